@@ -1,0 +1,4 @@
+//! Strawblue: an offline bench reference for welding hardenable steel.
+
+pub mod engine;
+pub mod reference;

@@ -1,0 +1,305 @@
+//! A steel grade as `data/grades.ron` holds it.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::{Basis, Composition, Element};
+
+/// The limits of one element in a grade, in weight percent.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(default, deny_unknown_fields)]
+pub struct Limits {
+    /// Lowest allowed, where stated.
+    pub min: Option<f64>,
+    /// Highest allowed, where stated.
+    pub max: Option<f64>,
+}
+
+/// How the grade is treated, where that does not follow from its analysis.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum GradeFamily {
+    /// The analysis decides.
+    ByAnalysis,
+    /// Tool steel: a sheet of its own.
+    ToolSteel,
+    /// Creep-resisting chromium-molybdenum or carbon-molybdenum steel.
+    CreepResisting,
+    /// Austenitic stainless steel.
+    StainlessAustenitic,
+    /// Ferritic stainless steel.
+    StainlessFerritic,
+    /// Martensitic stainless steel.
+    StainlessMartensitic,
+    /// Grey iron.
+    GreyIron,
+    /// Ductile (spheroidal graphite) iron.
+    DuctileIron,
+    /// Must not be fusion welded: leaded.
+    DoNotWeldLead,
+    /// Must not be fusion welded: resulphurised.
+    DoNotWeldSulphur,
+}
+
+/// The heat treatment state that a part is in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum ConditionKind {
+    /// As rolled, hot finished or as forged.
+    AsRolled,
+    /// Annealed or spheroidised.
+    Annealed,
+    /// Normalised.
+    Normalised,
+    /// Normalised and tempered.
+    NormalisedTempered,
+    /// Hardened (quenched) and tempered.
+    HardenedTempered,
+    /// Thermomechanically rolled.
+    Thermomechanical,
+    /// Cold drawn or cold formed.
+    ColdWorked,
+    /// Case-hardened: carburised, hardened, tempered at a low temperature.
+    CaseHardened,
+    /// Induction- or flame-hardened skin.
+    InductionHardened,
+    /// As cast.
+    AsCast,
+    /// Not known.
+    Unknown,
+}
+
+/// What a tempering range of a grade row stands for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum TemperKind {
+    /// What is usual for the grade.
+    Typical,
+    /// The lowest that the standard allows.
+    Minimum,
+    /// The low temper of a hardened case; it is not a temper of the core.
+    Case,
+}
+
+/// A tempering range.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Temper {
+    /// Lower end, °C.
+    pub low_c: f64,
+    /// Upper end, °C; `None` when only a minimum is stated.
+    pub high_c: Option<f64>,
+    /// What the range stands for.
+    pub kind: TemperKind,
+}
+
+/// One condition in which a grade is supplied or used.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct GradeCondition {
+    /// The heat treatment state.
+    pub kind: ConditionKind,
+    /// Tempering range, where there is one and it is known.
+    #[serde(default)]
+    pub temper: Option<Temper>,
+    /// The greatest thickness that the strengths hold for, mm.
+    #[serde(default)]
+    pub up_to_mm: Option<f64>,
+    /// Yield strength, MPa; `None` is "not known".
+    #[serde(default)]
+    pub yield_mpa: Option<f64>,
+    /// Lowest tensile strength, MPa.
+    #[serde(default)]
+    pub tensile_min_mpa: Option<f64>,
+    /// Highest tensile strength, MPa.
+    #[serde(default)]
+    pub tensile_max_mpa: Option<f64>,
+    /// Hardness as the source prints it.
+    #[serde(default)]
+    pub hardness: Option<String>,
+    /// What the strengths rest on.
+    pub basis: Basis,
+}
+
+/// The carbon equivalent (IIW) that the standard caps for the grade.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CevCap {
+    /// Highest CE (IIW).
+    pub value: f64,
+    /// The greatest thickness that it holds for, mm.
+    pub up_to_mm: Option<f64>,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+/// Preheat category of AWS D1.1 for a listed grade. Category A is category B's
+/// steels with a process that is not low in hydrogen.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum D11Category {
+    /// Listed as B with a low-hydrogen process, A otherwise.
+    B,
+    /// Category C.
+    C,
+    /// Category D.
+    D,
+}
+
+/// A printed temperature: in °C, in °F, or in both as the source prints them.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Printed {
+    /// As printed in °C.
+    #[serde(default)]
+    pub c: Option<f64>,
+    /// As printed in °F.
+    #[serde(default)]
+    pub f: Option<f64>,
+}
+
+/// A row of a table by thickness.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ThicknessRow {
+    /// Holds up to and including this thickness, mm; `None` is the open last row.
+    pub up_to_mm: Option<f64>,
+    /// The printed temperature.
+    pub at: Printed,
+}
+
+/// A table by thickness with its basis.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ThicknessTable {
+    /// Rows from thin to thick.
+    pub rows: Vec<ThicknessRow>,
+    /// What they rest on.
+    pub basis: Basis,
+}
+
+/// How closely a published preheat belongs to the grade that it is shown for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum PublishedFit {
+    /// The source names the grade.
+    GradeNamed,
+    /// A row of the source covers the grade's carbon range.
+    CarbonRow,
+    /// A published rule; that the grade belongs to its group is our assignment.
+    GroupAssigned,
+    /// The nearest row of the source, applied to this grade.
+    Analogy,
+    /// Beyond the last row of the source.
+    Extrapolated,
+    /// From memory.
+    Memory,
+    /// From memory and doubtful: look it up.
+    MemoryDoubtful,
+}
+
+/// A published preheat for the grade; shown beside the plan, never silently part of it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PublishedPreheat {
+    /// Lower end, °C.
+    pub low_c: Option<f64>,
+    /// Upper end, °C.
+    pub high_c: Option<f64>,
+    /// What the source prints, in short.
+    pub printed: String,
+    /// Does it come from the old SAE chart by steel group (no hydrogen, no thickness)?
+    #[serde(default)]
+    pub sae_chart: bool,
+    /// How closely it belongs to the grade.
+    pub fit: PublishedFit,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+/// Post-weld heat treatment for the grade.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Pwht {
+    /// Lower end, °C.
+    pub low_c: Option<f64>,
+    /// Upper end, °C.
+    pub high_c: Option<f64>,
+    /// What the source prints, in short.
+    pub printed: String,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+/// One grade: a row of `data/grades.ron`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Grade {
+    /// Stable id, unique.
+    pub id: String,
+    /// Full designation as its standard writes it.
+    pub designation: String,
+    /// Cross-references: other designations and numbers, the first ones closest.
+    #[serde(default)]
+    pub also: Vec<String>,
+    /// The group that it is browsed under: the Fluent message `group-GROUP`.
+    pub group: String,
+    /// Product form as the source gives it.
+    pub form: String,
+    /// Own treatment, where the analysis does not decide.
+    pub family: GradeFamily,
+    /// Specified limits by element, weight percent.
+    pub composition: BTreeMap<Element, Limits>,
+    /// What the composition rests on.
+    pub composition_basis: Basis,
+    /// The conditions that the grade comes in, the usual one first.
+    pub conditions: Vec<GradeCondition>,
+    /// Cap on the carbon equivalent, where the standard states one.
+    #[serde(default)]
+    pub cev_cap: Option<CevCap>,
+    /// Preheat category of AWS D1.1, where the grade is listed.
+    #[serde(default)]
+    pub d11_category: Option<D11Category>,
+    /// The grade's own minimum preheat by thickness (A514/A517).
+    #[serde(default)]
+    pub preheat_rows: Option<ThicknessTable>,
+    /// The grade's own maximum interpass by thickness.
+    #[serde(default)]
+    pub interpass_rows: Option<ThicknessTable>,
+    /// A named data sheet's preheat with no thickness or hydrogen (42CrMo4: 300 °C).
+    #[serde(default)]
+    pub data_sheet: Option<PublishedPreheat>,
+    /// Published preheat to show beside the plan.
+    #[serde(default)]
+    pub published_preheat: Option<PublishedPreheat>,
+    /// Post-weld heat treatment.
+    #[serde(default)]
+    pub pwht: Option<Pwht>,
+    /// Weldability class A (freely) to E (avoid); our grouping.
+    pub weldability: char,
+    /// Fluent messages with notes on this grade.
+    #[serde(default)]
+    pub notes: Vec<String>,
+}
+
+impl Grade {
+    /// The upper limit of an element, where one is stated.
+    #[must_use]
+    pub fn max_of(&self, element: Element) -> Option<f64> {
+        self.composition.get(&element).and_then(|limits| limits.max)
+    }
+
+    /// The middle composition: the midpoint of a range; carbon and manganese with
+    /// a maximum only at 0.8 of it, any other element at 0.5 of it.
+    #[must_use]
+    pub fn nominal(&self) -> Composition {
+        let mut made = Composition::default();
+        for (&element, limits) in &self.composition {
+            let share = if matches!(element, Element::C | Element::Mn) { 0.8 } else { 0.5 };
+            let percent = match (limits.min, limits.max) {
+                (Some(min), Some(max)) => f64::midpoint(min, max),
+                (None, Some(max)) => share * max,
+                (Some(min), None) => min,
+                (None, None) => 0.0,
+            };
+            made.set(element, percent);
+        }
+        made
+    }
+}
