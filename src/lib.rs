@@ -2,3 +2,4 @@
 
 pub mod engine;
 pub mod reference;
+pub mod words;
