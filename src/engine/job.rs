@@ -1,0 +1,291 @@
+//! A job as the engine sees it: parts, joint, processes and demands, all in SI.
+
+use crate::reference::{Composition, ConditionKind, Grade};
+
+/// The steel of a part.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Steel {
+    /// Known by grade only: its middle composition with the half ranges added.
+    Grade(Box<Grade>),
+    /// Known by certificate.
+    Certificate {
+        /// What the certificate states, weight percent.
+        composition: Composition,
+        /// The grade that the certificate names, if any; its own rows apply.
+        grade: Option<Box<Grade>>,
+    },
+}
+
+impl Steel {
+    /// The grade, where one is known.
+    #[must_use]
+    pub fn grade(&self) -> Option<&Grade> {
+        match self {
+            Self::Grade(grade) => Some(grade),
+            Self::Certificate { grade, .. } => grade.as_deref(),
+        }
+    }
+}
+
+/// The state that a part is in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Condition {
+    /// Heat treatment state.
+    pub kind: ConditionKind,
+    /// The part's stated tempering temperature, °C.
+    pub temper_c: Option<f64>,
+}
+
+/// One part of the joint.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Member {
+    /// Its steel.
+    pub steel: Steel,
+    /// Its state.
+    pub condition: Condition,
+    /// Plate thickness, or the diameter of a solid round, mm.
+    pub thickness_mm: f64,
+    /// Is it a solid round bar, given by diameter?
+    pub round: bool,
+    /// Yield strength where the reader knows it, MPa.
+    pub yield_mpa: Option<f64>,
+    /// Hardness where the reader measured it, HV.
+    pub hardness_hv: Option<f64>,
+}
+
+/// The joint, as drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+pub enum Joint {
+    /// Butt weld.
+    Butt,
+    /// T-joint, fillet on one side.
+    TFilletOneSide,
+    /// T-joint, fillets on both sides.
+    TFilletBothSides,
+    /// Lap joint.
+    Lap,
+    /// Corner joint.
+    Corner,
+    /// Boss or pin through a plate, fillets on both faces.
+    BossThrough,
+    /// Run on a shaft.
+    RunOnShaft,
+    /// Repair of a cavity or crack.
+    Repair,
+    /// Round bar to round bar.
+    BarToBar,
+}
+
+impl Joint {
+    /// All joints in the order of the sketches.
+    pub const ALL: [Self; 9] = [
+        Self::Butt,
+        Self::TFilletOneSide,
+        Self::TFilletBothSides,
+        Self::Lap,
+        Self::Corner,
+        Self::BossThrough,
+        Self::RunOnShaft,
+        Self::Repair,
+        Self::BarToBar,
+    ];
+
+    /// Row id in `data/joints.ron`.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Butt => "butt",
+            Self::TFilletOneSide => "t-fillet-one-side",
+            Self::TFilletBothSides => "t-fillet-both-sides",
+            Self::Lap => "lap",
+            Self::Corner => "corner",
+            Self::BossThrough => "boss-through",
+            Self::RunOnShaft => "run-on-shaft",
+            Self::Repair => "repair",
+            Self::BarToBar => "bar-to-bar",
+        }
+    }
+}
+
+/// A welding process.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+pub enum Process {
+    /// Gas tungsten arc (TIG).
+    Gtaw,
+    /// Gas metal arc, solid wire.
+    Gmaw,
+    /// Metal-cored wire.
+    Mcaw,
+    /// Flux-cored wire, gas-shielded.
+    Fcaw,
+    /// Flux-cored wire, self-shielded.
+    FcawSelf,
+    /// Covered electrode, basic.
+    SmawBasic,
+    /// Covered electrode, rutile.
+    SmawRutile,
+    /// Covered electrode, cellulosic.
+    SmawCellulosic,
+    /// Covered electrode, nickel (for iron).
+    SmawNickel,
+    /// Submerged arc.
+    Saw,
+    /// Plasma arc.
+    Paw,
+}
+
+impl Process {
+    /// All processes in the order in which they are offered.
+    pub const ALL: [Self; 11] = [
+        Self::Gtaw,
+        Self::SmawBasic,
+        Self::Gmaw,
+        Self::Mcaw,
+        Self::Fcaw,
+        Self::FcawSelf,
+        Self::Saw,
+        Self::Paw,
+        Self::SmawRutile,
+        Self::SmawCellulosic,
+        Self::SmawNickel,
+    ];
+
+    /// Row id in `data/processes.ron`.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Gtaw => "gtaw",
+            Self::Gmaw => "gmaw",
+            Self::Mcaw => "mcaw",
+            Self::Fcaw => "fcaw",
+            Self::FcawSelf => "fcaw-self",
+            Self::SmawBasic => "smaw-basic",
+            Self::SmawRutile => "smaw-rutile",
+            Self::SmawCellulosic => "smaw-cellulosic",
+            Self::SmawNickel => "smaw-nickel",
+            Self::Saw => "saw",
+            Self::Paw => "paw",
+        }
+    }
+
+    /// Thermal efficiency k of EN 1011-1 Table 1: net heat input is k times arc energy.
+    #[must_use]
+    pub const fn efficiency(self) -> f64 {
+        match self {
+            Self::Saw => 1.0,
+            Self::Gtaw | Self::Paw => 0.6,
+            _ => 0.8,
+        }
+    }
+
+    /// Is it low in hydrogen by its nature, so that D1.1 categories B to D may apply?
+    #[must_use]
+    pub const fn low_hydrogen(self) -> bool {
+        !matches!(self, Self::SmawRutile | Self::SmawCellulosic)
+    }
+}
+
+/// One process of the job with what it brings.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Run {
+    /// The process.
+    pub process: Process,
+    /// Diffusible hydrogen, ml/100 g of deposited metal; the upper end of its class.
+    pub hydrogen_ml: f64,
+    /// Net heat input (k included), kJ/mm.
+    pub net_heat_kj_per_mm: f64,
+}
+
+/// How much the joint is held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+pub enum Restraint {
+    /// Parts free to move.
+    Low,
+    /// Attached on one side, or part of a frame.
+    Medium,
+    /// Almost no freedom: shrunk boss, repair in thick material.
+    High,
+}
+
+/// What is known of the weld metal.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct WeldMetal {
+    /// CET of the deposit, %; `None` is "not known" and is said, never guessed.
+    pub cet: Option<f64>,
+    /// Tensile strength of the deposit, MPa.
+    pub tensile_mpa: Option<f64>,
+    /// Does the weld take two runs or more?
+    pub several_runs: bool,
+    /// Weld thickness (throat of a fillet, depth of a groove), mm; `None` takes the
+    /// thickest member.
+    pub thickness_mm: Option<f64>,
+    /// Austenitic or nickel filler: hydrogen stays in the weld metal.
+    pub austenitic: bool,
+}
+
+/// The code that the job names.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Code {
+    /// None.
+    #[default]
+    None,
+    /// AWS D1.1.
+    AwsD11,
+}
+
+/// What drawing, procedure or customer demand, °C.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Demands {
+    /// Minimum preheat.
+    pub preheat_c: Option<f64>,
+    /// Maximum interpass.
+    pub interpass_c: Option<f64>,
+    /// A temperature that no part may pass.
+    pub ceiling_c: Option<f64>,
+}
+
+/// A whole job.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Job {
+    /// One or two members.
+    pub members: Vec<Member>,
+    /// The joint.
+    pub joint: Joint,
+    /// Thicknesses that meet at the weld beyond the members' own, as the joint needs
+    /// them for combined thickness, come from the joint's rule.
+    pub runs: Vec<Run>,
+    /// Restraint.
+    pub restraint: Restraint,
+    /// Weld metal.
+    pub weld: WeldMetal,
+    /// Shop temperature, °C.
+    pub shop_c: f64,
+    /// Very humid air?
+    pub damp: bool,
+    /// Code named by the job.
+    pub code: Code,
+    /// Figures demanded.
+    pub demands: Demands,
+    /// Edges cut by flame or plasma?
+    pub thermal_cut: bool,
+}
+
+impl Job {
+    /// The worst hydrogen of the job's processes, ml/100 g.
+    #[must_use]
+    pub fn hydrogen_ml(&self) -> f64 {
+        self.runs.iter().map(|run| run.hydrogen_ml).fold(0.0, f64::max)
+    }
+
+    /// The lowest net heat input of the job's processes, kJ/mm.
+    #[must_use]
+    pub fn net_heat_kj_per_mm(&self) -> f64 {
+        self.runs.iter().map(|run| run.net_heat_kj_per_mm).fold(f64::INFINITY, f64::min)
+    }
+
+    /// The greatest thickness among the members, mm.
+    #[must_use]
+    pub fn thickest_mm(&self) -> f64 {
+        self.members.iter().map(|member| member.thickness_mm).fold(0.0, f64::max)
+    }
+}
