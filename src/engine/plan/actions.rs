@@ -88,14 +88,14 @@ pub struct Drawn<'a> {
     pub weld_metal_unknown: bool,
 }
 
-/// The transformation temperatures of the part that transforms lowest: Ms and M90, °C.
+/// Ms and M90 of the part that transforms lowest, °C.
 #[must_use]
-pub fn lowest_ms_c(parts: &[Part<'_>]) -> Option<f64> {
+pub fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
     parts
         .iter()
         .filter(|part| part.by_methods())
-        .map(|part| ms_steven_haynes_c(&part.chemistry.nominal))
-        .min_by(f64::total_cmp)
+        .map(|part| (ms_steven_haynes_c(&part.chemistry.nominal), m90_c(&part.chemistry.nominal)))
+        .min_by(|a, b| a.0.total_cmp(&b.0))
 }
 
 /// The actions of a plan, in the order of the work.
@@ -118,8 +118,7 @@ pub fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(drawn.weld_metal_unknown, Action::FillerUnknown);
     when(drawn.cooling_outside, Action::CoolingTimeOutside);
     when(any(Family::Iron), Action::ShortBeads);
-    if let Some(ms_c) = lowest_ms_c(parts) {
-        let m90_c = ms_c - M90_UNDER_MS_K;
+    if let Some((ms_c, m90_c)) = lowest_ms_m90_c(parts) {
         when(drawn.minimum_c > m90_c, Action::PostHeatBeforeCold);
         when(drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && hardens(parts), Action::PostHeatAboveM90);
         when(drawn.interpass_c > ms_c, Action::HeatTreatStraightAfter);

@@ -11,6 +11,7 @@
 //! may govern. The raw figure is drawn beside it and never governs.
 
 mod actions;
+mod cautions;
 mod chemistry;
 mod family;
 mod figures;
@@ -24,14 +25,15 @@ mod side;
 mod types;
 mod upper;
 
-pub use actions::{Action, lowest_ms_c, tempered};
+pub use actions::{Action, lowest_ms_m90_c, tempered};
+pub use cautions::{Raised, cautions};
 pub use chemistry::Chemistry;
 pub use family::{HARDENING_CARBON, LEAD_LIMIT, QT_YIELD_MPA, Refusal, SULPHUR_LIMIT, known_method};
 pub use figures::combined_thickness_mm;
 pub use levers::{Change, Lever};
 pub use part::Part;
 pub use round::{STEP_C, down_c, up_c};
-pub use side::{CoolingTime, Side, side};
+pub use side::{CoolingTime, QT_SPAN_S, Side, WarmZone, heat_for_span_kj_per_mm, side};
 pub use types::{Evidence, Family, Limit, Obligation, Says, Standing};
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 

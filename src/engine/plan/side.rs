@@ -4,16 +4,18 @@
 use super::types::Family;
 use super::{Action, Part, Plan, upper};
 use crate::engine::cooling_time::Cooling;
-use crate::engine::inspection::{self, InspectionCase, Wait};
+use crate::engine::inspection::{WeldToInspect, inspection_wait};
 use crate::engine::job::Job;
-use crate::engine::post_heat::{self, PostHeat};
+use crate::engine::post_heat::{PostHeat, post_heat};
 use crate::engine::{Outcome, hardness};
 use crate::reference::{FactorRange, Reference};
 
 /// t8/5 that a quenched and tempered steel is welded inside, s.
 pub const QT_SPAN_S: (f64, f64) = (5.0, 20.0);
-/// Post-heat is asked at this or the plan's minimum + 50 K, whichever is higher, °C.
+/// Post-heat is asked at this or at the plan's minimum, whichever is higher, °C.
 const POST_HEAT_FROM_C: f64 = 250.0;
+/// Share of the hydrogen that may stay in the middle of the section after post-heat.
+const HYDROGEN_LEFT: f64 = 0.1;
 /// Tacks and short beads: this much above the minimum, K (common practice 40–50).
 pub const TACK_MORE_K: f64 = 50.0;
 
@@ -44,10 +46,11 @@ pub struct Side {
     pub cooling: Vec<CoolingTime>,
     /// Hardness estimates by member, at the fastest cooling.
     pub hardness: Vec<(usize, Vec<Outcome>)>,
-    /// Post-heat, where the plan asks for it.
-    pub post_heat: Option<PostHeat>,
-    /// The wait before inspection.
-    pub wait: Wait,
+    /// Post-heat (temperature, time, by diffusion, by the trade's rule), where the plan
+    /// asks for it.
+    pub post_heat: Vec<Outcome>,
+    /// The wait before inspection: the strictest rule first.
+    pub wait: Vec<Outcome>,
     /// Tack at this temperature, °C; `None` where no preheat is needed.
     pub tack_c: Option<f64>,
     /// The zone that must be warm.
@@ -112,37 +115,54 @@ pub fn side(reference: &Reference, job: &Job, plan: &Plan) -> Option<Side> {
     let asked = plan.actions.iter().any(|action| {
         matches!(action, Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter)
     });
-    let post_heat = asked
-        .then(|| {
-            let wanted_c = POST_HEAT_FROM_C.max(minimum_c);
-            let at_c = plan.ceiling_c.map_or(wanted_c, |ceiling_c| wanted_c.min(ceiling_c));
-            post_heat::post_heat(at_c, job.thickest_mm(), minimum_c).ok()
-        })
-        .flatten();
-    let coldest_member = thickest_member(job);
+    let post_heat = if asked { post_heat_of(job, plan, minimum_c) } else { Vec::new() };
     Some(Side {
-        wait: inspection::wait(
-            reference,
-            &InspectionCase {
-                quenched_tempered: parts.iter().any(|part| part.family == Family::QuenchedTempered),
-                hardenable: parts
-                    .iter()
-                    .any(|part| matches!(part.family, Family::Hardenable | Family::PlainCarbon)),
-                thickness_mm: job.thickest_mm(),
-                yield_mpa: parts.iter().filter_map(|part| super::family::yield_mpa(part.member)).reduce(f64::max),
-                weld_size_mm: job.weld.thickness_mm.unwrap_or_else(|| job.thickest_mm()),
-                net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
-            },
-        ),
+        wait: strictest_wait(job, &parts),
         cooling,
         hardness,
         post_heat,
         tack_c: (minimum_c > 0.0).then(|| tack_c(plan, minimum_c)),
         warm_zone: WarmZone {
             distance_mm: job.thickest_mm().max(reference.d11.warm_zone.min_mm),
-            coldest_member,
+            coldest_member: thickest_member(job),
         },
     })
+}
+
+/// Post-heat at 250 °C or the minimum, whichever is higher, and never above the ceiling.
+fn post_heat_of(job: &Job, plan: &Plan, minimum_c: f64) -> Vec<Outcome> {
+    let wanted_c = POST_HEAT_FROM_C.max(minimum_c);
+    let asked = PostHeat {
+        thickness_mm: job.thickest_mm(),
+        temperature_c: plan.ceiling_c.map_or(wanted_c, |ceiling_c| wanted_c.min(ceiling_c)),
+        minimum_preheat_c: minimum_c,
+        ceiling_c: plan.ceiling_c,
+        left: HYDROGEN_LEFT,
+    };
+    post_heat(asked).map(Vec::from).unwrap_or_default()
+}
+
+/// The strictest wait that any member asks for, with its rules.
+fn strictest_wait(job: &Job, parts: &[Part<'_>]) -> Vec<Outcome> {
+    parts
+        .iter()
+        .filter_map(|part| {
+            inspection_wait(WeldToInspect {
+                family: part.family,
+                thickness_mm: part.member.thickness_mm,
+                size_mm: job.weld.thickness_mm,
+                yield_mpa: super::family::yield_mpa(part.member),
+                net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
+                restraint: job.restraint,
+                heat_treated: false,
+            })
+            .ok()
+        })
+        .max_by(|a, b| {
+            let hours = |wait: &[Outcome]| wait.first().and_then(|outcome| outcome.value).unwrap_or(0.0);
+            hours(a).total_cmp(&hours(b))
+        })
+        .unwrap_or_default()
 }
 
 /// Tacks cool fastest: 50 K more, but never above the interpass.
