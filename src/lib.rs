@@ -1,5 +1,7 @@
 //! Strawblue: an offline bench reference for welding hardenable steel.
 
 pub mod engine;
+pub mod log;
 pub mod reference;
+pub mod units;
 pub mod words;

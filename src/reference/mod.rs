@@ -6,9 +6,10 @@ mod basis;
 mod composition;
 mod grade;
 
+pub use crate::units::Printed;
 pub use basis::Basis;
 pub use composition::{Composition, Element};
 pub use grade::{
-    CevCap, ConditionKind, D11Category, Grade, GradeCondition, GradeFamily, Limits, Printed, PublishedFit,
+    CevCap, ConditionKind, D11Category, Grade, GradeCondition, GradeFamily, Limits, PublishedFit,
     PublishedPreheat, Pwht, Temper, TemperKind, ThicknessRow, ThicknessTable,
 };
