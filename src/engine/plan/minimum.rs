@@ -55,7 +55,8 @@ pub fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weig
     ask(code_minimum(reference, job, parts, weighed));
     ask(cold_or_damp(reference, job, parts, weighed));
     ask(demanded(job));
-    let limit = govern(&mut evidence, &candidates, job);
+    let iron = parts.iter().any(|part| part.family == Family::Iron);
+    let limit = govern(&mut evidence, &candidates, if iron { f64::NEG_INFINITY } else { job.shop_c });
     Minimum {
         limit,
         evidence,
@@ -63,8 +64,9 @@ pub fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weig
     }
 }
 
-/// Marks the greatest candidate as governing and the rest by their range.
-fn govern(evidence: &mut [Evidence], candidates: &[usize], job: &Job) -> Option<Limit> {
+/// Marks the greatest candidate as governing and the rest by their range. Steel that is
+/// as warm as a minimum of 20 °C or less needs no preheat; iron is warmed by hand anyway.
+fn govern(evidence: &mut [Evidence], candidates: &[usize], steel_c: f64) -> Option<Limit> {
     let mut best: Option<(usize, f64)> = None;
     for &place in candidates {
         if let Some(value_c) = evidence[place].value_c() {
@@ -81,8 +83,7 @@ fn govern(evidence: &mut [Evidence], candidates: &[usize], job: &Job) -> Option<
     let (place, value_c) = best?;
     evidence[place].standing = Standing::Governs;
     let governing = &evidence[place];
-    // A printed minimum of 20 °C or less means "without preheat", unless the shop is colder.
-    let exact_c = if value_c <= WITHOUT_PREHEAT_C && job.shop_c >= value_c { 0.0 } else { value_c };
+    let exact_c = if value_c <= WITHOUT_PREHEAT_C && steel_c >= value_c { 0.0 } else { value_c };
     Some(Limit {
         exact_c,
         printed: if exact_c > 0.0 { governing.printed } else { None },

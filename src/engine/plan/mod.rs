@@ -29,7 +29,7 @@ pub use actions::{Action, lowest_ms_m90_c, tempered};
 pub use cautions::{Raised, cautions};
 pub use chemistry::Chemistry;
 pub use family::{HARDENING_CARBON, LEAD_LIMIT, QT_YIELD_MPA, Refusal, SULPHUR_LIMIT, known_method};
-pub use figures::combined_thickness_mm;
+pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
 pub use part::Part;
 pub use round::{STEP_C, down_c, up_c};
