@@ -4,12 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-<<<<<<< HEAD
-use super::{Basis, Composition, Element};
-use crate::units::Printed;
-=======
 use super::{Basis, Composition, Element, Row};
->>>>>>> data
+use crate::units::Printed;
 
 /// The limits of one element in a grade, in weight percent.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
