@@ -1,0 +1,1 @@
+//! What was typed and what was done: jobs, sessions, their store.
