@@ -112,3 +112,8 @@ joint-means-one-side = a T-joint with a fillet on one side
 joint-means-both-sides = a T-joint with fillets on both sides
 joint-means-lap = a lap joint
 joint-means-boss = a boss or pin through a plate, fillets on both faces
+
+## Store
+store-folder = The folder { $path } can’t be written: { $cause }. What you type stays on the screen, and is not kept when the program ends.
+store-file = The file { $path } can’t be read or written: { $cause }.
+store-kept-aside = A part of what was kept can’t be read ({ $fields }). The file is kept as { $path }.
