@@ -2,6 +2,7 @@
 
 pub mod engine;
 pub mod log;
+pub mod questions;
 pub mod reference;
 pub mod units;
 pub mod words;
