@@ -79,7 +79,9 @@ impl Field {
             Self::Name | Self::Steel | Self::SteelB => Accepts::Steel,
             Self::Certificate | Self::CertificateB => Accepts::Composition,
             Self::Condition | Self::ConditionB => Accepts::Condition,
-            Self::Thickness | Self::ThicknessB | Self::Diameter | Self::DiameterB | Self::Leg => Accepts::Length,
+            Self::Thickness | Self::ThicknessB | Self::Diameter | Self::DiameterB | Self::Leg => {
+                Accepts::Length
+            }
             Self::Shape | Self::ShapeB => Accepts::Shape,
             Self::Hardness | Self::HardnessB => Accepts::Hardness,
             Self::Yield | Self::YieldB | Self::WeldStrength => Accepts::Strength,
@@ -95,7 +97,9 @@ impl Field {
             Self::Filler => Accepts::Filler,
             Self::WeldCet => Accepts::Number,
             Self::Runs => Accepts::Count,
-            Self::Shop | Self::DemandPreheat | Self::DemandInterpass | Self::DemandCeiling => Accepts::Temperature,
+            Self::Shop | Self::DemandPreheat | Self::DemandInterpass | Self::DemandCeiling => {
+                Accepts::Temperature
+            }
             Self::Damp | Self::ThermalCut => Accepts::YesNo,
             Self::Code => Accepts::Code,
         }
@@ -124,10 +128,8 @@ impl FieldProblem {
             Fault::Conflict { with } => {
                 words.with("job-conflict", &[("other", &words.get(&with.key())), ("id", with.id())])
             }
-            Fault::Count { typed, processes } => words.with(
-                "job-count",
-                &[("typed", &typed.to_string()), ("processes", &processes.to_string())],
-            ),
+            Fault::Count { typed, processes } => words
+                .with("job-count", &[("typed", &typed.to_string()), ("processes", &processes.to_string())]),
             Fault::NetHeat { net_kj_per_mm } => {
                 words.with("job-net-heat", &[("value", &show.heat(*net_kj_per_mm).main)])
             }
@@ -205,7 +207,9 @@ impl Defaulted {
             DefaultValue::Restraint(Restraint::High) => words.get("default-restraint-high"),
             DefaultValue::Hydrogen { process, ml } => hydrogen("default-hydrogen", *process, *ml),
             DefaultValue::OpenHydrogen { process, ml } => hydrogen("default-open-hydrogen", *process, *ml),
-            DefaultValue::NetHeat(heat) => words.with("default-net-heat", &[("value", &show.heat(*heat).main)]),
+            DefaultValue::NetHeat(heat) => {
+                words.with("default-net-heat", &[("value", &show.heat(*heat).main)])
+            }
             DefaultValue::Shop(shop_c) => {
                 words.with("default-shop", &[("value", &show.temperature(*shop_c).main)])
             }

@@ -1,5 +1,6 @@
 //! What was typed and what was done: jobs, sessions, their store.
 
+mod demo;
 mod field_problem;
 mod job_text;
 mod read_job;
@@ -10,6 +11,7 @@ mod steel;
 mod store;
 pub mod typed;
 
+pub use demo::demo_job;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 pub use job_text::{Field, JobFileError, JobText};
 pub use read_job::{ReadJob, Reading, read_job};

@@ -118,7 +118,8 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     if !reader.has(Field::Shop) {
         reader.default(Field::Shop, DefaultValue::Shop(SHOP_C));
     }
-    let mut demand = |field| reader.read(field, |text| units::temperature(text, temperature, limits::DEMAND_C));
+    let mut demand =
+        |field| reader.read(field, |text| units::temperature(text, temperature, limits::DEMAND_C));
     let demands = Demands {
         preheat_c: demand(Field::DemandPreheat),
         interpass_c: demand(Field::DemandInterpass),
@@ -158,7 +159,8 @@ fn members(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Vec<Member>>
         return Some(vec![first.clone(), first]);
     }
     let first_round = first.as_ref().is_some_and(|first| first.round);
-    let by_joint = rounds == [true, true] || (rounds[1] && !first_round) || (rounds[0] && first_round && rounds[1]);
+    let by_joint =
+        rounds == [true, true] || (rounds[1] && !first_round) || (rounds[0] && first_round && rounds[1]);
     let second = part(reader, &SECOND, first.as_ref().map(|first| &first.steel), by_joint);
     let (first, second) = (first?, second?);
     let turned = rounds[0] != rounds[1] && first.round != rounds[0] && second.round != rounds[1];

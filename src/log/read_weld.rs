@@ -1,10 +1,10 @@
 //! Processes with hydrogen and heat input, and the weld metal, as typed.
 
+use super::Field;
 use super::field_problem::{DefaultValue, Fault};
 use super::read_job::Reader;
 use super::steel::find_filler;
 use super::typed::{self, TypedProcess};
-use super::Field;
 use crate::engine::carbon_equivalent::cet;
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::{Process, Run, WeldMetal};
@@ -180,7 +180,8 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, runs: &[Run]) -> WeldMetal {
     WeldMetal {
         cet: cet_typed.or_else(|| ferritic.map(|composition| cet(&composition))),
         // A class caps strength seldom; where it does, the cap is the safe end.
-        tensile_mpa: tensile_typed.or_else(|| filler.and_then(|filler| filler.tensile_max_mpa.or(filler.tensile_min_mpa))),
+        tensile_mpa: tensile_typed
+            .or_else(|| filler.and_then(|filler| filler.tensile_max_mpa.or(filler.tensile_min_mpa))),
         several_runs: count.is_none_or(|count| count > 1),
         // Throat of an equal-legged fillet.
         thickness_mm: leg.map(|leg| leg.mm * std::f64::consts::FRAC_1_SQRT_2),

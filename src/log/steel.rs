@@ -7,8 +7,11 @@ const NEAR: usize = 6;
 
 /// A designation without spaces, case, and the name of the body that numbers it.
 fn bare(name: &str) -> String {
-    let folded: String =
-        crate::units::tidy(name).to_uppercase().chars().filter(|c| !matches!(c, ' ' | '-' | '_' | '.')).collect();
+    let folded: String = crate::units::tidy(name)
+        .to_uppercase()
+        .chars()
+        .filter(|c| !matches!(c, ' ' | '-' | '_' | '.'))
+        .collect();
     for body in ["AISISAE", "SAEAISI", "SAE", "AISI", "ASTM", "UNS", "EN"] {
         if let Some(rest) = folded.strip_prefix(body).filter(|rest| !rest.is_empty()) {
             return rest.to_owned();
