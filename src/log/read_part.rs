@@ -88,7 +88,7 @@ pub(super) fn part(
     let yield_mpa = reader.read(fields.yield_strength, |text| units::strength(text, length));
     let hardness_hv = hardness(reader, fields.hardness);
     let (thickness_mm, round) = size?;
-    Some(Member { steel: steel?, condition, thickness_mm, round, yield_mpa, hardness_hv })
+    Some(Member { steel: steel?, condition, thickness_mm, round, yield_mpa, hardness_hv, buttered: false })
 }
 
 /// Thickness or diameter, mm, and whether the part is a round.
