@@ -1414,3 +1414,16 @@ sheet-shown-only = Shown for checking; it never governs.
 range-inside = inside
 range-at-limit = at limit
 range-not-stated = not stated
+
+## Text: the plan on the command line
+text-figure = { $label }: { $value }
+text-evidence = Evidence, { $title }
+text-levers = Levers
+text-then = Then
+text-cautions = Cautions of this job
+text-assumed = Not stated, so taken as
+plan-footer = Local codes, the drawing, the qualified procedure and licensed practice come first.
+standing-governs = governs
+standing-in-range = in range
+standing-at-limit = at its limit
+standing-shown-only = shown only
