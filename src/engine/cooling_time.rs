@@ -108,7 +108,7 @@ pub fn cooling_time(weld: Cooling, t0_c: f64) -> Result<Outcome, EngineError> {
         "cooling-time",
         weld.t85_s(t0_c),
         Unit::Second,
-        published(SEW_088, "Beiblatt 2; EN 1011-2 Annex D"),
+        published(SEW_088, "p. 368, SEW 088 Beiblatt 2 (EN 1011-2 Annex D)"),
     )
     .worked(steps))
 }
@@ -131,7 +131,7 @@ pub fn preheat_for_cooling_time(weld: Cooling, target_s: f64) -> Result<Outcome,
         "preheat-for-cooling-time",
         preheat_c,
         Unit::Celsius,
-        published(SEW_088, "Beiblatt 2; EN 1011-2 Annex D, solved for T0"),
+        published(SEW_088, "p. 368, SEW 088 Beiblatt 2 (EN 1011-2 Annex D), solved for T0"),
     )
     .checked(vec![RangeCheck { symbol: "T0", value: preheat_c, low: Some(-50.0), high: Some(450.0) }])
     .worked(vec![Step { symbol: "t8/5", value: weld.t85_s(preheat_c), unit: Unit::Second }]))
