@@ -329,6 +329,115 @@ accepts-share = Write a share: 0.8 or 80 %.
     .name = a share
 accepts-units = Write c-mm, f-in, f-mm or c-in.
     .name = units
+accepts-condition = Write the condition: hardened and tempered 540 °C, annealed, normalised, as rolled, case-hardened tempered 170 °C, induction hardened, cold drawn, as cast, unknown.
+    .name = tempering temperature
+accepts-process = Write a process: gtaw, gmaw, mcaw, fcaw, fcaw-self, saw, paw, or a covered electrode: smaw basic, smaw rutile, smaw cellulosic, smaw nickel.
+    .name = a process
+accepts-joint = Write a joint: butt, t-fillet-one-side, t-fillet-both-sides, lap, corner, boss-through, run-on-shaft, repair, bar-to-bar.
+    .name = a joint
+accepts-restraint = Write low (free to move), medium (attached, or in a frame) or high (almost no freedom).
+    .name = restraint
+accepts-composition = Write elements with weight percent: C 0.41 Si 0.25 Mn 0.85 Cr 1.0 Mo 0.2.
+    .name = weight percent
+accepts-percent = Write weight percent: 0.41.
+    .name = weight percent
+accepts-yes-no = Write yes or no.
+    .name = yes or no
+accepts-code = Write none or D1.1.
+    .name = a code
+accepts-shape = Write plate or round.
+    .name = a shape
+accepts-steel = Write a steel's designation as its standard writes it, or give the certificate: C=0.41 Mn=0.85 …
+    .name = a steel
+accepts-filler = Write a filler's classification as its standard writes it.
+    .name = a filler
+typed-no-temper = “{ $typed }” states a tempering temperature, and this condition has none. Write hardened and tempered 540 °C, or leave the temperature out.
+typed-element-twice = “{ $typed }” states one element twice. Leave one of the two.
+condition-means-through = hardened through and tempered
+condition-means-case = a hard skin on a softer core, carburised
+condition-means-induction = a hard skin made by induction or flame
+condition-means-normalised-tempered = air-cooled and tempered
+process-means-basic = a basic (low-hydrogen) covering
+process-means-rutile = a rutile covering
+process-means-cellulosic = a cellulosic covering
+process-means-solid = solid wire under gas
+process-means-metal-cored = metal-cored wire
+process-means-flux-gas = flux-cored wire under gas
+process-means-flux-self = self-shielded flux-cored wire
+joint-means-one-side = a T-joint with a fillet on one side
+joint-means-both-sides = a T-joint with fillets on both sides
+joint-means-lap = a lap joint
+joint-means-boss = a boss or pin through a plate, fillets on both faces
+
+## Job fields
+field-name = Name
+field-units = Units
+field-steel = Steel
+field-certificate = Certificate
+field-condition = Condition
+field-thickness = Thickness
+field-shape = Shape
+field-diameter = Diameter
+field-hardness = Hardness
+field-yield = Yield strength
+field-steel-b = Steel of the second part
+field-certificate-b = Certificate of the second part
+field-condition-b = Condition of the second part
+field-thickness-b = Thickness of the second part
+field-shape-b = Shape of the second part
+field-diameter-b = Diameter of the second part
+field-hardness-b = Hardness of the second part
+field-yield-b = Yield strength of the second part
+field-joint = Joint
+field-leg = Leg
+field-process = Process
+field-hydrogen = Hydrogen
+field-heat-input = Net heat input
+field-arc-energy = Arc energy
+field-volts = Volts
+field-amps = Amps
+field-travel = Travel speed
+field-restraint = Restraint
+field-filler = Filler
+field-weld-strength = Weld metal strength
+field-weld-cet = Weld metal CET
+field-runs = Runs
+field-shop = Shop temperature
+field-damp = Very humid air
+field-code = Code
+field-demand-preheat = Minimum preheat demanded
+field-demand-interpass = Maximum interpass demanded
+field-demand-ceiling = Ceiling demanded
+field-thermal-cut = Flame- or plasma-cut edges
+job-missing = This is needed. { $accepts }
+job-unknown-steel = No steel here is called exactly “{ $typed }”. Near it: { $near }.
+job-unknown-steel-none = No steel here is called “{ $typed }”, and none is near it. { $accepts }
+job-unknown-filler = No filler here is called exactly “{ $typed }”. Near it: { $near }.
+job-unknown-filler-none = No filler here is called “{ $typed }”, and none is near it. { $accepts }
+job-conflict = This and { $other } ({ $id }) say the same thing. Leave one of the two out.
+job-count = { $typed } figures for { $processes } processes. Write one figure for all, or one for each, joined by “+”.
+job-net-heat = The net heat input that follows is { $value }, and no arc weld is made so. Look at the figures again.
+job-needs-carbon-manganese = A certificate without a grade must state at least C and Mn.
+job-no-conversion = { $value } is outside the conversion tables. Write the hardness in HV, or leave it out.
+default-condition = Condition not stated: it counts as not known.
+default-restraint-low = Restraint not stated: low, as the joint is sketched.
+default-restraint-medium = Restraint not stated: medium, as the joint is sketched.
+default-restraint-high = Restraint not stated: high, as the joint is sketched.
+default-hydrogen = Hydrogen not stated: { $value }, the upper typical figure of { $process }.
+default-open-hydrogen = The hydrogen class has no upper end: { $value } counts for { $process }.
+default-net-heat = Heat input not stated: { $value } net counts.
+default-shop = Shop temperature not stated: { $value } counts.
+default-several-runs = Number of runs not stated: several count.
+default-same-part = Second part not stated: it counts as the same as the first.
+default-same-steel = Steel of the second part not stated: it counts as that of the first.
+default-round = Shape not stated: a round, as the joint is sketched.
+default-not-stated = The certificate does not state { $elements }: none is counted. With any of these in the steel the plan is too low.
+default-grade-maximum = The certificate does not state { $elements }: the grade’s maximum counts.
+
+## Store
+store-folder = The folder { $path } can’t be written: { $cause }. What you type stays on the screen, and is not kept when the program ends.
+store-file = The file { $path } can’t be read or written: { $cause }.
+store-kept-aside = A part of what was kept can’t be read ({ $fields }). The file is kept as { $path }.
 ## Data: groups, notes, methods, joints, cautions
 
 # Groups that steels are browsed under
@@ -608,8 +717,10 @@ inspection-csa-w59 = CSA W59, quenched and tempered steel or high restraint: pre
 
 # Families with figures of their own
 iron-cold = Cold: nickel electrode, short beads, hand-warm
+    .text = Hand-warm and dry, stay there; peen each bead, wait, and never let the part get hot.
 iron-semi-hot = Semi-hot
 iron-hot = Hot: red-hot throughout, slow cooling
+    .text = Heat the whole part evenly, weld it hot without a stop, and let it cool in the furnace or in dry sand.
 iron-ductile-ferritic-thick = Thick ferritic ductile iron
 iron-ductile-pearlitic = Pearlitic or hardened ductile iron
 iron-ductile-high-stress = Ductile iron under high stress
@@ -1045,3 +1156,257 @@ caution-c097 = Flame-cut edges are hard
     .trigger = Hardenable steel with edges cut by flame, plasma or laser.
     .why = The edge was quenched by the steel behind it: hard, sometimes with cracks, and cracks run on into the weld.
     .do = Preheat for cutting as for welding. Grind the cut edge back to sound metal before welding and test it with dye or magnetic particles. A very hard edge also says that the weld needs more preheat.
+
+## Report: the plan in words
+basis-published = published
+basis-practice = common practice
+basis-memory = from memory
+basis-published-line = { $title }, { $clause }. Seen: { $seen }.
+basis-practice-line = Common practice of the trade; there is no source to name.
+basis-memory-line = From memory: { $of }. Check it against your own copy.
+
+family-structural = Structural steel
+family-quenched-tempered = Quenched and tempered steel
+family-plain-carbon = Plain carbon steel, hardenable
+family-hardenable = Hardenable alloy steel
+family-iron = Cast iron
+family-tool = Tool steel
+family-creep = Creep-resisting steel
+family-stainless = Stainless steel
+family-high-alloy = High-alloy steel
+family-do-not-weld = Must not be welded
+
+steel-by-certificate = Certificate steel
+
+answer-minimum = Minimum preheat
+answer-maximum = Maximum interpass
+answer-ceiling = Ceiling
+answer-at-least = At least
+answer-none = None
+answer-dry = No preheat. Dry it.
+    .line = Warm the steel until it is dry, at least 5 °C (41 °F), and weld.
+answer-routes = Iron: two ways
+    .line = Choose one for the whole part and stay with it. No carbon equivalent speaks for iron.
+answer-uncovered = No method covers this steel
+    .line = Weld a trial piece first. What other methods say is shown below for checking.
+answer-refused = Do not weld this
+answer-refused-lead = Leaded steel: the fume is poisonous and the weld cracks hot.
+    .instead = Bolt it, pin it, or make the part from a steel without lead.
+answer-refused-sulphur = Resulphurised steel: sulphur films tear the weld while it freezes, and no preheat helps.
+    .instead = Bolt it, pin it, or make the part from a steel without the sulphur.
+answer-no-window = No usable window
+    .line = The steel asks for { $low } at least, and { $high } is the most that it may see. That leaves less than 25 K (45 °F) to work in.
+    .by = { $member } sets the upper limit.
+    .no-lever = No lever with a number opens it. Weaker filler, sequence and a softer condition help without one; weld trial pieces.
+answer-ask-temper = Ask for the temper
+answer-no-ceiling = None set
+    .note = no tempered part
+    .why = No part of this joint is known to be hardened and tempered, so no temper can be lost. The steel still must not reach the temperature where it changes structure (Ae1), far above any preheat.
+answer-governs = { $method } governs.
+answer-governs-at-limit = { $method } governs, held at the end of its range.
+answer-other-needs = { $member } alone needs { $figure }.
+answer-other-none = { $member } alone needs none.
+
+limit-practice-interpass = practice for this family
+    .why = Practice, not a property of the steel. Structural steel: 250 °C, or the joint’s minimum + 50 K where that is higher. Hardenable steel: the greater of 315 °C and the minimum + 50 K, not above 370 °C, not above the start of martensite (Ms) while that leaves 25 K to work in, and never less than the minimum + 25 K.
+    .formula = S: max(250, minimum + 50)
+        P, H: max(315, minimum + 50), ≤ 370, ≤ Ms if it fits
+limit-qt-interpass = quenched and tempered steel
+    .why = A quenched and tempered plate loses strength and toughness when it stays hot and cools slowly. 200 to 230 °C is remembered; the lower end is taken.
+limit-grade-interpass = the grade’s own figure
+    .why = The grade’s own limit for this thickness.
+limit-sheet-interpass = the family’s sheet
+    .why = The sheet of practice for this family of steels.
+limit-stated-temper = temper less 30 K
+    .why = A hardened and tempered part softens when it gets as hot as it was tempered. 30 K below the temper that was stated is left as a margin, anywhere in the part and at any time.
+    .formula = ceiling = tempering temperature − 30 K
+limit-standard-temper = lowest temper of the standard less 30 K
+    .why = The part’s temper is not stated; the lowest that its standard allows is taken, less 30 K.
+    .formula = ceiling = lowest tempering temperature − 30 K
+limit-demanded = as demanded
+    .why = The figure that you typed from drawing, procedure or customer’s sheet.
+
+evidence-member-asks = asks for { $figure }
+evidence-member-clear = needs no preheat
+evidence-weld-metal = Weld metal
+evidence-demands = Code, shop and drawing
+evidence-says-clears = none
+evidence-says-does-not-clear = does not clear
+evidence-says-nothing = no figure
+evidence-in-range = in its range
+evidence-at-limit = at least: { $symbol } { $value }, its range ends at { $limit }
+evidence-at-limit-open = at least: the last row of its table is open
+evidence-held = { $symbol } { $value } put at its limit, { $limit }: on the safe side
+evidence-shown-only = for checking only
+evidence-method-b = CET, EN 1011-2 method B
+evidence-method-b-weld = CET of the weld metal + 0.03, method B
+evidence-d11-annex = D1.1 hydrogen control, table, group { $row }
+evidence-d11-band = D1.1 hydrogen control, index band, group { $row }
+evidence-d11-category = D1.1 category { $row }
+evidence-table-c1 = EN 1011-2 Table C.1
+evidence-practice-low-h = Handbook row for { $row }, low hydrogen
+evidence-practice-low-h-stretched = Handbook row for { $row }, stretched to this steel
+evidence-grade-rows = { $row }, own row by thickness
+evidence-data-sheet = Data sheet of { $row }
+evidence-ceq-bands = Carbon equivalent bands
+evidence-carbon-line = Carbon chart as a line
+evidence-multi-run-weld = Multi-run weld metal, Suzuki
+evidence-seferian = Seferian, 1959
+evidence-dearden-oneill = Dearden–O’Neill bands
+evidence-ito-bessyo = Ito–Bessyo, severest restraint
+evidence-sae-chart = Old chart by steel group, { $row }
+evidence-own-sheet = { $row }, sheet of practice
+evidence-cold-shop = Cold steel is warmed first, D1.1
+evidence-cool-or-damp = Method B + 25 K for a cool shop or damp air
+evidence-demanded = Demanded by drawing or procedure
+evidence-why-seferian = for checking: knows no hydrogen, heat input or restraint
+evidence-why-dearden-oneill = for checking: knows neither hydrogen nor thickness
+evidence-why-ito-bessyo = for checking: the severest restraint, low-carbon steels
+evidence-why-sae-chart = for checking: knows neither hydrogen nor thickness
+evidence-why-practice-low-h = made for low-hydrogen consumables; shifted by the hydrogen of this job
+evidence-why-ceq-bands = knows neither hydrogen nor thickness; hydrogen above 8 ml/100 g is added
+evidence-why-carbon-line = made before low-hydrogen consumables; shifted by the hydrogen of this job
+evidence-why-table-c1 = says only whether preheat is needed, not how much
+
+symbol-d = thickness
+symbol-hd = hydrogen
+symbol-h-jis = hydrogen (JIS)
+symbol-q = net heat input
+symbol-combined = combined thickness
+symbol-hw = weld thickness
+symbol-sigma-b = weld strength
+symbol-ceq = Ceq
+symbol-si = Si
+symbol-c-tot = C with thickness
+symbol-printed = as printed
+symbol-line = chart as a line
+symbol-dh = hydrogen shift
+symbol-credit = thin-section credit
+
+formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35 + (53·CET − 32)·Q − 328
+    CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
+formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5·B
+    group by Pcm and hydrogen level; figure by group, restraint and thickness
+formula-d11-band = SI = 12·Pcm + log10(H)
+    group by SI; figure by group, restraint and thickness
+formula-d11-category = figure by category, process and thickness
+formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15
+    clears where the combined thickness is at most the cell’s
+formula-practice-low-h = row by thickness + 62·(HD^0.35 − 8^0.35), within −50 … +60 K
+formula-ceq-bands = Ceq = C + Mn/6 + Si/24 + Cr/5 + Mo/4 + Ni/15
+    step of the staircase + what hydrogen above 8 ml adds
+formula-carbon-line = line of C + 62·(HD^0.35 − 15^0.35) + 160·[tanh(d/35) − tanh(25/35)]
+formula-data-sheet = figure of the sheet + what hydrogen above 8 ml adds
+formula-multi-run = θ = 120 + 120·log10(H/3.5) + 5·(hw − 20) + 8·(σB − 83)
+    H = 0.79·HD − 1.73
+formula-seferian = Ct = [C + (Mn + Cr)/9 + Ni/18 + 7·Mo/90]·(1 + 0.005·d)
+    Tp = 350·√(Ct − 0.25)
+formula-dearden-oneill = band by CE (IIW)
+formula-ito-bessyo = Pc = Pcm + H/60 + d/600
+    T = 1440·Pc − 392
+formula-cool-or-damp = method B + 25 K
+
+lever-hydrogen-down = Hydrogen { $from } → { $to }
+    .note = a drier process or consumable; interpass then { $interpass }
+lever-more-heat = Heat input { $from } → { $to }
+    .note = larger runs; mind t8/5 and the leg; interpass then { $interpass }
+lever-certificate = A mill certificate in place of the grade
+    .note = counted at the middle of the grade; your certificate decides
+lever-buttering = Butter { $member } first
+    .note = the layer goes on at that steel’s own minimum and is tempered; the last joint then needs this
+lever-no-preheat = no preheat
+
+then-measure = Measure
+    .value = at least { $distance } from the weld on every side, and through the thickness
+    .note = At the coldest point, far from the flame, a while after it is gone: { $member } is the thick one.
+then-tack = Tack
+    .value = at { $figure }
+    .note = Short runs cool fastest: full preheat and 40–50 K more, tacks long enough, craters filled. Grind out a cracked tack.
+then-cooling = t8/5
+    .note = { $member }: at the minimum and at the maximum interpass
+    .fast = { $member }: leaves 5–20 s. Heat input is the lever: { $heat } net at the minimum.
+    .slow = { $member }: leaves 5–20 s. Less heat input, or a lower interpass.
+then-hardness = Hardness beside the weld
+    .value = about { $low }–{ $high } HV
+    .note = { $member}: two estimates, no limits. In a steel that hardens deeply preheat buys time for hydrogen to leave; it does not make the zone soft.
+then-stop = If work must stop
+    .value = keep the joint at { $figure } or more; else post-heat before it cools
+    .note = Stop only with a third of the section filled. Look for cracks, then heat to the full minimum before the next run.
+then-post-heat = Post-heat
+    .value = { $time } at { $figure }, straight from welding
+    .note = The trade’s hours: { $trade }. Time for nine tenths of the hydrogen to leave the middle by diffusion: { $diffusion }; the longer one counts.
+then-wait = Inspect
+    .value = { $time } after it is cold, or later
+    .note = Cracks from hydrogen come late. Look for surface and buried cracks.
+
+action-remove-case = Hardened case
+    .do = grind it off where the weld and its heat will be
+    .why = A carburised case has about 0.8 % carbon: this plan is for the core under it.
+action-remove-hard-skin = Hardened skin
+    .do = grind it off where the weld and its heat will be
+    .why = An induction-hardened skin cracks under the arc, and the heat beside it softens it.
+action-post-heat-before-cold = Post-heat
+    .do = before the part goes cold, it is part of the plan
+    .why = The minimum lies above M90 ({ $m90 }): austenite is left and keeps its hydrogen while you weld.
+action-post-heat-above-m90 = Post-heat
+    .do = advised where the part was welded hotter than M90
+    .why = Above M90 ({ $m90 }) austenite is left and keeps its hydrogen.
+action-heat-treat-straight-after = Heat treatment
+    .do = only with heat treatment straight after welding
+    .why = The interpass reaches above Ms: the steel stays austenite and turns to hard martensite as it cools. Cool to about 100–120 °C only after post-heat, then temper at once.
+action-ask-temper = Ask for the temper
+    .do = find out how the part was tempered before you heat it
+    .why = A hardened part softens when it gets as hot as it was tempered. Without the figure no ceiling can be given.
+action-cooling-time-outside = Cooling time
+    .do = bring t8/5 inside 5–20 s by the heat input
+    .why = Outside it a quenched and tempered steel gets brittle or soft beside the weld.
+action-no-pwht = Stress relief
+    .do = none, unless the steel’s maker allows it
+    .why = Many quenched and tempered grades crack again or lose strength in it.
+action-cool-slowly = Cool slowly
+    .do = under a dry blanket or in dry sand, out of draught
+    .why = No wind, no water, no cold table. A blanketed part stays hot for hours: mark it and keep watch.
+action-filler-unknown = Filler not known
+    .do = choose the filler, and the weld metal is weighed too
+    .why = Weld metal that is richer than the steel asks for preheat of its own; it was left out here.
+action-cut-edges = Thermal-cut edges
+    .do = preheat the cut, or grind the hard skin off before welding
+    .why = A flame- or plasma-cut edge of a hardenable steel is as hard as a quenched one and may be cracked already.
+action-grade-only = Known by grade only
+    .do = a mill certificate tells what this bar really is
+    .why = A grade is a range: its middle was taken, and its spread added to the equivalents.
+action-trial-piece = Trial piece
+    .do = weld one from the same bar first, cut it, etch it, look for cracks
+    .why = No method was made for every hardenable steel.
+action-short-beads = Short beads
+    .do = 25 mm at most, peen each while warm, wait until you can touch beside it
+    .why = Iron has no give: heat spread over the part and stress in the bead crack it.
+action-dry-first = Dry it
+    .do = warm until no water shows, at least 5 °C
+    .why = A flame’s own water condenses on cold steel: keep warming until the wet ring has passed.
+
+iron-interpass = Not above { $figure } between beads.
+iron-bead = Beads of { $length } at most.
+iron-cooling = Cool by { $rate } at most.
+sheet-source = Source
+sheet-range-source = Range of validity
+sheet-not-known = What it does not know
+sheet-rounding = Rounding
+sheet-rounding-up = A minimum of our own is rounded up to 5 °C or 10 °F. A figure that a source prints is shown as printed.
+sheet-rounding-down = A maximum of our own is rounded down to 5 °C or 10 °F. A figure that a source prints is shown as printed.
+sheet-set-by = set by
+sheet-member = part
+sheet-row = row
+sheet-exact = exact figure
+sheet-raw = with no input held at its limit
+sheet-printed = as printed
+sheet-combined = combined thickness
+sheet-restraint = high restraint adds
+sheet-span-end = upper end
+sheet-no-limit = no limit stated
+sheet-at-limit = Held at the end of its range: it reads “at least”, and it did not govern.
+sheet-in-range = In its range; it could have governed.
+sheet-shown-only = Shown for checking; it never governs.
+range-inside = inside
+range-at-limit = at limit
+range-not-stated = not stated

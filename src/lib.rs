@@ -3,6 +3,7 @@
 pub mod engine;
 pub mod log;
 pub mod questions;
+pub mod report;
 pub mod reference;
 pub mod units;
 pub mod words;

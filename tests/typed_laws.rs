@@ -20,7 +20,7 @@ fn typed() -> impl Strategy<Value = String> {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(2000))]
+    #![proptest_config(ProptestConfig { cases: 2000, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn no_text_panics_and_no_answer_leaves_its_limits(text in typed()) {
@@ -205,5 +205,5 @@ fn figures_are_shown_as_the_trade_writes_them() {
     assert_eq!(show.temperature(-40.0).main, "\u{2212}40\u{a0}°F");
     assert_eq!(show.difference(30.0).main, "54\u{a0}°F");
     assert_eq!(Show { mark: ',', ..Show::default() }.heat(1.25).main, "1,25\u{a0}kJ/mm");
-    assert_eq!(show.duration(4800.0), "1\u{a0}h 20\u{a0}min");
+    assert_eq!(show.duration(8400.0), "2\u{a0}h 20\u{a0}min");
 }

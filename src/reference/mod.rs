@@ -3,6 +3,7 @@
 //! Rows live in `data/*.ron`; `data/README.md` tells how to add one.
 
 mod basis;
+mod browse;
 mod caution;
 pub mod check;
 mod composition;
@@ -19,11 +20,13 @@ mod practice;
 mod process;
 pub mod search;
 mod source;
+mod spelling;
 mod table;
 mod table_c1;
 
 pub use crate::units::Printed;
 pub use basis::Basis;
+pub use browse::{Twin, differences};
 pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
 pub use check::{Fault, Rule};
 pub use composition::{Composition, Element};

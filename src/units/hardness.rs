@@ -12,8 +12,6 @@ pub enum HardnessScale {
     Brinell,
     /// HRC.
     RockwellC,
-    /// HRB.
-    RockwellB,
 }
 
 impl HardnessScale {
@@ -24,7 +22,6 @@ impl HardnessScale {
             Self::Vickers => "HV",
             Self::Brinell => "HB",
             Self::RockwellC => "HRC",
-            Self::RockwellB => "HRB",
         }
     }
 
@@ -33,7 +30,6 @@ impl HardnessScale {
             Self::Vickers => limits::VICKERS,
             Self::Brinell => limits::BRINELL,
             Self::RockwellC => limits::ROCKWELL_C,
-            Self::RockwellB => limits::ROCKWELL_B,
         }
     }
 }
@@ -85,7 +81,6 @@ fn scale(name: &str) -> Option<HardnessScale> {
     let name = name.to_ascii_uppercase().replace(' ', "");
     Some(match name.as_str() {
         "HRC" | "RC" | "ROCKWELLC" => HardnessScale::RockwellC,
-        "HRB" | "RB" | "ROCKWELLB" => HardnessScale::RockwellB,
         "HB" | "HBW" | "BHN" | "BRINELL" | "HBN" => HardnessScale::Brinell,
         "HV" | "VICKERS" | "DPH" | "HV1" | "HV5" | "HV10" | "HV20" | "HV30" => HardnessScale::Vickers,
         _ => return None,

@@ -62,8 +62,6 @@ pub const VICKERS: Within = Within::new(50.0, 1500.0);
 pub const BRINELL: Within = Within::new(50.0, 750.0);
 /// Rockwell C: below 20 the scale is not valid.
 pub const ROCKWELL_C: Within = Within::new(20.0, 70.0);
-/// Rockwell B: above 100 the ball flattens.
-pub const ROCKWELL_B: Within = Within::new(20.0, 100.0);
 /// Number of runs.
 pub const RUNS: Within = Within::new(1.0, 1000.0);
 /// Carbon equivalent CET of the weld metal, %.

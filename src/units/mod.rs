@@ -30,6 +30,7 @@ pub use length::{Length, length};
 pub use limits::Within;
 pub use number::{count, number, share};
 pub use printed::Printed;
+pub(crate) use problem::shortened;
 pub use problem::{Accepts, Choice, Problem};
 pub use round::{Side, limit_value, safe_maximum, safe_minimum};
 pub use show::{Both, Show};

@@ -91,7 +91,7 @@ impl Show {
             LengthUnit::Mm => self.with_unit(length_mm, 2, "mm"),
             LengthUnit::Inch => match inch_fraction(length_mm) {
                 Some(fraction) => format!("{fraction}\u{a0}in"),
-                None => self.with_unit(length_mm / 25.4, 3, "in"),
+                None => self.with_unit(length_mm / 25.4, inch_decimals(length_mm), "in"),
             },
         })
     }
@@ -174,6 +174,12 @@ pub(super) fn plain(value: f64, decimals: usize, mark: char) -> String {
     let trimmed = if decimals > 0 { fixed.trim_end_matches('0').trim_end_matches('.') } else { &fixed };
     let sign = if value < 0.0 && trimmed != "0" { "\u{2212}" } else { "" };
     format!("{sign}{}", trimmed.replace('.', &mark.to_string()))
+}
+
+/// Decimals of an inch: three, or four where three would read back as a fraction.
+fn inch_decimals(length_mm: f64) -> usize {
+    let rounded_mm = (length_mm / 25.4 * 1000.0).round() / 1000.0 * 25.4;
+    if inch_fraction(rounded_mm).is_some() { 4 } else { 3 }
 }
 
 /// `1-1/2`, `3/4` or `2` inches where that is within 0.02 mm, and the length is not tiny.
