@@ -7,3 +7,16 @@ place-bench = Bench
 place-log = Log
 place-care = Care
 place-settings = Settings
+
+## Screen
+app-name = Strawblue
+shell-places = Places
+shell-back = Back
+shell-units = Units
+basis-title = Basis
+basis-close = Close
+basis-formula = Formula
+basis-steps = With this job’s numbers
+basis-ranges = Range of validity
+caution-why = Why
+caution-do = Do
