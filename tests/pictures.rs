@@ -117,3 +117,9 @@ fn check_all(name: &str, fill: impl Fn(&ui::AppWindow)) {
 fn plan() {
     check_all("plan", |_| {});
 }
+
+/// Everything that a phone shows when one scrolls to the end.
+#[test]
+fn plan_long() {
+    check(&window((360, 3200), ui::Look::Dark, |_| {}), "plan-long-phone-dark");
+}
