@@ -20,6 +20,7 @@ basis-steps = With this job’s numbers
 basis-ranges = Range of validity
 caution-why = Why
 caution-do = Do
+form-assumed = assumed
 plan-job = The job
 plan-evidence = Evidence side by side
 plan-evidence-of = Evidence for
