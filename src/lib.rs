@@ -1,5 +1,7 @@
 //! Strawblue: an offline bench reference for welding hardenable steel.
 
+#[cfg(feature = "gui")]
+pub mod app;
 pub mod engine;
 pub mod log;
 pub mod questions;
