@@ -2,7 +2,7 @@
 //! with those in `tests/pictures/`.
 //!
 //! `STRAWBLUE_BLESS=1` writes them anew; a mismatch leaves `NAME.new.png` beside the old one.
-#![cfg(feature = "gui")]
+#![cfg(feature = "testing")]
 
 use std::cell::Cell;
 use std::path::{Path, PathBuf};
