@@ -283,7 +283,7 @@ fn everyday(reference: &Reference, faults: &mut Faults<'_>) {
         for id in word.fillers.iter().filter(|id| reference.filler(id).is_none()) {
             faults.add(&word.word, Rule::RowExists, format!("the filler {id} is not in fillers.ron"));
         }
-        let something = !(word.grades.is_empty() && word.fillers.is_empty() && word.groups.is_empty());
-        faults.check(something, &word.word, Rule::TableWhole, || "it stands for nothing".to_owned());
+        let nothing = word.grades.is_empty() && word.fillers.is_empty() && word.groups.is_empty();
+        faults.check(!nothing, &word.word, Rule::TableWhole, || "it stands for nothing".to_owned());
     }
 }
