@@ -224,3 +224,14 @@ fn each_kind_of_job_brings_up_a_caution() {
         assert!(direct(trigger), "{trigger:?}");
     }
 }
+
+// EN 1011-2, C.2.4, from memory: butt d1 + d2; T and fillet d1 + d2 + d3.
+#[test]
+fn combined_thickness_counts_the_ways_of_the_heat() {
+    let combined = |joint: &str, first: f64, second: f64| {
+        embedded().joint(joint).map(|joint| joint.ways.combined_mm(first, second))
+    };
+    assert_eq!(combined("butt", 20.0, 20.0), Some(40.0));
+    assert_eq!(combined("t-fillet-one-side", 20.0, 15.0), Some(55.0));
+    assert_eq!(combined("t-fillet-one-side", 12.0, 12.0), Some(36.0));
+}
