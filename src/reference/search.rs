@@ -366,7 +366,7 @@ fn parts(designation: &str) -> impl Iterator<Item = &str> {
         .filter(|part| {
             let digits = part.contains(|letter: char| letter.is_ascii_digit());
             let letters = part.contains(|letter: char| letter.is_alphabetic());
-            (digits && letters) || (letters && part.len() >= 3)
+            letters && (digits || part.len() >= 3)
         })
 }
 
