@@ -1,8 +1,22 @@
 //! Physical questions and their answers: pure functions, no I/O, no clock, no
 //! words for display.
 
+pub mod carbon_equivalent;
+pub mod combined_thickness;
+pub mod cooling_time;
+pub(crate) mod error;
+pub mod evidence;
+pub mod hardness;
+pub mod hardness_conversion;
+pub mod heat_input;
+pub mod hydrogen;
+pub mod inspection;
 pub mod job;
 mod outcome;
 pub mod plan;
+pub mod post_heat;
+pub mod source_ids;
+pub mod transformation;
 
+pub use error::EngineError;
 pub use outcome::{Outcome, RangeCheck, Step, Unit};

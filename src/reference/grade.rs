@@ -5,6 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::{Basis, Composition, Element, Row};
+use crate::units::Printed;
 
 /// The limits of one element in a grade, in weight percent.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
@@ -141,18 +142,6 @@ pub enum D11Category {
     C,
     /// Category D.
     D,
-}
-
-/// A printed temperature: in °C, in °F, or in both as the source prints them.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Printed {
-    /// As printed in °C.
-    #[serde(default)]
-    pub c: Option<f64>,
-    /// As printed in °F.
-    #[serde(default)]
-    pub f: Option<f64>,
 }
 
 /// A row of a table by thickness.

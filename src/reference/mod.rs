@@ -24,6 +24,7 @@ mod spelling;
 mod table;
 mod table_c1;
 
+pub use crate::units::Printed;
 pub use basis::Basis;
 pub use browse::{Twin, differences};
 pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
@@ -36,7 +37,7 @@ pub use d11::{
 pub use everyday::EverydayWord;
 pub use filler::{DepositKind, DepositState, Filler, FillerHydrogen, FillerKind};
 pub use grade::{
-    CevCap, ConditionKind, D11Category, Grade, GradeCondition, GradeFamily, Limits, Printed, PublishedFit,
+    CevCap, ConditionKind, D11Category, Grade, GradeCondition, GradeFamily, Limits, PublishedFit,
     PublishedPreheat, Pwht, Temper, TemperKind, ThicknessRow, ThicknessTable, middle_of,
 };
 pub use inspection::WaitRule;

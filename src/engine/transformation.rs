@@ -1,0 +1,234 @@
+//! At which temperatures does a steel transform?
+
+use super::error::{Domain, TEMPERATURE, check_composition};
+use super::source_ids::{ANDREWS, STEEL_FORMULAS, TRANSFORMATION_THREAD, published};
+use super::{EngineError, Outcome, RangeCheck, Step, Unit};
+use crate::reference::Element::{Al, B, C, Cr, Cu, Mn, Mo, Nb, Ni, P, Si, Ti, V, W};
+use crate::reference::{Basis, Composition};
+
+/// °C of a temperature in °F.
+const fn celsius(fahrenheit: f64) -> f64 {
+    (fahrenheit - 32.0) / 1.8
+}
+
+/// Ae1 by Andrews: `723 - 10.7 Mn - 16.9 Ni + 29.1 Si + 16.9 Cr + 6.38 W`, °C (arsenic is not asked).
+#[must_use]
+pub fn ae1_andrews_c(steel: &Composition) -> f64 {
+    723.0 - 10.7 * steel.get(Mn) - 16.9 * steel.get(Ni)
+        + 29.1 * steel.get(Si)
+        + 16.9 * steel.get(Cr)
+        + 6.38 * steel.get(W)
+}
+
+/// Ae3 by Andrews, °C (arsenic is not asked):
+/// `910 - 203 sqrt C - 15.2 Ni + 44.7 Si + 104 V + 31.5 Mo + 13.1 W - X`, with
+/// `X = 30 Mn + 11 Cr + 20 Cu - 700 P - 400 Al - 400 Ti`.
+#[must_use]
+pub fn ae3_andrews_c(steel: &Composition) -> f64 {
+    910.0 - 203.0 * steel.get(C).sqrt() - 15.2 * steel.get(Ni)
+        + 44.7 * steel.get(Si)
+        + 104.0 * steel.get(V)
+        + 31.5 * steel.get(Mo)
+        + 13.1 * steel.get(W)
+        - (30.0 * steel.get(Mn) + 11.0 * steel.get(Cr) + 20.0 * steel.get(Cu))
+        + 700.0 * steel.get(P)
+        + 400.0 * steel.get(Al)
+        + 400.0 * steel.get(Ti)
+}
+
+/// Ms by Andrews: `539 - 423 C - 30.4 Mn - 17.7 Ni - 12.1 Cr - 7.5 Mo`, °C. From memory.
+#[must_use]
+pub fn ms_andrews_c(steel: &Composition) -> f64 {
+    539.0
+        - 423.0 * steel.get(C)
+        - 30.4 * steel.get(Mn)
+        - 17.7 * steel.get(Ni)
+        - 12.1 * steel.get(Cr)
+        - 7.5 * steel.get(Mo)
+}
+
+/// Ae1 by Grange: `1333 - 25 Mn + 40 Si + 42 Cr - 26 Ni` °F, given in °C.
+#[must_use]
+pub fn ae1_grange_c(steel: &Composition) -> f64 {
+    celsius(
+        1333.0 - 25.0 * steel.get(Mn) + 40.0 * steel.get(Si) + 42.0 * steel.get(Cr) - 26.0 * steel.get(Ni),
+    )
+}
+
+/// Ae3 by Grange: `1570 - 323 C - 25 Mn + 80 Si - 3 Cr - 32 Ni` °F, given in °C.
+#[must_use]
+pub fn ae3_grange_c(steel: &Composition) -> f64 {
+    celsius(
+        1570.0 - 323.0 * steel.get(C) - 25.0 * steel.get(Mn) + 80.0 * steel.get(Si)
+            - 3.0 * steel.get(Cr)
+            - 32.0 * steel.get(Ni),
+    )
+}
+
+/// Ae1 by Eldis: `712 - 17.8 Mn - 19.1 Ni + 20.1 Si + 11.9 Cr + 9.8 Mo`, °C.
+#[must_use]
+pub fn ae1_eldis_c(steel: &Composition) -> f64 {
+    712.0 - 17.8 * steel.get(Mn) - 19.1 * steel.get(Ni)
+        + 20.1 * steel.get(Si)
+        + 11.9 * steel.get(Cr)
+        + 9.8 * steel.get(Mo)
+}
+
+/// Ae3 by Eldis: `871 - 254.4 sqrt C - 14.2 Ni + 51.7 Si`, °C; the root is from memory.
+#[must_use]
+pub fn ae3_eldis_c(steel: &Composition) -> f64 {
+    871.0 - 254.4 * steel.get(C).sqrt() - 14.2 * steel.get(Ni) + 51.7 * steel.get(Si)
+}
+
+/// Start of martensite by Steven and Haynes: `561 - 474 C - 33 Mn - 17 Cr - 17 Ni - 21 Mo`, °C.
+#[must_use]
+pub fn ms_steven_haynes_c(steel: &Composition) -> f64 {
+    561.0
+        - 474.0 * steel.get(C)
+        - 33.0 * steel.get(Mn)
+        - 17.0 * steel.get(Cr)
+        - 17.0 * steel.get(Ni)
+        - 21.0 * steel.get(Mo)
+}
+
+/// Half martensite, °C: Ms - 47. From memory of Steven and Haynes.
+#[must_use]
+pub fn m50_c(steel: &Composition) -> f64 {
+    ms_steven_haynes_c(steel) - 47.0
+}
+
+/// Nine tenths martensite, °C: Ms - 103. From memory of Steven and Haynes.
+#[must_use]
+pub fn m90_c(steel: &Composition) -> f64 {
+    ms_steven_haynes_c(steel) - 103.0
+}
+
+/// End of martensite by the convention Ms - 215, °C. From memory of Steven and Haynes.
+#[must_use]
+pub fn mf_c(steel: &Composition) -> f64 {
+    ms_steven_haynes_c(steel) - 215.0
+}
+
+/// Start of bainite by Steven and Haynes: `830 - 270 C - 90 Mn - 37 Ni - 70 Cr - 83 Mo`, °C. From memory.
+#[must_use]
+pub fn bs_c(steel: &Composition) -> f64 {
+    830.0
+        - 270.0 * steel.get(C)
+        - 90.0 * steel.get(Mn)
+        - 37.0 * steel.get(Ni)
+        - 70.0 * steel.get(Cr)
+        - 83.0 * steel.get(Mo)
+}
+
+/// Ac1, Ac3 and Ms by a steelmaker's set, °C. Ac3 is `None` where the set gives it below
+/// Ac1, which it does for high carbon.
+#[must_use]
+pub fn steelmaker_c(steel: &Composition) -> (f64, Option<f64>, f64) {
+    let get = |element| steel.get(element);
+    let ac1 = 750.8 - 26.6 * get(C) + 17.6 * get(Si) - 11.6 * get(Mn) - 22.9 * get(Cu) - 23.0 * get(Ni)
+        + 24.1 * get(Cr)
+        + 22.5 * get(Mo)
+        - 39.7 * get(V)
+        - 5.7 * get(Ti)
+        + 232.4 * get(Nb)
+        - 169.4 * get(Al)
+        - 894.7 * get(B);
+    let ac3 = 937.2 - 436.5 * get(C) + 56.0 * get(Si)
+        - 19.7 * get(Mn)
+        - 16.3 * get(Cu)
+        - 26.6 * get(Ni)
+        - 4.9 * get(Cr)
+        + 38.1 * get(Mo)
+        + 124.8 * get(V)
+        + 136.3 * get(Ti)
+        - 19.1 * get(Nb)
+        + 198.4 * get(Al)
+        + 3315.0 * get(B);
+    let ms = 521.0
+        - 353.0 * get(C)
+        - 22.0 * get(Si)
+        - 24.3 * get(Mn)
+        - 7.7 * get(Cu)
+        - 17.3 * get(Ni)
+        - 17.7 * get(Cr)
+        - 25.8 * get(Mo);
+    (ac1, (ac3 >= ac1).then_some(ac3), ms)
+}
+
+/// Share of martensite at a temperature: `f = 1 - exp[-0.011 (Ms - T)]`, 0 at Ms and above.
+///
+/// Source: Koistinen and Marburger, from memory.
+#[must_use]
+pub fn martensite_share(ms_c: f64, temperature_c: f64) -> f64 {
+    if temperature_c >= ms_c { 0.0 } else { 1.0 - (-0.011 * (ms_c - temperature_c)).exp() }
+}
+
+/// Limits of composition of Steven and Haynes, from memory.
+fn steven_haynes_range(steel: &Composition) -> Vec<RangeCheck> {
+    [(C, 0.1, 0.55), (Si, 0.1, 0.35), (Mn, 0.2, 1.7), (Ni, 0.0, 5.0), (Cr, 0.0, 3.5), (Mo, 0.0, 1.0)]
+        .map(|(element, low, high)| RangeCheck {
+            symbol: element.symbol(),
+            value: steel.get(element),
+            low: (low > 0.0).then_some(low),
+            high: Some(high),
+        })
+        .to_vec()
+}
+
+/// Every transformation temperature of a composition, °C, by its author.
+///
+/// Names: `ms`, `m50`, `m90`, `mf`, `bs` (Steven and Haynes, which the plan uses),
+/// `ms-andrews`, `ae1-andrews`, `ae3-andrews`, `ae1-grange`, `ae3-grange`, `ae1-eldis`,
+/// `ae3-eldis`, `ac1-steelmaker`, `ac3-steelmaker` (empty where it falls below Ac1) and
+/// `ms-steelmaker`.
+///
+/// # Errors
+/// A composition that is not a number, negative, above 100 %, or with more than 2 % C.
+pub fn transformation_temperatures(steel: &Composition) -> Result<Vec<Outcome>, EngineError> {
+    check_composition(steel)?;
+    Domain::new("C", 0.0, 2.0).check(steel.get(C))?;
+    let steven_haynes = || Basis::memory("Steven and Haynes 1956");
+    let andrews = || published(ANDREWS, "Andrews 1965");
+    let handbook = |clause| published(STEEL_FORMULAS, clause);
+    let thread = |clause| published(TRANSFORMATION_THREAD, clause);
+    let sh = || steven_haynes_range(steel);
+    let carbon = || vec![RangeCheck { symbol: "C", value: steel.get(C), low: None, high: Some(0.6) }];
+    let (ac1, ac3, ms) = steelmaker_c(steel);
+    let point = |name, value, basis| Outcome::new(name, value, Unit::Celsius, basis);
+    let ms_step = vec![Step { symbol: "Ms", value: ms_steven_haynes_c(steel), unit: Unit::Celsius }];
+    let mut ac3_outcome = point("ac3-steelmaker", 0.0, thread("a steelmaker's set"));
+    ac3_outcome.value = ac3;
+    Ok(vec![
+        point("ms", ms_steven_haynes_c(steel), thread("Steven and Haynes, °F copy")).checked(sh()),
+        point("m50", m50_c(steel), steven_haynes()).checked(sh()).worked(ms_step.clone()),
+        point("m90", m90_c(steel), steven_haynes()).checked(sh()).worked(ms_step.clone()),
+        point("mf", mf_c(steel), steven_haynes()).checked(sh()).worked(ms_step),
+        point("bs", bs_c(steel), steven_haynes()).checked(sh()),
+        point("ms-andrews", ms_andrews_c(steel), Basis::memory("Andrews 1965")).checked(carbon()),
+        point("ae1-andrews", ae1_andrews_c(steel), andrews()).checked(carbon()),
+        point("ae3-andrews", ae3_andrews_c(steel), andrews()).checked(carbon()),
+        point("ae1-grange", ae1_grange_c(steel), handbook("Grange 1961")),
+        point("ae3-grange", ae3_grange_c(steel), handbook("Grange 1961")),
+        point("ae1-eldis", ae1_eldis_c(steel), handbook("Eldis")),
+        point("ae3-eldis", ae3_eldis_c(steel), Basis::memory("Eldis, the root of carbon")),
+        point("ac1-steelmaker", ac1, thread("a steelmaker's set")),
+        ac3_outcome,
+        point("ms-steelmaker", ms, thread("a steelmaker's set")),
+    ])
+}
+
+/// Share of martensite at a temperature, from 0 to 1.
+///
+/// # Errors
+/// A temperature that is not a number or that no part has.
+pub fn martensite(ms_c: f64, temperature_c: f64) -> Result<Outcome, EngineError> {
+    let ms = Domain::new("Ms", -273.15, 1000.0).check(ms_c)?;
+    let t = TEMPERATURE.check(temperature_c)?;
+    Ok(Outcome::new(
+        "martensite-share",
+        martensite_share(ms, t),
+        Unit::One,
+        Basis::memory("Koistinen and Marburger 1959"),
+    )
+    .worked(vec![Step { symbol: "Ms - T", value: ms - t, unit: Unit::Kelvin }]))
+}
