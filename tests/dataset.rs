@@ -340,3 +340,20 @@ fn units_of_limits_are_units_of_the_engine() {
         }
     }
 }
+
+#[test]
+fn sources_that_the_engine_names_have_a_row() {
+    let code = include_str!("../src/engine/source_ids.rs");
+    let named: Vec<&str> = code
+        .lines()
+        .filter_map(|line| line.split_once("&str = \"")?.1.split_once('"'))
+        .map(|(id, _)| id)
+        .collect();
+    assert!(named.len() > 10, "{named:?}");
+    for id in &named {
+        assert!(embedded().source(id).is_some(), "{id} is not in sources.ron");
+    }
+    for source in embedded().sources.iter().filter(|source| source.in_engine) {
+        assert!(named.contains(&source.id.as_str()), "{} is not named by the engine", source.id);
+    }
+}

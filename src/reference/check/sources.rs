@@ -58,9 +58,8 @@ pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     }
     let mut faults = Faults { file: "sources.ron", list };
     for source in &reference.sources {
-        faults.check(used.contains(source.id.as_str()), &source.id, Rule::SourceUsed, || {
-            "no row names this source".to_owned()
-        });
+        let named = source.in_engine || used.contains(source.id.as_str());
+        faults.check(named, &source.id, Rule::SourceUsed, || "no row names this source".to_owned());
     }
 }
 

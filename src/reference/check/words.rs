@@ -8,20 +8,16 @@ use fluent_syntax::parser;
 use super::{Fault, Faults, Rule};
 use crate::reference::{Place, Reference};
 
-/// Messages that begin so belong to rows of the dataset.
-const OURS: [&str; 12] = [
+/// Messages that begin so belong to rows of the dataset and to nothing else.
+const OURS: [&str; 8] = [
     "group-",
     "grade-note-",
     "filler-note-",
     "method-",
-    "process-",
-    "joint-",
+    "joint-note-",
     "inspection-",
-    "iron-",
-    "sheet-",
-    "span-",
     "word-note-",
-    "caution-",
+    "caution-c",
 ];
 /// Attributes of a caution that hold its words.
 const CAUTION: [&str; 3] = ["trigger", "why", "do"];
