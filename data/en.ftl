@@ -669,6 +669,10 @@ method-koistinen-marburger = Share of martensite (Koistinen–Marburger)
 method-hydrogen-diffusion = Hydrogen diffusion
 method-post-heat = Post-heat
 method-inspection-delay = Wait before inspection
+method-own-sheet = The family’s own sheet
+method-cold-shop = Cold steel warmed first (AWS D1.1)
+method-cool-or-damp = Cool shop or damp air
+method-demanded = Demanded by drawing, procedure or customer
 method-yurioka-1983 = Critical cooling time (Yurioka)
 
 # Processes

@@ -1,7 +1,9 @@
 //! Search finds by every designation, lists and never selects, and keeps up with typing.
 
+use std::collections::HashSet;
 use std::time::Instant;
 
+use proptest::prelude::*;
 use strawblue::reference::search::{Answer, Index, Item, Match};
 use strawblue::reference::{EverydayWord, Filler, Grade, Reference, Table, embedded};
 
@@ -174,6 +176,42 @@ fn nothing_is_found_for_nothing_and_for_nonsense() {
 }
 
 #[test]
+fn words_are_asked_one_by_one_where_the_whole_finds_nothing() {
+    let reference = embedded();
+    let answer = reference.search("4140 shaft");
+    assert_eq!(
+        reference.grade_of(&answer.hits[0]).map(|grade| grade.id.as_str()),
+        Some("4140"),
+        "{:?}",
+        answer.hits
+    );
+    assert!(answer.hits.iter().any(|hit| hit.how == Match::Word));
+    assert!(reference.search("stick 7018").hits.iter().any(|hit| hit.how == Match::Part));
+}
+
+proptest! {
+    #[test]
+    fn any_text_is_answered_with_each_row_once(query in "\\PC{0,40}") {
+        let answer = embedded().search(&query);
+        let items: HashSet<Item> = answer.hits.iter().map(|hit| hit.item).collect();
+        prop_assert_eq!(items.len(), answer.hits.len());
+        prop_assert!(answer.hits.len() <= 60);
+        prop_assert_eq!(&answer, &embedded().search(&query));
+    }
+
+    #[test]
+    fn hyphens_spaces_and_case_change_nothing(place in 0usize..193, at in 0usize..12, upper: bool, mark in "[ -]") {
+        let grade = &embedded().grades.rows()[place];
+        let at = (0..=at.min(grade.id.len())).rev().find(|&at| grade.id.is_char_boundary(at)).unwrap_or(0);
+        let (left, right) = grade.id.split_at(at);
+        let typed = format!("{left}{mark}{right}");
+        let typed = if upper { typed.to_uppercase() } else { typed.to_lowercase() };
+        let found = embedded().search(&typed);
+        prop_assert!(found.exact().iter().any(|hit| hit.item == Item::Grade(place)), "{} {:?}", typed, found);
+    }
+}
+
+#[test]
 fn every_grade_can_be_browsed_to() {
     let reference = embedded();
     let groups = reference.groups();
@@ -235,6 +273,9 @@ fn a_keystroke_is_answered_at_once_and_grows_no_worse_than_linearly() {
     // A floor of 50 µs keeps the clock's own grain out of the ratio. The rest is room for the
     // caches of the machine, and for the other tests that run beside this one.
     let room = if cfg!(debug_assertions) { 4.0 } else { 2.0 };
-    assert!(large <= room * 100.0 * small.max(0.05), "{large} ms at a hundred times the rows, {small} ms at one");
+    assert!(
+        large <= room * 100.0 * small.max(0.05),
+        "{large} ms at a hundred times the rows, {small} ms at one"
+    );
     println!("slowest keystroke: {small:.3} ms; at 100 times the rows {large:.3} ms");
 }

@@ -1,6 +1,7 @@
 //! From the text of the data files to the typed dataset.
 
-use once_cell::sync::Lazy;
+use std::sync::LazyLock;
+
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
 
@@ -183,7 +184,7 @@ impl Reference {
 /// Never: `tests/dataset.rs` reads the same files and checks every rule.
 #[must_use]
 pub fn embedded() -> &'static Reference {
-    static EMBEDDED: Lazy<Reference> = Lazy::new(|| {
+    static EMBEDDED: LazyLock<Reference> = LazyLock::new(|| {
         Reference::read(&Files::EMBEDDED).expect("tests/dataset.rs reads the same embedded files")
     });
     &EMBEDDED

@@ -181,9 +181,33 @@ impl Index {
         self.words.sort();
     }
 
-    /// What a query finds: nothing for an empty one.
+    /// What a query finds: nothing for an empty one. Where the whole finds nothing, its
+    /// words are asked one by one: `4140 shaft`.
     #[must_use]
     pub fn find(&self, query: &str) -> Answer {
+        let whole = self.find_whole(query);
+        let words: Vec<&str> = query.split_whitespace().filter(|word| word.len() >= 2).collect();
+        let answered = whole.hits.iter().any(|hit| hit.how != Match::Neighbour) || !whole.groups.is_empty();
+        if answered || words.len() < 2 {
+            return whole;
+        }
+        let mut answer = Answer::default();
+        for word in words {
+            let found = self.find_whole(word);
+            answer.hits.extend(found.hits);
+            answer.groups.extend(found.groups);
+            answer.notes.extend(found.notes);
+            answer.more |= found.more;
+        }
+        answer.hits.sort_by_key(|hit| hit.how);
+        let mut seen = HashSet::new();
+        answer.hits.retain(|hit| seen.insert(hit.item));
+        answer.more |= answer.hits.len() > LISTED;
+        answer.hits.truncate(LISTED);
+        if answer.hits.is_empty() { whole } else { answer }
+    }
+
+    fn find_whole(&self, query: &str) -> Answer {
         let asked = normal(query);
         let mut answer = Answer::default();
         if asked.is_empty() {
@@ -342,7 +366,7 @@ fn parts(designation: &str) -> impl Iterator<Item = &str> {
         .filter(|part| {
             let digits = part.contains(|letter: char| letter.is_ascii_digit());
             let letters = part.contains(|letter: char| letter.is_alphabetic());
-            (digits && letters) || (letters && part.len() >= 3)
+            letters && (digits || part.len() >= 3)
         })
 }
 

@@ -11,7 +11,7 @@ const GLUED: [&str; 4] = ["aisi", "astm", "asme", "sae"];
 
 /// The form in which designations are compared. A comma between digits counts as a point.
 #[must_use]
-pub fn normal(text: &str) -> String {
+pub(crate) fn normal(text: &str) -> String {
     let lower = text.to_lowercase();
     let kept: Vec<&str> = lower.split_whitespace().filter(|word| !AROUND.contains(word)).collect();
     // A query that is nothing but such a word is still a query.
@@ -41,7 +41,7 @@ pub fn normal(text: &str) -> String {
 /// Are two words one slip apart: a letter or digit changed, left out, added, or two
 /// neighbours swapped?
 #[must_use]
-pub fn one_slip(left: &[char], right: &[char]) -> bool {
+pub(crate) fn one_slip(left: &[char], right: &[char]) -> bool {
     let (short, long) = if left.len() <= right.len() { (left, right) } else { (right, left) };
     if long.len() - short.len() > 1 {
         return false;

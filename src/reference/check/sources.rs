@@ -1,0 +1,155 @@
+//! Every source that is named exists, and every source is named.
+
+use std::collections::HashSet;
+
+use super::{Fault, Faults, Rule};
+use crate::reference::{Basis, Reference, SaeRow};
+
+/// A basis with the file and row that it stands in.
+struct Named<'a> {
+    file: &'static str,
+    row: String,
+    source: &'a str,
+}
+
+struct Visit<'a, 'l> {
+    named: Vec<Named<'a>>,
+    list: &'l mut Vec<Fault>,
+}
+
+impl<'a> Visit<'a, '_> {
+    fn basis(&mut self, file: &'static str, row: &str, basis: &'a Basis) {
+        let text = match basis {
+            Basis::Published { source, clause } => {
+                self.named.push(Named { file, row: row.to_owned(), source });
+                clause
+            }
+            Basis::Memory { of } => of,
+            Basis::Practice => return,
+        };
+        let mut faults = Faults { file, list: self.list };
+        faults.check(!text.trim().is_empty(), row, Rule::SourceExists, || {
+            "a basis names no clause, or no work that it is remembered from".to_owned()
+        });
+    }
+
+    fn bases(&mut self, file: &'static str, row: &str, bases: impl IntoIterator<Item = &'a Basis>) {
+        for basis in bases {
+            self.basis(file, row, basis);
+        }
+    }
+
+    fn see(&mut self, file: &'static str, row: &str, ids: &'a [String]) {
+        self.named.extend(ids.iter().map(|id| Named { file, row: row.to_owned(), source: id }));
+    }
+}
+
+pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
+    let mut visit = Visit { named: Vec::new(), list };
+    rows(reference, &mut visit);
+    tables(reference, &mut visit);
+    let named = visit.named;
+    let used: HashSet<&str> = named.iter().map(|one| one.source).collect();
+    for one in &named {
+        let mut faults = Faults { file: one.file, list };
+        faults.check(reference.sources.get(one.source).is_some(), &one.row, Rule::SourceExists, || {
+            format!("the source {} is not in sources.ron", one.source)
+        });
+    }
+    let mut faults = Faults { file: "sources.ron", list };
+    for source in &reference.sources {
+        let named = source.in_engine || used.contains(source.id.as_str());
+        faults.check(named, &source.id, Rule::SourceUsed, || "no row names this source".to_owned());
+    }
+}
+
+fn rows<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
+    for grade in &reference.grades {
+        let file = "grades.ron";
+        let caps = grade.cev_cap.iter().chain(&grade.cev_cap_thicker).map(|cap| &cap.basis);
+        let tables = grade.preheat_rows.iter().chain(&grade.interpass_rows).map(|table| &table.basis);
+        let preheats = grade.data_sheet.iter().chain(&grade.published_preheat).map(|preheat| &preheat.basis);
+        visit.basis(file, &grade.id, &grade.composition_basis);
+        visit.bases(file, &grade.id, grade.conditions.iter().map(|condition| &condition.basis));
+        visit.bases(file, &grade.id, caps.chain(tables).chain(preheats));
+        visit.bases(file, &grade.id, grade.d11_basis.iter().chain(grade.pwht.iter().map(|pwht| &pwht.basis)));
+        visit.see(file, &grade.id, &grade.composition_seen);
+    }
+    for filler in &reference.fillers {
+        let hydrogen = filler.hydrogen.iter().map(|hydrogen| &hydrogen.basis);
+        visit.bases(
+            "fillers.ron",
+            &filler.id,
+            [&filler.mechanics_basis, &filler.composition_basis].into_iter().chain(hydrogen),
+        );
+    }
+    for caution in &reference.cautions {
+        visit.basis("cautions.ron", &caution.id, &caution.basis);
+        visit.see("cautions.ron", &caution.id, &caution.see);
+    }
+    for method in &reference.methods {
+        visit.bases("methods.ron", &method.id, std::iter::once(&method.basis).chain(&method.limits_basis));
+        visit.see("methods.ron", &method.id, &method.see);
+    }
+    for process in &reference.processes {
+        visit.bases("processes.ron", &process.id, [&process.efficiency_basis, &process.hydrogen_basis]);
+    }
+    for designator in &reference.designators {
+        visit.basis("processes.ron", &designator.id, &designator.basis);
+    }
+    for joint in &reference.joints {
+        let bases = [&joint.ways_basis, &joint.factors_basis, &joint.restraint_basis];
+        visit.bases("joints.ron", &joint.id, bases);
+    }
+    for wait in &reference.inspection {
+        visit.basis("inspection.ron", &wait.id, &wait.basis);
+    }
+}
+
+fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
+    let file = "practice.ron";
+    let practice = &reference.practice;
+    visit.basis(file, "low_hydrogen", &practice.low_hydrogen.hydrogen_basis);
+    for row in &practice.low_hydrogen.rows {
+        visit.basis(file, &row.id, &row.basis);
+    }
+    visit.basis(file, "cover", &practice.cover.basis);
+    visit.basis(file, "ceq_bands", &practice.ceq_bands.basis);
+    visit.bases(file, "carbon_line", [&practice.carbon_line.basis, &practice.carbon_line.reading_basis]);
+    visit.basis(file, "hydrogen_shift", &practice.hydrogen_shift.basis);
+    visit.basis(file, "thickness_credit", &practice.thickness_credit.basis);
+    visit.basis(file, "dearden_oneill", &practice.dearden_oneill.basis);
+    for SaeRow { id, basis, .. } in &practice.sae_chart {
+        visit.basis(file, id, basis);
+    }
+    for span in &practice.shown_spans {
+        visit.basis(file, &span.id, &span.basis);
+    }
+
+    let file = "d11.ron";
+    let d11 = &reference.d11;
+    visit.bases(file, "annex", [&d11.annex.basis, &d11.annex.seen_basis]);
+    visit.bases(file, "groups", [&d11.groups.basis, &d11.si_bands.basis]);
+    visit.bases(file, "levels", d11.levels.iter().map(|level| &level.basis));
+    visit.bases(file, "categories", d11.categories.iter().map(|row| &row.basis));
+    visit.bases(file, "zone", [&d11.warm_zone.basis, &d11.cold_start.basis]);
+
+    visit.basis("table_c1.ron", "table", &reference.table_c1.basis);
+
+    let file = "own_sheets.ron";
+    let sheets = &reference.own_sheets;
+    for route in &sheets.iron {
+        visit.basis(file, &route.id, &route.basis);
+    }
+    for span in &sheets.iron_spans {
+        visit.basis(file, &span.id, &span.basis);
+    }
+    for group in &sheets.groups {
+        visit.basis(file, &group.id, &group.basis);
+    }
+    for sheet in &sheets.sheets {
+        visit.basis(file, &sheet.id, &sheet.basis);
+    }
+    visit.bases(file, "hardness", [&sheets.hardness.basis]);
+    visit.bases(file, "diffusion", [&sheets.diffusion.basis]);
+}
