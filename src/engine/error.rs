@@ -59,7 +59,9 @@ impl EngineError {
     pub fn values(&self) -> Vec<(&'static str, String)> {
         match self {
             Self::NotANumber { symbol } => vec![("key", (*symbol).to_owned())],
-            Self::BelowZero { symbol, value } => vec![("key", (*symbol).to_owned()), ("value", value.to_string())],
+            Self::BelowZero { symbol, value } => {
+                vec![("key", (*symbol).to_owned()), ("value", value.to_string())]
+            }
             Self::OutOfDomain { symbol, value, low, high } => vec![
                 ("key", (*symbol).to_owned()),
                 ("value", value.to_string()),

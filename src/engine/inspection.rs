@@ -41,6 +41,10 @@ pub struct WaitRule {
 
 /// Wait by weld size and heat input of NSSS 5th edition Table A, h: cold is enough to
 /// 6 mm; to 12 mm 8 h up to 3 kJ/mm and 16 h above; beyond 16 h and 40 h.
+///
+/// ```
+/// assert_eq!(strawblue::engine::inspection::nsss_h(20.0, 4.0), 40.0);
+/// ```
 #[must_use]
 pub fn nsss_h(size_mm: f64, net_heat_kj_per_mm: f64) -> f64 {
     match (size_mm, net_heat_kj_per_mm > 3.0) {
@@ -95,10 +99,8 @@ pub fn en_1090_high_yield_h(size_mm: f64, net_heat_kj_per_mm: f64) -> f64 {
 pub fn wait_rules(weld: &WeldToInspect) -> Vec<WaitRule> {
     let size = weld.size_mm.unwrap_or(weld.thickness_mm);
     let q = weld.net_heat_kj_per_mm;
-    let hardens = matches!(
-        weld.family,
-        Family::QuenchedTempered | Family::PlainCarbon | Family::Hardenable | Family::Tool
-    );
+    // Iron cracks at once, and structural steel is judged by yield and thickness; all else hardens.
+    let hardens = !matches!(weld.family, Family::Structural | Family::Iron);
     let yield_above = |limit| weld.yield_mpa.is_some_and(|mpa| mpa > limit);
     let quenched = weld.family == Family::QuenchedTempered;
     // Between the two columns of Table 23 (420 to 460 MPa) the longer wait is taken.
