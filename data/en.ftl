@@ -180,6 +180,8 @@ default-round = Shape not stated: a round, as the joint is sketched.
 default-not-stated = The certificate does not state { $elements }: none is counted. With any of these in the steel the plan is too low.
 default-grade-maximum = The certificate does not state { $elements }: the grade’s maximum counts.
 
+answer-input-twice = This is given twice. Leave one of the two out.
+
 ## Store
 store-folder = The folder { $path } can’t be written: { $cause }. What you type stays on the screen, and is not kept when the program ends.
 store-file = The file { $path } can’t be read or written: { $cause }.
