@@ -112,5 +112,10 @@ pub fn tapered_thickness(at_weld_mm: f64, far_mm: f64, taper_mm: f64) -> Result<
     THICKNESS.check(far_mm)?;
     Domain::new("L", 0.0, 5000.0).check(taper_mm)?;
     let mean = tapered_mm(at_weld_mm, far_mm, taper_mm);
-    Ok(Outcome::new("tapered-thickness", mean, Unit::Millimetre, Basis::memory("EN 1011-2 C.2.4, over 75 mm")))
+    Ok(Outcome::new(
+        "tapered-thickness",
+        mean,
+        Unit::Millimetre,
+        Basis::memory("EN 1011-2 C.2.4, over 75 mm"),
+    ))
 }
