@@ -1,8 +1,11 @@
 //! Strawblue: an offline bench reference for welding hardenable steel.
 
+pub mod cli;
 pub mod engine;
 pub mod log;
 pub mod questions;
 pub mod reference;
 pub mod units;
 pub mod words;
+
+pub use cli::run;

@@ -50,7 +50,7 @@ impl AnswerProblem {
                 let values = [("typed", shortened(typed)), ("near", near.join(", ")), ("accepts", accepts)];
                 words.with(key, &values.each_ref().map(|(name, value)| (*name, value.as_str())))
             }
-            AnswerFault::Twice => words.get("answer-input-twice"),
+            AnswerFault::Twice => words.get("asked-twice"),
         }
     }
 }

@@ -89,7 +89,8 @@ pub(super) fn part(
         }
     };
     let length = reader.units.length;
-    let yield_mpa = reader.read(fields.yield_strength, |text| units::strength(text, length, limits::STRENGTH_MPA));
+    let yield_mpa =
+        reader.read(fields.yield_strength, |text| units::strength(text, length, limits::STRENGTH_MPA));
     let hardness_hv = hardness(reader, fields.hardness);
     let buttered = reader.read(fields.buttered, typed::yes_no).unwrap_or(false);
     let (thickness_mm, round) = size?;
