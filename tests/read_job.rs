@@ -396,3 +396,25 @@ proptest! {
         }
     }
 }
+
+/// The classes that can be typed are those of the dataset, with the same upper end.
+#[test]
+fn typed_hydrogen_classes_are_those_of_the_dataset() {
+    use strawblue::reference::HydrogenScale as Scale;
+    for row in embedded().designators.iter() {
+        let text = match row.scale {
+            Scale::Aws => format!("AWS {}", row.text),
+            Scale::Iso => format!("ISO {}", row.text),
+            Scale::D11Annex => format!("D1.1 {}", row.text),
+            Scale::Letter => format!("EN {}", row.text),
+            // Bare words of the IIW are not a class that one types.
+            Scale::IiwWord => continue,
+        };
+        let read = strawblue::units::hydrogen(&text, strawblue::units::limits::HYDROGEN_ML)
+            .unwrap_or_else(|found| panic!("{text}: {found:?}"));
+        match row.up_to_ml {
+            Some(ml) => assert!((read.ml, read.open) == (ml, false), "{text}"),
+            None => assert!(read.open && Some(read.ml) > row.above_ml, "{text}"),
+        }
+    }
+}
