@@ -191,6 +191,10 @@ fn every_case_of_every_file_agrees() {
         }
     }
     assert!(failures.is_empty(), "{} of {asked} cases disagree:\n{}", failures.len(), failures.join("\n"));
+    for name in AWAITED {
+        let written = files().iter().any(|file| file.cases.iter().any(|case| case.question == *name));
+        assert!(written, "`{name}` is awaited, but no case asks it");
+    }
     assert!(asked > 150, "only {asked} of {seen} cases were asked");
 }
 

@@ -7,6 +7,7 @@ use strawblue::words::Words;
 
 fn need(words: &Words, key: &str) {
     assert!(words.has(key), "data/en.ftl lacks `{key}`");
+    assert!(!key.starts_with("option-") || !words.get(key).contains('{'), "`{key}` refers to nothing");
 }
 
 #[test]

@@ -10,6 +10,7 @@ use crate::engine::EngineError;
 use crate::log::{Reading, STEEL, read_answers, say_refusal};
 use crate::questions::{self, COMPOSITION, Input, Kind, Preset, Problem, Question};
 use crate::reference::embedded;
+use crate::report::Pen;
 use crate::units::{LengthUnit, Show, TemperatureUnit, Units};
 use crate::words::Words;
 
@@ -42,7 +43,8 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
                 Said::json(&json!({ "question": question.name, "answers": answers, "notes": reply.notes }))
             } else {
                 let show = Show::new(request.units, words);
-                Said::answered(ask_text::reply(question, &reply, &show, words, reading.reference))
+                let pen = Pen { reference: reading.reference, words, show };
+                Said::answered(ask_text::reply(question, &reply, &pen))
             };
             if answered { said } else { said.with_status(NO_SAFE_ANSWER) }
         }

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use crate::engine::{Outcome, RangeCheck, Unit};
 use crate::questions::{Question, Reply};
-use crate::reference::{Basis, Reference};
+use crate::report::{Pen, basis_mark, source_line};
 use crate::units::{Both, Show};
 use crate::words::Words;
 
@@ -12,13 +12,12 @@ use crate::words::Words;
 pub(super) fn reply(
     question: &Question,
     reply: &Reply,
-    show: &Show,
-    words: &Words,
-    reference: &Reference,
+    pen: &Pen<'_>,
 ) -> String {
+    let words = pen.words;
     let mut made = words.get(&format!("question-{}", question.name)) + "\n";
     for outcome in &reply.answers {
-        answer(&mut made, outcome, show, words, reference);
+        answer(&mut made, outcome, pen);
     }
     for note in &reply.notes {
         let _ = writeln!(made, "\n{}", words.get(&format!("note-{note}")));
@@ -26,7 +25,8 @@ pub(super) fn reply(
     made
 }
 
-fn answer(made: &mut String, outcome: &Outcome, show: &Show, words: &Words, reference: &Reference) {
+fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
+    let (words, show) = (pen.words, &pen.show);
     let name = words.get(&format!("answer-{}", outcome.name));
     let value = match outcome.value {
         Some(value) => figure(value, outcome.unit, show),
@@ -48,7 +48,8 @@ fn answer(made: &mut String, outcome: &Outcome, show: &Show, words: &Words, refe
     if !steps.is_empty() {
         let _ = writeln!(made, "  {}", steps.join("; "));
     }
-    let _ = writeln!(made, "  {}", basis(&outcome.basis, words, reference));
+    let mark = basis_mark(pen, &outcome.basis).label;
+    let _ = writeln!(made, "  [{mark}] {}", source_line(pen, &outcome.basis));
 }
 
 fn outside(check: &RangeCheck, show: &Show, words: &Words) -> String {
@@ -60,18 +61,6 @@ fn outside(check: &RangeCheck, show: &Show, words: &Words) -> String {
         (None, None) => String::new(),
     };
     words.with("cli-outside", &[("symbol", check.symbol), ("value", &number(check.value)), ("range", &range)])
-}
-
-/// What a figure rests on, in one line.
-pub(super) fn basis(basis: &Basis, words: &Words, reference: &Reference) -> String {
-    match basis {
-        Basis::Published { source, clause } => {
-            let title = reference.source(source).map_or_else(|| source.to_string(), |row| row.title.clone());
-            words.with("cli-basis-published", &[("source", &title), ("clause", clause)])
-        }
-        Basis::Practice => words.get("cli-basis-practice"),
-        Basis::Memory { of } => words.with("cli-basis-memory", &[("of", of)]),
-    }
 }
 
 /// A figure of a method, exact to the last digit that means something: no limit is made

@@ -2,19 +2,8 @@
 
 use serde_json::{Value, json};
 
+use super::plan_json::BasisJson;
 use crate::engine::Outcome;
-use crate::reference::Basis;
-
-/// What a figure rests on.
-pub(super) fn basis(basis: &Basis) -> Value {
-    match basis {
-        Basis::Published { source, clause } => {
-            json!({ "kind": basis.kind(), "source": source, "clause": clause })
-        }
-        Basis::Practice => json!({ "kind": basis.kind() }),
-        Basis::Memory { of } => json!({ "kind": basis.kind(), "of": of }),
-    }
-}
 
 /// One answer of the engine.
 pub(super) fn outcome(outcome: &Outcome) -> Value {
@@ -42,6 +31,6 @@ pub(super) fn outcome(outcome: &Outcome) -> Value {
         "in_range": outcome.in_range(),
         "range": range,
         "steps": steps,
-        "basis": basis(&outcome.basis),
+        "basis": BasisJson::from(&outcome.basis),
     })
 }

@@ -8,6 +8,8 @@ mod ask_text;
 mod help;
 mod json;
 mod plan;
+mod plan_json;
+mod plan_text;
 mod said;
 
 use std::ffi::OsString;

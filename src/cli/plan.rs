@@ -1,15 +1,14 @@
 //! `plan`: a job from a file or from keys and values, and what its plan comes to.
 
-use std::fmt::Write;
-
-use serde_json::{Value, json};
-
 use super::arguments::Request;
+use super::plan_json::{AssumedJson, plan_json};
+use super::plan_text::plan_text;
 use super::{ANSWERED, NO_SAFE_ANSWER, Said};
-use crate::engine::plan::{self, Plan};
-use crate::log::{Defaulted, Field, JobFileError, JobText, ReadJob, Reading, demo_job, read_job};
+use crate::engine::plan;
+use crate::log::{Field, JobFileError, JobText, Reading, demo_job, read_job};
 use crate::reference::{Element, embedded};
-use crate::units::{Printed, Show, Side, shortened};
+use crate::report::{Pen, Report};
+use crate::units::{Show, shortened};
 use crate::words::Words;
 
 /// The longest job file that is read, bytes.
@@ -56,60 +55,16 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
     }
     let made = plan::plan(reading.reference, &read.job);
     let status = if made.verdict.answers() { ANSWERED } else { NO_SAFE_ANSWER };
+    let pen = Pen { reference: reading.reference, words, show: Show::new(read.units, words) };
+    let assumed = read.defaulted.iter().map(|found| (found.field.id(), found.say(words, &pen.show)));
     let said = if request.json {
-        Said::json(&as_json(&read, &made, words))
+        let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
+        Said::json(&plan_json(reading.reference, &read.job, &made, assumed))
     } else {
-        Said::answered(as_text(&read, &made, words))
+        let assumed: Vec<String> = assumed.map(|(field, says)| format!("{field}: {says}")).collect();
+        Said::answered(plan_text(&pen, &Report::of(&pen, &read.job, &made), &assumed))
     };
     said.with_status(status)
-}
-
-/// The three limits and what was put where nothing was typed.
-fn as_text(read: &ReadJob, plan: &Plan, words: &Words) -> String {
-    let show = Show::new(read.units, words);
-    let limit = |side: Side, exact_c: Option<f64>, printed: Option<Printed>| match exact_c {
-        Some(exact_c) => {
-            let both = show.limit(side, exact_c, printed);
-            format!("{} ({})", both.main, both.second)
-        }
-        None => words.get("cli-no-figure"),
-    };
-    let minimum = limit(
-        Side::Minimum,
-        plan.minimum.as_ref().map(|limit| limit.exact_c),
-        plan.minimum.as_ref().and_then(|limit| limit.printed),
-    );
-    let interpass = limit(
-        Side::Maximum,
-        plan.interpass.as_ref().map(|limit| limit.exact_c),
-        plan.interpass.as_ref().and_then(|limit| limit.printed),
-    );
-    let ceiling = limit(Side::Maximum, plan.ceiling_c, None);
-    let mut made = String::new();
-    for (key, value) in [
-        ("cli-plan-verdict", plan.verdict.id()),
-        ("cli-plan-minimum", &minimum),
-        ("cli-plan-interpass", &interpass),
-        ("cli-plan-ceiling", &ceiling),
-    ] {
-        let _ = writeln!(made, "{}", words.with(key, &[("value", value)]));
-    }
-    for defaulted in &read.defaulted {
-        let _ = writeln!(made, "{}: {}", defaulted.field.id(), defaulted.say(words, &show));
-    }
-    made
-}
-
-fn as_json(read: &ReadJob, plan: &Plan, words: &Words) -> Value {
-    let show = Show::new(read.units, words);
-    let say = |found: &Defaulted| json!({ "key": found.field.id(), "says": found.say(words, &show) });
-    json!({
-        "verdict": plan.verdict.id(),
-        "minimum_c": plan.minimum_c,
-        "interpass_c": plan.interpass_c,
-        "ceiling_c": plan.ceiling_c,
-        "defaulted": read.defaulted.iter().map(say).collect::<Vec<_>>(),
-    })
 }
 
 /// Why a job file could not be used.

@@ -1,5 +1,6 @@
 //! What a command line says: text for the two outputs and the exit status.
 
+use serde::Serialize;
 use serde_json::{Value, json};
 
 use super::{ANSWERED, NOT_UNDERSTOOD};
@@ -38,8 +39,9 @@ impl Said {
     }
 
     /// An answer as JSON.
-    pub(super) fn json(value: &Value) -> Self {
-        Self::answered(format!("{value:#}\n"))
+    pub(super) fn json(value: &impl Serialize) -> Self {
+        let text = serde_json::to_string_pretty(value).expect("texts, numbers and lists always write as JSON");
+        Self::answered(text + "\n")
     }
 
     /// The same with another exit status.

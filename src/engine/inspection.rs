@@ -3,7 +3,7 @@
 use super::error::{HEAT, THICKNESS};
 use super::job::Restraint;
 use super::plan::Family;
-use super::source_ids::{AWS_D1_1, CSA_W59, EEMUA_158, EN_1011_2, EN_1090_2, NSSS, published};
+use super::source_ids::{AWS_D1_1, CSA_W59, EEMUA_158, EN_1090_2, NSSS, published};
 use super::{EngineError, Outcome, Step, Unit};
 use crate::reference::Basis;
 
@@ -110,9 +110,9 @@ pub fn wait_rules(weld: &WeldToInspect) -> Vec<WaitRule> {
             "wait-en-1011-2",
             if weld.heat_treated { 0.0 } else { 16.0 },
             true,
-            published(EN_1011_2, "cl. 18"),
+            published(NSSS, "EN 1011-2 clause 18"),
         ),
-        rule("wait-nsss", nsss_h(size, q), !high_yield, published(NSSS, "Table A")),
+        rule("wait-nsss", nsss_h(size, q), !high_yield, published(NSSS, "NSSS 5th edition, Table A")),
         rule(
             "wait-en-1090-2",
             en_1090_high_yield_h(size, q),
@@ -123,15 +123,15 @@ pub fn wait_rules(weld: &WeldToInspect) -> Vec<WaitRule> {
             "wait-eemua-158",
             48.0,
             hardens || yield_above(500.0) || weld.thickness_mm > 50.0,
-            published(EEMUA_158, "48 h"),
+            published(EEMUA_158, "EEMUA 158"),
         ),
         rule(
             "wait-d1-1",
             48.0,
             quenched && weld.yield_mpa.is_none_or(|mpa| mpa >= 620.0),
-            published(AWS_D1_1, "A514, A517, A709 HPS 100W"),
+            published(AWS_D1_1, "AWS D1.1, A514, A517 and A709 HPS 100W"),
         ),
-        rule("wait-csa-w59", 48.0, quenched || high_restraint, published(CSA_W59, "preferably 48 h")),
+        rule("wait-csa-w59", 48.0, quenched || high_restraint, published(CSA_W59, "CSA W59, preferably")),
         rule(
             "wait-prudent",
             72.0,

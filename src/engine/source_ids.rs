@@ -5,10 +5,12 @@ use crate::reference::Basis;
 
 /// EN 1011-2 (the same text as ISO/TR 17671-2).
 pub(crate) const EN_1011_2: &str = "en-1011-2";
-/// EN 1011-1 (the same text as ISO/TR 17671-1).
+/// EN 1011-1, as a worksheet gives it.
 pub(crate) const EN_1011_1: &str = "engineers-worksheet";
-/// AWS D1.1.
+/// AWS D1.1, wait before inspection, as a welding bureau gives it.
 pub(crate) const AWS_D1_1: &str = "cwb";
+/// AWS D1.1, the annex on preheat (2008: I; 2020: B).
+pub(crate) const D11_ANNEX: &str = "d11-2008-annex-i";
 /// SEW 088 Beiblatt 1 and 2, as a German textbook gives them.
 pub(crate) const SEW_088: &str = "german-steel-textbook";
 /// Ito and Bessyo, IIW Doc. IX-576-68, as a note on equivalents gives it.
@@ -33,7 +35,7 @@ pub(crate) const TRANSFORMATION_THREAD: &str = "engineering-thread-ms";
 pub(crate) const COE_MORETON: &str = "coe-moreton";
 /// EEMUA 158, as an article on marine welding gives it.
 pub(crate) const EEMUA_158: &str = "marine-article-2019";
-/// National Structural Steelwork Specification, 5th edition.
+/// National Structural Steelwork Specification, 5th edition, as the same article gives it.
 pub(crate) const NSSS: &str = "marine-article-2019";
 /// EN 1090-2:2008.
 pub(crate) const EN_1090_2: &str = "en-1090-2";
@@ -43,10 +45,11 @@ pub(crate) const CSA_W59: &str = "cwb";
 pub(crate) const ASTM_E140: &str = "astm-e140";
 
 /// Every id above, for the test that each one has its row.
-pub const ALL: [&str; 19] = [
+pub const ALL: [&str; 20] = [
     EN_1011_2,
     EN_1011_1,
     AWS_D1_1,
+    D11_ANNEX,
     SEW_088,
     ITO_BESSYO,
     YURIOKA_1983,

@@ -6,7 +6,7 @@ use thiserror::Error;
 
 use crate::engine::EngineError;
 use crate::engine::error::check_composition;
-use crate::reference::Composition;
+use crate::reference::{Composition, Joint, embedded};
 
 /// One given value, parsed to the engine's unit.
 #[derive(Debug, Clone, PartialEq)]
@@ -168,6 +168,15 @@ impl Answers {
     ) -> Result<T, Problem> {
         let chosen = self.maybe_choice(key).ok_or_else(|| Problem::Missing { keys: vec![key] })?;
         items.iter().copied().find(|item| id(*item) == chosen).ok_or(Problem::WrongKind { key })
+    }
+
+    /// The joint's row, which must be there.
+    ///
+    /// # Errors
+    /// It isn't given, or the dataset has no such row.
+    pub fn joint(&self) -> Result<&'static Joint, Problem> {
+        let id = self.maybe_choice("joint").ok_or_else(|| Problem::Missing { keys: vec!["joint"] })?;
+        embedded().joint(id).ok_or(Problem::WrongKind { key: "joint" })
     }
 
     /// An optional composition.

@@ -1,9 +1,10 @@
 //! Heat input and cooling time.
 
 use super::{Answers, Input, Kind, Problem, Question, Reply, shared};
-use crate::engine::cooling_time::{Cooling, WeldShape, cooling_time, preheat_for_cooling_time};
+use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
+use crate::reference::FactorRange;
 
 const PROCESSES: [&str; Process::ALL.len()] = {
     let mut ids = [""; Process::ALL.len()];
@@ -55,31 +56,20 @@ fn answer_heat_input(given: &Answers) -> Result<Reply, Problem> {
     Ok(Reply::of(heat_input(run)?).note_if(true, "two-heat-inputs"))
 }
 
-const SHAPES: &[&str] = &["run-on-plate", "butt-runs", "corner-fillet", "t-fillet"];
-const SHAPE: Input = Input::new("shape", Kind::Choice(SHAPES));
 const F2: Input = Input::new("f2", Kind::Number).within(0.1, 2.0);
 const F3: Input = Input::new("f3", Kind::Number).within(0.1, 2.0);
 
-/// The weld at the lower and at the upper end of its shape factor for thin plate.
+/// The weld at the lower end (the fast one) and at the upper end of its shape factors.
 fn welds(given: &Answers) -> Result<[Cooling; 2], Problem> {
-    let shape = match given.maybe_choice("shape") {
-        Some(_) => Some(given.choice("shape", &WeldShape::ALL, WeldShape::id)?),
-        None => None,
-    };
-    let missing = || Problem::Missing { keys: vec!["shape", "f3"] };
-    let f3 = given.maybe_number("f3").or(shape.map(WeldShape::f3)).ok_or_else(missing)?;
-    let (low, high) = match (given.maybe_number("f2"), shape) {
-        (Some(own), _) => (own, own),
-        (None, Some(shape)) => shape.f2(),
-        (None, None) => (f3, f3),
-    };
-    let weld = Cooling {
-        net_heat_kj_per_mm: given.number("heat-input")?,
-        thickness_mm: given.maybe_number("thickness"),
-        f2: low,
-        f3,
-    };
-    Ok([weld, Cooling { f2: high, ..weld }])
+    let joint = if given.maybe_choice("joint").is_some() { Some(given.joint()?) } else { None };
+    let own = |key| given.maybe_number(key).map(|value| FactorRange { low: value, high: value });
+    let missing = || Problem::Missing { keys: vec!["joint", "f3"] };
+    let f3 = own("f3").or(joint.map(|joint| joint.f3)).ok_or_else(missing)?;
+    let f2 = own("f2").or(joint.map(|joint| joint.f2)).unwrap_or(f3);
+    let net_heat_kj_per_mm = given.number("heat-input")?;
+    let thickness_mm = given.maybe_number("thickness");
+    let weld = |f2, f3| Cooling { net_heat_kj_per_mm, thickness_mm, f2, f3 };
+    Ok([weld(f2.low, f3.low), weld(f2.high, f3.high)])
 }
 
 /// Cooling time from 800 to 500 °C.
@@ -89,7 +79,7 @@ pub(super) static COOLING_TIME: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("preheat", Kind::Temperature).required().within(-50.0, 450.0),
         shared::THICKNESS,
-        SHAPE,
+        shared::JOINT,
         F2,
         F3,
     ],
@@ -109,7 +99,7 @@ fn answer_cooling_time(given: &Answers) -> Result<Reply, Problem> {
     }
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
-        .note_if(given.maybe_choice("shape").is_some(), "shape-factors-memory")
+        .note_if(given.maybe_choice("joint").is_some(), "shape-factors-memory")
         .note_if(spread, "shape-factor-range"))
 }
 
@@ -120,7 +110,7 @@ pub(super) static PREHEAT_FOR_COOLING_TIME: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
         shared::THICKNESS,
-        SHAPE,
+        shared::JOINT,
         F2,
         F3,
     ],
@@ -141,7 +131,7 @@ fn answer_preheat_for(given: &Answers) -> Result<Reply, Problem> {
     }
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
-        .note_if(given.maybe_choice("shape").is_some(), "shape-factors-memory")
+        .note_if(given.maybe_choice("joint").is_some(), "shape-factors-memory")
         .note_if(spread, "shape-factor-range")
         .note_if(true, "cooling-time-no-cracking"))
 }

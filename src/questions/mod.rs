@@ -56,11 +56,24 @@ pub fn find(name: &str) -> Option<&'static Question> {
 /// Inputs that several questions share, so that a key means the same everywhere.
 mod shared {
     use super::{COMPOSITION, Input, Kind};
+    use crate::engine::job::Joint;
+
+    /// Rows of `data/joints.ron`.
+    const JOINTS: [&str; Joint::ALL.len()] = {
+        let mut ids = [""; Joint::ALL.len()];
+        let mut at = 0;
+        while at < ids.len() {
+            ids[at] = Joint::ALL[at].id();
+            at += 1;
+        }
+        ids
+    };
 
     pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition);
     pub(super) const THICKNESS: Input = Input::new("thickness", Kind::Length).within(0.1, 5000.0);
     pub(super) const HYDROGEN: Input = Input::new("hydrogen", Kind::Hydrogen).within(0.0, 200.0);
     pub(super) const HYDROGEN_JIS: Input = Input::new("hydrogen-jis", Kind::Number).within(0.0, 200.0);
     pub(super) const NET_HEAT: Input = Input::new("heat-input", Kind::HeatInput).within(0.01, 50.0);
+    pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(&JOINTS));
     pub(super) const TEMPERATURE: Input = Input::new("temperature", Kind::Temperature).within(-100.0, 1600.0);
 }

@@ -10,7 +10,8 @@ use super::{Chemistry, family};
 use crate::engine::evidence::{Case, d11::higher_c};
 use crate::engine::job::Member;
 use crate::reference::{
-    Basis, Element, GradeFamily, IronRoute, IronRouteKind, Printed, Reference, SheetCase, SheetGroup,
+    Basis, Element, GradeFamily, IronRoute, IronRouteKind, Printed, Reference, Sheet, SheetCase,
+    SheetGroup,
 };
 
 /// What a sheet says of a member.
@@ -63,18 +64,16 @@ fn iron_sheet(reference: &Reference) -> Option<SheetFigures> {
     })
 }
 
-/// The group of the naval table by chromium: C-Mo, up to 2 % Cr, above.
+/// Vanadium from which a 9 % chromium steel counts as the modified kind, %.
+const MODIFIED_VANADIUM: f64 = 0.15;
+
+/// The group of the naval table by chromium: C-Mo, up to 2 % Cr, above; the modified 9 %
+/// chromium steels have a sheet of their own.
 fn creep_sheet(reference: &Reference, member: &Member, chemistry: &Chemistry) -> Option<SheetFigures> {
     let cr = chemistry.nominal.get(Element::Cr);
-    if cr > 8.0 {
-        if let Some(sheet) = reference.own_sheets.sheet("creep-9cr") {
-            return Some(SheetFigures {
-                row: sheet.id.clone(),
-                minimum: sheet.preheat_low_c.map(printed_c),
-                upper_c: sheet.preheat_high_c,
-                interpass: sheet.interpass_c.map(printed_c),
-                basis: sheet.basis.clone(),
-            });
+    if cr > 8.0 && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM {
+        if let Some(sheet) = reference.own_sheets.sheet("nine-chromium-v") {
+            return Some(figures_of(sheet));
         }
     }
     let group = creep_group(reference, cr)?;
@@ -93,6 +92,16 @@ fn creep_sheet(reference: &Reference, member: &Member, chemistry: &Chemistry) ->
     })
 }
 
+fn figures_of(sheet: &Sheet) -> SheetFigures {
+    SheetFigures {
+        row: sheet.id.clone(),
+        minimum: sheet.preheat_low_c.map(printed_c),
+        upper_c: sheet.preheat_high_c,
+        interpass: sheet.interpass_c.map(printed_c),
+        basis: sheet.basis.clone(),
+    }
+}
+
 fn creep_group(reference: &Reference, cr: f64) -> Option<&SheetGroup> {
     let id = if cr < 0.5 {
         "s-3"
@@ -104,45 +113,38 @@ fn creep_group(reference: &Reference, cr: f64) -> Option<&SheetGroup> {
     reference.own_sheets.group(id)
 }
 
-/// Tool and stainless steels: the grade's own published row first, else the family's sheet.
+/// Tool, stainless and other high-alloy steels: a sheet for the very grade first, then
+/// the grade's own published row, then the family's sheet.
 fn plain_sheet(
     reference: &Reference,
     member: &Member,
     chemistry: &Chemistry,
     kin: Family,
 ) -> Option<SheetFigures> {
-    let own = member.steel.grade().map(|grade| grade.family);
-    let id = match (kin, own) {
-        (Family::Tool, _) => "tool",
+    let grade = member.steel.grade();
+    if let Some(own) = grade.and_then(|grade| reference.own_sheets.sheet(&format!("tool-{}", grade.id.to_lowercase())))
+    {
+        return Some(figures_of(own));
+    }
+    let id = match (kin, grade.map(|grade| grade.family)) {
         (Family::Stainless, Some(GradeFamily::StainlessFerritic)) => "stainless-ferritic",
-        (Family::Stainless, Some(GradeFamily::StainlessMartensitic)) => "stainless-martensitic",
         (Family::Stainless, Some(GradeFamily::StainlessAustenitic)) => "stainless-austenitic",
-        (Family::Stainless, _) if chemistry.nominal.get(Element::Ni) >= 6.0 => "stainless-austenitic",
+        (Family::Stainless, None) if chemistry.nominal.get(Element::Ni) >= 6.0 => "stainless-austenitic",
         (Family::Stainless, _) => "stainless-martensitic",
+        (Family::HighAlloy, _) if chemistry.nominal.get(Element::Mn) > 3.0 => "high-manganese",
         _ => "tool",
     };
-    let sheet = reference.own_sheets.sheet(id)?;
-    let mut figures = SheetFigures {
-        row: sheet.id.clone(),
-        minimum: sheet.preheat_low_c.map(printed_c),
-        upper_c: sheet.preheat_high_c,
-        interpass: sheet.interpass_c.map(printed_c),
-        basis: sheet.basis.clone(),
-    };
-    let published = member.steel.grade().and_then(|grade| grade.published_preheat.as_ref());
-    if let Some(published) = published.filter(|published| !published.sae_chart) {
+    let mut figures = figures_of(reference.own_sheets.sheet(id)?);
+    let published = grade.and_then(|grade| grade.published_preheat.as_ref().map(|row| (grade, row)));
+    if let Some((grade, published)) = published.filter(|(_, published)| !published.sae_chart) {
         if let Some(low_c) = published.low_c {
             figures.minimum = Some(printed_c(low_c));
             figures.basis = published.basis.clone();
-            figures.row = published_row(member);
+            figures.row.clone_from(&grade.id);
         }
         figures.upper_c = published.high_c.or(figures.upper_c);
     }
     Some(figures)
-}
-
-fn published_row(member: &Member) -> String {
-    member.steel.grade().map_or_else(String::new, |grade| grade.id.clone())
 }
 
 /// The sheet as a piece of evidence on the member's heat-affected zone.

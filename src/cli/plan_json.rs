@@ -1,0 +1,282 @@
+//! A plan as JSON: SI units, stable keys.
+//!
+//! | key | what it is |
+//! |---|---|
+//! | `verdict` | `window`, `no-preheat`, `two-routes`, `no-window`, `do-not-weld`, `no-method` |
+//! | `family` | family of the governing member |
+//! | `preheat_min_c` | minimum preheat, rounded up to 5 °C or as printed; null when none is needed or known |
+//! | `preheat_min_exact_c` | the same before rounding |
+//! | `preheat_at_least` | does the governing evidence stand at the end of its range? |
+//! | `interpass_max_c`, `interpass_max_exact_c` | maximum interpass |
+//! | `ceiling_c` | a temperature that no part may pass; null when none is known |
+//! | `ceiling` | `at`, `ask-temper` or `none` |
+//! | `usable_window` | are minimum and maximum at least 25 K apart? |
+//! | `governed_by` | id of the governing evidence |
+//! | `members` | for each: `steel`, `family`, `thickness_mm`, `preheat_min_c`, `ce_iiw`, `cet`, `pcm` |
+//! | `evidence` | for each: `id`, `row`, `obligation`, `member`, `says`, `value_c`, `low_c`, `high_c`, `raw_c`, `standing`, `at_limit`, `basis` |
+//! | `actions` | ids |
+//! | `levers` | for each: `id`, `preheat_min_c`, `interpass_max_c`, `opens` |
+//! | `routes` | for iron: `id`, `preheat_low_c`, `preheat_high_c`, `interpass_max_c`, `bead_mm`, `cooling_k_per_h`, `basis` |
+//! | `cautions` | ids, worst first |
+//! | `cooling` | for each member: `member`, `t85_fastest_s`, `t85_slowest_s` |
+//! | `post_heat`, `inspection_wait_h`, `tack_c`, `warm_zone_mm` | side answers |
+//! | `assumed` | for each value that nobody typed: `field`, `value` |
+
+use serde::Serialize;
+
+use crate::engine::Outcome;
+use crate::engine::job::Job;
+use crate::engine::plan::{Ceiling, Evidence, Plan, Says, Verdict, cautions, iron_routes, side};
+use crate::reference::{Basis, Reference};
+
+/// The whole answer.
+#[derive(Debug, Serialize)]
+pub(super) struct PlanJson {
+    verdict: &'static str,
+    family: Option<&'static str>,
+    preheat_min_c: Option<f64>,
+    preheat_min_exact_c: Option<f64>,
+    preheat_at_least: bool,
+    interpass_max_c: Option<f64>,
+    interpass_max_exact_c: Option<f64>,
+    ceiling_c: Option<f64>,
+    ceiling: &'static str,
+    usable_window: bool,
+    governed_by: Option<&'static str>,
+    combined_thickness_mm: f64,
+    members: Vec<MemberJson>,
+    evidence: Vec<EvidenceJson>,
+    actions: Vec<&'static str>,
+    levers: Vec<LeverJson>,
+    routes: Vec<RouteJson>,
+    cautions: Vec<String>,
+    cooling: Vec<CoolingJson>,
+    post_heat: Vec<OutcomeJson>,
+    inspection_wait_h: Option<f64>,
+    tack_c: Option<f64>,
+    warm_zone_mm: Option<f64>,
+    assumed: Vec<AssumedJson>,
+}
+
+#[derive(Debug, Serialize)]
+struct MemberJson {
+    steel: Option<String>,
+    family: &'static str,
+    thickness_mm: f64,
+    preheat_min_c: Option<f64>,
+    ce_iiw: f64,
+    cet: f64,
+    pcm: f64,
+}
+
+#[derive(Debug, Serialize)]
+struct EvidenceJson {
+    id: &'static str,
+    row: Option<String>,
+    obligation: &'static str,
+    member: Option<usize>,
+    says: &'static str,
+    value_c: Option<f64>,
+    low_c: Option<f64>,
+    high_c: Option<f64>,
+    raw_c: Option<f64>,
+    standing: &'static str,
+    at_limit: bool,
+    basis: BasisJson,
+}
+
+/// What a figure rests on.
+#[derive(Debug, Serialize)]
+pub(super) struct BasisJson {
+    kind: &'static str,
+    source: Option<String>,
+    clause: Option<String>,
+    of: Option<String>,
+}
+
+impl From<&Basis> for BasisJson {
+    fn from(basis: &Basis) -> Self {
+        let mut made = Self { kind: basis.kind(), source: None, clause: None, of: None };
+        match basis {
+            Basis::Published { source, clause } => {
+                made.source = Some(source.to_string());
+                made.clause = Some(clause.to_string());
+            }
+            Basis::Memory { of } => made.of = Some(of.to_string()),
+            Basis::Practice => {}
+        }
+        made
+    }
+}
+
+#[derive(Debug, Serialize)]
+struct LeverJson {
+    id: &'static str,
+    preheat_min_c: Option<f64>,
+    interpass_max_c: f64,
+    opens: bool,
+}
+
+#[derive(Debug, Serialize)]
+struct RouteJson {
+    id: String,
+    preheat_low_c: f64,
+    preheat_high_c: f64,
+    interpass_max_c: Option<f64>,
+    bead_mm: Option<f64>,
+    cooling_k_per_h: Option<f64>,
+    basis: BasisJson,
+}
+
+#[derive(Debug, Serialize)]
+struct CoolingJson {
+    member: usize,
+    t85_fastest_s: f64,
+    t85_slowest_s: f64,
+}
+
+#[derive(Debug, Serialize)]
+struct OutcomeJson {
+    name: &'static str,
+    value: Option<f64>,
+    unit: &'static str,
+    low: Option<f64>,
+    high: Option<f64>,
+    basis: BasisJson,
+}
+
+impl From<&Outcome> for OutcomeJson {
+    fn from(outcome: &Outcome) -> Self {
+        Self {
+            name: outcome.name,
+            value: outcome.value,
+            unit: outcome.unit.symbol(),
+            low: outcome.low,
+            high: outcome.high,
+            basis: BasisJson::from(&outcome.basis),
+        }
+    }
+}
+
+/// A value that was put where nobody typed one.
+#[derive(Debug, Serialize)]
+pub(super) struct AssumedJson {
+    /// The field.
+    pub(super) field: &'static str,
+    /// What was put there, in words.
+    pub(super) value: String,
+}
+
+/// A preheat as printed: a minimum of 0 means that none is needed.
+fn needed(minimum_c: f64) -> Option<f64> {
+    (minimum_c > 0.0).then_some(minimum_c)
+}
+
+/// Makes the answer of a plan.
+pub(super) fn plan_json(
+    reference: &Reference,
+    job: &Job,
+    plan: &Plan,
+    assumed: Vec<AssumedJson>,
+) -> PlanJson {
+    let side = side(reference, job, plan);
+    let routes = if plan.verdict == Verdict::TwoRoutes { iron_routes(reference) } else { Vec::new() };
+    PlanJson {
+        verdict: plan.verdict.id(),
+        family: plan.family().map(crate::engine::plan::Family::id),
+        preheat_min_c: plan.minimum_c.and_then(needed),
+        preheat_min_exact_c: plan.minimum.as_ref().map(|limit| limit.exact_c),
+        preheat_at_least: plan.minimum.as_ref().is_some_and(|limit| limit.at_least),
+        interpass_max_c: plan.interpass_c,
+        interpass_max_exact_c: plan.interpass.as_ref().map(|limit| limit.exact_c),
+        ceiling_c: plan.ceiling_c,
+        ceiling: match plan.ceiling {
+            Ceiling::At(_) => "at",
+            Ceiling::AskTemper { .. } => "ask-temper",
+            Ceiling::BelowTransformation => "none",
+        },
+        usable_window: plan.usable_window,
+        governed_by: plan
+            .evidence
+            .iter()
+            .find(|item| item.standing == crate::engine::plan::Standing::Governs)
+            .map(|item| item.id),
+        combined_thickness_mm: plan.combined_mm,
+        members: members(job, plan),
+        evidence: plan.evidence.iter().map(evidence_json).collect(),
+        actions: plan.actions.iter().map(|action| action.id()).collect(),
+        levers: plan
+            .levers
+            .iter()
+            .map(|lever| LeverJson {
+                id: lever.change.id(),
+                preheat_min_c: needed(lever.minimum_c),
+                interpass_max_c: lever.interpass_c,
+                opens: lever.opens,
+            })
+            .collect(),
+        routes: routes
+            .into_iter()
+            .map(|route| RouteJson {
+                id: route.id.clone(),
+                preheat_low_c: route.preheat_low_c,
+                preheat_high_c: route.preheat_high_c,
+                interpass_max_c: route.interpass_c,
+                bead_mm: route.bead_mm,
+                cooling_k_per_h: route.cooling_k_per_h,
+                basis: BasisJson::from(&route.basis),
+            })
+            .collect(),
+        cautions: cautions(reference, job, plan).into_iter().map(|raised| raised.caution.id.clone()).collect(),
+        cooling: side.iter().flat_map(|side| &side.cooling).map(cooling_json).collect(),
+        post_heat: side.iter().flat_map(|side| &side.post_heat).map(OutcomeJson::from).collect(),
+        inspection_wait_h: side.as_ref().and_then(|side| side.wait.first()).and_then(|wait| wait.value),
+        tack_c: side.as_ref().and_then(|side| side.tack_c),
+        warm_zone_mm: side.as_ref().map(|side| side.warm_zone.distance_mm),
+        assumed,
+    }
+}
+
+const fn cooling_json(time: &crate::engine::plan::CoolingTime) -> CoolingJson {
+    CoolingJson { member: time.member, t85_fastest_s: time.fastest_s, t85_slowest_s: time.slowest_s }
+}
+
+fn members(job: &Job, plan: &Plan) -> Vec<MemberJson> {
+    job.members
+        .iter()
+        .zip(&plan.members)
+        .map(|(member, note)| MemberJson {
+            steel: member.steel.grade().map(|grade| grade.id.clone()),
+            family: note.family.id(),
+            thickness_mm: member.thickness_mm,
+            preheat_min_c: note.minimum_c.and_then(needed),
+            ce_iiw: note.chemistry.ce(),
+            cet: note.chemistry.cet(),
+            pcm: note.chemistry.pcm(),
+        })
+        .collect()
+}
+
+fn evidence_json(item: &Evidence) -> EvidenceJson {
+    let (says, low_c, high_c) = match item.says {
+        Says::Figure(_) => ("figure", None, None),
+        Says::Span { low_c, high_c } => ("span", Some(low_c), Some(high_c)),
+        Says::Clears => ("clears", None, None),
+        Says::DoesNotClear => ("does not clear", None, None),
+        Says::NoFigure => ("no figure", None, None),
+    };
+    EvidenceJson {
+        id: item.id,
+        row: item.row.clone(),
+        obligation: item.obligation.id(),
+        member: item.member,
+        says,
+        value_c: item.value_c(),
+        low_c,
+        high_c,
+        raw_c: item.raw_c,
+        standing: item.standing.id(),
+        at_limit: item.at_limit,
+        basis: BasisJson::from(&item.basis),
+    }
+}
