@@ -380,6 +380,7 @@ field-shape = Shape
 field-diameter = Diameter
 field-hardness = Hardness
 field-yield = Yield strength
+field-buttered = Buttered weld zone
 field-steel-b = Steel of the second part
 field-certificate-b = Certificate of the second part
 field-condition-b = Condition of the second part
@@ -388,6 +389,7 @@ field-shape-b = Shape of the second part
 field-diameter-b = Diameter of the second part
 field-hardness-b = Hardness of the second part
 field-yield-b = Yield strength of the second part
+field-buttered-b = Buttered weld zone of the second part
 field-joint = Joint
 field-leg = Leg
 field-process = Process
@@ -433,6 +435,8 @@ default-same-steel = Steel of the second part not stated: it counts as that of t
 default-round = Shape not stated: a round, as the joint is sketched.
 default-not-stated = The certificate does not state { $elements }: none is counted. With any of these in the steel the plan is too low.
 default-grade-maximum = The certificate does not state { $elements }: the grade’s maximum counts.
+
+asked-twice = This is given twice. Leave one of the two out.
 
 ## Store
 store-folder = The folder { $path } can’t be written: { $cause }. What you type stays on the screen, and is not kept when the program ends.
@@ -1161,6 +1165,58 @@ caution-c097 = Flame-cut edges are hard
     .why = The edge was quenched by the steel behind it: hard, sometimes with cracks, and cracks run on into the weld.
     .do = Preheat for cutting as for welding. Grind the cut edge back to sound metal before welding and test it with dye or magnetic particles. A very hard edge also says that the weld needs more preheat.
 
+## Command line
+cli-help =
+    Strawblue: minimum preheat, maximum interpass and ceiling for a weld in hardenable steel, each with its basis.
+
+      strawblue                          the window
+      strawblue plan FILE.ron            the plan of a job file
+      strawblue plan key=value …         the plan of a job
+      strawblue ask                      the list of questions
+      strawblue ask NAME                 what a question takes
+      strawblue ask NAME key=value …     its answer
+      strawblue help plan                the keys of a job
+
+      --units c-mm | f-in | f-mm | c-in  units of bare numbers and of the answer
+      --json                             the answer as JSON, in °C, mm and kJ/mm
+      --version                          the version
+
+    Exit status: 0 answered, 1 no safe answer, 2 not understood.
+    The drawing, the code, the qualified procedure and the people licensed to judge come first.
+cli-help-plan =
+    strawblue plan steel=4140 condition="hardened and tempered 540 C" thickness="1-1/2 in" joint=butt process="gtaw + smaw" hydrogen="3 ml + H4R"
+
+    A job file holds the same keys, with “_” for “-”. Several processes are joined by “+”; hydrogen and heat input are then one for all, or one for each. The keys:
+cli-not-text = “{ $given }” is no text that can be read.
+cli-unknown-command = There is no command “{ $given }”. Write plan, ask or help.
+cli-unknown-option = There is no option “{ $given }”. Write --units, --json, --help or --version.
+cli-units-missing = --units needs c-mm, f-in, f-mm or c-in.
+cli-no-pair = “{ $given }” is no key=value. Put quotation marks around a value with spaces: thickness="1 1/2 in".
+cli-second-file = “{ $given }” is a second file. One job at a time.
+cli-unknown-question = There is no question “{ $given }”. Write strawblue ask for the list.
+cli-unknown-question-near = There is no question “{ $given }”. Near it: { $near }.
+cli-unknown-key = There is no such key. Write strawblue help plan for the list.
+cli-unknown-key-near = There is no such key. Near it: { $near }.
+cli-questions = Questions:
+cli-questions-more = Write strawblue ask NAME for what a question takes.
+cli-takes-elements = elements of the certificate, weight percent
+cli-takes-elements-b = the same of the second part
+cli-takes-steel = a grade, whose middle composition counts
+cli-required = needed
+cli-default = { $value } if not given
+cli-no-figure = no figure
+cli-spread = between { $low } and { $high }
+cli-outside = Outside the range of the method: { $symbol } = { $value }, { $range }.
+cli-range = made for { $low } to { $high }
+cli-range-from = made for { $low } and more
+cli-range-to = made for up to { $high }
+cli-plan-nothing = A plan needs a job: a file, or keys and values. Write strawblue help plan for the keys.
+cli-no-window = No window can be opened here. This is the plan of the demo job; strawblue help tells what else can be asked.
+cli-file-unread = The file can’t be read: { $cause }
+cli-file-too-long = The file is too long to be a job.
+cli-file-not-text = The file is no text.
+cli-file-field = Line { $line }: a job has no field “{ $field }”. Write strawblue help plan for the list.
+cli-file-no-job = Line { $line }: this is no job file ({ $detail }).
 ## Report: the plan in words
 basis-published = published
 basis-practice = common practice

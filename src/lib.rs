@@ -1,5 +1,6 @@
 //! Strawblue: an offline bench reference for welding hardenable steel.
 
+pub mod cli;
 #[cfg(feature = "gui")]
 pub mod app;
 pub mod engine;
@@ -9,3 +10,5 @@ pub mod report;
 pub mod reference;
 pub mod units;
 pub mod words;
+
+pub use cli::run;

@@ -38,11 +38,9 @@ fn faults(pairs: &[(&str, &str)]) -> Vec<(&'static str, Fault)> {
 
 #[test]
 fn the_demo_job_reads_with_nothing_left_to_defaults() {
-    let found = read_job(
-        &demo_job(),
-        &Reading { reference: embedded(), own_steels: &[], units: Units::F_IN },
-    )
-    .expect("reads");
+    let found =
+        read_job(&demo_job(), &Reading { reference: embedded(), own_steels: &[], units: Units::F_IN })
+            .expect("reads");
     assert_eq!(found.defaulted, []);
     assert_eq!(found.units, Units::C_MM);
     let job = found.job;
@@ -120,7 +118,10 @@ fn a_covering_is_told_by_its_hydrogen_or_asked() {
     assert_eq!(process("smaw", "8 ml"), Ok(Process::SmawBasic));
     assert!(process("smaw", "12 ml").is_err());
     assert!(process("smaw", "D1.1 H3").is_err());
-    assert!(matches!(faults(&[("process", "smaw")])[0], ("process", Fault::Typed(Problem::Ambiguous { .. }))));
+    assert!(matches!(
+        faults(&[("process", "smaw")])[0],
+        ("process", Fault::Typed(Problem::Ambiguous { .. }))
+    ));
 }
 
 #[test]
@@ -149,7 +150,8 @@ fn one_figure_for_all_or_one_for_each() {
 #[test]
 fn heat_input_from_the_machine_or_from_arc_energy() {
     let net = |pairs: &[(&str, &str)]| small(pairs).expect("reads").job.runs[0].net_heat_kj_per_mm;
-    let by_arc = net(&[("process", "smaw basic"), ("volts", "25"), ("amps", "150 A"), ("travel", "2.5 mm/s")]);
+    let by_arc =
+        net(&[("process", "smaw basic"), ("volts", "25"), ("amps", "150 A"), ("travel", "2.5 mm/s")]);
     assert!((by_arc - 1.2).abs() < 1e-12);
     assert!((net(&[("process", "smaw basic"), ("arc-energy", "1.5")]) - 1.2).abs() < 1e-12);
     let inch = net(&[("process", "saw"), ("volts", "28"), ("amps", "250"), ("travel", "12 in/min")]);
@@ -179,7 +181,12 @@ fn a_certificate_alone_or_with_its_grade() {
     text.set(Field::Certificate, Some("C 0,41 % Si 0,25 Mn 0,85 Sn 0.01".to_owned()));
     let alone = read_job(&text, &reading).expect("reads");
     assert_eq!(alone.job.members.len(), 1);
-    assert!(alone.defaulted.iter().any(|found| matches!(&found.value, DefaultValue::NotStated(all) if all.contains(&Element::Cr))));
+    assert!(
+        alone
+            .defaulted
+            .iter()
+            .any(|found| matches!(&found.value, DefaultValue::NotStated(all) if all.contains(&Element::Cr)))
+    );
     text.set(Field::Certificate, Some("Si 0.25 Cr 1.0".to_owned()));
     let faults = read_job(&text, &reading).expect_err("no carbon");
     assert_eq!(faults[0].fault, Fault::NeedsCarbonAndManganese);
@@ -188,13 +195,17 @@ fn a_certificate_alone_or_with_its_grade() {
     text.set(Field::Certificate, None);
     text.set(Field::Steel, Some("spindle bar".to_owned()));
     let reading = Reading { own_steels: &own, ..reading };
-    assert!(matches!(&read_job(&text, &reading).expect("reads").job.members[0].steel, Steel::Certificate { grade: None, .. }));
+    assert!(matches!(
+        &read_job(&text, &reading).expect("reads").job.members[0].steel,
+        Steel::Certificate { grade: None, .. }
+    ));
 }
 
 /// ASTM E140: 30 HRC is 302 HV and 286 HB.
 #[test]
 fn hardness_arrives_in_vickers() {
-    let hv = |text: &str| small(&[("hardness", text)]).expect("reads").job.members[0].hardness_hv.expect("stated");
+    let hv =
+        |text: &str| small(&[("hardness", text)]).expect("reads").job.members[0].hardness_hv.expect("stated");
     assert_eq!(hv("300 HV"), 300.0);
     assert!((hv("30 HRC") - 302.0).abs() < 1.5);
     assert!((hv("286 HB") - 302.0).abs() < 1.5);
@@ -235,7 +246,8 @@ fn conditions_as_people_write_them() {
         ("unknown", Kind::Unknown, None),
     ];
     for (text, kind, temper_c) in rows {
-        let read = typed::condition(text, TemperatureUnit::C).unwrap_or_else(|found| panic!("{text}: {found:?}"));
+        let read =
+            typed::condition(text, TemperatureUnit::C).unwrap_or_else(|found| panic!("{text}: {found:?}"));
         assert_eq!(read.kind, kind, "{text}");
         let close = match (read.temper_c, temper_c) {
             (Some(one), Some(other)) => (one - other).abs() < 1e-3,
@@ -352,7 +364,10 @@ fn every_field_has_words() {
 fn a_strange_field_in_a_file_is_said() {
     let error = JobText::from_ron("(steel: \"4140\",\n thickess: 30)").expect_err("a slip");
     assert_eq!((error.line, error.unknown_field.as_deref()), (2, Some("thickess")));
-    assert_eq!(JobText::from_ron("(thickness: 30, damp: true)").expect("reads").get(Field::Damp), Some("yes"));
+    assert_eq!(
+        JobText::from_ron("(thickness: 30, damp: true)").expect("reads").get(Field::Damp),
+        Some("yes")
+    );
 }
 
 proptest! {
@@ -378,6 +393,28 @@ proptest! {
                     prop_assert!(!said.starts_with("typed-") && !said.starts_with("job-"), "{}", said);
                 }
             }
+        }
+    }
+}
+
+/// The classes that can be typed are those of the dataset, with the same upper end.
+#[test]
+fn typed_hydrogen_classes_are_those_of_the_dataset() {
+    use strawblue::reference::HydrogenScale as Scale;
+    for row in embedded().designators.iter() {
+        let text = match row.scale {
+            Scale::Aws => format!("AWS {}", row.text),
+            Scale::Iso => format!("ISO {}", row.text),
+            Scale::D11Annex => format!("D1.1 {}", row.text),
+            Scale::Letter => format!("EN {}", row.text),
+            // Bare words of the IIW are not a class that one types.
+            Scale::IiwWord => continue,
+        };
+        let read = strawblue::units::hydrogen(&text, strawblue::units::limits::HYDROGEN_ML)
+            .unwrap_or_else(|found| panic!("{text}: {found:?}"));
+        match row.up_to_ml {
+            Some(ml) => assert!((read.ml, read.open) == (ml, false), "{text}"),
+            None => assert!(read.open && Some(read.ml) > row.above_ml, "{text}"),
         }
     }
 }

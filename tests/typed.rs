@@ -62,20 +62,20 @@ fn answer(reader: &str, typed: &str, shown: Units) -> Result<String, Problem> {
         }
         "temperature" => figure(units::temperature(typed, shown.temperature, limits::DEMAND_C)?, "°C"),
         "shop" => figure(units::temperature(typed, shown.temperature, limits::SHOP_C)?, "°C"),
-        "heat" => figure(units::net_heat(typed, shown.length)?, "kJ/mm"),
+        "heat" => figure(units::net_heat(typed, shown.length, limits::NET_HEAT_KJ_PER_MM)?, "kJ/mm"),
         "hydrogen" => {
-            let Hydrogen { ml, open, .. } = units::hydrogen(typed)?;
+            let Hydrogen { ml, open, .. } = units::hydrogen(typed, limits::HYDROGEN_ML)?;
             format!("{}{}", figure(ml, "ml/100 g"), if open { " or more" } else { "" })
         }
-        "voltage" => figure(units::voltage(typed)?, "V"),
-        "current" => figure(units::current(typed)?, "A"),
-        "travel" => figure(units::travel(typed, shown.length)?, "mm/min"),
-        "strength" => figure(units::strength(typed, shown.length)?, "MPa"),
+        "voltage" => figure(units::voltage(typed, limits::VOLTAGE_V)?, "V"),
+        "current" => figure(units::current(typed, limits::CURRENT_A)?, "A"),
+        "travel" => figure(units::travel(typed, shown.length, limits::TRAVEL_MM_PER_MIN)?, "mm/min"),
+        "strength" => figure(units::strength(typed, shown.length, limits::STRENGTH_MPA)?, "MPa"),
         "hardness" => {
             let hardness = units::hardness(typed)?;
             figure(hardness.value, hardness.scale.symbol())
         }
-        "duration" => figure(units::duration(typed)?, "s"),
+        "duration" => figure(units::duration(typed, units::TimeUnit::Minutes, limits::DURATION_S)?, "s"),
         other => panic!("no reader {other}"),
     })
 }

@@ -30,19 +30,19 @@ proptest! {
             if let Ok(length) = units::length(&text, unit, limits::THICKNESS_MM) {
                 prop_assert!((0.4999..=500.0001).contains(&length.mm));
             }
-            if let Ok(heat) = units::net_heat(&text, unit) {
+            if let Ok(heat) = units::net_heat(&text, unit, limits::NET_HEAT_KJ_PER_MM) {
                 prop_assert!((0.0499..=10.0001).contains(&heat));
             }
-            if let Ok(energy) = units::arc_energy(&text, unit) {
+            if let Ok(energy) = units::arc_energy(&text, unit, limits::ARC_ENERGY_KJ_PER_MM) {
                 prop_assert!((0.0499..=17.0001).contains(&energy));
             }
-            if let Ok(travel) = units::travel(&text, unit) {
+            if let Ok(travel) = units::travel(&text, unit, limits::TRAVEL_MM_PER_MIN) {
                 prop_assert!((4.999..=5000.01).contains(&travel));
             }
-            if let Ok(strength) = units::strength(&text, unit) {
+            if let Ok(strength) = units::strength(&text, unit, limits::STRENGTH_MPA) {
                 prop_assert!((99.99..=2500.01).contains(&strength));
             }
-            let _ = units::mass(&text, unit);
+            let _ = units::mass(&text, unit, limits::MASS_KG);
         }
         for unit in TEMPERATURES {
             if let Ok(shop) = units::temperature(&text, unit, limits::SHOP_C) {
@@ -50,15 +50,15 @@ proptest! {
             }
             let _ = units::difference(&text, unit, limits::DIFFERENCE_K);
         }
-        if let Ok(hydrogen) = units::hydrogen(&text) {
+        if let Ok(hydrogen) = units::hydrogen(&text, limits::HYDROGEN_ML) {
             prop_assert!((0.0..=100.0001).contains(&hydrogen.ml));
         }
         let _ = units::hardness(&text);
-        if let Ok(time) = units::duration(&text) {
+        if let Ok(time) = units::duration(&text, units::TimeUnit::Minutes, limits::DURATION_S) {
             prop_assert!(time >= 0.0 && time.is_finite());
         }
-        let _ = units::voltage(&text);
-        let _ = units::current(&text);
+        let _ = units::voltage(&text, limits::VOLTAGE_V);
+        let _ = units::current(&text, limits::CURRENT_A);
         let _ = units::share(&text);
         let _ = units::number(&text, limits::CET);
         let _ = units::count(&text, limits::RUNS);
@@ -149,15 +149,15 @@ proptest! {
             let again_c = units::temperature(&maximum, shown.temperature, limits::READING_C).unwrap_or(f64::NAN);
             prop_assert_eq!(&show.maximum(again_c, None).main, &maximum);
             let text = show.heat(heat).main;
-            prop_assert_eq!(show.heat(units::net_heat(&text, shown.length).unwrap_or(f64::NAN)).main, text);
+            prop_assert_eq!(show.heat(units::net_heat(&text, shown.length, limits::NET_HEAT_KJ_PER_MM).unwrap_or(f64::NAN)).main, text);
             let text = show.hydrogen(hydrogen);
-            prop_assert_eq!(show.hydrogen(units::hydrogen(&text).map_or(f64::NAN, |read| read.ml)), text);
+            prop_assert_eq!(show.hydrogen(units::hydrogen(&text, limits::HYDROGEN_ML).map_or(f64::NAN, |read| read.ml)), text);
             let text = show.strength(strength).main;
-            prop_assert_eq!(show.strength(units::strength(&text, shown.length).unwrap_or(f64::NAN)).main, text);
+            prop_assert_eq!(show.strength(units::strength(&text, shown.length, limits::STRENGTH_MPA).unwrap_or(f64::NAN)).main, text);
             let text = show.travel(travel).main;
-            prop_assert_eq!(show.travel(units::travel(&text, shown.length).unwrap_or(f64::NAN)).main, text);
+            prop_assert_eq!(show.travel(units::travel(&text, shown.length, limits::TRAVEL_MM_PER_MIN).unwrap_or(f64::NAN)).main, text);
             let text = show.duration(time_s);
-            prop_assert_eq!(show.duration(units::duration(&text).unwrap_or(f64::NAN)), text);
+            prop_assert_eq!(show.duration(units::duration(&text, units::TimeUnit::Minutes, limits::DURATION_S).unwrap_or(f64::NAN)), text);
         }
     }
 

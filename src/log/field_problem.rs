@@ -100,7 +100,7 @@ impl Field {
             Self::Shop | Self::DemandPreheat | Self::DemandInterpass | Self::DemandCeiling => {
                 Accepts::Temperature
             }
-            Self::Damp | Self::ThermalCut => Accepts::YesNo,
+            Self::Damp | Self::ThermalCut | Self::Buttered | Self::ButteredB => Accepts::YesNo,
             Self::Code => Accepts::Code,
         }
     }

@@ -99,6 +99,8 @@ job_text! {
     Hardness hardness "hardness";
     /// Yield strength of the first part.
     Yield yield_strength "yield";
+    /// Is the weld zone of the first part buttered?
+    Buttered buttered "buttered";
     /// Steel of the second part.
     SteelB steel_b "steel-b";
     /// Certificate of the second part.
@@ -115,6 +117,8 @@ job_text! {
     HardnessB hardness_b "hardness-b";
     /// Yield strength of the second part.
     YieldB yield_b "yield-b";
+    /// Is the weld zone of the second part buttered?
+    ButteredB buttered_b "buttered-b";
     /// The joint.
     Joint joint "joint";
     /// Leg of the fillet.

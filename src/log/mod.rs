@@ -3,6 +3,7 @@
 mod demo;
 mod field_problem;
 mod job_text;
+mod read_answers;
 mod read_job;
 mod read_part;
 mod read_weld;
@@ -14,6 +15,7 @@ pub mod typed;
 pub use demo::demo_job;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 pub use job_text::{Field, JobFileError, JobText};
+pub use read_answers::{AnswerFault, AnswerProblem, STEEL, read_answers, say_refusal};
 pub use read_job::{ReadJob, Reading, read_job};
 pub use session::{Found, OwnSteel, Session, Theme};
 pub use steel::{find_filler, find_steel};

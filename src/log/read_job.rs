@@ -4,7 +4,7 @@ use super::field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 use super::read_part::{FIRST, SECOND, part};
 use super::{Field, JobText, OwnSteel, typed};
 use crate::engine::job::{Code, Demands, Job, Joint, Member, Restraint};
-use crate::reference::{self, Reference};
+use crate::reference::Reference;
 use crate::units::{self, Problem, Units, limits};
 
 /// What a job is read with.
@@ -174,11 +174,7 @@ fn restraint(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Restraint>
     let row = reader.reference.joint(joint?.id());
     // The joints of the dataset are those of the engine (a test compares them); the most
     // severe stands for one that is missing.
-    let by_joint = match row.map(|row| row.restraint) {
-        Some(reference::Restraint::Low) => Restraint::Low,
-        Some(reference::Restraint::Medium) => Restraint::Medium,
-        Some(reference::Restraint::High) | None => Restraint::High,
-    };
+    let by_joint = row.map_or(Restraint::High, |row| row.restraint);
     reader.default(Field::Restraint, DefaultValue::Restraint(by_joint));
     Some(by_joint)
 }

@@ -20,10 +20,11 @@ pub(super) struct PartFields {
     diameter: Field,
     hardness: Field,
     yield_strength: Field,
+    buttered: Field,
 }
 
 impl PartFields {
-    pub(super) const fn fields(&self) -> [Field; 8] {
+    pub(super) const fn fields(&self) -> [Field; 9] {
         [
             self.steel,
             self.certificate,
@@ -33,6 +34,7 @@ impl PartFields {
             self.diameter,
             self.hardness,
             self.yield_strength,
+            self.buttered,
         ]
     }
 }
@@ -46,6 +48,7 @@ pub(super) const FIRST: PartFields = PartFields {
     diameter: Field::Diameter,
     hardness: Field::Hardness,
     yield_strength: Field::Yield,
+    buttered: Field::Buttered,
 };
 
 pub(super) const SECOND: PartFields = PartFields {
@@ -57,6 +60,7 @@ pub(super) const SECOND: PartFields = PartFields {
     diameter: Field::DiameterB,
     hardness: Field::HardnessB,
     yield_strength: Field::YieldB,
+    buttered: Field::ButteredB,
 };
 
 /// Elements that the formulas look for; a certificate without a grade that does not state
@@ -85,10 +89,12 @@ pub(super) fn part(
         }
     };
     let length = reader.units.length;
-    let yield_mpa = reader.read(fields.yield_strength, |text| units::strength(text, length));
+    let yield_mpa =
+        reader.read(fields.yield_strength, |text| units::strength(text, length, limits::STRENGTH_MPA));
     let hardness_hv = hardness(reader, fields.hardness);
+    let buttered = reader.read(fields.buttered, typed::yes_no).unwrap_or(false);
     let (thickness_mm, round) = size?;
-    Some(Member { steel: steel?, condition, thickness_mm, round, yield_mpa, hardness_hv, buttered: false })
+    Some(Member { steel: steel?, condition, thickness_mm, round, yield_mpa, hardness_hv, buttered })
 }
 
 /// Thickness or diameter, mm, and whether the part is a round.

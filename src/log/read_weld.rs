@@ -18,7 +18,8 @@ const NET_HEAT_KJ_PER_MM: f64 = 1.0;
 /// The runs of a job: one per process.
 pub(super) fn runs(reader: &mut Reader<'_>) -> Option<Vec<Run>> {
     let processes = reader.required(Field::Process, typed::process_list)?;
-    let hydrogens = list(reader, Field::Hydrogen, processes.len(), units::hydrogen);
+    let hydrogens =
+        list(reader, Field::Hydrogen, processes.len(), |text| units::hydrogen(text, limits::HYDROGEN_ML));
     let mut known = Vec::new();
     for (at, (text, process)) in processes.iter().enumerate() {
         known.push(covering(reader, text, *process, hydrogens.as_ref().map(|all| &all[at])));
@@ -104,11 +105,16 @@ fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f
             reader.fault(*other, Fault::Conflict { with: *first });
         }
     }
-    let net = list(reader, Field::HeatInput, count, |text| units::net_heat(text, length));
-    let arc = list(reader, Field::ArcEnergy, count, |text| units::arc_energy(text, length));
-    let volts = list(reader, Field::Volts, count, units::voltage);
-    let amps = list(reader, Field::Amps, count, units::current);
-    let travel = list(reader, Field::Travel, count, |text| units::travel(text, length));
+    let net = list(reader, Field::HeatInput, count, |text| {
+        units::net_heat(text, length, limits::NET_HEAT_KJ_PER_MM)
+    });
+    let arc = list(reader, Field::ArcEnergy, count, |text| {
+        units::arc_energy(text, length, limits::ARC_ENERGY_KJ_PER_MM)
+    });
+    let volts = list(reader, Field::Volts, count, |text| units::voltage(text, limits::VOLTAGE_V));
+    let amps = list(reader, Field::Amps, count, |text| units::current(text, limits::CURRENT_A));
+    let travel =
+        list(reader, Field::Travel, count, |text| units::travel(text, length, limits::TRAVEL_MM_PER_MIN));
     let Some(first) = stated.first() else {
         reader.default(Field::HeatInput, DefaultValue::NetHeat(NET_HEAT_KJ_PER_MM));
         return Some(vec![NET_HEAT_KJ_PER_MM; count]);
@@ -159,7 +165,8 @@ fn inside(reader: &mut Reader<'_>, field: Field, heats: Vec<f64>) -> Option<Vec<
 pub(super) fn weld_metal(reader: &mut Reader<'_>, runs: &[Run]) -> WeldMetal {
     let length = reader.units.length;
     let cet_typed = reader.read(Field::WeldCet, |text| units::number(text, limits::CET));
-    let tensile_typed = reader.read(Field::WeldStrength, |text| units::strength(text, length));
+    let tensile_typed =
+        reader.read(Field::WeldStrength, |text| units::strength(text, length, limits::STRENGTH_MPA));
     let leg = reader.read(Field::Leg, |text| units::length(text, length, limits::LEG_MM));
     let count = reader.read(Field::Runs, |text| units::count(text, limits::RUNS));
     if !reader.has(Field::Runs) {

@@ -1,7 +1,7 @@
 //! Heat input: net, and arc energy.
 
 use super::measure::{self, Row};
-use super::{Accepts, LengthUnit, Problem, limits};
+use super::{Accepts, LengthUnit, Problem, Within};
 
 const ROWS: &[Row] = &[
     Row::plain("kJ/mm", &["kj/mm"]),
@@ -17,13 +17,13 @@ const ROWS: &[Row] = &[
 ///
 /// # Errors
 /// A [`Problem`] if it is no heat input, says `arc`, or is outside the limits.
-pub fn net_heat(text: &str, shown: LengthUnit) -> Result<f64, Problem> {
+pub fn net_heat(text: &str, shown: LengthUnit, within: Within) -> Result<f64, Problem> {
     let (rest, said) = kind(text);
     if said == Some(Kind::Arc) {
         return Err(Problem::Trap { typed: text.to_owned(), key: "typed-arc-in-net" });
     }
     let row = usize::from(shown == LengthUnit::Inch);
-    measure::read(&rest, Accepts::Heat, ROWS, row, limits::NET_HEAT_KJ_PER_MM).map(|read| read.value)
+    measure::read(&rest, Accepts::Heat, ROWS, row, within).map(|read| read.value)
 }
 
 /// Arc energy (voltage times current over travel, no efficiency) as people write it,
@@ -31,13 +31,13 @@ pub fn net_heat(text: &str, shown: LengthUnit) -> Result<f64, Problem> {
 ///
 /// # Errors
 /// A [`Problem`] if it is no arc energy, says `net`, or is outside the limits.
-pub fn arc_energy(text: &str, shown: LengthUnit) -> Result<f64, Problem> {
+pub fn arc_energy(text: &str, shown: LengthUnit, within: Within) -> Result<f64, Problem> {
     let (rest, said) = kind(text);
     if said == Some(Kind::Net) {
         return Err(Problem::Trap { typed: text.to_owned(), key: "typed-net-in-arc" });
     }
     let row = usize::from(shown == LengthUnit::Inch);
-    measure::read(&rest, Accepts::ArcEnergy, ROWS, row, limits::ARC_ENERGY_KJ_PER_MM).map(|read| read.value)
+    measure::read(&rest, Accepts::ArcEnergy, ROWS, row, within).map(|read| read.value)
 }
 
 #[derive(Clone, Copy, PartialEq, Eq)]

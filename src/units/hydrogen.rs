@@ -1,7 +1,7 @@
 //! Diffusible hydrogen: a figure, or a class of a named scheme.
 
 use super::measure::{self, Row};
-use super::{Accepts, Choice, Problem, limits, number};
+use super::{Accepts, Choice, Problem, Within, number};
 
 /// Diffusible hydrogen as typed.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -56,7 +56,7 @@ const CLASSES: &[Class] = &[
 /// A [`Problem`] if it is no hydrogen figure or class, or outside the limits. Bare
 /// `H1`, `H2`, `H3` and a bare letter mean different things in different schemes:
 /// they are asked about.
-pub fn hydrogen(text: &str) -> Result<Hydrogen, Problem> {
+pub fn hydrogen(text: &str, within: Within) -> Result<Hydrogen, Problem> {
     const ROWS: &[Row] = &[
         Row::plain(
             "ml/100 g",
@@ -90,6 +90,6 @@ pub fn hydrogen(text: &str) -> Result<Hydrogen, Problem> {
             choices.iter().map(|&(write, means)| Choice { write: write.to_owned(), means }).collect();
         return Err(Problem::Ambiguous { typed: text.to_owned(), choices });
     }
-    let read = measure::read(text, Accepts::Hydrogen, ROWS, 0, limits::HYDROGEN_ML)?;
+    let read = measure::read(text, Accepts::Hydrogen, ROWS, 0, within)?;
     Ok(Hydrogen { ml: read.value, class: None, open: false })
 }

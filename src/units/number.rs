@@ -150,6 +150,15 @@ pub fn number(text: &str, within: Within) -> Result<f64, Problem> {
     measure::read(text, Accepts::Number, PLAIN, 0, within).map(|read| read.value)
 }
 
+/// Weight percent inside limits: `0.41`, `0,41 %`.
+///
+/// # Errors
+/// A [`Problem`] if it is no number, or outside the limits.
+pub fn percent(text: &str, within: Within) -> Result<f64, Problem> {
+    const ROWS: &[Row] = &[Row::plain("%", &["%", "wt%", "percent"])];
+    measure::read(text, Accepts::Percent, ROWS, 0, within).map(|read| read.value)
+}
+
 /// A whole number inside limits.
 ///
 /// # Errors

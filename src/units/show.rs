@@ -91,7 +91,7 @@ impl Show {
             LengthUnit::Mm => self.with_unit(length_mm, 2, "mm"),
             LengthUnit::Inch => match inch_fraction(length_mm) {
                 Some(fraction) => format!("{fraction}\u{a0}in"),
-                None => self.with_unit(length_mm / 25.4, inch_decimals(length_mm), "in"),
+                None => self.with_unit(decimal_inches(length_mm), 4, "in"),
             },
         })
     }
@@ -176,10 +176,11 @@ pub(super) fn plain(value: f64, decimals: usize, mark: char) -> String {
     format!("{sign}{}", trimmed.replace('.', &mark.to_string()))
 }
 
-/// Decimals of an inch: three, or four where three would read back as a fraction.
-fn inch_decimals(length_mm: f64) -> usize {
-    let rounded_mm = (length_mm / 25.4 * 1000.0).round() / 1000.0 * 25.4;
-    if inch_fraction(rounded_mm).is_some() { 4 } else { 3 }
+/// Inches to three decimals; to four beside a sixteenth, where three would read back as it.
+fn decimal_inches(length_mm: f64) -> f64 {
+    let fourth = (length_mm / 25.4 * 10_000.0).round() / 10_000.0;
+    let off_mm = ((fourth * 16.0).round() / 16.0 - fourth).abs() * 25.4;
+    if off_mm < 0.05 { fourth } else { (fourth * 1000.0).round() / 1000.0 }
 }
 
 /// `1-1/2`, `3/4` or `2` inches where that is within 0.02 mm, and the length is not tiny.

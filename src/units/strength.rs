@@ -1,7 +1,7 @@
 //! Strength and mass.
 
 use super::measure::{self, Row};
-use super::{Accepts, LengthUnit, Problem, limits};
+use super::{Accepts, LengthUnit, Problem, Within};
 
 /// One ksi in MPa.
 pub(super) const MPA_PER_KSI: f64 = 6.894_757_293_168_361;
@@ -14,14 +14,14 @@ pub(super) const KG_PER_LB: f64 = 0.453_592_37;
 ///
 /// # Errors
 /// A [`Problem`] if it is no strength, or outside the limits.
-pub fn strength(text: &str, shown: LengthUnit) -> Result<f64, Problem> {
+pub fn strength(text: &str, shown: LengthUnit, within: Within) -> Result<f64, Problem> {
     const ROWS: &[Row] = &[
         Row::plain("MPa", &["mpa", "n/mm2", "n/mm²"]),
         Row::scaled("ksi", &["ksi", "kpsi"], MPA_PER_KSI),
         Row::scaled("psi", &["psi"], MPA_PER_KSI / 1000.0),
     ];
     let row = usize::from(shown == LengthUnit::Inch);
-    measure::read(text, Accepts::Strength, ROWS, row, limits::STRENGTH_MPA).map(|read| read.value)
+    measure::read(text, Accepts::Strength, ROWS, row, within).map(|read| read.value)
 }
 
 /// Mass, kg: `12 kg`, `800 g`, `26 lb`.
@@ -30,7 +30,7 @@ pub fn strength(text: &str, shown: LengthUnit) -> Result<f64, Problem> {
 ///
 /// # Errors
 /// A [`Problem`] if it is no mass, or outside the limits.
-pub fn mass(text: &str, shown: LengthUnit) -> Result<f64, Problem> {
+pub fn mass(text: &str, shown: LengthUnit, within: Within) -> Result<f64, Problem> {
     const ROWS: &[Row] = &[
         Row::plain("kg", &["kg", "kilo", "kilos"]),
         Row::scaled("lb", &["lb", "lbs", "pound", "pounds"], KG_PER_LB),
@@ -38,5 +38,5 @@ pub fn mass(text: &str, shown: LengthUnit) -> Result<f64, Problem> {
         Row::scaled("t", &["t"], 1000.0),
     ];
     let row = usize::from(shown == LengthUnit::Inch);
-    measure::read(text, Accepts::Mass, ROWS, row, limits::MASS_KG).map(|read| read.value)
+    measure::read(text, Accepts::Mass, ROWS, row, within).map(|read| read.value)
 }

@@ -1,27 +1,56 @@
 //! Time spans.
 
 use super::number;
-use super::{Accepts, Problem, Within, limits};
+use super::problem::{inward_high, inward_low};
+use super::{Accepts, Problem, Within};
+
+/// The unit that a bare number takes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum TimeUnit {
+    /// s.
+    Seconds,
+    /// min.
+    Minutes,
+    /// h.
+    Hours,
+}
+
+impl TimeUnit {
+    const fn symbol(self) -> &'static str {
+        match self {
+            Self::Seconds => "s",
+            Self::Minutes => "min",
+            Self::Hours => "h",
+        }
+    }
+
+    const fn seconds(self) -> f64 {
+        match self {
+            Self::Seconds => 1.0,
+            Self::Minutes => 60.0,
+            Self::Hours => 3600.0,
+        }
+    }
+}
 
 /// A time span as people write it, in s: `90 s`, `20 min`, `1 h 20`, `1.5 h`, `1:20`
-/// (hours and minutes). A bare number is minutes.
+/// (hours and minutes). A bare number takes the unit shown, after hours it is minutes.
 ///
 /// # Errors
 /// A [`Problem`] if it is no time span, or outside the limits.
-pub fn duration(text: &str) -> Result<f64, Problem> {
+pub fn duration(text: &str, shown: TimeUnit, within: Within) -> Result<f64, Problem> {
     let tidied = number::tidied(text, Accepts::Duration)?.to_lowercase();
     let seconds = clock(&tidied)
-        .or_else(|| parts(&tidied))
+        .or_else(|| parts(&tidied, shown))
         .ok_or_else(|| Problem::not_understood(text, Accepts::Duration))?;
-    let within: Within = limits::DURATION_S;
     if within.holds(seconds) {
         return Ok(seconds);
     }
     Err(Problem::OutOfRange {
         typed: text.to_owned(),
-        low: within.low / 3600.0,
-        high: within.high / 3600.0,
-        unit: "h",
+        low: inward_low(within.low / shown.seconds()),
+        high: inward_high(within.high / shown.seconds()),
+        unit: shown.symbol(),
         accepts: Accepts::Duration,
     })
 }
@@ -37,7 +66,7 @@ fn clock(text: &str) -> Option<f64> {
     (minutes < 60.0).then_some(hours * 3600.0 + minutes * 60.0)
 }
 
-fn parts(text: &str) -> Option<f64> {
+fn parts(text: &str, shown: TimeUnit) -> Option<f64> {
     let mut rest = text;
     let mut seconds = 0.0;
     // A smaller unit follows a larger one; a bare number after hours is minutes.
@@ -49,6 +78,7 @@ fn parts(text: &str) -> Option<f64> {
         let (unit, left) = after.split_at(end);
         let worth = match unit {
             "h" | "hr" | "hrs" | "hour" | "hours" => 3600.0,
+            "" if below.is_infinite() => shown.seconds(),
             "" | "min" | "mins" | "minute" | "minutes" | "m" => 60.0,
             "s" | "sec" | "secs" | "second" | "seconds" => 1.0,
             "d" | "day" | "days" => 86_400.0,

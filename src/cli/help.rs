@@ -1,0 +1,30 @@
+//! `help`: what can be written.
+
+use std::fmt::Write;
+
+use super::Said;
+use super::arguments::Request;
+use crate::log::Field;
+use crate::words::Words;
+
+/// Help on the program or on one command.
+pub(super) fn help(about: Option<&str>, request: &Request, words: &Words) -> Said {
+    match about {
+        None | Some("help") => Said::answered(words.get("cli-help") + "\n"),
+        Some("plan") => Said::answered(plan(words)),
+        Some("ask") => super::ask::ask(None, &[], request, words),
+        Some(other) => Said::not_understood(
+            words.with("cli-unknown-command", &[("given", &crate::units::shortened(other))]),
+        ),
+    }
+}
+
+fn plan(words: &Words) -> String {
+    let mut made = words.get("cli-help-plan") + "\n\n";
+    for field in Field::ALL {
+        let _ = writeln!(made, "  {:<18} {}", field.id(), words.get(&field.key()));
+    }
+    let _ = writeln!(made, "  {:<18} {}", "C, Mn, …", words.get("cli-takes-elements"));
+    let _ = writeln!(made, "  {:<18} {}", "C-b, Mn-b, …", words.get("cli-takes-elements-b"));
+    made
+}

@@ -1,0 +1,178 @@
+//! `plan`: a job from a file or from keys and values, and what its plan comes to.
+
+use super::arguments::Request;
+use super::plan_json::{AssumedJson, plan_json};
+use super::plan_text::plan_text;
+use super::{ANSWERED, NO_SAFE_ANSWER, Said};
+use crate::engine::plan;
+use crate::log::{Field, JobFileError, JobText, Reading, demo_job, read_job};
+use crate::reference::{Element, embedded};
+use crate::report::{Pen, Report};
+use crate::units::{Show, shortened};
+use crate::words::Words;
+
+/// The longest job file that is read, bytes.
+const LONGEST: u64 = 1 << 20;
+
+/// A plan from a file, from keys and values, or both: the keys come before the file's.
+pub(super) fn plan(file: Option<&str>, pairs: &[(String, String)], request: &Request, words: &Words) -> Said {
+    if file.is_none() && pairs.is_empty() {
+        return Said::not_understood(words.get("cli-plan-nothing"));
+    }
+    let job = match file {
+        None => JobText::default(),
+        Some(path) => match read_file(path) {
+            Ok(job) => job,
+            Err(problem) => {
+                return Said::problems(&[(shortened(path), problem.say(words))], request.json);
+            }
+        },
+    };
+    let (job, keys) = read_plan_arguments(job, pairs);
+    let keys = keys.iter().map(|problem| (problem.key().to_owned(), problem.say(words))).collect();
+    of_job(&job, keys, request, words)
+}
+
+/// The demo's plan, where no window can be opened, and why it is shown.
+pub(super) fn without_window(request: &Request, words: &Words) -> Said {
+    let mut said = of_job(&demo_job(), Vec::new(), request, words);
+    said.err.insert_str(0, &(words.get("cli-no-window") + "\n\n"));
+    said
+}
+
+/// The plan of a job, unless a key or a field is a problem: then all problems at once.
+fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request, words: &Words) -> Said {
+    let reading = Reading { reference: embedded(), own_steels: &[], units: request.units };
+    let read = read_job(job, &reading).map_err(|fields| {
+        problems.extend(fields.iter().map(|problem| (problem.field.id().to_owned(), problem.say(words))));
+    });
+    let Ok(mut read) = read else { return Said::problems(&problems, request.json) };
+    if !problems.is_empty() {
+        return Said::problems(&problems, request.json);
+    }
+    if request.units_stated {
+        read.units = request.units;
+    }
+    let made = plan::plan(reading.reference, &read.job);
+    let status = if made.verdict.answers() { ANSWERED } else { NO_SAFE_ANSWER };
+    let pen = Pen { reference: reading.reference, words, show: Show::new(read.units, words) };
+    let assumed = read.defaulted.iter().map(|found| (found.field.id(), found.say(words, &pen.show)));
+    let said = if request.json {
+        let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
+        Said::json(&plan_json(reading.reference, &read.job, &made, assumed))
+    } else {
+        let assumed: Vec<String> = assumed.map(|(field, says)| format!("{field}: {says}")).collect();
+        Said::answered(plan_text(&pen, &Report::of(&pen, &read.job, &made), &assumed))
+    };
+    said.with_status(status)
+}
+
+/// Why a job file could not be used.
+enum FileProblem {
+    /// The system can't read it.
+    Unread(std::io::Error),
+    /// It is too long to be a job.
+    TooLong,
+    /// It is no text.
+    NotText,
+    /// It is no job.
+    NoJob(JobFileError),
+}
+
+impl FileProblem {
+    fn say(&self, words: &Words) -> String {
+        match self {
+            Self::Unread(cause) => words.with("cli-file-unread", &[("cause", &cause.to_string())]),
+            Self::TooLong => words.get("cli-file-too-long"),
+            Self::NotText => words.get("cli-file-not-text"),
+            Self::NoJob(JobFileError { line, unknown_field: Some(field), .. }) => {
+                words.with("cli-file-field", &[("line", &line.to_string()), ("field", field)])
+            }
+            Self::NoJob(JobFileError { line, detail, .. }) => {
+                words.with("cli-file-no-job", &[("line", &line.to_string()), ("detail", detail)])
+            }
+        }
+    }
+}
+
+fn read_file(path: &str) -> Result<JobText, FileProblem> {
+    let length = std::fs::metadata(path).map_err(FileProblem::Unread)?.len();
+    if length > LONGEST {
+        return Err(FileProblem::TooLong);
+    }
+    let bytes = std::fs::read(path).map_err(FileProblem::Unread)?;
+    let text = String::from_utf8(bytes).map_err(|_| FileProblem::NotText)?;
+    JobText::from_ron(&text).map_err(FileProblem::NoJob)
+}
+
+/// A key that could not be used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum KeyProblem {
+    /// No field and no element has this key.
+    Unknown(String),
+    /// The key is given twice.
+    Twice(String),
+}
+
+impl KeyProblem {
+    fn key(&self) -> &str {
+        match self {
+            Self::Unknown(key) | Self::Twice(key) => key,
+        }
+    }
+
+    fn say(&self, words: &Words) -> String {
+        match self {
+            Self::Unknown(key) => {
+                let near: Vec<&str> =
+                    Field::ALL.iter().map(|field| field.id()).filter(|id| near(id, key)).collect();
+                let says = if near.is_empty() { "cli-unknown-key" } else { "cli-unknown-key-near" };
+                words.with(says, &[("near", &near.join(", "))])
+            }
+            Self::Twice(_) => words.get("asked-twice"),
+        }
+    }
+}
+
+/// Do two keys begin alike?
+fn near(id: &str, key: &str) -> bool {
+    let alike = id.chars().zip(key.chars()).take_while(|(one, other)| one == other).count();
+    alike >= 3 || (alike >= 2 && id.len().abs_diff(key.len()) <= 1)
+}
+
+/// Puts keys and values into a job: fields by their id, elements of the certificate by
+/// their symbol (`C`, `Mn`; `C-b`, `Mn-b` for the second part).
+///
+/// With the job comes every key that can't be used.
+#[must_use]
+pub fn read_plan_arguments(mut job: JobText, pairs: &[(String, String)]) -> (JobText, Vec<KeyProblem>) {
+    let mut problems = Vec::new();
+    let mut elements = [Vec::new(), Vec::new()];
+    for (at, (key, value)) in pairs.iter().enumerate() {
+        if pairs[..at].iter().any(|(earlier, _)| earlier.eq_ignore_ascii_case(key)) {
+            problems.push(KeyProblem::Twice(key.clone()));
+        } else if let Some(field) = Field::from_id(key) {
+            job.set(field, Some(value.clone()));
+        } else if let Some((part, symbol)) = element(key) {
+            elements[part].push(format!("{symbol} {value}"));
+        } else {
+            problems.push(KeyProblem::Unknown(key.clone()));
+        }
+    }
+    for (field, typed) in [Field::Certificate, Field::CertificateB].into_iter().zip(elements) {
+        if !typed.is_empty() {
+            let before = job.get(field).map(str::to_owned);
+            job.set(field, Some(before.into_iter().chain(typed).collect::<Vec<_>>().join("; ")));
+        }
+    }
+    (job, problems)
+}
+
+/// The part and the element of a key.
+fn element(key: &str) -> Option<(usize, &'static str)> {
+    let (symbol, part) = match key.strip_suffix("-b").or_else(|| key.strip_suffix("_b")) {
+        Some(symbol) => (symbol, 1),
+        None => (key, 0),
+    };
+    Element::from_symbol(symbol).map(|element| (part, element.symbol()))
+}

@@ -1,0 +1,267 @@
+//! The command line, run as a person runs it: what it answers, and its exit status
+//! (0 answered, 1 no safe answer, 2 not understood).
+
+use std::process::Command;
+
+use proptest::prelude::*;
+use serde_json::Value;
+
+struct Ran {
+    out: String,
+    err: String,
+    status: i32,
+}
+
+fn run(arguments: &[&str]) -> Ran {
+    let ran = Command::new(env!("CARGO_BIN_EXE_strawblue")).args(arguments).output().expect("runs");
+    Ran {
+        out: String::from_utf8(ran.stdout).expect("text").replace('\u{a0}', " "),
+        err: String::from_utf8(ran.stderr).expect("text").replace('\u{a0}', " "),
+        status: ran.status.code().expect("ends by itself"),
+    }
+}
+
+const SMALL: [&str; 5] = ["plan", "steel=4140", "thickness=25", "joint=butt", "process=tig"];
+
+fn small(more: &[&str]) -> Ran {
+    run(&[&SMALL, more].concat())
+}
+
+#[test]
+fn a_plan_from_keys_a_file_or_both() {
+    let ran = small(&["condition=Q&T 540"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.out.contains("°C") && ran.err.is_empty());
+    // What was not typed is said.
+    assert!(ran.out.contains("hydrogen: ") && ran.out.contains("heat-input: "), "{}", ran.out);
+    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/data/demo.ron");
+    assert_eq!(run(&["plan", demo]).status, 0);
+    // A key comes before the file's.
+    let worse = |ran: Ran| {
+        let read: Value = serde_json::from_str(&ran.out).expect("JSON");
+        read["preheat_min_c"].as_f64().expect("a minimum")
+    };
+    let as_filed = worse(run(&["plan", demo, "--json"]));
+    let high_hydrogen = worse(run(&["plan", demo, "--json", "hydrogen=EN A"]));
+    assert!(high_hydrogen > as_filed);
+}
+
+#[test]
+fn units_change_the_words_and_not_the_plan() {
+    let read = |more: &[&str]| -> Value {
+        serde_json::from_str(&small(&[more, &["--json"]].concat()).out).expect("JSON")
+    };
+    let metric = read(&["condition=Q&T 540"]);
+    let mut inch =
+        vec!["plan", "steel=4140", "thickness=25 mm", "joint=butt", "process=tig", "condition=Q&T 1004"];
+    inch.extend(["--json", "--units=f-in"]);
+    let inch: Value = serde_json::from_str(&run(&inch).out).expect("JSON");
+    for key in ["verdict", "preheat_min_c", "preheat_min_exact_c", "interpass_max_c", "ceiling_c"] {
+        assert_eq!(metric[key], inch[key], "{key}");
+    }
+    assert!(small(&["--units", "F + mm"]).out.contains("°F"));
+}
+
+#[test]
+fn all_problems_at_once_and_status_two() {
+    let ran = run(&[
+        "plan",
+        "steel=4141",
+        "thickness=900 mm",
+        "process=smaw",
+        "hydrogen=H3",
+        "shap=round",
+        "leg=6",
+    ]);
+    assert_eq!(ran.status, 2);
+    assert!(ran.out.is_empty());
+    for start in ["shap: ", "steel: ", "thickness: ", "process: ", "hydrogen: ", "joint: "] {
+        assert!(ran.err.lines().any(|line| line.starts_with(start)), "{start} in {}", ran.err);
+    }
+    assert!(ran.err.contains("SAE 4140"), "neighbours are listed: {}", ran.err);
+    assert!(ran.err.contains("shape"), "a slip in a key too: {}", ran.err);
+    let ran = run(&["plan", "thickness=900 mm", "--json"]);
+    let read: Value = serde_json::from_str(&ran.out).expect("JSON");
+    assert_eq!(ran.status, 2);
+    assert!(read["problems"].as_array().expect("a list").iter().any(|found| found["key"] == "thickness"));
+}
+
+/// Leaded free-cutting steel must not be welded (trade fact: common practice, no source).
+#[test]
+fn a_steel_that_must_not_be_welded_is_status_one() {
+    let ran = run(&["plan", "steel=12L14", "thickness=20", "joint=butt", "process=gmaw"]);
+    assert_eq!(ran.status, 1, "{}", ran.err);
+    let asked = run(&["plan", "steel=12L14", "thickness=20", "joint=butt", "process=gmaw", "--json"]);
+    let read: Value = serde_json::from_str(&asked.out).expect("JSON");
+    assert_eq!((&read["verdict"], &read["preheat_min_c"]), (&"do-not-weld".into(), &Value::Null));
+}
+
+#[test]
+fn a_certificate_by_its_elements() {
+    let ran = run(&["plan", "C=.45", "Mn=.75", "thickness=25", "joint=repair", "process=gmaw", "Si-b=.3"]);
+    assert_eq!(ran.status, 2, "a second certificate with silicon only: {}", ran.out);
+    assert!(ran.err.starts_with("certificate-b: "), "{}", ran.err);
+    let ran = run(&["plan", "C=.45", "Mn=.75", "thickness=25", "joint=repair", "process=gmaw"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.out.contains("certificate: "), "what it leaves out is said: {}", ran.out);
+}
+
+#[test]
+fn files_that_are_no_jobs() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let write = |name: &str, bytes: &[u8]| {
+        let file = folder.path().join(name);
+        std::fs::write(&file, bytes).expect("writes");
+        file.to_str().expect("text").to_owned()
+    };
+    let strange = write("strange.ron", b"(steel: \"4140\",\n thickess: 3)");
+    let broken = write("broken.ron", b"(steel: \"4140\"");
+    let binary = write("binary.ron", &[0xff, 0xfe, 0, 1]);
+    let long = write("long.ron", &vec![b' '; 2 << 20]);
+    let folder_name = folder.path().to_str().expect("text").to_owned();
+    for (file, says) in [
+        (strange.as_str(), "thickess"),
+        (broken.as_str(), "Line 1"),
+        (binary.as_str(), "no text"),
+        (long.as_str(), "too long"),
+        ("/nowhere/at/all.ron", "can’t be read"),
+    ] {
+        let ran = run(&["plan", file]);
+        assert_eq!(ran.status, 2, "{file}");
+        assert!(ran.err.contains(says), "{file}: {}", ran.err);
+    }
+    assert_eq!(run(&["plan", &folder_name]).status, 2);
+    assert_eq!(run(&["plan", &strange, &broken]).status, 2);
+}
+
+/// CET .2840, 31.5 mm, 5 ml, 1.3 kJ/mm: 71 °C (engineer's worksheet on EN 1011-2 C.3.3).
+#[test]
+fn a_question_is_answered_in_any_unit() {
+    let metric = run(&["ask", "method-b", "cet=0.2840", "thickness=31.5", "hydrogen=H5", "heat-input=1.3"]);
+    assert_eq!(metric.status, 0, "{}", metric.err);
+    assert!(metric.out.contains("71.4 °C"), "{}", metric.out);
+    assert!(metric.out.contains("[published] "), "{}", metric.out);
+    let inch = run(&[
+        "ask",
+        "method-b",
+        "cet=0,284",
+        "thickness=1.2402",
+        "hydrogen=5 ml",
+        "heat-input=33.02",
+        "--units",
+        "f-in",
+        "--json",
+    ]);
+    let read: Value = serde_json::from_str(&inch.out).expect("JSON");
+    let answer = &read["answers"][0];
+    assert!((answer["value"].as_f64().expect("a number") - 71.4).abs() < 0.1, "{answer}");
+    assert_eq!(answer["unit"], "°C");
+    assert_eq!(answer["in_range"], true);
+}
+
+/// Outside the range of the method (EN 1011-2 C.3: C up to 0.32 %): said, not clipped.
+#[test]
+fn out_of_range_is_said() {
+    let ran = run(&["ask", "method-b", "steel=4140", "thickness=30", "hydrogen=5", "heat-input=1"]);
+    assert_eq!(ran.status, 0, "{}", ran.err);
+    assert!(ran.out.contains("Outside the range"), "{}", ran.out);
+}
+
+#[test]
+fn questions_that_are_not_understood() {
+    for (arguments, says) in [
+        (vec!["ask", "metod-b"], "method-b"),
+        (vec!["ask", "method-b", "thickness=thick"], "thickness"),
+        (vec!["ask", "method-b", "thickness=30", "hydrogen=H3", "heat-input=1", "cet=.3"], "hydrogen"),
+        (vec!["ask", "method-b", "thickness=30"], "hydrogen"),
+        (vec!["ask", "method-b", "width=30"], "width"),
+        (vec!["ask", "method-b", "thickness=30", "thickness=31"], "thickness"),
+        (vec!["ask", "method-b", "steel=4141", "thickness=30"], "SAE 4140"),
+        (vec!["ask", "method-b", "thickness"], "thickness"),
+    ] {
+        let ran = run(&arguments);
+        assert_eq!(ran.status, 2, "{arguments:?}: {}", ran.out);
+        assert!(ran.err.contains(says), "{arguments:?}: {}", ran.err);
+    }
+}
+
+#[test]
+fn every_question_can_be_listed_and_described() {
+    let list = run(&["ask"]);
+    assert_eq!(list.status, 0);
+    for question in strawblue::questions::ALL {
+        assert!(list.out.contains(question.name), "{}", question.name);
+        let about = run(&["ask", question.name]);
+        assert_eq!(about.status, 0);
+        for input in question.inputs {
+            assert!(about.out.contains(input.key), "{} {}", question.name, input.key);
+        }
+        assert!(!about.out.contains("input-") && !about.out.contains(".about"), "{}", about.out);
+    }
+    let read: Value = serde_json::from_str(&run(&["ask", "--json"]).out).expect("JSON");
+    assert_eq!(read["questions"].as_array().map(Vec::len), Some(strawblue::questions::ALL.len()));
+}
+
+#[test]
+fn arguments_that_are_not_understood() {
+    for (arguments, says) in [
+        (vec!["weld"], "weld"),
+        (vec!["--colour"], "--colour"),
+        (vec!["plan"], "needs a job"),
+        (vec!["plan", "steel"], "steel"),
+        (vec!["plan", "=3"], "=3"),
+        (vec!["plan", "steel=4140", "steel=4130"], "twice"),
+        (vec!["--units"], "--units"),
+        (vec!["plan", "steel=4140", "--units", "furlong"], "furlong"),
+        (vec!["help", "weld"], "weld"),
+    ] {
+        let ran = run(&arguments);
+        assert_eq!(ran.status, 2, "{arguments:?}");
+        assert!(ran.err.contains(says), "{arguments:?}: {}", ran.err);
+    }
+}
+
+#[cfg(unix)]
+#[test]
+fn an_argument_that_is_no_text() {
+    use std::ffi::OsStr;
+    use std::os::unix::ffi::OsStrExt;
+    let ran = Command::new(env!("CARGO_BIN_EXE_strawblue"))
+        .arg(OsStr::from_bytes(b"plan\xff"))
+        .output()
+        .expect("runs");
+    assert_eq!(ran.status.code(), Some(2));
+}
+
+#[test]
+fn help_and_version() {
+    let help = run(&["help"]);
+    assert_eq!(help.status, 0);
+    assert!(help.out.contains("strawblue plan") && help.out.contains("  --units"), "{}", help.out);
+    assert_eq!(run(&["--help"]).out, help.out);
+    let plan = run(&["help", "plan"]);
+    assert_eq!(run(&["plan", "--help"]).out, plan.out);
+    for field in strawblue::log::Field::ALL {
+        assert!(plan.out.contains(field.id()), "{}", field.id());
+    }
+    assert_eq!(run(&["--version"]).out.trim(), concat!("strawblue ", env!("CARGO_PKG_VERSION")));
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 300, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Any words: an answer or a line on what was not understood, never a panic.
+    #[test]
+    fn any_words_are_answered(
+        command in "(plan|ask|help|ask method-b|ask heat-input|--json|.{0,5})",
+        words in proptest::collection::vec("((steel|thickness|C|cet|hydrogen|process|joint)=.{0,12}|.{0,12})", 0..5),
+    ) {
+        let arguments = std::iter::once("strawblue".to_owned())
+            .chain(command.split(' ').map(str::to_owned))
+            .chain(words)
+            .map(Into::into);
+        let said = strawblue::cli::answer(arguments);
+        prop_assert!(said.status <= 2);
+        prop_assert!(said.status == 0 || !(said.err.is_empty() && said.out.is_empty()));
+    }
+}
