@@ -1,13 +1,13 @@
 //! Strawblue: an offline bench reference for welding hardenable steel.
 
-pub mod cli;
 #[cfg(feature = "gui")]
 pub mod app;
+pub mod cli;
 pub mod engine;
 pub mod log;
 pub mod questions;
-pub mod report;
 pub mod reference;
+pub mod report;
 pub mod units;
 pub mod words;
 

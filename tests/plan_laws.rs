@@ -22,19 +22,30 @@ const STEPS_A_LANE: u32 = 15_000;
 
 /// Values on and around the borders that the rule speaks of.
 const CARBON: [f64; 18] = [
-    0.03, 0.05, 0.12, 0.20, 0.2499, 0.25, 0.2501, 0.26, 0.29, 0.32, 0.3201, 0.35, 0.38, 0.43, 0.45, 0.50, 0.80, 0.81,
+    0.03, 0.05, 0.12, 0.20, 0.2499, 0.25, 0.2501, 0.26, 0.29, 0.32, 0.3201, 0.35, 0.38, 0.43, 0.45, 0.50,
+    0.80, 0.81,
 ];
 const ALLOY: [f64; 12] = [0.0, 0.03, 0.06, 0.20, 0.25, 0.499, 0.5, 0.501, 0.70, 0.85, 1.10, 1.50];
 const MANGANESE: [f64; 9] = [0.3, 0.5, 0.64, 0.75, 0.9, 1.04, 1.4, 1.7, 1.9];
 const THICKNESS: [f64; 22] = [
-    3.0, 6.0, 9.5, 9.525, 9.6, 10.0, 12.7, 12.8, 19.05, 19.1, 25.0, 25.4, 25.5, 38.0, 38.1, 38.2, 50.8, 50.9, 63.5,
-    75.0, 75.1, 120.0,
+    3.0, 6.0, 9.5, 9.525, 9.6, 10.0, 12.7, 12.8, 19.05, 19.1, 25.0, 25.4, 25.5, 38.0, 38.1, 38.2, 50.8, 50.9,
+    63.5, 75.0, 75.1, 120.0,
 ];
-const HYDROGEN: [f64; 15] = [0.5, 1.0, 2.0, 3.0, 3.01, 5.0, 5.01, 8.0, 10.0, 10.01, 15.0, 15.01, 20.0, 30.0, 60.0];
+const HYDROGEN: [f64; 15] =
+    [0.5, 1.0, 2.0, 3.0, 3.01, 5.0, 5.01, 8.0, 10.0, 10.01, 15.0, 15.01, 20.0, 30.0, 60.0];
 const HEAT: [f64; 12] = [0.3, 0.5, 0.7, 0.999, 1.0, 1.3, 1.9, 2.0, 2.5, 3.5, 4.0, 5.0];
 const ELEMENTS: [Element; 11] = [
-    Element::Si, Element::Mn, Element::Cr, Element::Mo, Element::Ni, Element::V, Element::Cu, Element::Nb, Element::Ti,
-    Element::B, Element::C,
+    Element::Si,
+    Element::Mn,
+    Element::Cr,
+    Element::Mo,
+    Element::Ni,
+    Element::V,
+    Element::Cu,
+    Element::Nb,
+    Element::Ti,
+    Element::B,
+    Element::C,
 ];
 
 fn on_or_near(borders: &'static [f64]) -> impl Strategy<Value = f64> {
@@ -73,7 +84,13 @@ fn composition() -> impl Strategy<Value = Composition> {
 const GRADES: [&str; 9] = ["4140", "4130", "4340", "8630", "1045", "A36", "A572-60", "A514F", "S690QL"];
 
 fn a_member() -> impl Strategy<Value = Member> {
-    (composition(), on_or_near(&THICKNESS), 0..5usize, prop_oneof![2 => Just(None), 1 => (0..GRADES.len()).prop_map(Some)], 200.0..900.0f64)
+    (
+        composition(),
+        on_or_near(&THICKNESS),
+        0..5usize,
+        prop_oneof![2 => Just(None), 1 => (0..GRADES.len()).prop_map(Some)],
+        200.0..900.0f64,
+    )
         .prop_map(|(composition, thickness_mm, state, grade, yield_mpa)| {
             let kind = [
                 ConditionKind::AsRolled,
@@ -82,7 +99,8 @@ fn a_member() -> impl Strategy<Value = Member> {
                 ConditionKind::HardenedTempered,
                 ConditionKind::Unknown,
             ][state];
-            let grade = grade.map(|place| Box::new(embedded().grades.get(GRADES[place]).expect("a known grade").clone()));
+            let grade = grade
+                .map(|place| Box::new(embedded().grades.get(GRADES[place]).expect("a known grade").clone()));
             Member {
                 steel: Steel::Certificate { composition, grade },
                 condition: Condition { kind, temper_c: None },
@@ -103,22 +121,38 @@ fn a_job() -> impl Strategy<Value = Job> {
         on_or_near(&HYDROGEN),
         on_or_near(&HEAT),
         0..3usize,
-        (prop_oneof![2 => Just(None), 1 => (0.1..0.6f64).prop_map(Some)], prop_oneof![2 => Just(None), 1 => (400.0..1000.0f64).prop_map(Some)], any::<bool>()),
+        (
+            prop_oneof![2 => Just(None), 1 => (0.1..0.6f64).prop_map(Some)],
+            prop_oneof![2 => Just(None), 1 => (400.0..1000.0f64).prop_map(Some)],
+            any::<bool>(),
+        ),
         prop_oneof![4 => Just(20.0), 1 => -20.0..10.0f64],
         any::<bool>(),
     )
-        .prop_map(|(members, joint, process, hydrogen_ml, net_heat_kj_per_mm, restraint, (cet, tensile_mpa, several_runs), shop_c, d11)| Job {
-            members,
-            joint: Joint::ALL[joint],
-            runs: vec![Run { process: Process::ALL[process], hydrogen_ml, net_heat_kj_per_mm }],
-            restraint: [Restraint::Low, Restraint::Medium, Restraint::High][restraint],
-            weld: WeldMetal { cet, tensile_mpa, several_runs, thickness_mm: None, austenitic: false },
-            shop_c,
-            damp: false,
-            code: if d11 { Code::AwsD11 } else { Code::None },
-            demands: Demands::default(),
-            thermal_cut: false,
-        })
+        .prop_map(
+            |(
+                members,
+                joint,
+                process,
+                hydrogen_ml,
+                net_heat_kj_per_mm,
+                restraint,
+                (cet, tensile_mpa, several_runs),
+                shop_c,
+                d11,
+            )| Job {
+                members,
+                joint: Joint::ALL[joint],
+                runs: vec![Run { process: Process::ALL[process], hydrogen_ml, net_heat_kj_per_mm }],
+                restraint: [Restraint::Low, Restraint::Medium, Restraint::High][restraint],
+                weld: WeldMetal { cet, tensile_mpa, several_runs, thickness_mm: None, austenitic: false },
+                shop_c,
+                damp: false,
+                code: if d11 { Code::AwsD11 } else { Code::None },
+                demands: Demands::default(),
+                thermal_cut: false,
+            },
+        )
 }
 
 /// One thing that makes a job harder.
@@ -171,7 +205,9 @@ fn raise(job: &Job, how: Harder) -> Job {
             };
         }
         Harder::WeldCet(by) => changed.weld.cet = job.weld.cet.map(|cet| cet + by),
-        Harder::WeldStrength(by) => changed.weld.tensile_mpa = job.weld.tensile_mpa.map(|mpa| mpa * (1.0 + by)),
+        Harder::WeldStrength(by) => {
+            changed.weld.tensile_mpa = job.weld.tensile_mpa.map(|mpa| mpa * (1.0 + by))
+        }
         Harder::LessHeat(by) => changed.runs[0].net_heat_kj_per_mm /= 1.0 + by,
     }
     changed
@@ -179,7 +215,10 @@ fn raise(job: &Job, how: Harder) -> Job {
 
 fn by_methods(job: &Job) -> bool {
     Part::all(job).iter().all(|part| {
-        matches!(part.family, Family::Structural | Family::QuenchedTempered | Family::PlainCarbon | Family::Hardenable)
+        matches!(
+            part.family,
+            Family::Structural | Family::QuenchedTempered | Family::PlainCarbon | Family::Hardenable
+        )
     })
 }
 
@@ -189,7 +228,12 @@ fn exact_c(reference: &Reference, job: &Job) -> Option<f64> {
 
 fn lane(seed: u8) {
     let mut runner = TestRunner::new_with_rng(
-        Config { cases: STEPS_A_LANE, max_global_rejects: STEPS_A_LANE, failure_persistence: None, ..Config::default() },
+        Config {
+            cases: STEPS_A_LANE,
+            max_global_rejects: STEPS_A_LANE,
+            failure_persistence: None,
+            ..Config::default()
+        },
         proptest::test_runner::TestRng::from_seed(proptest::test_runner::RngAlgorithm::ChaCha, &[seed; 32]),
     );
     runner
@@ -261,7 +305,8 @@ fn a_certificate_with_a_grades_composition_keeps_its_practice_rows() {
         let mut job = common::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
         job.runs.push(Run { process: Process::SmawBasic, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
         for thickness_mm in [8.0, 20.0, 40.0, 90.0] {
-            let named = Steel::Certificate { composition: grade.nominal(), grade: Some(Box::new(grade.clone())) };
+            let named =
+                Steel::Certificate { composition: grade.nominal(), grade: Some(Box::new(grade.clone())) };
             let unnamed = Steel::Certificate { composition: grade.nominal(), grade: None };
             let figure = |steel: Steel| {
                 let mut job = job.clone();

@@ -1,6 +1,6 @@
 //! From the text of the data files to the typed dataset.
 
-use std::sync::LazyLock;
+use once_cell::sync::Lazy;
 
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
@@ -184,7 +184,7 @@ impl Reference {
 /// Never: `tests/dataset.rs` reads the same files and checks every rule.
 #[must_use]
 pub fn embedded() -> &'static Reference {
-    static EMBEDDED: LazyLock<Reference> = LazyLock::new(|| {
+    static EMBEDDED: Lazy<Reference> = Lazy::new(|| {
         Reference::read(&Files::EMBEDDED).expect("tests/dataset.rs reads the same embedded files")
     });
     &EMBEDDED

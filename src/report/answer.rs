@@ -2,7 +2,7 @@
 
 use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
-use super::{Pen, member_name};
+use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
 use crate::reference::{Basis, IronRoute};
@@ -119,7 +119,7 @@ fn minimum_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
         Some(limit) => {
             let both = minimum(pen, limit.exact_c, limit.printed);
             let mut figure = Figure::new("minimum", label, both, basis_mark(pen, &limit.basis));
-            if let Some(member) = limit.member.filter(|_| job.members.len() > 1) {
+            if let Some(member) = limit.member.filter(|_| distinct_members(job).len() > 1) {
                 figure.note = member_name(pen, job, member);
             }
             figure
@@ -192,12 +192,14 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
             (get("answer-refused"), vec![get(&key), get(&format!("{key}.instead"))])
         }
         Verdict::NoWindow => {
-            let low = plan.minimum.as_ref().map_or_else(String::new, |limit| {
-                minimum(pen, limit.exact_c, limit.printed).main
-            });
-            let high = plan.interpass.as_ref().map_or_else(String::new, |limit| {
-                maximum(pen, limit.exact_c, limit.printed).main
-            });
+            let low = plan
+                .minimum
+                .as_ref()
+                .map_or_else(String::new, |limit| minimum(pen, limit.exact_c, limit.printed).main);
+            let high = plan
+                .interpass
+                .as_ref()
+                .map_or_else(String::new, |limit| maximum(pen, limit.exact_c, limit.printed).main);
             let line = pen.words.with("answer-no-window.line", &[("low", &low), ("high", &high)]);
             let mut lines = vec![line];
             if plan.levers.is_empty() {
@@ -214,12 +216,13 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
 
 /// "The arm alone needs 115 °C": what each member that does not govern asks for.
 fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
+    let distinct = distinct_members(job);
     let governing = plan.minimum.as_ref().and_then(|limit| limit.member);
     let lines: Vec<String> = plan
         .members
         .iter()
         .enumerate()
-        .filter(|(index, _)| Some(*index) != governing && plan.members.len() > 1)
+        .filter(|(index, _)| Some(*index) != governing && distinct.len() > 1 && distinct.contains(index))
         .filter_map(|(index, member)| {
             let minimum_c = member.minimum_c?;
             let name = member_name(pen, job, index);

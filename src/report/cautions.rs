@@ -1,7 +1,7 @@
 //! Cautions in words.
 
-use super::figure::{BasisMark, basis_mark, source_line};
 use super::Pen;
+use super::figure::{BasisMark, basis_mark, source_line};
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, cautions};
 use crate::reference::{Caution, Severity};

@@ -2,7 +2,7 @@
 //! weld metal, one for everything else that asks for a minimum.
 
 use super::figure::{BasisMark, basis_mark, minimum};
-use super::{Pen, member_name};
+use super::{Pen, distinct_members, member_name};
 use crate::engine::RangeCheck;
 use crate::engine::job::Job;
 use crate::engine::plan::{Evidence, Obligation, Plan, Says, Standing};
@@ -47,23 +47,26 @@ pub struct EvidenceGroup {
 #[must_use]
 pub fn evidence_groups(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<EvidenceGroup> {
     let mut groups = Vec::new();
-    for index in 0..job.members.len() {
+    for index in distinct_members(job) {
         let own = |item: &Evidence| {
             item.member == Some(index)
                 && (item.obligation == Obligation::HeatAffectedZone
                     || (item.obligation == Obligation::Code && item.id == "d11-category"))
         };
-        let result = plan.members.get(index).and_then(|member| member.minimum_c).map_or_else(String::new, |c| {
-            if c > 0.0 {
-                pen.words.with("evidence-member-asks", &[("figure", &minimum(pen, c, None).main)])
-            } else {
-                pen.words.get("evidence-member-clear")
-            }
-        });
+        let result =
+            plan.members.get(index).and_then(|member| member.minimum_c).map_or_else(String::new, |c| {
+                if c > 0.0 {
+                    pen.words.with("evidence-member-asks", &[("figure", &minimum(pen, c, None).main)])
+                } else {
+                    pen.words.get("evidence-member-clear")
+                }
+            });
         push(pen, &mut groups, plan, &format!("member-{index}"), &member_name(pen, job, index), result, own);
     }
     let weld = pen.words.get("evidence-weld-metal");
-    push(pen, &mut groups, plan, "weld-metal", &weld, String::new(), |item| item.obligation == Obligation::WeldMetal);
+    push(pen, &mut groups, plan, "weld-metal", &weld, String::new(), |item| {
+        item.obligation == Obligation::WeldMetal
+    });
     let demands = pen.words.get("evidence-demands");
     push(pen, &mut groups, plan, "demands", &demands, String::new(), |item| {
         matches!(item.obligation, Obligation::DryAndWarm | Obligation::Demanded)
@@ -202,6 +205,8 @@ fn outside_note(pen: &Pen<'_>, key: &str, check: &RangeCheck) -> String {
 /// A symbol as people read it.
 #[must_use]
 pub fn symbol(pen: &Pen<'_>, symbol: &str) -> String {
+    // The index SI and the element Si differ by case only; message ids have none.
+    let symbol = if symbol == "SI" { "index" } else { symbol };
     let key = format!("symbol-{}", symbol.to_lowercase().replace(['_', '/'], "-"));
     if pen.words.has(&key) { pen.words.get(&key) } else { symbol.to_owned() }
 }

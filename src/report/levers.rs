@@ -45,7 +45,10 @@ pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
                 ),
                 Change::MoreHeat { from_kj_per_mm, to_kj_per_mm } => pen.words.with(
                     "lever-more-heat",
-                    &[("from", &pen.show.heat(from_kj_per_mm).main), ("to", &pen.show.heat(to_kj_per_mm).main)],
+                    &[
+                        ("from", &pen.show.heat(from_kj_per_mm).main),
+                        ("to", &pen.show.heat(to_kj_per_mm).main),
+                    ],
                 ),
                 Change::Certificate => pen.words.get("lever-certificate"),
                 Change::Buttering { member } => {

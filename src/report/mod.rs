@@ -76,3 +76,9 @@ pub fn member_name(pen: &Pen<'_>, job: &Job, index: usize) -> String {
     let size = pen.show.length(member.thickness_mm).main;
     if member.round { format!("{steel} Ø\u{2060}{size}") } else { format!("{steel} {size}") }
 }
+
+/// The members that differ: two parts of one steel, size and state are spoken of once.
+#[must_use]
+pub fn distinct_members(job: &Job) -> Vec<usize> {
+    (0..job.members.len()).filter(|&index| !job.members[..index].contains(&job.members[index])).collect()
+}

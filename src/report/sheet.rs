@@ -97,7 +97,13 @@ fn in_words(pen: &Pen<'_>, title: &str, why: &str) -> Sheet {
     let basis = basis_mark(pen, &Basis::Practice);
     let label = pen.words.get("answer-ceiling");
     Sheet {
-        figure: Figure::in_words("ceiling", label.clone(), pen.words.get(title), String::new(), basis.clone()),
+        figure: Figure::in_words(
+            "ceiling",
+            label.clone(),
+            pen.words.get(title),
+            String::new(),
+            basis.clone(),
+        ),
         label,
         standing: None,
         sentence: pen.words.get(why),
@@ -122,7 +128,12 @@ fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> Sheet {
     });
     let key = format!("limit-{}", limit.by);
     Sheet {
-        figure: Figure::new("limit", label.clone(), maximum(pen, limit.exact_c, limit.printed), basis.clone()),
+        figure: Figure::new(
+            "limit",
+            label.clone(),
+            maximum(pen, limit.exact_c, limit.printed),
+            basis.clone(),
+        ),
         label,
         standing: None,
         sentence: pen.words.get(&format!("{key}.why")),
@@ -225,7 +236,8 @@ fn steps(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence) -> Vec<StepLine
         });
     }
     if let Some(printed) = item.printed {
-        let both = [printed.f.map(|f| format!("{f:.0}\u{a0}°F")), printed.c.map(|c| format!("{c:.0}\u{a0}°C"))];
+        let both =
+            [printed.f.map(|f| format!("{f:.0}\u{a0}°F")), printed.c.map(|c| format!("{c:.0}\u{a0}°C"))];
         let text = both.into_iter().flatten().collect::<Vec<_>>().join(" / ");
         made.push(StepLine { text: pen.words.get("sheet-printed"), value: text });
     }
@@ -239,11 +251,7 @@ fn steps(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence) -> Vec<StepLine
 }
 
 fn lines_of(pen: &Pen<'_>, key: &str) -> Vec<String> {
-    if pen.words.has(key) {
-        pen.words.get(key).lines().map(str::to_owned).collect()
-    } else {
-        Vec::new()
-    }
+    if pen.words.has(key) { pen.words.get(key).lines().map(str::to_owned).collect() } else { Vec::new() }
 }
 
 fn source_paragraph(pen: &Pen<'_>, basis: &Basis) -> (String, String) {
@@ -286,7 +294,16 @@ fn range_line(pen: &Pen<'_>, check: &RangeCheck) -> Option<RangeLine> {
         RangeVerdict::NotStated => "range-not-stated",
     });
     let (from, to, at) = positions(check);
-    Some(RangeLine { name: symbol(pen, check.symbol), value: show(check.value), limits, from, to, at, verdict, word })
+    Some(RangeLine {
+        name: symbol(pen, check.symbol),
+        value: show(check.value),
+        limits,
+        from,
+        to,
+        at,
+        verdict,
+        word,
+    })
 }
 
 /// Where limits and value stand on a gauge from 0 to 1: limits at 0.15 and 0.85.

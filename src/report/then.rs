@@ -1,10 +1,12 @@
 //! What there is to do beside the figures, in the order of the work.
 
-use super::figure::{BasisMark, basis_mark, maximum, minimum};
-use super::{Pen, member_name};
+use super::figure::{BasisMark, basis_mark, minimum};
+use super::{Pen, distinct_members, member_name};
 use crate::engine::Outcome;
 use crate::engine::job::Job;
-use crate::engine::plan::{Action, Plan, QT_SPAN_S, Side, Verdict, heat_for_span_kj_per_mm, lowest_ms_m90_c, Part, side};
+use crate::engine::plan::{
+    Action, Part, Plan, QT_SPAN_S, Side, Verdict, heat_for_span_kj_per_mm, lowest_ms_m90_c, side,
+};
 use crate::reference::Basis;
 
 /// One thing to do or to know.
@@ -106,7 +108,8 @@ fn tack(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {
 }
 
 fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
-    for time in &side.cooling {
+    let distinct = distinct_members(job);
+    for time in side.cooling.iter().filter(|time| distinct.contains(&time.member)) {
         let name = member_name(pen, job, time.member);
         let low = pen.show.number(time.fastest_s, 1);
         let high = pen.show.with_unit(time.slowest_s, 1, "s");
@@ -135,7 +138,8 @@ fn method_basis(pen: &Pen<'_>, id: &str) -> Basis {
 
 /// The spread of the estimates that have a value: they are estimates, so a span is shown.
 fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
-    for (member, outcomes) in &side.hardness {
+    let distinct = distinct_members(job);
+    for (member, outcomes) in side.hardness.iter().filter(|(member, _)| distinct.contains(member)) {
         let values: Vec<f64> = outcomes
             .iter()
             .filter(|outcome| matches!(outcome.name, "hardness-yurioka" | "hardness-duren"))
@@ -185,15 +189,20 @@ fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec
         .find(|action| plan.actions.contains(action));
     let Some(action) = asked else { return };
     let parts = Part::all(job);
-    let m90 = lowest_ms_m90_c(&parts)
-        .map_or_else(String::new, |(_, m90_c)| pen.show.temperature(m90_c).main);
+    let m90 = lowest_ms_m90_c(&parts).map_or_else(String::new, |(_, m90_c)| pen.show.temperature(m90_c).main);
     let why = pen.words.with(&format!("action-{}.why", action.id()), &[("m90", &m90)]);
     let (Some(at_c), Some(diffusion_h), Some(trade_h)) = (
         value_of(&side.post_heat, "post-heat-temperature"),
         value_of(&side.post_heat, "post-heat-diffusion"),
         value_of(&side.post_heat, "post-heat-trade"),
     ) else {
-        lines.push(line(pen, "post-heat", pen.words.get(&format!("action-{}.do", action.id())), why, &Basis::Practice));
+        lines.push(line(
+            pen,
+            "post-heat",
+            pen.words.get(&format!("action-{}.do", action.id())),
+            why,
+            &Basis::Practice,
+        ));
         return;
     };
     let at = pen.show.temperature(at_c).main;
@@ -201,7 +210,7 @@ fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec
     lines.push(line(
         pen,
         "post-heat",
-        pen.words.with("then-post-heat.value", &[("figure", &at), ("time", &hours(trade_h.max(diffusion_h)))]),
+        pen.words.with("then-post-heat.value", &[("figure", &at), ("time", &hours(trade_h))]),
         format!(
             "{why} {}",
             pen.words.with(
@@ -223,12 +232,4 @@ fn wait(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {
         pen.words.get("then-wait.note"),
         &strictest.basis,
     ));
-}
-
-/// The interpass as a figure for a sentence.
-#[must_use]
-pub fn interpass(pen: &Pen<'_>, plan: &Plan) -> String {
-    plan.interpass
-        .as_ref()
-        .map_or_else(String::new, |limit| maximum(pen, limit.exact_c, limit.printed).main)
 }

@@ -40,8 +40,10 @@ pub struct RunRow {
 }
 
 pub fn member(reference: &Reference, row: &MemberRow) -> Member {
-    let grade =
-        row.grade.as_ref().map(|id| reference.grades.get(id).unwrap_or_else(|| panic!("no grade {id}")).clone());
+    let grade = row
+        .grade
+        .as_ref()
+        .map(|id| reference.grades.get(id).unwrap_or_else(|| panic!("no grade {id}")).clone());
     let steel = match (row.known, grade) {
         (Known::ByGrade, Some(grade)) => Steel::Grade(Box::new(grade)),
         (Known::Nominal, Some(grade)) => {
@@ -60,7 +62,13 @@ pub fn member(reference: &Reference, row: &MemberRow) -> Member {
     }
 }
 
-pub fn job(reference: &Reference, members: &[MemberRow], joint: Joint, runs: &[RunRow], restraint: Restraint) -> Job {
+pub fn job(
+    reference: &Reference,
+    members: &[MemberRow],
+    joint: Joint,
+    runs: &[RunRow],
+    restraint: Restraint,
+) -> Job {
     Job {
         members: members.iter().map(|row| member(reference, row)).collect(),
         joint,

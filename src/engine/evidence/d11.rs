@@ -65,7 +65,11 @@ pub fn group_by_bands(d11: &D11, index: f64) -> Susceptibility {
 /// A printed cell as evidence says it: `<` clears; otherwise the higher of the printed
 /// pair, so that the unit shown never loosens it.
 fn says(cell: &Cell) -> Says {
-    if cell.or_lower { Says::Clears } else { Says::Figure(higher_c(Printed { c: Some(cell.c), f: Some(cell.f) })) }
+    if cell.or_lower {
+        Says::Clears
+    } else {
+        Says::Figure(higher_c(Printed { c: Some(cell.c), f: Some(cell.f) }))
+    }
 }
 
 /// The higher reading in °C of a printed minimum.
@@ -90,7 +94,12 @@ pub fn annex_on(case: &Case<'_>) -> [Evidence; 2] {
     let by_bands = group_by_bands(d11, index);
     let pcm_end = d11.groups.pcm_below.last().copied();
     [
-        annex_evidence(case, "d11-annex", by_table, RangeCheck { symbol: "Pcm", value: pcm, low: None, high: pcm_end }),
+        annex_evidence(
+            case,
+            "d11-annex",
+            by_table,
+            RangeCheck { symbol: "Pcm", value: pcm, low: None, high: pcm_end },
+        ),
         annex_evidence(
             case,
             "d11-band",
@@ -114,28 +123,32 @@ fn annex_evidence(case: &Case<'_>, id: &'static str, found: Susceptibility, chec
 }
 
 /// The category's word on a member, where its grade is listed. `None` for other grades.
+///
+/// With a process that is not low in hydrogen category A's row counts, and for a grade
+/// of category C the higher of both, since it is not prequalified then at all. Category D
+/// holds up to its own hydrogen limit; above it the grade is read as its next category.
 #[must_use]
 pub fn category_on(case: &Case<'_>) -> Option<Evidence> {
-    let listed = case.member.steel.grade()?.d11_category?;
-    let letter = if case.low_hydrogen() {
-        match listed {
-            D11Category::B => 'B',
-            D11Category::C => 'C',
-            D11Category::D => 'D',
-        }
-    } else {
-        'A'
-    };
-    let mut found = category_rows(case, letter)?;
-    // Category C with a process that is not low in hydrogen is not prequalified at all:
-    // the higher of the two rows stands.
-    if letter == 'A' && listed == D11Category::C {
-        let own = category_rows(case, 'C')?;
-        if own.value_c() > found.value_c() {
-            found = own;
-        }
+    let grade = case.member.steel.grade()?;
+    let mut listed = grade.d11_category?;
+    let limit_ml = case.reference.d11.category(letter(listed)).and_then(|row| row.hydrogen_max_ml);
+    if limit_ml.is_some_and(|limit_ml| case.hydrogen_ml > limit_ml) {
+        listed = grade.d11_above_h8?;
     }
-    Some(found)
+    if case.low_hydrogen() {
+        return category_rows(case, letter(listed));
+    }
+    let open = category_rows(case, 'A')?;
+    let own = category_rows(case, letter(listed))?;
+    Some(if own.value_c() > open.value_c() { own } else { open })
+}
+
+const fn letter(category: D11Category) -> char {
+    match category {
+        D11Category::B => 'B',
+        D11Category::C => 'C',
+        D11Category::D => 'D',
+    }
 }
 
 fn category_rows(case: &Case<'_>, letter: char) -> Option<Evidence> {

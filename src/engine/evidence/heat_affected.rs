@@ -67,7 +67,11 @@ pub fn at_range_ends(method: &Method, query: &MethodBQuery) -> Held {
 
 /// A composition with each element put at the method's limits.
 #[must_use]
-pub fn held_composition(method: &Method, composition: &Composition, range: &mut Vec<RangeCheck>) -> Composition {
+pub fn held_composition(
+    method: &Method,
+    composition: &Composition,
+    range: &mut Vec<RangeCheck>,
+) -> Composition {
     let mut made = *composition;
     for element in LIMITED {
         made.set(element, held(method, element.symbol(), composition.get(element), range));

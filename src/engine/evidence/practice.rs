@@ -33,8 +33,8 @@ pub fn hydrogen_shift_k(shift: &HydrogenShift, hydrogen_ml: f64, base_ml: f64) -
 /// `factor·[tanh(d/scale) − tanh(base/scale)]` within its limits, K.
 #[must_use]
 pub fn thickness_credit_k(credit: &ThicknessCredit, thickness_mm: f64) -> f64 {
-    let raw =
-        credit.factor_k * ((thickness_mm / credit.scale_mm).tanh() - (credit.base_mm / credit.scale_mm).tanh());
+    let raw = credit.factor_k
+        * ((thickness_mm / credit.scale_mm).tanh() - (credit.base_mm / credit.scale_mm).tanh());
     raw.clamp(credit.min_k, credit.max_k)
 }
 
@@ -132,9 +132,9 @@ pub fn on(case: &Case<'_>, family: Family) -> Vec<Evidence> {
         sufficient.push(rows.len());
         rows.push(carbon_line_evidence(case));
     }
-    let lowest = sufficient
-        .into_iter()
-        .min_by(|&a, &b| rows[a].value_c().unwrap_or(f64::MAX).total_cmp(&rows[b].value_c().unwrap_or(f64::MAX)));
+    let lowest = sufficient.into_iter().min_by(|&a, &b| {
+        rows[a].value_c().unwrap_or(f64::MAX).total_cmp(&rows[b].value_c().unwrap_or(f64::MAX))
+    });
     for (place, row) in rows.iter_mut().enumerate() {
         row.standing = match (Some(place) == lowest, row.at_limit) {
             (true, false) => Standing::InRange,
@@ -153,7 +153,8 @@ fn low_hydrogen_evidence(case: &Case<'_>, row: &LowHydrogenRow, stretched: bool)
         .iter()
         .find(|step| step.up_to_mm.is_none_or(|up_to_mm| thickness_mm <= up_to_mm))
         .map_or(Printed { c: None, f: None }, |step| step.at);
-    let shift_k = hydrogen_shift_k(&practice.hydrogen_shift, case.hydrogen_ml, practice.low_hydrogen.hydrogen_ml);
+    let shift_k =
+        hydrogen_shift_k(&practice.hydrogen_shift, case.hydrogen_ml, practice.low_hydrogen.hydrogen_ml);
     let mut evidence =
         case.evidence("practice-low-h", Says::Figure(higher_c(printed) + shift_k), row.basis.clone());
     evidence.row = Some(if stretched { format!("{}+", row.grade) } else { row.grade.clone() });
@@ -209,7 +210,8 @@ fn carbon_line_evidence(case: &Case<'_>) -> Evidence {
     let practice = &case.reference.practice;
     let carbon = case.chemistry.nominal.get(crate::reference::Element::C);
     let line_c = carbon_line_c(&practice.carbon_line, carbon);
-    let shift_k = hydrogen_shift_k(&practice.hydrogen_shift, case.hydrogen_ml, practice.carbon_line.hydrogen_ml);
+    let shift_k =
+        hydrogen_shift_k(&practice.hydrogen_shift, case.hydrogen_ml, practice.carbon_line.hydrogen_ml);
     let credit_k = thickness_credit_k(&practice.thickness_credit, case.member.thickness_mm);
     let mut evidence = case.evidence(
         "carbon-line",

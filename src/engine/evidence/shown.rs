@@ -36,9 +36,10 @@ fn seferian_on(case: &Case<'_>) -> Evidence {
 
 fn dearden_on(case: &Case<'_>) -> Evidence {
     let ce = ce_iiw(&case.chemistry.composition);
-    let says = dearden_oneill::band_c(ce)
-        .map_or(Says::NoFigure, |(low_c, high_c)| Says::Span { low_c, high_c });
-    let mut evidence = case.evidence("dearden-oneill", says, case.reference.practice.dearden_oneill.basis.clone());
+    let says =
+        dearden_oneill::band_c(ce).map_or(Says::NoFigure, |(low_c, high_c)| Says::Span { low_c, high_c });
+    let mut evidence =
+        case.evidence("dearden-oneill", says, case.reference.practice.dearden_oneill.basis.clone());
     evidence.range = vec![RangeCheck { symbol: "CE", value: ce, low: Some(0.45), high: None }];
     evidence
 }
@@ -50,7 +51,12 @@ fn ito_bessyo_on(case: &Case<'_>) -> Evidence {
     let says = figure_or_none((value_c >= 20.0).then_some(value_c));
     let mut evidence = case.evidence("ito-bessyo", says, case.method("ito-bessyo").basis.clone());
     evidence.range = vec![
-        RangeCheck { symbol: "C", value: case.chemistry.nominal.get(Element::C), low: Some(0.07), high: Some(0.22) },
+        RangeCheck {
+            symbol: "C",
+            value: case.chemistry.nominal.get(Element::C),
+            low: Some(0.07),
+            high: Some(0.22),
+        },
         RangeCheck { symbol: "H_JIS", value: hydrogen_jis, low: Some(1.0), high: Some(5.0) },
         RangeCheck { symbol: "d", value: case.member.thickness_mm, low: Some(19.0), high: Some(50.0) },
     ];

@@ -10,8 +10,8 @@
 //! Source: `data/table_c1.ron`.
 
 use super::Case;
-use crate::engine::plan::{Evidence, Says};
 use crate::engine::RangeCheck;
+use crate::engine::plan::{Evidence, Says};
 use crate::reference::{C1Cell, Element, TableC1};
 
 /// What the table is asked with.
@@ -38,15 +38,14 @@ pub fn cell<'a>(table: &'a TableC1, query: &C1Query) -> Option<&'a C1Cell> {
                 && query.ce <= cell.ce
                 && query.heat_input_kj_per_mm >= cell.heat_input_kj_per_mm
         })
-        .min_by(|a, b| {
-            a.ce.total_cmp(&b.ce).then(b.heat_input_kj_per_mm.total_cmp(&a.heat_input_kj_per_mm))
-        })
+        .min_by(|a, b| a.ce.total_cmp(&b.ce).then(b.heat_input_kj_per_mm.total_cmp(&a.heat_input_kj_per_mm)))
 }
 
 /// Does the table clear this combined thickness?
 #[must_use]
 pub fn clears(table: &TableC1, query: &C1Query, combined_mm: f64) -> bool {
-    combined_mm <= table.never_above_mm && cell(table, query).is_some_and(|cell| combined_mm <= cell.combined_mm)
+    combined_mm <= table.never_above_mm
+        && cell(table, query).is_some_and(|cell| combined_mm <= cell.combined_mm)
 }
 
 /// The table's word on a member. The upper limits of Method A's composition count:
@@ -66,8 +65,11 @@ pub fn on(case: &Case<'_>, combined_mm: f64) -> Evidence {
             .and_then(|limit| limit.high)
             .is_none_or(|high| case.chemistry.nominal.get(element) <= high)
     });
-    let says =
-        if composition_fits && clears(table, &query, combined_mm) { Says::Clears } else { Says::DoesNotClear };
+    let says = if composition_fits && clears(table, &query, combined_mm) {
+        Says::Clears
+    } else {
+        Says::DoesNotClear
+    };
     let mut evidence = case.evidence("table-c1", says, table.basis.clone());
     let most_mm = cell(table, &query).map(|cell| cell.combined_mm);
     evidence.range = vec![

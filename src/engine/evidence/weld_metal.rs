@@ -7,8 +7,8 @@
 
 use super::case::method;
 use super::{heat_affected, multi_run};
-use crate::engine::hydrogen::h_jis_ml;
 use crate::engine::RangeCheck;
+use crate::engine::hydrogen::h_jis_ml;
 use crate::engine::job::Job;
 use crate::engine::plan::{Evidence, Obligation, Says, Standing};
 use crate::reference::{Reference, Restraint};

@@ -120,7 +120,10 @@ pub fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(any(Family::Iron), Action::ShortBeads);
     if let Some((ms_c, m90_c)) = lowest_ms_m90_c(parts) {
         when(drawn.minimum_c > m90_c, Action::PostHeatBeforeCold);
-        when(drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && hardens(parts), Action::PostHeatAboveM90);
+        when(
+            drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && hardens(parts),
+            Action::PostHeatAboveM90,
+        );
         when(drawn.interpass_c > ms_c, Action::HeatTreatStraightAfter);
     }
     when(hardens(parts) || any(Family::Iron) || any(Family::Tool), Action::CoolSlowly);

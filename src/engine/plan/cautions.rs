@@ -66,7 +66,9 @@ impl Scene<'_> {
                     || self.action(Action::RemoveCase)
                     || self.action(Action::RemoveHardSkin)
             }
-            Trigger::HardenableSteel => self.family(&[Family::Hardenable, Family::PlainCarbon, Family::QuenchedTempered]),
+            Trigger::HardenableSteel => {
+                self.family(&[Family::Hardenable, Family::PlainCarbon, Family::QuenchedTempered])
+            }
             Trigger::TemperedPart => super::tempered(self.parts),
             Trigger::LeadedSteel => self.refusal(super::Refusal::Lead),
             Trigger::SulphurSteel => self.refusal(super::Refusal::Sulphur),
@@ -76,7 +78,8 @@ impl Scene<'_> {
             Trigger::CastIron => self.family(&[Family::Iron]),
             Trigger::CoatedPossible | Trigger::Repair => self.job.joint == Joint::Repair,
             Trigger::CaseHardenedRemoval => {
-                self.condition(ConditionKind::CaseHardened) || self.condition(ConditionKind::InductionHardened)
+                self.condition(ConditionKind::CaseHardened)
+                    || self.condition(ConditionKind::InductionHardened)
             }
             Trigger::BossOrPinThrough | Trigger::ShrinkFit => self.job.joint == Joint::BossThrough,
             Trigger::PostHeat => {
@@ -91,7 +94,9 @@ impl Scene<'_> {
             Trigger::ThermalCutEdge => self.job.thermal_cut,
             Trigger::ColdShop => self.job.shop_c < 5.0 || self.job.damp,
             Trigger::AusteniticFiller => self.job.weld.austenitic,
-            Trigger::HighFrequencyStart => self.job.runs.iter().any(|run| arc_kind(run.process) == ArcKind::Gtaw),
+            Trigger::HighFrequencyStart => {
+                self.job.runs.iter().any(|run| arc_kind(run.process) == ArcKind::Gtaw)
+            }
             // No question of the job asks for these; the Care place lists them.
             Trigger::FrozenPin | Trigger::BrazeFiller | Trigger::TightPlace => false,
         }
@@ -124,7 +129,9 @@ const fn arc_kind(process: Process) -> ArcKind {
         Process::Paw => ArcKind::Paw,
         Process::Gmaw | Process::Mcaw => ArcKind::Gmaw,
         Process::Fcaw | Process::FcawSelf => ArcKind::Fcaw,
-        Process::SmawBasic | Process::SmawRutile | Process::SmawCellulosic | Process::SmawNickel => ArcKind::Smaw,
+        Process::SmawBasic | Process::SmawRutile | Process::SmawCellulosic | Process::SmawNickel => {
+            ArcKind::Smaw
+        }
         Process::Saw => ArcKind::Saw,
     }
 }

@@ -1,8 +1,8 @@
 //! How is a steel treated? Family first: most mistakes are made by asking a formula
 //! about a steel that it was never made for.
 
-use super::types::Family;
 use super::Chemistry;
+use super::types::Family;
 use crate::engine::job::{Condition, Member};
 use crate::reference::{ConditionKind, Element, GradeFamily, Reference};
 

@@ -46,8 +46,9 @@ pub fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Optio
     let minimum_c = minimum.limit.as_ref().map(minimum::shown_c);
     let upper = upper::upper(reference, job, parts, minimum_c.unwrap_or(0.0))?;
     let interpass_c = upper::shown_c(&upper.interpass);
-    let usable = minimum_c
-        .is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c.max(sheet_room_c(parts, minimum_c)));
+    let usable = minimum_c.is_some_and(|minimum_c| {
+        minimum_c + upper::LEAST_WINDOW_K <= interpass_c.max(sheet_room_c(parts, minimum_c))
+    });
     Some(Figures {
         minimum_c,
         exact_c: minimum.limit.as_ref().map(|limit| limit.exact_c),

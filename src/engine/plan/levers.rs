@@ -5,9 +5,9 @@
 //! Levers that gain nothing are left out. Helps without a published number (weaker
 //! filler, sequence, shrink fit) are named by the screen, never counted.
 
+use super::Part;
 use super::figures::{Figures, figures};
 use super::types::Family;
-use super::Part;
 use crate::engine::job::{Job, Steel};
 use crate::reference::Reference;
 
@@ -83,7 +83,8 @@ pub fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figure
             let then = figures(reference, &changed)?;
             let minimum_c = then.minimum_c?;
             let opens = then.usable && !now.usable;
-            let gains = then.exact_c.unwrap_or(0.0) <= now.exact_c.unwrap_or(0.0) - NO_GAIN_K && minimum_c < now_c;
+            let gains =
+                then.exact_c.unwrap_or(0.0) <= now.exact_c.unwrap_or(0.0) - NO_GAIN_K && minimum_c < now_c;
             (gains || opens).then_some(Lever { change, minimum_c, interpass_c: then.interpass_c, opens })
         })
         .collect();
@@ -125,7 +126,8 @@ fn changes(job: &Job, parts: &[Part<'_>]) -> Vec<(Change, Job)> {
 /// what is left is asked of the other member and the weld metal. Its other limits stay.
 fn buttering(job: &Job, parts: &[Part<'_>]) -> Option<(Change, Job)> {
     let hardens = |part: &Part<'_>| {
-        matches!(part.family, Family::Hardenable | Family::PlainCarbon | Family::Tool) && !part.member.buttered
+        matches!(part.family, Family::Hardenable | Family::PlainCarbon | Family::Tool)
+            && !part.member.buttered
     };
     let member = parts.iter().position(hardens)?;
     if job.members.len() < 2 {

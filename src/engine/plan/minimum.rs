@@ -118,7 +118,8 @@ fn code_minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Wei
 fn cold_or_damp(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weighed]) -> Vec<Evidence> {
     let mut found = Vec::new();
     if job.shop_c < COLD_BELOW_C {
-        let mut item = dry_evidence("cold-shop", Says::Figure(WARM_TO_C), method(reference, "cold-shop").basis.clone());
+        let mut item =
+            dry_evidence("cold-shop", Says::Figure(WARM_TO_C), method(reference, "cold-shop").basis.clone());
         item.printed = Some(crate::reference::Printed { c: Some(WARM_TO_C), f: Some(70.0) });
         found.push(item);
     }
@@ -179,8 +180,5 @@ pub fn shown_c(limit: &Limit) -> f64 {
 /// Is a family weighed by methods?
 #[must_use]
 pub const fn by_methods(family: Family) -> bool {
-    matches!(
-        family,
-        Family::Structural | Family::QuenchedTempered | Family::PlainCarbon | Family::Hardenable
-    )
+    matches!(family, Family::Structural | Family::QuenchedTempered | Family::PlainCarbon | Family::Hardenable)
 }

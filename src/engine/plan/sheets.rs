@@ -10,8 +10,7 @@ use super::{Chemistry, family};
 use crate::engine::evidence::{Case, d11::higher_c};
 use crate::engine::job::Member;
 use crate::reference::{
-    Basis, Element, GradeFamily, IronRoute, IronRouteKind, Printed, Reference, Sheet, SheetCase,
-    SheetGroup,
+    Basis, Element, GradeFamily, IronRoute, IronRouteKind, Printed, Reference, Sheet, SheetCase, SheetGroup,
 };
 
 /// What a sheet says of a member.
@@ -44,11 +43,18 @@ pub fn iron_routes(reference: &Reference) -> Vec<&IronRoute> {
 
 /// The sheet of a member: `None` for a family that methods speak for.
 #[must_use]
-pub fn sheet(reference: &Reference, member: &Member, chemistry: &Chemistry, kin: Family) -> Option<SheetFigures> {
+pub fn sheet(
+    reference: &Reference,
+    member: &Member,
+    chemistry: &Chemistry,
+    kin: Family,
+) -> Option<SheetFigures> {
     match kin {
         Family::Iron => iron_sheet(reference),
         Family::Creep => creep_sheet(reference, member, chemistry),
-        Family::Tool | Family::Stainless | Family::HighAlloy => plain_sheet(reference, member, chemistry, kin),
+        Family::Tool | Family::Stainless | Family::HighAlloy => {
+            plain_sheet(reference, member, chemistry, kin)
+        }
         _ => None,
     }
 }
@@ -122,7 +128,8 @@ fn plain_sheet(
     kin: Family,
 ) -> Option<SheetFigures> {
     let grade = member.steel.grade();
-    if let Some(own) = grade.and_then(|grade| reference.own_sheets.sheet(&format!("tool-{}", grade.id.to_lowercase())))
+    if let Some(own) =
+        grade.and_then(|grade| reference.own_sheets.sheet(&format!("tool-{}", grade.id.to_lowercase())))
     {
         return Some(figures_of(own));
     }

@@ -70,7 +70,12 @@ pub fn cooling_time(
     let (f2, f3) = reference.joints.get(job.joint.id()).map_or((one, one), |joint| (joint.f2, joint.f3));
     let start_c = if minimum_c > 0.0 { minimum_c } else { job.shop_c };
     let most_heat = job.runs.iter().map(|run| run.net_heat_kj_per_mm).fold(0.0, f64::max);
-    let weld = |heat, thickness_mm, f2, f3| Cooling { net_heat_kj_per_mm: heat, thickness_mm: Some(thickness_mm), f2, f3 };
+    let weld = |heat, thickness_mm, f2, f3| Cooling {
+        net_heat_kj_per_mm: heat,
+        thickness_mm: Some(thickness_mm),
+        f2,
+        f3,
+    };
     parts
         .iter()
         .enumerate()
@@ -113,7 +118,10 @@ pub fn side(reference: &Reference, job: &Job, plan: &Plan) -> Option<Side> {
         })
         .collect();
     let asked = plan.actions.iter().any(|action| {
-        matches!(action, Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter)
+        matches!(
+            action,
+            Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter
+        )
     });
     let post_heat = if asked { post_heat_of(job, plan, minimum_c) } else { Vec::new() };
     Some(Side {

@@ -122,10 +122,13 @@ fn member_interpass(reference: &Reference, part: &Part, index: usize, minimum_c:
             let basis = Basis::memory("Q&T interpass 200-230 °C");
             Some(limit("qt-interpass", Some(index), QUENCHED_INTERPASS_C, basis))
         }
-        Family::PlainCarbon | Family::Hardenable => Some(by_practice(hardenable_interpass_c(part, minimum_c))),
+        Family::PlainCarbon | Family::Hardenable => {
+            Some(by_practice(hardenable_interpass_c(part, minimum_c)))
+        }
         _ => {
             let figures = super::sheets::sheet(reference, part.member, &part.chemistry, part.family)?;
-            let printed = figures.interpass.or_else(|| figures.upper_c.map(|c| Printed { c: Some(c), f: None }));
+            let printed =
+                figures.interpass.or_else(|| figures.upper_c.map(|c| Printed { c: Some(c), f: None }));
             match printed {
                 Some(printed) => Some(printed_limit("sheet-interpass", index, printed, figures.basis)),
                 None => Some(by_practice(HARDENABLE_INTERPASS_C.max(minimum_c + ROOM_K))),
@@ -174,9 +177,8 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     if part.family == Family::Iron {
         return Ceiling::BelowTransformation;
     }
-    let under_temper = |by, temper_c: f64, basis| {
-        Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis))
-    };
+    let under_temper =
+        |by, temper_c: f64, basis| Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis));
     if let Some(temper_c) = member.condition.temper_c.filter(|_| family::is_tempered(&member.condition)) {
         return under_temper("stated-temper", temper_c, Basis::Practice);
     }
@@ -189,9 +191,11 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
             }
         }
         return match row {
-            Some(temper) if temper.kind == TemperKind::Minimum => {
-                under_temper("standard-temper", temper.low_c, Basis::memory("lowest temper of the grade's standard"))
-            }
+            Some(temper) if temper.kind == TemperKind::Minimum => under_temper(
+                "standard-temper",
+                temper.low_c,
+                Basis::memory("lowest temper of the grade's standard"),
+            ),
             _ => Ceiling::AskTemper { member: index },
         };
     }
