@@ -1507,7 +1507,6 @@ plan-legend-shown = shown only
 plan-levers = Levers
 plan-then = Then
 plan-cautions = Cautions of this job
-plan-footer = Local codes, the drawing, the qualified procedure and licensed practice come first.
 plan-minimum-short = Minimum
 plan-maximum-short = Maximum
 plan-ceiling-short = Ceiling
