@@ -74,3 +74,20 @@ settings-about = About Strawblue
 
 ## About
 about-licences = Licences
+form-assumed = assumed
+plan-job = The job
+plan-evidence = Evidence side by side
+plan-evidence-of = Evidence for
+plan-governs = governs
+plan-legend-inside = may govern
+plan-legend-at-limit = at its limit: at least
+plan-legend-outside = beyond its range
+plan-legend-shown = shown only
+plan-levers = Levers
+plan-then = Then
+plan-cautions = Cautions of this job
+plan-footer = Local codes, the drawing, the qualified procedure and licensed practice come first.
+plan-minimum-short = Minimum
+plan-maximum-short = Maximum
+plan-ceiling-short = Ceiling
+plan-back-to-answer = Back to the answer

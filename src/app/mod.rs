@@ -1,5 +1,6 @@
 //! What the screen shows: the only user of Slint.
 
+pub mod rows;
 #[allow(
     missing_docs,
     unreachable_pub,

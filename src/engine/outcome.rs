@@ -119,7 +119,16 @@ impl Outcome {
     /// A bare value.
     #[must_use]
     pub const fn new(name: &'static str, value: f64, unit: Unit, basis: Basis) -> Self {
-        Self { name, value: Some(value), unit, low: None, high: None, range: Vec::new(), basis, steps: Vec::new() }
+        Self {
+            name,
+            value: Some(value),
+            unit,
+            low: None,
+            high: None,
+            range: Vec::new(),
+            basis,
+            steps: Vec::new(),
+        }
     }
 
     /// The same answer as a range.

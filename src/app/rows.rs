@@ -1,0 +1,123 @@
+//! Keeps a model in step with fresh rows without replacing it: a field that is being typed
+//! into stays the same field, and keeps the keyboard.
+
+use slint::{Model, ModelRc, VecModel};
+
+use super::ui::{FieldRow, FormRow, PartRow};
+
+/// A row that may hold further models, which are kept and brought up to date in place.
+pub trait Row: Clone + PartialEq + 'static {
+    /// Is this the same thing on the screen, perhaps with other contents?
+    fn same(&self, other: &Self) -> bool;
+
+    /// Gives `self`, which is fresh, the inner models of the row that is on the screen.
+    fn adopt(&mut self, _shown: &Self) {}
+}
+
+impl Row for FieldRow {
+    fn same(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Row for PartRow {
+    fn same(&self, other: &Self) -> bool {
+        self.id == other.id && self.kind == other.kind
+    }
+
+    fn adopt(&mut self, shown: &Self) {
+        self.fields = adopted(&self.fields, &shown.fields);
+    }
+}
+
+impl Row for FormRow {
+    fn same(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+
+    fn adopt(&mut self, shown: &Self) {
+        self.parts = adopted(&self.parts, &shown.parts);
+    }
+}
+
+/// A model of these rows, ready for [`sync`].
+#[must_use]
+pub fn model<T: Clone + 'static>(rows: Vec<T>) -> ModelRc<T> {
+    ModelRc::new(VecModel::from(rows))
+}
+
+/// The shown model with the fresh rows in it; the fresh model where the shown one isn't ours.
+fn adopted<T: Row>(fresh: &ModelRc<T>, shown: &ModelRc<T>) -> ModelRc<T> {
+    match shown.as_any().downcast_ref::<VecModel<T>>() {
+        Some(kept) => {
+            sync(kept, fresh.iter().collect());
+            shown.clone()
+        }
+        None => model(fresh.iter().collect()),
+    }
+}
+
+/// Brings `shown` to `fresh`. Rows that are the same keep their place and their inner models;
+/// others come and go one by one.
+pub fn sync<T: Row>(shown: &VecModel<T>, fresh: Vec<T>) {
+    let count = fresh.len();
+    for (index, mut row) in fresh.into_iter().enumerate() {
+        // Rows that left stand in the way of those that stayed.
+        let later =
+            (index..shown.row_count()).find(|at| shown.row_data(*at).is_some_and(|old| old.same(&row)));
+        let Some(later) = later else {
+            row.adopt(&row.clone());
+            shown.insert(index, row);
+            continue;
+        };
+        for _ in index..later {
+            shown.remove(index);
+        }
+        if let Some(old) = shown.row_data(index) {
+            row.adopt(&old);
+            if row != old {
+                shown.set_row_data(index, row);
+            }
+        }
+    }
+    while shown.row_count() > count {
+        shown.remove(count);
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn field(id: &str, text: &str) -> FieldRow {
+        FieldRow { id: id.into(), text: text.into(), ..FieldRow::default() }
+    }
+
+    fn form(id: &str, fields: Vec<FieldRow>) -> FormRow {
+        let part = PartRow { id: "figures".into(), fields: model(fields), ..PartRow::default() };
+        FormRow { id: id.into(), parts: model(vec![part]), ..FormRow::default() }
+    }
+
+    #[test]
+    fn a_field_keeps_its_models_while_its_text_changes() {
+        let shown = VecModel::from(vec![form("steel", vec![field("a", "9")])]);
+        let before = shown.row_data(0).expect("one row");
+        sync(&shown, vec![form("steel", vec![field("a", "90")])]);
+        let after = shown.row_data(0).expect("one row");
+        assert!(before.parts == after.parts, "the parts are the same model");
+        let part = after.parts.row_data(0).expect("one part");
+        assert!(before.parts.row_data(0).expect("one part").fields == part.fields, "so are the fields");
+        assert_eq!(part.fields.row_data(0).expect("one field").text, "90");
+    }
+
+    #[test]
+    fn rows_come_and_go_where_they_belong() {
+        let shown = VecModel::from(vec![field("a", ""), field("b", ""), field("c", "")]);
+        sync(&shown, vec![field("c", "1"), field("d", "2")]);
+        let ids: Vec<_> = shown.iter().map(|row| row.id.to_string()).collect();
+        assert_eq!(ids, ["c", "d"]);
+        sync(&shown, vec![field("x", ""), field("c", "1"), field("y", ""), field("d", "3")]);
+        let texts: Vec<_> = shown.iter().map(|row| (row.id.to_string(), row.text.to_string())).collect();
+        assert_eq!(texts, [("x", ""), ("c", "1"), ("y", ""), ("d", "3")].map(|(a, b)| (a.into(), b.into())));
+    }
+}
