@@ -35,6 +35,7 @@ fn list<T: Clone + 'static>(rows: Vec<T>) -> ModelRc<T> {
 
 #[test]
 fn steels() {
+    check(&window((360, 1600), ui::Look::Dark, |window| open(window, "steels", "Boss steel")), "steels-phone-long");
     check_all("steels", |window| open(window, "steels", "Boss steel"));
     check_small("steels", |window| open(window, "steels", "Boss steel"));
 }
@@ -118,6 +119,7 @@ fn steels_empty() {
 
 #[test]
 fn certificate() {
+    check(&window((360, 1200), ui::Look::Dark, |window| open(window, "certificate", "Own steel")), "certificate-phone-long");
     check_all("certificate", |window| open(window, "certificate", "Own steel"));
     check_small("certificate", |window| open(window, "certificate", "Own steel"));
 }
@@ -247,6 +249,7 @@ fn settings_open() {
 
 #[test]
 fn about() {
+    check(&window((360, 1200), ui::Look::Dark, |window| open(window, "about", "About Strawblue")), "about-phone-long");
     check_all("about", |window| open(window, "about", "About Strawblue"));
     check_small("about", |window| open(window, "about", "About Strawblue"));
 }
