@@ -3,7 +3,13 @@
 
 mod common;
 
+use std::cell::RefCell;
+use std::rc::Rc;
+
 use common::{DESKTOP, PHONE, check, check_all, window};
+use i_slint_backend_testing::testing_backend::mock_elapsed_time;
+use i_slint_backend_testing::{AccessibleRole, ElementHandle};
+use slint::platform::{Key, PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, ModelRc, VecModel};
 use strawblue::app::ui;
 use strawblue::words::Words;
@@ -252,4 +258,40 @@ fn about() {
     check(&window((360, 1200), ui::Look::Dark, |window| open(window, "about", "About Strawblue")), "about-phone-long");
     check_all("about", |window| open(window, "about", "About Strawblue"));
     check_small("about", |window| open(window, "about", "About Strawblue"));
+}
+
+fn press(window: &ui::AppWindow, key: impl Into<slint::SharedString>) {
+    let text = key.into();
+    window.window().dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
+    window.window().dispatch_event(WindowEvent::KeyReleased { text });
+    mock_elapsed_time(50);
+}
+
+/// Search, Enter, arrows, Enter: the list works without a pointer, and takes nothing by itself.
+#[test]
+fn steels_by_keyboard() {
+    let window = window(PHONE, ui::Look::Dark, |window| open(window, "steels", "Boss steel"));
+    let told = Rc::new(RefCell::new(Vec::new()));
+    let adapter = window.global::<ui::SteelsAdapter>();
+    for (what, slot) in [("chosen", 0), ("toggled", 1)] {
+        let told = Rc::clone(&told);
+        let tell = move |id: slint::SharedString| told.borrow_mut().push(format!("{what} {id}"));
+        if slot == 0 { adapter.on_steel_chosen(tell) } else { adapter.on_detail_toggled(tell) }
+    }
+    let search = ElementHandle::find_by_element_id(&window, "SteelsPage::search-edt").next().expect("there is a search field");
+    search.mock_single_click(PointerEventButton::Left);
+    press(&window, Key::Return);
+    assert!(told.borrow().is_empty(), "Enter in the search takes no steel: {:?}", told.borrow());
+    check(&window, "steels-keyboard-phone-dark");
+    press(&window, Key::Return);
+    press(&window, Key::DownArrow);
+    press(&window, Key::LeftArrow);
+    press(&window, Key::Return);
+    assert_eq!(*told.borrow(), ["chosen 42CrMo4", "toggled 4140", "chosen 4140"]);
+    let row = ElementHandle::find_by_accessible_label(&window, "42CrMo4")
+        .find(|element| element.accessible_role() == Some(AccessibleRole::ListItem))
+        .expect("the row is there");
+    assert!(row.size().height >= 48.0, "a row is high enough for a thumb");
+    row.mock_single_click(PointerEventButton::Left);
+    assert_eq!(told.borrow().last().map(String::as_str), Some("chosen 42CrMo4"));
 }
