@@ -250,7 +250,7 @@ fn plan_that_needs_no_heat() {
         without_results(window);
         let maximum = window.global::<ui::PlanAdapter>().get_answer().maximum;
         let lines = ["At least 5 °C (40 °F), and no water, oil or paint on it."];
-        verdict(window, ui::AnswerKind::Dry, "No preheat. Dry it.", &lines);
+        verdict(window, ui::AnswerKind::Dry, "No preheat. Dry\u{a0}it.", &lines);
         answer(window, |view| {
             view.maximum = ui::FigureView { figure: "250".into(), second: "480 °F".into(), ..maximum };
             view.standing = ui::Standing::Inside;
