@@ -6,7 +6,7 @@
 //! 3. A method that is shown only changes no plan.
 //! 4. The order of members changes nothing.
 
-mod common;
+mod jobs;
 
 use proptest::prelude::*;
 use proptest::strategy::ValueTree;
@@ -302,7 +302,7 @@ proptest! {
 fn a_certificate_with_a_grades_composition_keeps_its_practice_rows() {
     for id in ["4130", "4140", "4340", "42CrMo4", "34CrMo4", "1045", "C45"] {
         let grade = embedded().grades.get(id).expect("a known grade").clone();
-        let mut job = common::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
+        let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
         job.runs.push(Run { process: Process::SmawBasic, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
         for thickness_mm in [8.0, 20.0, 40.0, 90.0] {
             let named =

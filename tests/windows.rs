@@ -1,8 +1,8 @@
 //! Whole situations against the figure that a careful welding engineer would use.
 
-mod common;
+mod jobs;
 
-use common::{MemberRow, RunRow, job};
+use jobs::{MemberRow, RunRow, job};
 use serde::Deserialize;
 use strawblue::engine::job::{Joint, Restraint};
 use strawblue::engine::plan::plan;

@@ -1,91 +1,113 @@
-//! Jobs as test data.
-#![allow(dead_code, reason = "each test file uses its own part")]
+//! Pictures of the real window, drawn by the software renderer without a display, compared
+//! with those in `tests/pictures/`.
+//!
+//! `STRAWBLUE_BLESS=1` writes them anew; a mismatch leaves `NAME.new.png` beside the old one.
 
-use serde::Deserialize;
-use strawblue::engine::job::{
-    Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
-};
-use strawblue::reference::{Composition, ConditionKind, Reference};
+use std::cell::Cell;
+use std::path::{Path, PathBuf};
+use std::rc::Rc;
+use std::sync::Once;
 
-/// How the steel of a test member is known.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-pub enum Known {
-    /// By grade only.
-    ByGrade,
-    /// By a certificate with the grade's middle composition.
-    Nominal,
-    /// By the certificate given.
-    Cert,
+use i_slint_backend_testing::testing_backend::mock_elapsed_time;
+use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
+use slint::{ComponentHandle, PhysicalSize};
+use strawblue::app::ui;
+use strawblue::words::Words;
+
+/// A pixel counts as different when one channel is off by more than this (of 255).
+const CHANNEL_TOLERANCE: u8 = 24;
+/// So many different pixels in a million are still the same picture.
+const PIXELS_PER_MILLION: usize = 200;
+
+/// The two shapes of the window that every page is looked at in.
+pub const PHONE: (u32, u32) = (360, 740);
+pub const DESKTOP: (u32, u32) = (1280, 800);
+
+static FONTS: Once = Once::new();
+
+/// Only the bundled fonts may be found, so that every machine draws the same picture.
+fn use_bundled_fonts() {
+    FONTS.call_once(|| {
+        let fonts = Path::new(env!("CARGO_MANIFEST_DIR")).join("ui/fonts");
+        let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
+        let conf = folder.join("fonts.conf");
+        let text = format!(
+            "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig><dir>{}</dir><cachedir>{}</cachedir></fontconfig>",
+            fonts.display(),
+            folder.join("font-cache").display()
+        );
+        std::fs::write(&conf, text).expect("the test folder can be written");
+        // SAFETY: runs once, before any window exists in this process.
+        unsafe { std::env::set_var("FONTCONFIG_FILE", &conf) };
+    });
 }
 
-/// A member as test data.
-#[derive(Debug, Clone, Deserialize)]
-pub struct MemberRow {
-    pub grade: Option<String>,
-    pub known: Known,
-    #[serde(default)]
-    pub certificate: Composition,
-    pub thickness_mm: f64,
-    pub condition: ConditionKind,
-    pub temper_c: Option<f64>,
-    pub round: bool,
-}
-
-/// A process as test data.
-#[derive(Debug, Clone, Deserialize)]
-pub struct RunRow {
-    pub process: Process,
-    pub hydrogen_ml: f64,
-    pub net_heat_kj_per_mm: f64,
-}
-
-pub fn member(reference: &Reference, row: &MemberRow) -> Member {
-    let grade = row
-        .grade
-        .as_ref()
-        .map(|id| reference.grades.get(id).unwrap_or_else(|| panic!("no grade {id}")).clone());
-    let steel = match (row.known, grade) {
-        (Known::ByGrade, Some(grade)) => Steel::Grade(Box::new(grade)),
-        (Known::Nominal, Some(grade)) => {
-            Steel::Certificate { composition: grade.nominal(), grade: Some(Box::new(grade)) }
-        }
-        (_, grade) => Steel::Certificate { composition: row.certificate, grade: grade.map(Box::new) },
-    };
-    Member {
-        steel,
-        condition: Condition { kind: row.condition, temper_c: row.temper_c },
-        thickness_mm: row.thickness_mm,
-        round: row.round,
-        yield_mpa: None,
-        hardness_hv: None,
-        buttered: false,
+/// A window in English with `fill` applied, ready to be drawn.
+pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow)) -> ui::AppWindow {
+    use_bundled_fonts();
+    thread_local!(static READY: Cell<bool> = const { Cell::new(false) });
+    if !READY.replace(true) {
+        slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
+            mock_time: true,
+            threading: false,
+            renderer_name: Some("software".into()),
+        })))
+        .expect("one platform for each test thread");
     }
+    let window = ui::AppWindow::new().expect("the testing backend makes windows");
+    let words = Rc::new(Words::english());
+    window.global::<ui::I18n>().on_translate(move |key, _| words.get(&key).into());
+    window.global::<ui::I18n>().set_rev(1);
+    window.global::<ui::Theme>().set_look(look);
+    fill(&window);
+    window.show().expect("the testing backend shows windows");
+    window.window().set_size(PhysicalSize::new(size.0, size.1));
+    mock_elapsed_time(50);
+    window
 }
 
-pub fn job(
-    reference: &Reference,
-    members: &[MemberRow],
-    joint: Joint,
-    runs: &[RunRow],
-    restraint: Restraint,
-) -> Job {
-    Job {
-        members: members.iter().map(|row| member(reference, row)).collect(),
-        joint,
-        runs: runs
-            .iter()
-            .map(|run| Run {
-                process: run.process,
-                hydrogen_ml: run.hydrogen_ml,
-                net_heat_kj_per_mm: run.net_heat_kj_per_mm,
-            })
-            .collect(),
-        restraint,
-        weld: WeldMetal::default(),
-        shop_c: 20.0,
-        damp: false,
-        code: Code::None,
-        demands: Demands::default(),
-        thermal_cut: false,
+fn picture_path(name: &str) -> PathBuf {
+    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/pictures").join(format!("{name}.png"))
+}
+
+/// Draws the window and compares it with the kept picture.
+pub fn check(window: &ui::AppWindow, name: &str) {
+    let shot = window.window().take_snapshot().expect("the software renderer draws");
+    let drawn = image::RgbaImage::from_raw(shot.width(), shot.height(), shot.as_bytes().to_vec())
+        .expect("a snapshot has four bytes a pixel");
+    let kept = picture_path(name);
+    if std::env::var_os("STRAWBLUE_BLESS").is_some() {
+        drawn.save(&kept).expect("the picture folder can be written");
+        return;
+    }
+    let fresh = picture_path(&format!("{name}.new"));
+    let Ok(old) = image::open(&kept) else {
+        drawn.save(&fresh).expect("the picture folder can be written");
+        panic!("there is no picture {name}.png; look at {name}.new.png, then run with STRAWBLUE_BLESS=1");
+    };
+    let old = old.to_rgba8();
+    let different = if old.dimensions() == drawn.dimensions() {
+        old.pixels()
+            .zip(drawn.pixels())
+            .filter(|(a, b)| a.0.iter().zip(b.0).any(|(a, b)| a.abs_diff(b) > CHANNEL_TOLERANCE))
+            .count()
+    } else {
+        usize::MAX
+    };
+    let allowed = (drawn.width() as usize * drawn.height() as usize) * PIXELS_PER_MILLION / 1_000_000;
+    if different > allowed {
+        drawn.save(&fresh).expect("the picture folder can be written");
+        panic!("{name}: {different} pixels differ, {allowed} may; look at {name}.new.png");
+    }
+    // A picture that is right again takes its complaint away.
+    let _ = std::fs::remove_file(&fresh);
+}
+
+/// Draws the same content on a phone and on a desktop, dark and light.
+pub fn check_all(name: &str, fill: impl Fn(&ui::AppWindow)) {
+    for (shape, size) in [("phone", PHONE), ("desktop", DESKTOP)] {
+        for (look_name, look) in [("dark", ui::Look::Dark), ("light", ui::Look::Light)] {
+            check(&window(size, look, &fill), &format!("{name}-{shape}-{look_name}"));
+        }
     }
 }
