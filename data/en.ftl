@@ -1565,3 +1565,15 @@ plan-minimum-short = Minimum
 plan-maximum-short = Maximum
 plan-ceiling-short = Ceiling
 plan-back-to-answer = Back to the answer
+
+## Shell, from Rust
+units-c-mm = °C, mm
+units-f-in = °F, in
+units-f-mm = °F, mm
+units-c-in = °C, in
+page-steels = Choose the steel
+page-certificate = Certificate
+page-fillers = Choose the filler
+page-settings = Settings
+page-about = About
+shell-not-saved = Can’t be saved: the disk is full or closed

@@ -1,0 +1,128 @@
+//! What surrounds every page: places, header, units, the way back.
+
+use std::rc::Rc;
+
+use slint::ComponentHandle;
+
+use super::map::choice;
+use super::rows::model;
+use super::{State, plan, ui};
+use crate::log::Theme;
+use crate::units::Units;
+
+/// Places in the order of the navigation: only those that work.
+const PLACES: [&str; 2] = ["plan", "care"];
+/// Units offered in the header; the rest are in the settings.
+const UNITS: [(Units, &str); 3] =
+    [(Units::C_MM, "units-c-mm"), (Units::F_IN, "units-f-in"), (Units::F_MM, "units-f-mm")];
+
+/// Wires the shell.
+pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let shell = window.global::<ui::Shell>();
+    shell.on_place_chosen({
+        let (weak, state) = (window.as_weak(), state.clone());
+        move |place| {
+            let window = weak.upgrade().expect("the window calls while it lives");
+            {
+                let mut open = state.open.borrow_mut();
+                open.pages.clear();
+                open.basis = None;
+            }
+            state.change(|session| session.place = place.to_string());
+            refresh_all(&window, &state);
+        }
+    });
+    shell.on_settings_asked({
+        let (weak, state) = (window.as_weak(), state.clone());
+        move || open_page(&weak.upgrade().expect("the window calls while it lives"), &state, "settings")
+    });
+    shell.on_back_asked({
+        let (weak, state) = (window.as_weak(), state.clone());
+        move || back(&weak.upgrade().expect("the window calls while it lives"), &state)
+    });
+    shell.on_unit_picked({
+        let (weak, state) = (window.as_weak(), state.clone());
+        move |index| {
+            let window = weak.upgrade().expect("the window calls while it lives");
+            // One button on a phone asks for the next; a choice on a desktop says which.
+            let next = usize::try_from(index).ok().and_then(|index| UNITS.get(index)).map(|(units, _)| *units);
+            state.change(|session| {
+                session.units = next.unwrap_or_else(|| next_units(session.units));
+                session.job.units = None;
+            });
+            refresh_all(&window, &state);
+        }
+    });
+    shell.on_leave(|| {
+        // Leaving loses nothing: every change is saved as it is made.
+        let _ = slint::quit_event_loop();
+    });
+}
+
+fn next_units(units: Units) -> Units {
+    let at = UNITS.iter().position(|(known, _)| *known == units).map_or(0, |at| at + 1);
+    UNITS[at % UNITS.len()].0
+}
+
+/// Opens a page above the place.
+pub fn open_page(window: &ui::AppWindow, state: &State, page: &str) {
+    {
+        let mut open = state.open.borrow_mut();
+        if open.pages.last().is_none_or(|top| top != page) {
+            open.pages.push(page.to_owned());
+        }
+    }
+    refresh_all(window, state);
+}
+
+/// One page back.
+pub fn back(window: &ui::AppWindow, state: &State) {
+    state.open.borrow_mut().pages.pop();
+    refresh_all(window, state);
+}
+
+/// Fills every model anew: after a change of units, language, theme or page.
+pub fn refresh_all(window: &ui::AppWindow, state: &State) {
+    refresh(window, state);
+    plan::refresh(window, state);
+}
+
+fn refresh(window: &ui::AppWindow, state: &State) {
+    let shell = window.global::<ui::Shell>();
+    let (place, units, theme, name) = state.session(|session| {
+        let known = PLACES.contains(&session.place.as_str());
+        let place = if known { session.place.clone() } else { PLACES[0].to_owned() };
+        (place, session.units, session.theme, session.job.name.clone().unwrap_or_default())
+    });
+    let top = state.open.borrow().pages.last().cloned();
+    let page = top.clone().unwrap_or_else(|| place.clone());
+    shell.set_places(model(
+        PLACES
+            .iter()
+            .map(|id| ui::PlaceRow { id: (*id).into(), label: state.word(&format!("place-{id}")) })
+            .collect(),
+    ));
+    let title = if page == "plan" && !name.is_empty() {
+        name.into()
+    } else if top.is_some() {
+        state.word(&format!("page-{page}"))
+    } else {
+        state.word(&format!("place-{page}"))
+    };
+    shell.set_title(title);
+    shell.set_job_line(if state.save_failed() { state.word("shell-not-saved") } else { "".into() });
+    shell.set_place(place.into());
+    shell.set_page(page.into());
+    shell.set_can_go_back(top.is_some());
+    shell.set_unit_choices(model(
+        UNITS.iter().map(|(units, key)| choice(units.id(), state.word(key), "", "")).collect(),
+    ));
+    let chosen = UNITS.iter().position(|(known, _)| *known == units);
+    shell.set_unit_chosen(chosen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    shell.set_units(state.word(&format!("units-{}", units.id())));
+    window.global::<ui::Theme>().set_look(match theme {
+        Theme::System => ui::Look::System,
+        Theme::Dark => ui::Look::Dark,
+        Theme::Light => ui::Look::Light,
+    });
+}

@@ -1,0 +1,166 @@
+//! What the window works on: the session, and what is open on the screen.
+
+use std::cell::{Cell, RefCell};
+use std::collections::BTreeSet;
+use std::rc::Rc;
+
+use crate::engine::job::Job;
+use crate::engine::plan::Plan;
+use crate::log::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
+use crate::reference::{Reference, embedded};
+use crate::report::Pen;
+use crate::units::Show;
+use crate::words::Words;
+
+/// A job that was read, with its plan.
+pub struct Planned {
+    /// The job as read, with what was put where nothing was typed.
+    pub read: ReadJob,
+    /// Its plan.
+    pub plan: Plan,
+}
+
+/// What stands open on the screen; it is not kept over a restart.
+#[derive(Default)]
+pub struct Open {
+    /// Rows of the form.
+    pub rows: BTreeSet<String>,
+    /// Which set of evidence is shown.
+    pub evidence_set: usize,
+    /// Are all cautions of the job shown?
+    pub all_cautions: bool,
+    /// Cautions that are open.
+    pub cautions: BTreeSet<String>,
+    /// The figure whose basis is open.
+    pub basis: Option<String>,
+    /// Pages opened above the place, the last one on top.
+    pub pages: Vec<String>,
+    /// Which part (`a` or `b`) a steel is being chosen for.
+    pub steel_for_b: bool,
+}
+
+/// The state of the app. One per window.
+pub struct State {
+    /// The dataset.
+    pub reference: &'static Reference,
+    /// The words.
+    pub words: Words,
+    session: RefCell<Session>,
+    store: Option<Store>,
+    /// What stands open.
+    pub open: RefCell<Open>,
+    /// The last plan that could be made; shown grey while something can't be read.
+    planned: RefCell<Option<Rc<Planned>>>,
+    /// Problems of the fields as they stand.
+    problems: RefCell<Vec<FieldProblem>>,
+    /// The field that is being typed into: its text is left alone.
+    pub typing: RefCell<String>,
+    save_failed: Cell<bool>,
+}
+
+impl State {
+    /// A state on a session; without a store nothing is kept.
+    #[must_use]
+    pub fn new(session: Session, store: Option<Store>) -> Self {
+        let state = Self {
+            reference: embedded(),
+            words: Words::english(),
+            session: RefCell::new(session),
+            store,
+            open: RefCell::new(Open::default()),
+            planned: RefCell::new(None),
+            problems: RefCell::new(Vec::new()),
+            typing: RefCell::new(String::new()),
+            save_failed: Cell::new(false),
+        };
+        state.replan();
+        state
+    }
+
+    /// A look at the session.
+    pub fn session<T>(&self, look: impl FnOnce(&Session) -> T) -> T {
+        look(&self.session.borrow())
+    }
+
+    /// Changes the session, saves it, and plans anew.
+    pub fn change(&self, change: impl FnOnce(&mut Session)) {
+        change(&mut self.session.borrow_mut());
+        if let Some(store) = &self.store {
+            self.save_failed.set(self.session.borrow().save(store).is_err());
+        }
+        self.replan();
+    }
+
+    /// Changes the job of the plan.
+    pub fn change_job(&self, change: impl FnOnce(&mut JobText)) {
+        self.change(|session| change(&mut session.job));
+    }
+
+    /// Could the last change not be saved?
+    #[must_use]
+    pub fn save_failed(&self) -> bool {
+        self.save_failed.get()
+    }
+
+    fn replan(&self) {
+        let session = self.session.borrow();
+        let reading =
+            Reading { reference: self.reference, own_steels: &session.own_steels, units: session.units };
+        match read_job(&session.job, &reading) {
+            Ok(read) => {
+                let plan = crate::engine::plan::plan(self.reference, &read.job);
+                *self.planned.borrow_mut() = Some(Rc::new(Planned { read, plan }));
+                self.problems.borrow_mut().clear();
+            }
+            Err(problems) => *self.problems.borrow_mut() = problems,
+        }
+    }
+
+    /// The last plan that could be made.
+    #[must_use]
+    pub fn planned(&self) -> Option<Rc<Planned>> {
+        self.planned.borrow().clone()
+    }
+
+    /// Forgets the last plan: a new job has none to show grey.
+    pub fn forget_plan(&self) {
+        *self.planned.borrow_mut() = None;
+        self.replan();
+    }
+
+    /// The problems of the fields as they stand.
+    #[must_use]
+    pub fn problems(&self) -> Vec<FieldProblem> {
+        self.problems.borrow().clone()
+    }
+
+    /// The problem of one field, in words.
+    #[must_use]
+    pub fn problem_of(&self, field: Field) -> Option<String> {
+        self.problems.borrow().iter().find(|problem| problem.field == field).map(|problem| problem.say(&self.words))
+    }
+
+    /// Units and number format.
+    #[must_use]
+    pub fn show(&self) -> Show {
+        Show::new(self.session(|session| session.units), &self.words)
+    }
+
+    /// What lines are written with.
+    #[must_use]
+    pub fn pen(&self) -> Pen<'_> {
+        Pen { reference: self.reference, words: &self.words, show: self.show() }
+    }
+
+    /// A message.
+    #[must_use]
+    pub fn word(&self, key: &str) -> slint::SharedString {
+        self.words.get(key).into()
+    }
+
+    /// The job of the last plan.
+    #[must_use]
+    pub fn job(&self) -> Option<Job> {
+        self.planned().map(|planned| planned.read.job.clone())
+    }
+}
