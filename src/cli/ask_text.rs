@@ -9,11 +9,7 @@ use crate::units::{Both, Show};
 use crate::words::Words;
 
 /// All answers of a reply, the one asked for first, then what must be said beside them.
-pub(super) fn reply(
-    question: &Question,
-    reply: &Reply,
-    pen: &Pen<'_>,
-) -> String {
+pub(super) fn reply(question: &Question, reply: &Reply, pen: &Pen<'_>) -> String {
     let words = pen.words;
     let mut made = words.get(&format!("question-{}", question.name)) + "\n";
     for outcome in &reply.answers {

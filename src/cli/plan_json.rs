@@ -227,7 +227,10 @@ pub(super) fn plan_json(
                 basis: BasisJson::from(&route.basis),
             })
             .collect(),
-        cautions: cautions(reference, job, plan).into_iter().map(|raised| raised.caution.id.clone()).collect(),
+        cautions: cautions(reference, job, plan)
+            .into_iter()
+            .map(|raised| raised.caution.id.clone())
+            .collect(),
         cooling: side.iter().flat_map(|side| &side.cooling).map(cooling_json).collect(),
         post_heat: side.iter().flat_map(|side| &side.post_heat).map(OutcomeJson::from).collect(),
         inspection_wait_h: side.as_ref().and_then(|side| side.wait.first()).and_then(|wait| wait.value),

@@ -40,7 +40,8 @@ impl Said {
 
     /// An answer as JSON.
     pub(super) fn json(value: &impl Serialize) -> Self {
-        let text = serde_json::to_string_pretty(value).expect("texts, numbers and lists always write as JSON");
+        let text =
+            serde_json::to_string_pretty(value).expect("texts, numbers and lists always write as JSON");
         Self::answered(text + "\n")
     }
 
