@@ -4,9 +4,12 @@
 //! text. Everything that is typed lives in the session; a change saves it, plans anew and
 //! fills the models again. There is no second path.
 
+mod form_parts;
 mod map;
 mod plan;
 mod plan_form;
+mod plan_form_events;
+mod plan_form_weld;
 mod plan_results;
 pub mod rows;
 mod shell;

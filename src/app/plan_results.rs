@@ -137,12 +137,20 @@ fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
 }
 
 /// The chosen set of evidence, with its axis.
-pub(super) fn fill_evidence(adapter: &ui::PlanAdapter<'_>, state: &State, planned: &Planned, report: &Report, open: &Open) {
+pub(super) fn fill_evidence(
+    adapter: &ui::PlanAdapter<'_>,
+    state: &State,
+    planned: &Planned,
+    report: &Report,
+    open: &Open,
+) {
     let set = open.evidence_set.min(report.groups.len().saturating_sub(1));
     adapter.set_evidence_sets(model(evidence_sets(&report.groups)));
     adapter.set_evidence_set(i32::try_from(set).unwrap_or(0));
     let group = report.groups.get(set);
-    adapter.set_evidence(model(group.map_or_else(Vec::new, |group| group.lines.iter().map(evidence_row).collect())));
+    adapter.set_evidence(model(
+        group.map_or_else(Vec::new, |group| group.lines.iter().map(evidence_row).collect()),
+    ));
     adapter.set_evidence_ticks(model(ticks(state.show(), 0.0, AXIS_TO_C, 100.0)));
     adapter.set_evidence_to_c(float(AXIS_TO_C));
     adapter.set_evidence_unit(state.show().units.temperature.symbol().into());
@@ -256,7 +264,10 @@ pub(super) fn basis_view(id: &str, sheet: &Sheet) -> ui::BasisView {
             sheet
                 .paragraphs
                 .iter()
-                .map(|(label, text)| ui::ParagraphRow { label: label.as_str().into(), text: text.as_str().into() })
+                .map(|(label, text)| ui::ParagraphRow {
+                    label: label.as_str().into(),
+                    text: text.as_str().into(),
+                })
                 .collect(),
         ),
     }

@@ -45,7 +45,8 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         move |index| {
             let window = weak.upgrade().expect("the window calls while it lives");
             // One button on a phone asks for the next; a choice on a desktop says which.
-            let next = usize::try_from(index).ok().and_then(|index| UNITS.get(index)).map(|(units, _)| *units);
+            let next =
+                usize::try_from(index).ok().and_then(|index| UNITS.get(index)).map(|(units, _)| *units);
             state.change(|session| {
                 session.units = next.unwrap_or_else(|| next_units(session.units));
                 session.job.units = None;

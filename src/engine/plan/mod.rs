@@ -157,7 +157,12 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
         .enumerate()
         .map(|(index, part)| {
             let exact_c = member_minimum(&figures.minimum.evidence, index);
-            MemberNote { family: part.family, chemistry: part.chemistry, minimum_c: exact_c.map(up_c), exact_c }
+            MemberNote {
+                family: part.family,
+                chemistry: part.chemistry,
+                minimum_c: exact_c.map(up_c),
+                exact_c,
+            }
         })
         .collect();
     let ceiling_c = match &figures.upper.ceiling {
@@ -210,7 +215,12 @@ fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
         verdict: refusal.map_or(Verdict::NoMethod, Verdict::Refused),
         members: parts
             .iter()
-            .map(|part| MemberNote { family: part.family, chemistry: part.chemistry, minimum_c: None, exact_c: None })
+            .map(|part| MemberNote {
+                family: part.family,
+                chemistry: part.chemistry,
+                minimum_c: None,
+                exact_c: None,
+            })
             .collect(),
         minimum: None,
         minimum_c: None,
