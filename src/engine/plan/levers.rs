@@ -87,8 +87,8 @@ pub fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figure
             let then = figures(reference, &changed)?;
             let minimum_c = then.minimum_c?;
             let opens = then.usable && !now.usable;
-            let gains =
-                then.exact_c.unwrap_or(0.0) <= now.exact_c.unwrap_or(0.0) - NO_GAIN_K && minimum_c < now_c;
+            let exact_c = then.exact_c.unwrap_or(0.0);
+            let gains = exact_c <= now.exact_c.unwrap_or(0.0) - NO_GAIN_K && minimum_c < now_c;
             (gains || opens).then_some(Lever {
                 change,
                 minimum_c,
