@@ -11,6 +11,8 @@ pub enum Unit {
     Kelvin,
     /// mm.
     Millimetre,
+    /// nm, of an oxide film.
+    Nanometre,
     /// mm².
     SquareMillimetre,
     /// s.
@@ -45,6 +47,7 @@ impl Unit {
             Self::Celsius => "°C",
             Self::Kelvin => "K",
             Self::Millimetre => "mm",
+            Self::Nanometre => "nm",
             Self::SquareMillimetre => "mm2",
             Self::Second => "s",
             Self::Minute => "min",
@@ -119,7 +122,16 @@ impl Outcome {
     /// A bare value.
     #[must_use]
     pub const fn new(name: &'static str, value: f64, unit: Unit, basis: Basis) -> Self {
-        Self { name, value: Some(value), unit, low: None, high: None, range: Vec::new(), basis, steps: Vec::new() }
+        Self {
+            name,
+            value: Some(value),
+            unit,
+            low: None,
+            high: None,
+            range: Vec::new(),
+            basis,
+            steps: Vec::new(),
+        }
     }
 
     /// The same answer as a range.

@@ -42,7 +42,17 @@ pub(crate) const CSA_W59: &str = "csa-w59";
 /// ASTM E140, from public copies.
 pub(crate) const ASTM_E140: &str = "astm-e140";
 
-/// Every id above, for the test that each one has its row.
+/// The tint model's own fit and optics; this and the ids below stand in `data/tint_sources.ron`.
+pub(crate) const TINT_FIT: &str = "tint-fit";
+/// Planck's law.
+pub(crate) const PLANCK: &str = "planck-radiance";
+/// ISO 13916.
+pub(crate) const ISO_13916: &str = "iso-13916";
+
+/// Ids of `data/tint_sources.ron` that formulas rest on, for the test that each one has its row.
+pub const TINT: [&str; 3] = [TINT_FIT, PLANCK, ISO_13916];
+
+/// Every id of `data/sources.ron` above, for the test that each one has its row.
 pub const ALL: [&str; 19] = [
     EN_1011_2,
     EN_1011_1,

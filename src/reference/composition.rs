@@ -8,24 +8,77 @@ use serde::{Deserialize, Serialize};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[allow(missing_docs, reason = "chemical symbols")]
 pub enum Element {
-    C, Si, Mn, P, S, Cr, Mo, Ni, V, Cu, Nb, Ti, B, Al, N, W, Pb, Zr, Co, Mg,
+    C,
+    Si,
+    Mn,
+    P,
+    S,
+    Cr,
+    Mo,
+    Ni,
+    V,
+    Cu,
+    Nb,
+    Ti,
+    B,
+    Al,
+    N,
+    W,
+    Pb,
+    Zr,
+    Co,
+    Mg,
 }
 
 impl Element {
     /// All elements in the order in which a mill certificate prints them.
     pub const ALL: [Self; 20] = [
-        Self::C, Self::Si, Self::Mn, Self::P, Self::S, Self::Cr, Self::Mo, Self::Ni, Self::V, Self::Cu,
-        Self::Nb, Self::Ti, Self::B, Self::Al, Self::N, Self::W, Self::Pb, Self::Zr, Self::Co, Self::Mg,
+        Self::C,
+        Self::Si,
+        Self::Mn,
+        Self::P,
+        Self::S,
+        Self::Cr,
+        Self::Mo,
+        Self::Ni,
+        Self::V,
+        Self::Cu,
+        Self::Nb,
+        Self::Ti,
+        Self::B,
+        Self::Al,
+        Self::N,
+        Self::W,
+        Self::Pb,
+        Self::Zr,
+        Self::Co,
+        Self::Mg,
     ];
 
     /// The chemical symbol.
     #[must_use]
     pub const fn symbol(self) -> &'static str {
         match self {
-            Self::C => "C", Self::Si => "Si", Self::Mn => "Mn", Self::P => "P", Self::S => "S",
-            Self::Cr => "Cr", Self::Mo => "Mo", Self::Ni => "Ni", Self::V => "V", Self::Cu => "Cu",
-            Self::Nb => "Nb", Self::Ti => "Ti", Self::B => "B", Self::Al => "Al", Self::N => "N",
-            Self::W => "W", Self::Pb => "Pb", Self::Zr => "Zr", Self::Co => "Co", Self::Mg => "Mg",
+            Self::C => "C",
+            Self::Si => "Si",
+            Self::Mn => "Mn",
+            Self::P => "P",
+            Self::S => "S",
+            Self::Cr => "Cr",
+            Self::Mo => "Mo",
+            Self::Ni => "Ni",
+            Self::V => "V",
+            Self::Cu => "Cu",
+            Self::Nb => "Nb",
+            Self::Ti => "Ti",
+            Self::B => "B",
+            Self::Al => "Al",
+            Self::N => "N",
+            Self::W => "W",
+            Self::Pb => "Pb",
+            Self::Zr => "Zr",
+            Self::Co => "Co",
+            Self::Mg => "Mg",
         }
     }
 

@@ -5,6 +5,7 @@
 mod basis;
 mod composition;
 mod grade;
+pub mod tint;
 
 pub use basis::Basis;
 pub use composition::{Composition, Element};

@@ -39,7 +39,8 @@ impl Words {
     /// The message of a key with values put in.
     #[must_use]
     pub fn with(&self, key: &str, values: &[(&str, &str)]) -> String {
-        let (id, attribute) = key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
+        let (id, attribute) =
+            key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
         let pattern = self.bundle.get_message(id).and_then(|message| match attribute {
             None => message.value(),
             Some(name) => message.get_attribute(name).map(|found| found.value()),
@@ -56,7 +57,8 @@ impl Words {
     /// Is there such a message, or such an attribute?
     #[must_use]
     pub fn has(&self, key: &str) -> bool {
-        let (id, attribute) = key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
+        let (id, attribute) =
+            key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
         self.bundle.get_message(id).is_some_and(|message| match attribute {
             None => message.value().is_some(),
             Some(name) => message.get_attribute(name).is_some(),
