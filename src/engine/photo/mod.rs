@@ -65,7 +65,8 @@ pub struct PhotoQuestion {
 pub enum Confidence {
     /// Look again, or measure.
     Fair,
-    /// The film is like the photo and no film two stages away is.
+    /// The steel is known to be low-alloy, the film is like the photo and no film two
+    /// stages away is.
     Good,
 }
 
@@ -256,7 +257,9 @@ pub fn match_photo(
         return Err(PhotoError::Ambiguous { margin });
     }
     let one_colour = Stage::of(within_spot_nm.low).steps_to(Stage::of(within_spot_nm.high)) <= 2;
-    let good = best.difference <= GOOD && margin >= GOOD_MARGIN && one_colour;
+    // Stainless steel shows the same colours, so a steel that is not known gets no confident answer.
+    let known = question.steel.chromium_pct.is_some();
+    let good = known && best.difference <= GOOD && margin >= GOOD_MARGIN && one_colour;
     let confidence = if good { Confidence::Good } else { Confidence::Fair };
     Ok(PhotoMatch { best, runner_up, confidence, lab, within_spot_nm })
 }
