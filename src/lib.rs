@@ -1,5 +1,9 @@
 //! Strawblue: an offline bench reference for welding hardenable steel.
 
 pub mod engine;
+pub mod log;
+pub mod questions;
 pub mod reference;
+pub mod report;
+pub mod units;
 pub mod words;

@@ -1,7 +1,7 @@
 //! How hardenable is a composition: carbon equivalents.
 
 use super::error::check_composition;
-use super::source_ids::{AWS_D1_1, CE_NOTE, CEQ_TRADE_TEXT, EN_1011_2, ITO_BESSYO, YURIOKA_1983, published};
+use super::source_ids::{CE_NOTE, CEQ_TRADE_TEXT, D11_ANNEX, EN_1011_2, ITO_BESSYO, YURIOKA_1983, published};
 use super::{EngineError, Outcome, RangeCheck, Step, Unit};
 use crate::reference::Element::{self, B, C, Cr, Cu, Mn, Mo, Nb, Ni, Si, Ti, V};
 use crate::reference::{Basis, Composition};
@@ -162,11 +162,11 @@ impl Equivalent {
     pub const fn basis(self) -> Basis {
         match self {
             Self::CeIiw => published(EN_1011_2, "C.2.1"),
-            Self::CeSi6 => published(AWS_D1_1, "Annex B"),
+            Self::CeSi6 => published(D11_ANNEX, "CE with Si/6; Annex B in 2020"),
             Self::Cet => published(EN_1011_2, "C.3.2.1"),
-            Self::Pcm => published(ITO_BESSYO, "Pcm"),
+            Self::Pcm => published(ITO_BESSYO, "Pcm, IIW IX-576-68"),
             Self::CeN => published(YURIOKA_1983, "147-s"),
-            Self::CeWes => published(CE_NOTE, "WES"),
+            Self::CeWes => published(CE_NOTE, "CE (WES, JIS)"),
             Self::CeqBands => published(CEQ_TRADE_TEXT, "Ceq"),
         }
     }

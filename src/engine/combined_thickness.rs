@@ -1,9 +1,8 @@
 //! How much steel draws heat from the weld: combined thickness.
 
 use super::error::{Domain, THICKNESS};
-use super::job::Joint;
 use super::{EngineError, Outcome, RangeCheck, Step, Unit};
-use crate::reference::Basis;
+use crate::reference::{Basis, Joint};
 
 /// Distance from the weld line over which a thickness is averaged, mm.
 pub const AVERAGED_OVER_MM: f64 = 75.0;
@@ -13,51 +12,40 @@ pub const BAR_LIMIT_MM: f64 = 40.0;
 
 /// The joint whose combined thickness is asked.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Meeting {
-    /// The joint.
-    pub joint: Joint,
-    /// The member that goes on past the weld on both sides (flange, lower plate, boss,
-    /// shaft), or the first member of a butt, corner or bar joint, mm.
-    pub through_mm: f64,
-    /// The member that ends at the weld (web, upper plate, plate around the boss), or the
-    /// second member, mm; `None` takes the first once more. A run on a shaft and a repair
-    /// have none.
-    pub ending_mm: Option<f64>,
+pub struct Meeting<'a> {
+    /// The joint's row: how many ways heat leaves through each member.
+    pub joint: &'a Joint,
+    /// The first member: the one that goes on past the weld (flange, lower plate, shaft), the
+    /// plate around a boss, or either of two equal ones, mm.
+    pub first_mm: f64,
+    /// The second member: the one that ends at the weld (web, upper plate), the boss, or the
+    /// other of two equal ones, mm; `None` takes the first once more.
+    pub second_mm: Option<f64>,
     /// Are directly opposed twin fillets laid at the same time?
     pub opposed_at_once: bool,
 }
 
-impl Meeting {
-    /// Combined thickness, mm.
+impl Meeting<'_> {
+    /// Combined thickness, mm: each member as often as heat leaves through it; half of that
+    /// where opposed twin fillets are laid at once.
     ///
-    /// Every path by which heat leaves counts: butt, corner and bars `d1 + d2`; T, lap and
-    /// boss `2 through + ending` (the through member counts twice); run on a shaft and
-    /// repair `2 d`; half the sum where opposed twin fillets are laid at once.
-    ///
-    /// Source: EN 1011-2 C.2.4, from memory; boss, shaft and repair by the same rule are
-    /// common practice.
+    /// Source: EN 1011-2 C.2.4, from memory; each joint's row says what it rests on.
     /// ```
-    /// use strawblue::engine::{combined_thickness::Meeting, job::Joint};
-    /// let t = Meeting { joint: Joint::TFilletOneSide, through_mm: 20.0, ending_mm: Some(15.0), opposed_at_once: false };
+    /// use strawblue::{engine::combined_thickness::Meeting, reference};
+    /// let joint = reference::embedded().joint("t-fillet-one-side").unwrap();
+    /// let t = Meeting { joint, first_mm: 20.0, second_mm: Some(15.0), opposed_at_once: false };
     /// assert_eq!(t.combined_mm(), 55.0);
     /// ```
     #[must_use]
     pub fn combined_mm(&self) -> f64 {
-        let through = self.through_mm;
-        let ending = self.ending_mm.unwrap_or(through);
-        let sum = match self.joint {
-            Joint::Butt | Joint::Corner | Joint::BarToBar => through + ending,
-            Joint::TFilletOneSide | Joint::TFilletBothSides | Joint::Lap | Joint::BossThrough => {
-                2.0 * through + ending
-            }
-            Joint::RunOnShaft | Joint::Repair => 2.0 * through,
-        };
+        let sum = self.joint.ways.combined_mm(self.first_mm, self.second_mm.unwrap_or(self.first_mm));
         if self.halved() { 0.5 * sum } else { sum }
     }
 
     /// Only fillets that face each other can be laid at once.
-    const fn halved(&self) -> bool {
-        self.opposed_at_once && matches!(self.joint, Joint::TFilletBothSides)
+    #[must_use]
+    pub fn halved(&self) -> bool {
+        self.opposed_at_once && self.joint.id == "t-fillet-both-sides"
     }
 }
 
@@ -80,25 +68,41 @@ pub fn tapered_mm(at_weld_mm: f64, far_mm: f64, taper_mm: f64) -> f64 {
 
 /// Combined thickness of a joint with what each member gives.
 ///
+/// Valid for bars up to 40 mm diameter; other joints state no range.
+///
 /// # Errors
 /// A thickness that is not a number, negative, or that no part has.
-pub fn combined_thickness(meeting: Meeting) -> Result<Outcome, EngineError> {
-    let through = THICKNESS.check(meeting.through_mm)?;
-    let ending = meeting.ending_mm.map(|d| Domain::new("d2", 0.1, 5000.0).check(d)).transpose()?;
+pub fn combined_thickness(meeting: Meeting<'_>) -> Result<Outcome, EngineError> {
+    let first = THICKNESS.check(meeting.first_mm)?;
+    let second = meeting.second_mm.map(|d| Domain::new("d2", 0.1, 5000.0).check(d)).transpose()?;
+    let joint = meeting.joint;
     let mm = Unit::Millimetre;
-    let mut steps = vec![Step { symbol: "d1", value: through, unit: mm }];
-    steps.extend(ending.map(|value| Step { symbol: "d2", value, unit: mm }));
-    let basis = match meeting.joint {
-        Joint::BossThrough | Joint::RunOnShaft | Joint::Repair | Joint::Lap | Joint::Corner => {
-            Basis::Practice
-        }
-        _ => Basis::memory("EN 1011-2 C.2.4"),
-    };
-    let range = if meeting.joint == Joint::BarToBar {
+    let mut steps = vec![Step { symbol: "d1", value: first, unit: mm }];
+    steps.extend(second.map(|value| Step { symbol: "d2", value, unit: mm }));
+    let range = if joint.first_is_round && joint.second_is_round {
         let bar = |symbol, value| RangeCheck { symbol, value, low: None, high: Some(BAR_LIMIT_MM) };
-        vec![bar("D1", through), bar("D2", ending.unwrap_or(through))]
+        vec![bar("D1", first), bar("D2", second.unwrap_or(first))]
     } else {
         Vec::new()
     };
-    Ok(Outcome::new("combined-thickness", meeting.combined_mm(), mm, basis).checked(range).worked(steps))
+    Ok(Outcome::new("combined-thickness", meeting.combined_mm(), mm, joint.ways_basis.clone())
+        .checked(range)
+        .worked(steps))
+}
+
+/// [`tapered_mm`] as an outcome.
+///
+/// # Errors
+/// A length that is not a number, negative, or that no part has.
+pub fn tapered_thickness(at_weld_mm: f64, far_mm: f64, taper_mm: f64) -> Result<Outcome, EngineError> {
+    THICKNESS.check(at_weld_mm)?;
+    THICKNESS.check(far_mm)?;
+    Domain::new("L", 0.0, 5000.0).check(taper_mm)?;
+    let mean = tapered_mm(at_weld_mm, far_mm, taper_mm);
+    Ok(Outcome::new(
+        "tapered-thickness",
+        mean,
+        Unit::Millimetre,
+        Basis::memory("EN 1011-2 C.2.4, over 75 mm"),
+    ))
 }

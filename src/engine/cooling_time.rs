@@ -108,7 +108,7 @@ pub fn cooling_time(weld: Cooling, t0_c: f64) -> Result<Outcome, EngineError> {
         "cooling-time",
         weld.t85_s(t0_c),
         Unit::Second,
-        published(SEW_088, "Beiblatt 2; EN 1011-2 Annex D"),
+        published(SEW_088, "p. 368, SEW 088 Beiblatt 2 (EN 1011-2 Annex D)"),
     )
     .worked(steps))
 }
@@ -131,61 +131,8 @@ pub fn preheat_for_cooling_time(weld: Cooling, target_s: f64) -> Result<Outcome,
         "preheat-for-cooling-time",
         preheat_c,
         Unit::Celsius,
-        published(SEW_088, "Beiblatt 2; EN 1011-2 Annex D, solved for T0"),
+        published(SEW_088, "p. 368, SEW 088 Beiblatt 2 (EN 1011-2 Annex D), solved for T0"),
     )
     .checked(vec![RangeCheck { symbol: "T0", value: preheat_c, low: Some(-50.0), high: Some(450.0) }])
     .worked(vec![Step { symbol: "t8/5", value: weld.t85_s(preheat_c), unit: Unit::Second }]))
-}
-
-/// Shape factors of a weld: F2 from, F2 to, F3. From memory of EN 1011-2 Annex D.
-///
-/// A printed F2 range is used at its lower end where a fast cool is the danger and at
-/// its upper end where a slow one is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum WeldShape {
-    /// Run on plate.
-    RunOnPlate,
-    /// Between runs in a butt weld.
-    ButtRuns,
-    /// Single-run fillet on a corner joint.
-    CornerFillet,
-    /// Single-run fillet on a T-joint.
-    TFillet,
-}
-
-impl WeldShape {
-    /// All shapes.
-    pub const ALL: [Self; 4] = [Self::RunOnPlate, Self::ButtRuns, Self::CornerFillet, Self::TFillet];
-
-    /// Stable id.
-    #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::RunOnPlate => "run-on-plate",
-            Self::ButtRuns => "butt-runs",
-            Self::CornerFillet => "corner-fillet",
-            Self::TFillet => "t-fillet",
-        }
-    }
-
-    /// F2 as a range.
-    #[must_use]
-    pub const fn f2(self) -> (f64, f64) {
-        match self {
-            Self::RunOnPlate => (1.0, 1.0),
-            Self::ButtRuns => (0.9, 0.9),
-            Self::CornerFillet => (0.67, 0.9),
-            Self::TFillet => (0.45, 0.67),
-        }
-    }
-
-    /// F3.
-    #[must_use]
-    pub const fn f3(self) -> f64 {
-        match self {
-            Self::RunOnPlate => 1.0,
-            Self::ButtRuns => 0.9,
-            Self::CornerFillet | Self::TFillet => 0.67,
-        }
-    }
 }

@@ -53,6 +53,24 @@ impl EngineError {
             Self::NoAnswer { reason } => format!("error-{reason}"),
         }
     }
+
+    /// The values of the message, ready for Fluent.
+    #[must_use]
+    pub fn values(&self) -> Vec<(&'static str, String)> {
+        match self {
+            Self::NotANumber { symbol } => vec![("key", (*symbol).to_owned())],
+            Self::BelowZero { symbol, value } => {
+                vec![("key", (*symbol).to_owned()), ("value", value.to_string())]
+            }
+            Self::OutOfDomain { symbol, value, low, high } => vec![
+                ("key", (*symbol).to_owned()),
+                ("value", value.to_string()),
+                ("low", low.to_string()),
+                ("high", high.to_string()),
+            ],
+            Self::NoAnswer { .. } => Vec::new(),
+        }
+    }
 }
 
 /// Limits within which an equation is evaluated at all. They are wider than any

@@ -192,6 +192,12 @@ impl ConversionTable {
     }
 
     /// A value on another scale, straight between the rows that hold both; `None` outside them.
+    ///
+    /// A printed row of ASTM E140:
+    /// ```
+    /// use strawblue::engine::hardness_conversion::{ConversionTable, Scale};
+    /// assert_eq!(ConversionTable::AstmE140.convert(30.0, Scale::Hrc, Scale::Hv), Some(302.0));
+    /// ```
     #[must_use]
     pub fn convert(self, value: f64, from: Scale, to: Scale) -> Option<f64> {
         let mut before: Option<(f64, f64)> = None;

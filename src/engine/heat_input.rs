@@ -82,7 +82,7 @@ pub fn heat_input(run: ArcRun) -> Result<[Outcome; 2], EngineError> {
         }
     };
     let net = net_kj_per_mm(energy, efficiency);
-    let basis = published(EN_1011_1, "Table 1 and clause on heat input");
+    let basis = published(EN_1011_1, "EN 1011-1, Table 1");
     let power = Step { symbol: "UI/1000", value: volts * amps / 1000.0, unit: Unit::One };
     let steps = vec![
         power,

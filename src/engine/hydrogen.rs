@@ -53,7 +53,9 @@ impl HydrogenScale {
     /// The band that contains a content. Band limits: EN 1011-2 Table C.1; letters from memory.
     #[must_use]
     pub fn of(hydrogen_ml: f64) -> Self {
-        Self::ALL.into_iter().find(|scale| hydrogen_ml > scale.band_ml().0).unwrap_or(Self::E)
+        // The lowest band first, so that what is no number ends in the worst one.
+        let fits = |scale: &Self| scale.band_ml().1.is_some_and(|high| hydrogen_ml <= high);
+        Self::ALL.into_iter().rev().find(fits).unwrap_or(Self::A)
     }
 }
 

@@ -3,7 +3,7 @@
 use super::error::{HEAT, THICKNESS};
 use super::job::Restraint;
 use super::plan::Family;
-use super::source_ids::{AWS_D1_1, CSA_W59, EEMUA_158, EN_1011_2, EN_1090_2, NSSS, published};
+use super::source_ids::{AWS_D1_1, CSA_W59, EEMUA_158, EN_1090_2, NSSS, published};
 use super::{EngineError, Outcome, Step, Unit};
 use crate::reference::Basis;
 
@@ -41,6 +41,10 @@ pub struct WaitRule {
 
 /// Wait by weld size and heat input of NSSS 5th edition Table A, h: cold is enough to
 /// 6 mm; to 12 mm 8 h up to 3 kJ/mm and 16 h above; beyond 16 h and 40 h.
+///
+/// ```
+/// assert_eq!(strawblue::engine::inspection::nsss_h(20.0, 4.0), 40.0);
+/// ```
 #[must_use]
 pub fn nsss_h(size_mm: f64, net_heat_kj_per_mm: f64) -> f64 {
     match (size_mm, net_heat_kj_per_mm > 3.0) {
@@ -95,10 +99,8 @@ pub fn en_1090_high_yield_h(size_mm: f64, net_heat_kj_per_mm: f64) -> f64 {
 pub fn wait_rules(weld: &WeldToInspect) -> Vec<WaitRule> {
     let size = weld.size_mm.unwrap_or(weld.thickness_mm);
     let q = weld.net_heat_kj_per_mm;
-    let hardens = matches!(
-        weld.family,
-        Family::QuenchedTempered | Family::PlainCarbon | Family::Hardenable | Family::Tool
-    );
+    // Iron cracks at once, and structural steel is judged by yield and thickness; all else hardens.
+    let hardens = !matches!(weld.family, Family::Structural | Family::Iron);
     let yield_above = |limit| weld.yield_mpa.is_some_and(|mpa| mpa > limit);
     let quenched = weld.family == Family::QuenchedTempered;
     // Between the two columns of Table 23 (420 to 460 MPa) the longer wait is taken.
@@ -110,9 +112,9 @@ pub fn wait_rules(weld: &WeldToInspect) -> Vec<WaitRule> {
             "wait-en-1011-2",
             if weld.heat_treated { 0.0 } else { 16.0 },
             true,
-            published(EN_1011_2, "cl. 18"),
+            published(NSSS, "EN 1011-2 clause 18"),
         ),
-        rule("wait-nsss", nsss_h(size, q), !high_yield, published(NSSS, "Table A")),
+        rule("wait-nsss", nsss_h(size, q), !high_yield, published(NSSS, "NSSS 5th edition, Table A")),
         rule(
             "wait-en-1090-2",
             en_1090_high_yield_h(size, q),
@@ -123,15 +125,15 @@ pub fn wait_rules(weld: &WeldToInspect) -> Vec<WaitRule> {
             "wait-eemua-158",
             48.0,
             hardens || yield_above(500.0) || weld.thickness_mm > 50.0,
-            published(EEMUA_158, "48 h"),
+            published(EEMUA_158, "EEMUA 158"),
         ),
         rule(
             "wait-d1-1",
             48.0,
             quenched && weld.yield_mpa.is_none_or(|mpa| mpa >= 620.0),
-            published(AWS_D1_1, "A514, A517, A709 HPS 100W"),
+            published(AWS_D1_1, "AWS D1.1, A514, A517 and A709 HPS 100W"),
         ),
-        rule("wait-csa-w59", 48.0, quenched || high_restraint, published(CSA_W59, "preferably 48 h")),
+        rule("wait-csa-w59", 48.0, quenched || high_restraint, published(CSA_W59, "CSA W59, preferably")),
         rule(
             "wait-prudent",
             72.0,

@@ -2,6 +2,8 @@
 
 use crate::reference::{Composition, ConditionKind, Grade};
 
+pub use crate::reference::Restraint;
+
 /// The steel of a part.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Steel {
@@ -51,6 +53,8 @@ pub struct Member {
     pub yield_mpa: Option<f64>,
     /// Hardness where the reader measured it, HV.
     pub hardness_hv: Option<f64>,
+    /// Is the weld zone buttered, so that its heat-affected zone is not heated again?
+    pub buttered: bool,
 }
 
 /// The joint, as drawn.
@@ -196,17 +200,6 @@ pub struct Run {
     pub net_heat_kj_per_mm: f64,
 }
 
-/// How much the joint is held.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
-pub enum Restraint {
-    /// Parts free to move.
-    Low,
-    /// Attached on one side, or part of a frame.
-    Medium,
-    /// Almost no freedom: shrunk boss, repair in thick material.
-    High,
-}
-
 /// What is known of the weld metal.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct WeldMetal {
@@ -251,8 +244,7 @@ pub struct Job {
     pub members: Vec<Member>,
     /// The joint.
     pub joint: Joint,
-    /// Thicknesses that meet at the weld beyond the members' own, as the joint needs
-    /// them for combined thickness, come from the joint's rule.
+    /// Its processes.
     pub runs: Vec<Run>,
     /// Restraint.
     pub restraint: Restraint,

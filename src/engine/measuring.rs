@@ -1,7 +1,7 @@
 //! Where on the part, and how long after the flame, is the temperature measured?
 
 use super::error::THICKNESS;
-use super::source_ids::{AWS_D1_1, ISO_13916, published};
+use super::source_ids::{D11_ZONE, ISO_13916, published};
 use super::{EngineError, Outcome, Step, Unit};
 use crate::reference::Basis;
 
@@ -25,7 +25,7 @@ pub struct PartToMeasure {
     pub far_face_reached: bool,
 }
 
-/// A rule of measuring; the words are the Fluent message `measuring-ID`.
+/// A rule of measuring; the words are the Fluent message `note-ID`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum MeasuringRule {
     /// On the face opposite the heat, where it can be reached.
@@ -60,13 +60,13 @@ impl MeasuringRule {
     #[must_use]
     pub const fn id(self) -> &'static str {
         match self {
-            Self::FarFace => "far-face",
-            Self::HeatedFaceAfterWait => "heated-face-after-wait",
-            Self::ColdestPoint => "coldest-point",
-            Self::HottestPoint => "hottest-point",
-            Self::ThickMember => "thick-member",
-            Self::JustBefore => "just-before",
-            Self::WholeZone => "whole-zone",
+            Self::FarFace => "measuring-far-face",
+            Self::HeatedFaceAfterWait => "measuring-heated-face-after-wait",
+            Self::ColdestPoint => "measuring-coldest-point",
+            Self::HottestPoint => "measuring-hottest-point",
+            Self::ThickMember => "measuring-thick-member",
+            Self::JustBefore => "measuring-just-before",
+            Self::WholeZone => "measuring-whole-zone",
         }
     }
 
@@ -76,7 +76,7 @@ impl MeasuringRule {
         match self {
             Self::FarFace | Self::HeatedFaceAfterWait => Basis::memory("ISO 13916, measuring point and time"),
             Self::JustBefore => published(ISO_13916, "definitions of preheat and interpass temperature"),
-            Self::WholeZone => published(AWS_D1_1, "preheated zone"),
+            Self::WholeZone => published(D11_ZONE, "preheated zone"),
             Self::ColdestPoint | Self::HottestPoint | Self::ThickMember => Basis::Practice,
         }
     }
@@ -144,7 +144,7 @@ pub fn measuring_place(part: PartToMeasure) -> Result<MeasuringPlace, EngineErro
             "measuring-zone",
             thick_mm.max(75.0),
             Unit::Millimetre,
-            published(AWS_D1_1, "preheated zone"),
+            published(D11_ZONE, "preheated zone"),
         )
         .worked(step()),
         wait: Outcome::new(

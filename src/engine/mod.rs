@@ -5,7 +5,7 @@ pub mod carbon_equivalent;
 pub mod combined_thickness;
 pub mod cooling_time;
 pub mod crayon;
-mod error;
+pub(crate) mod error;
 pub mod evidence;
 pub mod hardness;
 pub mod hardness_conversion;

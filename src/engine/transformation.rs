@@ -188,7 +188,7 @@ pub fn transformation_temperatures(steel: &Composition) -> Result<Vec<Outcome>, 
     check_composition(steel)?;
     Domain::new("C", 0.0, 2.0).check(steel.get(C))?;
     let steven_haynes = || Basis::memory("Steven and Haynes 1956");
-    let andrews = || published(ANDREWS, "JISI 203, 721");
+    let andrews = || published(ANDREWS, "Andrews 1965");
     let handbook = |clause| published(STEEL_FORMULAS, clause);
     let thread = |clause| published(TRANSFORMATION_THREAD, clause);
     let sh = || steven_haynes_range(steel);

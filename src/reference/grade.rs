@@ -4,7 +4,8 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Basis, Composition, Element};
+use super::{Basis, Composition, Element, Row};
+use crate::units::Printed;
 
 /// The limits of one element in a grade, in weight percent.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
@@ -143,18 +144,6 @@ pub enum D11Category {
     D,
 }
 
-/// A printed temperature: in °C, in °F, or in both as the source prints them.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Printed {
-    /// As printed in °C.
-    #[serde(default)]
-    pub c: Option<f64>,
-    /// As printed in °F.
-    #[serde(default)]
-    pub f: Option<f64>,
-}
-
 /// A row of a table by thickness.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -238,6 +227,12 @@ pub struct Grade {
     /// Cross-references: other designations and numbers, the first ones closest.
     #[serde(default)]
     pub also: Vec<String>,
+    /// Designations of similar grades: near, but not the same.
+    #[serde(default)]
+    pub near: Vec<String>,
+    /// Product standards that the grade is bought to.
+    #[serde(default)]
+    pub standards: Vec<String>,
     /// The group that it is browsed under: the Fluent message `group-GROUP`.
     pub group: String,
     /// Product form as the source gives it.
@@ -248,20 +243,41 @@ pub struct Grade {
     pub composition: BTreeMap<Element, Limits>,
     /// What the composition rests on.
     pub composition_basis: Basis,
+    /// Further sources in which the composition, or a part of it, was seen.
+    #[serde(default)]
+    pub composition_seen: Vec<String>,
+    /// Elements whose limits are from memory although the rest is published.
+    #[serde(default)]
+    pub composition_memory: Vec<Element>,
+    /// Elements whose limits are what is usual, not what the standard demands.
+    #[serde(default)]
+    pub composition_usual: Vec<Element>,
     /// The conditions that the grade comes in, the usual one first.
     pub conditions: Vec<GradeCondition>,
-    /// Cap on the carbon equivalent, where the standard states one.
+    /// Cap on the carbon equivalent, where the standard states one; the lowest, for thin material.
     #[serde(default)]
     pub cev_cap: Option<CevCap>,
+    /// Caps for thicker material, from thin to thick.
+    #[serde(default)]
+    pub cev_cap_thicker: Vec<CevCap>,
     /// Preheat category of AWS D1.1, where the grade is listed.
     #[serde(default)]
     pub d11_category: Option<D11Category>,
+    /// For category D, which asks for at most 8 ml in 100 g: the category above that.
+    #[serde(default)]
+    pub d11_above_h8: Option<D11Category>,
+    /// What the category rests on.
+    #[serde(default)]
+    pub d11_basis: Option<Basis>,
     /// The grade's own minimum preheat by thickness (A514/A517).
     #[serde(default)]
     pub preheat_rows: Option<ThicknessTable>,
     /// The grade's own maximum interpass by thickness.
     #[serde(default)]
     pub interpass_rows: Option<ThicknessTable>,
+    /// The sheet of its family in `data/own_sheets.ron`: a group or a sheet.
+    #[serde(default)]
+    pub own_sheet: Option<String>,
     /// A named data sheet's preheat with no thickness or hydrogen (42CrMo4: 300 °C).
     #[serde(default)]
     pub data_sheet: Option<PublishedPreheat>,
@@ -289,17 +305,77 @@ impl Grade {
     /// a maximum only at 0.8 of it, any other element at 0.5 of it.
     #[must_use]
     pub fn nominal(&self) -> Composition {
-        let mut made = Composition::default();
-        for (&element, limits) in &self.composition {
-            let share = if matches!(element, Element::C | Element::Mn) { 0.8 } else { 0.5 };
-            let percent = match (limits.min, limits.max) {
-                (Some(min), Some(max)) => f64::midpoint(min, max),
-                (None, Some(max)) => share * max,
-                (Some(min), None) => min,
-                (None, None) => 0.0,
-            };
-            made.set(element, percent);
-        }
-        made
+        middle_of(&self.composition)
     }
+
+    /// The row of a condition at a thickness, mm: the first whose thickness reaches it.
+    /// `None` beyond the last stated thickness, where the strengths are not known.
+    #[must_use]
+    pub fn condition_at(&self, kind: ConditionKind, thickness_mm: f64) -> Option<&GradeCondition> {
+        self.conditions
+            .iter()
+            .filter(|condition| condition.kind == kind)
+            .find(|condition| condition.up_to_mm.is_none_or(|up_to| thickness_mm <= up_to))
+    }
+
+    /// The kinds of condition, each once, the usual one first.
+    #[must_use]
+    pub fn condition_kinds(&self) -> Vec<ConditionKind> {
+        let mut kinds = Vec::new();
+        for condition in &self.conditions {
+            if !kinds.contains(&condition.kind) {
+                kinds.push(condition.kind);
+            }
+        }
+        kinds
+    }
+
+    /// The tempering range of a condition, whatever the thickness.
+    #[must_use]
+    pub fn temper_of(&self, kind: ConditionKind) -> Option<Temper> {
+        self.conditions
+            .iter()
+            .filter(|condition| condition.kind == kind)
+            .find_map(|condition| condition.temper)
+    }
+
+    /// The cap on the carbon equivalent at a thickness, mm.
+    #[must_use]
+    pub fn cev_cap_at(&self, thickness_mm: f64) -> Option<&CevCap> {
+        self.cev_cap
+            .iter()
+            .chain(&self.cev_cap_thicker)
+            .find(|cap| cap.up_to_mm.is_none_or(|up_to| thickness_mm <= up_to))
+    }
+}
+
+impl Row for Grade {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}
+
+impl ThicknessTable {
+    /// The printed temperature at a thickness, mm.
+    #[must_use]
+    pub fn at(&self, thickness_mm: f64) -> Option<Printed> {
+        self.rows.iter().find(|row| row.up_to_mm.is_none_or(|up_to| thickness_mm <= up_to)).map(|row| row.at)
+    }
+}
+
+/// The middle of a set of limits, by the rule of [`Grade::nominal`].
+#[must_use]
+pub fn middle_of(limits: &BTreeMap<Element, Limits>) -> Composition {
+    let mut made = Composition::default();
+    for (&element, limits) in limits {
+        let share = if matches!(element, Element::C | Element::Mn) { 0.8 } else { 0.5 };
+        let percent = match (limits.min, limits.max) {
+            (Some(min), Some(max)) => f64::midpoint(min, max),
+            (None, Some(max)) => share * max,
+            (Some(min), None) => min,
+            (None, None) => 0.0,
+        };
+        made.set(element, percent);
+    }
+    made
 }

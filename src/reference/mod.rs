@@ -3,13 +3,57 @@
 //! Rows live in `data/*.ron`; `data/README.md` tells how to add one.
 
 mod basis;
+mod browse;
+mod caution;
+pub mod check;
 mod composition;
+mod d11;
+mod everyday;
+mod filler;
 mod grade;
+mod inspection;
+mod joint;
+mod load;
+mod method;
+mod own_sheets;
+mod practice;
+mod process;
+pub mod search;
+mod source;
+mod spelling;
+mod table;
+mod table_c1;
 pub mod tint;
 
+pub use crate::units::Printed;
 pub use basis::Basis;
+pub use browse::{Twin, differences};
+pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
+pub use check::{Fault, Rule};
 pub use composition::{Composition, Element};
-pub use grade::{
-    CevCap, ConditionKind, D11Category, Grade, GradeCondition, GradeFamily, Limits, Printed, PublishedFit,
-    PublishedPreheat, Pwht, Temper, TemperKind, ThicknessRow, ThicknessTable,
+pub use d11::{
+    AnnexRow, AnnexTable, CategoryRow, Cell, ColdStart, D11, Group, GroupRow, GroupTable, HydrogenLevel,
+    LevelLimit, SiBand, SiBands, WarmZone,
 };
+pub use everyday::EverydayWord;
+pub use filler::{DepositKind, DepositState, Filler, FillerHydrogen, FillerKind};
+pub use grade::{
+    CevCap, ConditionKind, D11Category, Grade, GradeCondition, GradeFamily, Limits, PublishedFit,
+    PublishedPreheat, Pwht, Temper, TemperKind, ThicknessRow, ThicknessTable, middle_of,
+};
+pub use inspection::WaitRule;
+pub use joint::{FactorRange, HeatWays, Joint, Restraint};
+pub use load::{Files, Reference, embedded};
+pub use method::{InputLimit, Method};
+pub use own_sheets::{
+    Diffusion, DiffusionPoint, HardnessLimit, HardnessLimits, IronRoute, IronRouteKind, IronSpan, OwnSheets,
+    Sheet, SheetCase, SheetGroup,
+};
+pub use practice::{
+    Band, Bands, CarbonLine, CarbonPoint, Cover, CoverElement, HydrogenShift, LowHydrogen, LowHydrogenRow,
+    Practice, RowUse, SaeRow, ShownSpan, SpanBand, SpanBands, Stretch, ThicknessCredit,
+};
+pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
+pub use source::{Source, SourceKind};
+pub use table::{Row, Table};
+pub use table_c1::{C1Cell, TableC1};

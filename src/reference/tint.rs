@@ -265,36 +265,6 @@ pub struct Crayons {
     pub basis: Basis,
 }
 
-/// What kind of text a source is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-#[allow(missing_docs, reason = "each is the kind of its name")]
-pub enum TintSourceKind {
-    Standard,
-    Government,
-    Handbook,
-    Paper,
-    Trade,
-    Web,
-}
-
-/// One source of these rows.
-#[derive(Debug, Clone, PartialEq, Eq, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct TintSource {
-    /// Stable id.
-    pub id: String,
-    /// Title as one would look it up.
-    pub title: String,
-    /// Year or edition.
-    pub edition: Option<String>,
-    /// What kind of text it is.
-    pub kind: TintSourceKind,
-    /// What was seen of it.
-    pub seen: String,
-    /// What to keep in mind.
-    pub note: Option<String>,
-}
-
 /// All of it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TintData {
@@ -308,8 +278,6 @@ pub struct TintData {
     pub surfaces: Vec<SurfaceState>,
     /// Crayons.
     pub crayons: Crayons,
-    /// Sources of all of these.
-    pub sources: Vec<TintSource>,
 }
 
 static EMBEDDED: Lazy<TintData> = Lazy::new(|| TintData {
@@ -318,7 +286,6 @@ static EMBEDDED: Lazy<TintData> = Lazy::new(|| TintData {
     red_heat: read("red_heat", include_str!("../../data/red_heat.ron")),
     surfaces: read("surfaces", include_str!("../../data/surfaces.ron")),
     crayons: read("crayons", include_str!("../../data/crayons.ron")),
-    sources: read("tint_sources", include_str!("../../data/tint_sources.ron")),
 });
 
 impl TintData {

@@ -1,6 +1,6 @@
 //! Every word that a person reads, from Fluent: one `data/LANGUAGE.ftl` per language.
 
-use fluent_bundle::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use fluent::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
 
 /// English messages; every other language falls back on them.

@@ -26,6 +26,8 @@ fn crayons_about_a_window() {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn a_pair_proves_the_window(minimum in 20.0..320.0_f64, width in 0.0..200.0_f64) {
         let crayons = &TintData::embedded().crayons;

@@ -90,7 +90,7 @@ fn verdicts_on_a_window() {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(400))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(400) })]
 
     #[test]
     fn a_verdict_never_flatters(
@@ -133,8 +133,11 @@ proptest! {
     fn reading_and_truth_are_inverse(truth in 30.0..900.0_f64, emissivity in 0.05..1.0_f64, set in 0.3..1.0_f64) {
         let gun = GunSetting { emissivity: set, surroundings_c: 20.0 };
         let spot = Spot { emissivity, surroundings_c: 20.0 };
-        let shown = reading_c(truth, gun, spot).unwrap();
-        prop_assume!(shown < 1600.0);
+        // A gun set far too low shows more than 1600 °C, which it can't.
+        let Ok(shown) = reading_c(truth, gun, spot) else {
+            prop_assert!(set < emissivity && truth > 500.0);
+            return Ok(());
+        };
         prop_assert!((true_temperature_c(shown, gun, spot).unwrap() - truth).abs() < 0.1);
     }
 

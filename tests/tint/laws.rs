@@ -49,7 +49,7 @@ fn longer(course: &Course, factor: f64) -> Course {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig::with_cases(300))]
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::with_cases(300) })]
 
     #[test]
     fn film_never_shrinks_along_a_history(history in history()) {

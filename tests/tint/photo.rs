@@ -67,7 +67,7 @@ impl Shot {
             Rgb(std::array::from_fn(|part| {
                 let light = (surface[part] * self.gain[part] * across * grain).clamp(0.0, 1.0);
                 let coded =
-                    palette::Srgb::from_linear(palette::LinSrgb::new(light, light, light)).red * 255.0;
+                    palette::Srgb::<f64>::from_linear(palette::LinSrgb::new(light, light, light)).red * 255.0;
                 to_byte(coded + self.noise * chance.normal())
             }))
         });

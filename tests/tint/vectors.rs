@@ -170,7 +170,7 @@ fn screen_colour_to_lab_and_back() {
         lab_near(lab_of(xyz), triple(&row["lab"]), 4e-3, &row.to_string());
         let srgb = triple(&row["srgb"]);
         let linear = linear_of(xyz);
-        let coded = palette::Srgb::from_linear(palette::LinSrgb::new(linear[0], linear[1], linear[2]));
+        let coded = palette::Srgb::<f64>::from_linear(palette::LinSrgb::new(linear[0], linear[1], linear[2]));
         for (value, expected) in [coded.red, coded.green, coded.blue].into_iter().zip(srgb) {
             near(value * 255.0, expected, 0.02, &row.to_string());
         }

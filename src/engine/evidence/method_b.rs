@@ -135,9 +135,14 @@ pub fn method_b(inputs: MethodB) -> Result<Outcome, EngineError> {
 pub fn sew_088(inputs: MethodB) -> Result<Outcome, EngineError> {
     inputs.check()?;
     let sum_c = sew_088_c(inputs.cet, inputs.thickness_mm, inputs.hydrogen_ml, inputs.net_heat_kj_per_mm);
-    let mut outcome = Outcome::new("sew-088", sum_c, Unit::Celsius, published(SEW_088, "Beiblatt 1 (1993)"))
-        .checked(inputs.range())
-        .worked(vec![Step { symbol: "Tp", value: sum_c, unit: Unit::Celsius }]);
+    let mut outcome = Outcome::new(
+        "sew-088",
+        sum_c,
+        Unit::Celsius,
+        published(SEW_088, "p. 368, SEW 088 Beiblatt 1 (1993)"),
+    )
+    .checked(inputs.range())
+    .worked(vec![Step { symbol: "Tp", value: sum_c, unit: Unit::Celsius }]);
     outcome.value = (sum_c >= NO_PREHEAT_BELOW_C).then_some(sum_c);
     Ok(outcome)
 }

@@ -18,7 +18,7 @@ const FITTED_MIN: Span = Span { low: 1.2, high: 60.0 };
 /// Time at the peak beyond which an answer is only an indication, min.
 const INDICATIVE_MIN: f64 = 10.0;
 
-/// What to keep in mind with an answer; the words are the Fluent message `tint-note-ID`.
+/// What to keep in mind with an answer; the words are the Fluent message `note-ID`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum TintNote {
     /// The colour tells the hottest that this skin was, not what it is now.
@@ -59,15 +59,15 @@ impl TintNote {
     #[must_use]
     pub const fn id(self) -> &'static str {
         match self {
-            Self::PeakNotNow => "peak-not-now",
-            Self::ThisSkinOnly => "this-skin-only",
-            Self::LookStraight => "look-straight",
-            Self::ShorterThanFitted => "shorter-than-fitted",
-            Self::LongTime => "long-time",
-            Self::SecondHeating => "second-heating",
-            Self::ChromiumUnknown => "chromium-unknown",
-            Self::OnlyBelow => "only-below",
-            Self::BeyondCurve => "beyond-curve",
+            Self::PeakNotNow => "tint-peak-not-now",
+            Self::ThisSkinOnly => "tint-this-skin-only",
+            Self::LookStraight => "tint-look-straight",
+            Self::ShorterThanFitted => "tint-shorter-than-fitted",
+            Self::LongTime => "tint-long-time",
+            Self::SecondHeating => "tint-second-heating",
+            Self::ChromiumUnknown => "tint-chromium-unknown",
+            Self::OnlyBelow => "tint-only-below",
+            Self::BeyondCurve => "tint-beyond-curve",
         }
     }
 }

@@ -1,0 +1,144 @@
+//! What must be done beside heating: actions that follow from the plan's figures.
+//!
+//! Ms and M90 (Steven and Haynes) are actions, not limits: above M90 the steel keeps
+//! austenite and its hydrogen, so post-heat before it goes cold is part of the plan;
+//! above Ms heat treatment follows straight after.
+
+use super::types::Family;
+use super::{Part, family};
+use crate::engine::job::Job;
+use crate::engine::transformation::{m90_c, ms_steven_haynes_c};
+use crate::reference::ConditionKind;
+
+/// One action; its words are the Fluent message `action-ID`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Action {
+    /// Grind a hardened case off the weld zone.
+    RemoveCase,
+    /// Grind an induction-hardened skin off the weld zone.
+    RemoveHardSkin,
+    /// Post-heat before the part goes cold: the minimum lies above M90.
+    PostHeatBeforeCold,
+    /// Post-heat is advised when the part is welded hotter than M90.
+    PostHeatAboveM90,
+    /// The interpass reaches above Ms: only with heat treatment straight after.
+    HeatTreatStraightAfter,
+    /// Ask for the tempering temperature before heating.
+    AskTemper,
+    /// t8/5 leaves 5–20 s: heat input is the lever.
+    CoolingTimeOutside,
+    /// No post-weld heat treatment on this grade.
+    NoPwht,
+    /// Cool slowly under a blanket or in dry sand.
+    CoolSlowly,
+    /// The filler is not known: its own demand is left open.
+    FillerUnknown,
+    /// Grind hardened thermal-cut edges, or preheat the cut.
+    CutEdges,
+    /// The steel is known by grade only.
+    GradeOnly,
+    /// Weld a trial piece.
+    TrialPiece,
+    /// Short beads, peen, wait (iron, cold route).
+    ShortBeads,
+    /// Warm the steel until it is dry.
+    DryFirst,
+}
+
+impl Action {
+    /// Stable id, as printed in JSON.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::RemoveCase => "remove-case",
+            Self::RemoveHardSkin => "remove-hard-skin",
+            Self::PostHeatBeforeCold => "post-heat-before-cold",
+            Self::PostHeatAboveM90 => "post-heat-above-m90",
+            Self::HeatTreatStraightAfter => "heat-treat-straight-after",
+            Self::AskTemper => "ask-temper",
+            Self::CoolingTimeOutside => "cooling-time-outside",
+            Self::NoPwht => "no-pwht",
+            Self::CoolSlowly => "cool-slowly",
+            Self::FillerUnknown => "filler-unknown",
+            Self::CutEdges => "cut-edges",
+            Self::GradeOnly => "grade-only",
+            Self::TrialPiece => "trial-piece",
+            Self::ShortBeads => "short-beads",
+            Self::DryFirst => "dry-first",
+        }
+    }
+}
+
+/// What the actions are drawn from.
+#[derive(Debug, Clone, Copy)]
+pub struct Drawn<'a> {
+    /// The job.
+    pub job: &'a Job,
+    /// Its parts.
+    pub parts: &'a [Part<'a>],
+    /// The minimum as shown, °C; 0 when none is needed.
+    pub minimum_c: f64,
+    /// The interpass as shown, °C.
+    pub interpass_c: f64,
+    /// Is a temper asked for?
+    pub ask_temper: bool,
+    /// Does t8/5 leave its span for a quenched and tempered part?
+    pub cooling_outside: bool,
+    /// Was the weld metal left unasked?
+    pub weld_metal_unknown: bool,
+}
+
+/// Ms and M90 of the part that transforms lowest, °C.
+#[must_use]
+pub fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
+    parts
+        .iter()
+        .filter(|part| part.by_methods())
+        .map(|part| (ms_steven_haynes_c(&part.chemistry.nominal), m90_c(&part.chemistry.nominal)))
+        .min_by(|a, b| a.0.total_cmp(&b.0))
+}
+
+/// The actions of a plan, in the order of the work.
+#[must_use]
+pub fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
+    let mut found = Vec::new();
+    let parts = drawn.parts;
+    let kind = |wanted| parts.iter().any(|part| part.member.condition.kind == wanted);
+    let any = |wanted| parts.iter().any(|part| part.family == wanted);
+    let mut when = |yes: bool, action| {
+        if yes {
+            found.push(action);
+        }
+    };
+    when(kind(ConditionKind::CaseHardened), Action::RemoveCase);
+    when(kind(ConditionKind::InductionHardened), Action::RemoveHardSkin);
+    when(drawn.minimum_c <= 0.0 || any(Family::Iron), Action::DryFirst);
+    when(drawn.job.thermal_cut, Action::CutEdges);
+    when(drawn.ask_temper, Action::AskTemper);
+    when(drawn.weld_metal_unknown, Action::FillerUnknown);
+    when(drawn.cooling_outside, Action::CoolingTimeOutside);
+    when(any(Family::Iron), Action::ShortBeads);
+    if let Some((ms_c, m90_c)) = lowest_ms_m90_c(parts) {
+        when(drawn.minimum_c > m90_c, Action::PostHeatBeforeCold);
+        when(
+            drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && hardens(parts),
+            Action::PostHeatAboveM90,
+        );
+        when(drawn.interpass_c > ms_c, Action::HeatTreatStraightAfter);
+    }
+    when(hardens(parts) || any(Family::Iron) || any(Family::Tool), Action::CoolSlowly);
+    when(any(Family::QuenchedTempered), Action::NoPwht);
+    when(hardens(parts), Action::TrialPiece);
+    when(parts.iter().any(|part| part.chemistry.grade_only && part.by_methods()), Action::GradeOnly);
+    found
+}
+
+fn hardens(parts: &[Part<'_>]) -> bool {
+    parts.iter().any(|part| matches!(part.family, Family::Hardenable | Family::PlainCarbon))
+}
+
+/// Does the part come hardened, with a temper that heat could spoil?
+#[must_use]
+pub fn tempered(parts: &[Part<'_>]) -> bool {
+    parts.iter().any(|part| family::is_tempered(&part.member.condition))
+}

@@ -1,0 +1,102 @@
+//! The plan's figures, without the words, levers and side questions around them.
+
+use super::member::{Weighed, weigh};
+use super::minimum::{self, Minimum};
+use super::types::{Family, Standing};
+use super::upper::{self, Upper};
+use super::{Part, sheets};
+use crate::engine::job::Job;
+use crate::reference::Reference;
+
+/// The figures of a plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figures {
+    /// The minimum as shown, °C; 0 when no preheat is needed; `None` when nothing answers.
+    pub minimum_c: Option<f64>,
+    /// The exact minimum, °C.
+    pub exact_c: Option<f64>,
+    /// The interpass as shown, °C.
+    pub interpass_c: f64,
+    /// Is the window at least 25 K wide?
+    pub usable: bool,
+    /// The minimum with its evidence.
+    pub minimum: Minimum,
+    /// The upper side.
+    pub upper: Upper,
+}
+
+/// The figures of a job: `None` when a member must not be welded, or a demand leaves no
+/// upper side to speak of.
+#[must_use]
+pub fn figures(reference: &Reference, job: &Job) -> Option<Figures> {
+    let parts = Part::all(job);
+    figures_of(reference, job, &parts)
+}
+
+/// The same, on parts that are known already.
+#[must_use]
+pub fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Option<Figures> {
+    if parts.is_empty() || parts.iter().any(|part| part.family == Family::DoNotWeld) {
+        return None;
+    }
+    let combined_mm = combined_thickness_mm(reference, job);
+    let weighed: Vec<Weighed> =
+        (0..parts.len()).map(|index| weigh_part(reference, job, parts, index, combined_mm)).collect();
+    let minimum = minimum::minimum(reference, job, parts, &weighed);
+    let minimum_c = minimum.limit.as_ref().map(minimum::shown_c);
+    let upper = upper::upper(reference, job, parts, minimum_c.unwrap_or(0.0))?;
+    let interpass_c = upper::shown_c(&upper.interpass);
+    let usable = minimum_c.is_some_and(|minimum_c| {
+        minimum_c + upper::LEAST_WINDOW_K <= interpass_c.max(sheet_room_c(parts, minimum_c))
+    });
+    Some(Figures {
+        minimum_c,
+        exact_c: minimum.limit.as_ref().map(|limit| limit.exact_c),
+        interpass_c,
+        usable,
+        minimum,
+        upper,
+    })
+}
+
+/// A sheet's own window counts as usable as it is printed, however narrow.
+fn sheet_room_c(parts: &[Part<'_>], minimum_c: f64) -> f64 {
+    if parts.iter().all(|part| part.family == Family::Iron) { minimum_c + upper::LEAST_WINDOW_K } else { 0.0 }
+}
+
+fn weigh_part(
+    reference: &Reference,
+    job: &Job,
+    parts: &[Part<'_>],
+    index: usize,
+    combined_mm: f64,
+) -> Weighed {
+    let part = &parts[index];
+    let case = part.case(reference, job, index);
+    if part.member.buttered {
+        return Weighed { evidence: Vec::new(), figure_c: Some(0.0), by: None, cleared: false };
+    }
+    if part.by_methods() {
+        return weigh(&case, part.family, combined_mm);
+    }
+    match sheets::sheet(reference, part.member, &part.chemistry, part.family) {
+        Some(figures) => {
+            let mut evidence = sheets::evidence(&case, &figures);
+            evidence.standing = Standing::Governs;
+            let figure_c = evidence.value_c();
+            Weighed { evidence: vec![evidence], figure_c, by: Some(0), cleared: false }
+        }
+        None => Weighed { evidence: Vec::new(), figure_c: None, by: None, cleared: false },
+    }
+}
+
+/// Combined thickness of the joint, mm: each member as often as the joint carries heat
+/// away through it. Which of two members runs through is not asked, so the greater sum
+/// counts and the order of members changes nothing.
+#[must_use]
+pub fn combined_thickness_mm(reference: &Reference, job: &Job) -> f64 {
+    let first_mm = job.members.first().map_or(0.0, |member| member.thickness_mm);
+    let second_mm = job.members.get(1).map_or(first_mm, |member| member.thickness_mm);
+    let Some(joint) = reference.joints.get(job.joint.id()) else { return first_mm + second_mm };
+    joint.ways.combined_mm(first_mm, second_mm).max(joint.ways.combined_mm(second_mm, first_mm))
+}

@@ -1,0 +1,204 @@
+//! What else does the plan say: t8/5 at both ends of its window, hardness of the
+//! heat-affected zone, post-heat, the wait before inspection, tacks, where to measure.
+
+use super::types::Family;
+use super::{Action, Part, Plan, upper};
+use crate::engine::cooling_time::Cooling;
+use crate::engine::inspection::{WeldToInspect, inspection_wait};
+use crate::engine::job::Job;
+use crate::engine::post_heat::{PostHeat, post_heat};
+use crate::engine::{Outcome, hardness};
+use crate::reference::{FactorRange, Reference};
+
+/// t8/5 that a quenched and tempered steel is welded inside, s.
+pub const QT_SPAN_S: (f64, f64) = (5.0, 20.0);
+/// Post-heat is asked at this or at the plan's minimum, whichever is higher, °C.
+const POST_HEAT_FROM_C: f64 = 250.0;
+/// Share of the hydrogen that may stay in the middle of the section after post-heat.
+const HYDROGEN_LEFT: f64 = 0.1;
+/// Tacks and short beads: this much above the minimum, K (common practice 40–50).
+pub const TACK_MORE_K: f64 = 50.0;
+
+/// t8/5 of one member at both ends of the window, s.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CoolingTime {
+    /// The member.
+    pub member: usize,
+    /// At the minimum, with the lowest heat input and the joint's smaller shape factor.
+    pub fastest_s: f64,
+    /// At the maximum interpass, with the highest heat input and the larger shape factor.
+    pub slowest_s: f64,
+}
+
+/// Where the zone that must be warm reaches, and how it is proved.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WarmZone {
+    /// Distance to each side of the weld, mm.
+    pub distance_mm: f64,
+    /// The thick member: where the coldest point is looked for.
+    pub coldest_member: usize,
+}
+
+/// The side questions of a plan.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Side {
+    /// t8/5 by member.
+    pub cooling: Vec<CoolingTime>,
+    /// Hardness estimates by member, at the fastest cooling.
+    pub hardness: Vec<(usize, Vec<Outcome>)>,
+    /// Post-heat (temperature, time, by diffusion, by the trade's rule), where the plan
+    /// asks for it.
+    pub post_heat: Vec<Outcome>,
+    /// The wait before inspection: the strictest rule first.
+    pub wait: Vec<Outcome>,
+    /// Tack at this temperature, °C; `None` where no preheat is needed.
+    pub tack_c: Option<f64>,
+    /// The zone that must be warm.
+    pub warm_zone: WarmZone,
+}
+
+/// t8/5 at both ends of a window, for every member that the formula speaks for.
+#[must_use]
+pub fn cooling_time(
+    reference: &Reference,
+    job: &Job,
+    parts: &[Part<'_>],
+    minimum_c: f64,
+    interpass_c: f64,
+) -> Vec<CoolingTime> {
+    let one = FactorRange { low: 1.0, high: 1.0 };
+    let (f2, f3) = reference.joints.get(job.joint.id()).map_or((one, one), |joint| (joint.f2, joint.f3));
+    let start_c = if minimum_c > 0.0 { minimum_c } else { job.shop_c };
+    let most_heat = job.runs.iter().map(|run| run.net_heat_kj_per_mm).fold(0.0, f64::max);
+    let weld = |heat, thickness_mm, f2, f3| Cooling {
+        net_heat_kj_per_mm: heat,
+        thickness_mm: Some(thickness_mm),
+        f2,
+        f3,
+    };
+    parts
+        .iter()
+        .enumerate()
+        .filter(|(_, part)| part.by_methods())
+        .map(|(member, part)| {
+            let thickness_mm = part.member.thickness_mm;
+            let fast = weld(job.net_heat_kj_per_mm(), thickness_mm, f2.low, f3.low);
+            let slow = weld(most_heat, thickness_mm, f2.high, f3.high);
+            CoolingTime {
+                member,
+                fastest_s: fast.t85_s(start_c),
+                slowest_s: slow.t85_s(interpass_c.min(450.0)),
+            }
+        })
+        .collect()
+}
+
+/// Does the cooling of a quenched and tempered member leave 5–20 s?
+#[must_use]
+pub fn leaves_span(parts: &[Part<'_>], cooling: &[CoolingTime]) -> bool {
+    cooling.iter().any(|time| {
+        parts[time.member].family == Family::QuenchedTempered
+            && (time.fastest_s < QT_SPAN_S.0 || time.slowest_s > QT_SPAN_S.1)
+    })
+}
+
+/// The side questions of a plan that has an answer; `None` for one that has none.
+#[must_use]
+pub fn side(reference: &Reference, job: &Job, plan: &Plan) -> Option<Side> {
+    let minimum_c = plan.minimum_c?;
+    let interpass_c = plan.interpass_c?;
+    let parts = Part::all(job);
+    let cooling = cooling_time(reference, job, &parts, minimum_c, interpass_c);
+    let hardness = cooling
+        .iter()
+        .filter_map(|time| {
+            let composition = &parts[time.member].chemistry.composition;
+            let outcomes = hardness::hardness(composition, time.fastest_s).ok()?;
+            Some((time.member, outcomes.to_vec()))
+        })
+        .collect();
+    let asked = plan.actions.iter().any(|action| {
+        matches!(
+            action,
+            Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter
+        )
+    });
+    let post_heat = if asked { post_heat_of(job, plan, minimum_c) } else { Vec::new() };
+    Some(Side {
+        wait: strictest_wait(job, &parts),
+        cooling,
+        hardness,
+        post_heat,
+        tack_c: (minimum_c > 0.0).then(|| tack_c(plan, minimum_c)),
+        warm_zone: WarmZone {
+            distance_mm: job.thickest_mm().max(reference.d11.warm_zone.min_mm),
+            coldest_member: thickest_member(job),
+        },
+    })
+}
+
+/// Post-heat at 250 °C or the minimum, whichever is higher, and never above the ceiling.
+fn post_heat_of(job: &Job, plan: &Plan, minimum_c: f64) -> Vec<Outcome> {
+    let wanted_c = POST_HEAT_FROM_C.max(minimum_c);
+    let asked = PostHeat {
+        thickness_mm: job.thickest_mm(),
+        temperature_c: plan.ceiling_c.map_or(wanted_c, |ceiling_c| wanted_c.min(ceiling_c)),
+        minimum_preheat_c: minimum_c,
+        ceiling_c: plan.ceiling_c,
+        left: HYDROGEN_LEFT,
+    };
+    post_heat(asked).map(Vec::from).unwrap_or_default()
+}
+
+/// The strictest wait that any member asks for, with its rules.
+fn strictest_wait(job: &Job, parts: &[Part<'_>]) -> Vec<Outcome> {
+    parts
+        .iter()
+        .filter_map(|part| {
+            inspection_wait(WeldToInspect {
+                family: part.family,
+                thickness_mm: part.member.thickness_mm,
+                size_mm: job.weld.thickness_mm,
+                yield_mpa: super::family::yield_mpa(part.member),
+                net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
+                restraint: job.restraint,
+                heat_treated: false,
+            })
+            .ok()
+        })
+        .max_by(|a, b| {
+            let hours = |wait: &[Outcome]| wait.first().and_then(|outcome| outcome.value).unwrap_or(0.0);
+            hours(a).total_cmp(&hours(b))
+        })
+        .unwrap_or_default()
+}
+
+/// Tacks cool fastest: 50 K more, but never above the interpass.
+fn tack_c(plan: &Plan, minimum_c: f64) -> f64 {
+    let wanted_c = minimum_c + TACK_MORE_K;
+    plan.interpass_c.map_or(wanted_c, |interpass_c| wanted_c.min(interpass_c)).max(minimum_c)
+}
+
+fn thickest_member(job: &Job) -> usize {
+    let mut best = 0;
+    for (index, member) in job.members.iter().enumerate() {
+        if member.thickness_mm > job.members[best].thickness_mm {
+            best = index;
+        }
+    }
+    best
+}
+
+/// The lever on cooling time: the net heat input that brings a member's fastest cooling
+/// to the lower end of the span, kJ/mm.
+#[must_use]
+pub fn heat_for_span_kj_per_mm(reference: &Reference, job: &Job, thickness_mm: f64, minimum_c: f64) -> f64 {
+    let joint = reference.joints.get(job.joint.id());
+    let weld = Cooling {
+        net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
+        thickness_mm: Some(thickness_mm),
+        f2: joint.map_or(1.0, |joint| joint.f2.low),
+        f3: joint.map_or(1.0, |joint| joint.f3.low),
+    };
+    weld.heat_for_kj_per_mm(minimum_c.min(upper::HEAT_TREAT_ABOVE_C), QT_SPAN_S.0)
+}

@@ -1,0 +1,212 @@
+//! What are the maximum interpass and the ceiling: the lowest over the members?
+//!
+//! Interpass: the grade's own figure first; else S 250 °C or the joint's minimum + 50
+//! where that is higher; Q 200 °C; P and H max(315, minimum + 50), not above 370, not
+//! above Ms where minimum + 25 still fits under it, and never less than minimum + 25.
+//! Never above the ceiling.
+//!
+//! Ceiling, which no part may pass at any time: the part's tempering temperature less
+//! 30 K where it is hardened and tempered, or a case. A grade's own interpass figure is
+//! also its ceiling where the row's temper is typical and not the part's stated one.
+
+use super::types::{Family, Limit};
+use super::{Part, family, round};
+use crate::engine::evidence::grade_rows;
+use crate::engine::job::Job;
+use crate::engine::transformation::ms_steven_haynes_c;
+use crate::reference::{Basis, ConditionKind, Printed, Reference, TemperKind};
+
+/// Margin under the tempering temperature, K.
+pub const UNDER_TEMPER_K: f64 = 30.0;
+/// A usable window is at least this wide, K.
+pub const LEAST_WINDOW_K: f64 = 25.0;
+/// Above this, only with heat treatment straight after, °C.
+pub const HEAT_TREAT_ABOVE_C: f64 = 370.0;
+/// Interpass of a structural steel, °C: practice, not a property of the steel.
+pub const STRUCTURAL_INTERPASS_C: f64 = 250.0;
+/// Interpass of a quenched and tempered steel without a figure of its own, °C.
+pub const QUENCHED_INTERPASS_C: f64 = 200.0;
+/// Interpass of a hardenable steel, °C.
+pub const HARDENABLE_INTERPASS_C: f64 = 315.0;
+/// Room above the joint's minimum, K.
+pub const ROOM_K: f64 = 50.0;
+
+/// What is known of the ceiling of the joint.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Ceiling {
+    /// A figure.
+    At(Limit),
+    /// A hardened part whose temper isn't known: ask for it.
+    AskTemper {
+        /// The member.
+        member: usize,
+    },
+    /// No part is hardened: only the lower transformation temperature bounds it.
+    BelowTransformation,
+}
+
+impl Ceiling {
+    /// The figure, °C.
+    #[must_use]
+    pub const fn exact_c(&self) -> Option<f64> {
+        match self {
+            Self::At(limit) => Some(limit.exact_c),
+            Self::AskTemper { .. } | Self::BelowTransformation => None,
+        }
+    }
+}
+
+/// The upper side of a joint.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Upper {
+    /// Maximum interpass.
+    pub interpass: Limit,
+    /// The ceiling.
+    pub ceiling: Ceiling,
+}
+
+/// The upper side, with the joint's minimum as it is shown, °C.
+#[must_use]
+pub fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c: f64) -> Option<Upper> {
+    let ceiling = joint_ceiling(job, parts);
+    let mut lowest: Option<Limit> = None;
+    let mut take = |limit: Limit| {
+        if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
+            lowest = Some(limit);
+        }
+    };
+    for (index, part) in parts.iter().enumerate() {
+        if let Some(limit) = member_interpass(reference, part, index, minimum_c) {
+            take(limit);
+        }
+    }
+    if let Some(interpass_c) = job.demands.interpass_c {
+        take(limit("demanded", None, interpass_c, Basis::published("own-document", "as typed")));
+    }
+    if let Ceiling::At(ceiling) = &ceiling {
+        take(ceiling.clone());
+    }
+    lowest.map(|interpass| Upper { interpass, ceiling })
+}
+
+const fn limit(by: &'static str, member: Option<usize>, exact_c: f64, basis: Basis) -> Limit {
+    Limit { exact_c, printed: None, by, member, at_least: false, basis }
+}
+
+fn printed_limit(by: &'static str, member: usize, printed: Printed, basis: Basis) -> Limit {
+    Limit {
+        exact_c: lower_c(printed),
+        printed: Some(printed),
+        by,
+        member: Some(member),
+        at_least: false,
+        basis,
+    }
+}
+
+/// A printed maximum in °C: as printed in °C where it is, else converted.
+#[must_use]
+pub fn lower_c(printed: Printed) -> f64 {
+    printed.c.or_else(|| printed.f.map(|f| (f - 32.0) / 1.8)).unwrap_or(f64::INFINITY)
+}
+
+/// The interpass of one member.
+fn member_interpass(reference: &Reference, part: &Part, index: usize, minimum_c: f64) -> Option<Limit> {
+    if let Some((printed, basis)) = grade_rows::interpass(part.member) {
+        return Some(printed_limit("grade-interpass", index, printed, basis));
+    }
+    let by_practice = |exact_c| limit("practice-interpass", Some(index), exact_c, Basis::Practice);
+    match part.family {
+        Family::Structural => Some(by_practice(STRUCTURAL_INTERPASS_C.max(minimum_c + ROOM_K))),
+        Family::QuenchedTempered => {
+            let basis = Basis::memory("Q&T interpass 200-230 °C");
+            Some(limit("qt-interpass", Some(index), QUENCHED_INTERPASS_C, basis))
+        }
+        Family::PlainCarbon | Family::Hardenable => {
+            Some(by_practice(hardenable_interpass_c(part, minimum_c)))
+        }
+        _ => {
+            let figures = super::sheets::sheet(reference, part.member, &part.chemistry, part.family)?;
+            let printed =
+                figures.interpass.or_else(|| figures.upper_c.map(|c| Printed { c: Some(c), f: None }));
+            match printed {
+                Some(printed) => Some(printed_limit("sheet-interpass", index, printed, figures.basis)),
+                None => Some(by_practice(HARDENABLE_INTERPASS_C.max(minimum_c + ROOM_K))),
+            }
+        }
+    }
+}
+
+fn hardenable_interpass_c(part: &Part, minimum_c: f64) -> f64 {
+    let wanted_c = HARDENABLE_INTERPASS_C.max(minimum_c + ROOM_K).min(HEAT_TREAT_ABOVE_C);
+    let ms_c = ms_steven_haynes_c(&part.chemistry.nominal);
+    let fits_under_ms = minimum_c + LEAST_WINDOW_K <= ms_c;
+    let capped_c = if fits_under_ms { wanted_c.min(ms_c) } else { wanted_c };
+    capped_c.max(minimum_c + LEAST_WINDOW_K)
+}
+
+fn joint_ceiling(job: &Job, parts: &[Part]) -> Ceiling {
+    let mut lowest: Option<Limit> = None;
+    let mut unknown = None;
+    for (index, part) in parts.iter().enumerate() {
+        match member_ceiling(part, index) {
+            Ceiling::At(limit) => {
+                if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
+                    lowest = Some(limit);
+                }
+            }
+            Ceiling::AskTemper { .. } => unknown = unknown.or(Some(index)),
+            Ceiling::BelowTransformation => {}
+        }
+    }
+    if let Some(demanded_c) = job.demands.ceiling_c {
+        if lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c) {
+            lowest = Some(limit("demanded", None, demanded_c, Basis::published("own-document", "as typed")));
+        }
+    }
+    match (lowest, unknown) {
+        (Some(limit), _) => Ceiling::At(limit),
+        (None, Some(member)) => Ceiling::AskTemper { member },
+        (None, None) => Ceiling::BelowTransformation,
+    }
+}
+
+/// The ceiling of one member: its condition decides, not the grade row.
+fn member_ceiling(part: &Part, index: usize) -> Ceiling {
+    let member = part.member;
+    if part.family == Family::Iron {
+        return Ceiling::BelowTransformation;
+    }
+    let under_temper =
+        |by, temper_c: f64, basis| Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis));
+    if let Some(temper_c) = member.condition.temper_c.filter(|_| family::is_tempered(&member.condition)) {
+        return under_temper("stated-temper", temper_c, Basis::Practice);
+    }
+    if family::is_tempered(&member.condition) {
+        let row = family::grade_temper(member);
+        let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
+        if typical {
+            if let Some((printed, basis)) = grade_rows::interpass(member) {
+                return Ceiling::At(printed_limit("grade-interpass", index, printed, basis));
+            }
+        }
+        return match row {
+            Some(temper) if temper.kind == TemperKind::Minimum => under_temper(
+                "standard-temper",
+                temper.low_c,
+                Basis::memory("lowest temper of the grade's standard"),
+            ),
+            _ => Ceiling::AskTemper { member: index },
+        };
+    }
+    if member.condition.kind == ConditionKind::Unknown && part.by_methods() && part.may_be_hardened() {
+        return Ceiling::AskTemper { member: index };
+    }
+    Ceiling::BelowTransformation
+}
+
+/// The interpass as shown in °C: our own figure rounded down to 5, a printed one as it is.
+#[must_use]
+pub fn shown_c(limit: &Limit) -> f64 {
+    limit.printed.and_then(|printed| printed.c).unwrap_or_else(|| round::down_c(limit.exact_c))
+}

@@ -1,0 +1,228 @@
+//! What is wrong with a field of a job, and what was put where nothing was typed.
+
+use super::Field;
+use crate::engine::job::{Process, Restraint};
+use crate::reference::Element;
+use crate::units::{Accepts, HardnessScale, Problem, Show};
+use crate::words::Words;
+
+/// Why a field could not be used.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Fault {
+    /// What is typed in it is a problem by itself.
+    Typed(Problem),
+    /// It must be stated and is not.
+    Missing,
+    /// No steel is called exactly that; these are near it.
+    UnknownSteel {
+        /// As typed.
+        typed: String,
+        /// Designations near it.
+        near: Vec<String>,
+    },
+    /// No filler is called exactly that; these are near it.
+    UnknownFiller {
+        /// As typed.
+        typed: String,
+        /// Classifications near it.
+        near: Vec<String>,
+    },
+    /// It says the same thing as another field that is stated too.
+    Conflict {
+        /// The other field.
+        with: Field,
+    },
+    /// There must be one figure, or one per process.
+    Count {
+        /// How many are typed.
+        typed: usize,
+        /// How many processes there are.
+        processes: usize,
+    },
+    /// The net heat input that follows from it is outside what is taken, kJ/mm.
+    NetHeat {
+        /// What follows.
+        net_kj_per_mm: f64,
+    },
+    /// A certificate without a grade must state carbon and manganese.
+    NeedsCarbonAndManganese,
+    /// The hardness lies outside the conversion table to HV.
+    NoConversion {
+        /// The figure.
+        value: f64,
+        /// Its scale.
+        scale: HardnessScale,
+    },
+}
+
+/// A field that could not be used.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FieldProblem {
+    /// The field.
+    pub field: Field,
+    /// Why.
+    pub fault: Fault,
+}
+
+impl Field {
+    /// The Fluent message with its name.
+    #[must_use]
+    pub fn key(self) -> String {
+        format!("field-{}", self.id())
+    }
+
+    /// What the field takes.
+    #[must_use]
+    pub const fn accepts(self) -> Accepts {
+        match self {
+            Self::Units => Accepts::Units,
+            Self::Name | Self::Steel | Self::SteelB => Accepts::Steel,
+            Self::Certificate | Self::CertificateB => Accepts::Composition,
+            Self::Condition | Self::ConditionB => Accepts::Condition,
+            Self::Thickness | Self::ThicknessB | Self::Diameter | Self::DiameterB | Self::Leg => {
+                Accepts::Length
+            }
+            Self::Shape | Self::ShapeB => Accepts::Shape,
+            Self::Hardness | Self::HardnessB => Accepts::Hardness,
+            Self::Yield | Self::YieldB | Self::WeldStrength => Accepts::Strength,
+            Self::Joint => Accepts::Joint,
+            Self::Process => Accepts::Process,
+            Self::Hydrogen => Accepts::Hydrogen,
+            Self::HeatInput => Accepts::Heat,
+            Self::ArcEnergy => Accepts::ArcEnergy,
+            Self::Volts => Accepts::Voltage,
+            Self::Amps => Accepts::Current,
+            Self::Travel => Accepts::Travel,
+            Self::Restraint => Accepts::Restraint,
+            Self::Filler => Accepts::Filler,
+            Self::WeldCet => Accepts::Number,
+            Self::Runs => Accepts::Count,
+            Self::Shop | Self::DemandPreheat | Self::DemandInterpass | Self::DemandCeiling => {
+                Accepts::Temperature
+            }
+            Self::Damp | Self::ThermalCut => Accepts::YesNo,
+            Self::Code => Accepts::Code,
+        }
+    }
+}
+
+impl FieldProblem {
+    /// The problem in one plain line, without the field's name.
+    #[must_use]
+    pub fn say(&self, words: &Words) -> String {
+        let accepts = words.get(self.field.accepts().key());
+        let show = Show::new(crate::units::Units::default(), words);
+        match &self.fault {
+            Fault::Typed(problem) => problem.say(words),
+            Fault::Missing => words.with("job-missing", &[("accepts", &accepts)]),
+            Fault::UnknownSteel { typed, near } | Fault::UnknownFiller { typed, near } => {
+                let typed = crate::units::shortened(typed);
+                let key = match (&self.fault, near.is_empty()) {
+                    (Fault::UnknownSteel { .. }, true) => "job-unknown-steel-none",
+                    (Fault::UnknownSteel { .. }, false) => "job-unknown-steel",
+                    (_, true) => "job-unknown-filler-none",
+                    (_, false) => "job-unknown-filler",
+                };
+                words.with(key, &[("typed", &typed), ("near", &near.join(", ")), ("accepts", &accepts)])
+            }
+            Fault::Conflict { with } => {
+                words.with("job-conflict", &[("other", &words.get(&with.key())), ("id", with.id())])
+            }
+            Fault::Count { typed, processes } => words
+                .with("job-count", &[("typed", &typed.to_string()), ("processes", &processes.to_string())]),
+            Fault::NetHeat { net_kj_per_mm } => {
+                words.with("job-net-heat", &[("value", &show.heat(*net_kj_per_mm).main)])
+            }
+            Fault::NeedsCarbonAndManganese => words.get("job-needs-carbon-manganese"),
+            Fault::NoConversion { value, scale } => {
+                words.with("job-no-conversion", &[("value", &show.with_unit(*value, 0, scale.symbol()))])
+            }
+        }
+    }
+}
+
+/// What was put where nothing was typed.
+#[derive(Debug, Clone, PartialEq)]
+pub enum DefaultValue {
+    /// The condition counts as not known.
+    UnknownCondition,
+    /// The restraint that the joint has.
+    Restraint(Restraint),
+    /// The upper typical hydrogen of a process, ml/100 g.
+    Hydrogen {
+        /// The process.
+        process: Process,
+        /// The figure.
+        ml: f64,
+    },
+    /// An open class of hydrogen counts as this much, ml/100 g.
+    OpenHydrogen {
+        /// The process.
+        process: Process,
+        /// The figure.
+        ml: f64,
+    },
+    /// Net heat input, kJ/mm.
+    NetHeat(f64),
+    /// Shop temperature, °C.
+    Shop(f64),
+    /// The weld counts as one of several runs.
+    SeveralRuns,
+    /// The second part is as the first.
+    SamePart,
+    /// The steel of the second part is that of the first.
+    SameSteel,
+    /// The part is a round by its joint.
+    Round,
+    /// Elements that the certificate does not state count as none.
+    NotStated(Vec<Element>),
+    /// Elements that the certificate does not state are put at the grade's maximum.
+    GradeMaximum(Vec<Element>),
+}
+
+/// A field that was not typed, and what counts in its place.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Defaulted {
+    /// The field.
+    pub field: Field,
+    /// What counts.
+    pub value: DefaultValue,
+}
+
+impl Defaulted {
+    /// What counts, in one plain line.
+    #[must_use]
+    pub fn say(&self, words: &Words, show: &Show) -> String {
+        let symbols = |elements: &[Element]| {
+            elements.iter().map(|element| element.symbol()).collect::<Vec<_>>().join(", ")
+        };
+        let hydrogen = |key: &str, process: Process, ml: f64| {
+            let name = words.get(&format!("process-{}", process.id()));
+            words.with(key, &[("process", &name), ("value", &show.hydrogen(ml))])
+        };
+        match &self.value {
+            DefaultValue::UnknownCondition => words.get("default-condition"),
+            DefaultValue::Restraint(Restraint::Low) => words.get("default-restraint-low"),
+            DefaultValue::Restraint(Restraint::Medium) => words.get("default-restraint-medium"),
+            DefaultValue::Restraint(Restraint::High) => words.get("default-restraint-high"),
+            DefaultValue::Hydrogen { process, ml } => hydrogen("default-hydrogen", *process, *ml),
+            DefaultValue::OpenHydrogen { process, ml } => hydrogen("default-open-hydrogen", *process, *ml),
+            DefaultValue::NetHeat(heat) => {
+                words.with("default-net-heat", &[("value", &show.heat(*heat).main)])
+            }
+            DefaultValue::Shop(shop_c) => {
+                words.with("default-shop", &[("value", &show.temperature(*shop_c).main)])
+            }
+            DefaultValue::SeveralRuns => words.get("default-several-runs"),
+            DefaultValue::SamePart => words.get("default-same-part"),
+            DefaultValue::SameSteel => words.get("default-same-steel"),
+            DefaultValue::Round => words.get("default-round"),
+            DefaultValue::NotStated(elements) => {
+                words.with("default-not-stated", &[("elements", &symbols(elements))])
+            }
+            DefaultValue::GradeMaximum(elements) => {
+                words.with("default-grade-maximum", &[("elements", &symbols(elements))])
+            }
+        }
+    }
+}

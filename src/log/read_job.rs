@@ -1,0 +1,184 @@
+//! From a job as typed to a job as the engine sees it, with all problems at once.
+
+use super::field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
+use super::read_part::{FIRST, SECOND, part};
+use super::{Field, JobText, OwnSteel, typed};
+use crate::engine::job::{Code, Demands, Job, Joint, Member, Restraint};
+use crate::reference::{self, Reference};
+use crate::units::{self, Problem, Units, limits};
+
+/// What a job is read with.
+#[derive(Debug, Clone, Copy)]
+pub struct Reading<'a> {
+    /// The dataset.
+    pub reference: &'a Reference,
+    /// Steels of the reader's own.
+    pub own_steels: &'a [OwnSteel],
+    /// Units of bare numbers, where the job does not state its own.
+    pub units: Units,
+}
+
+/// A job that was read.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ReadJob {
+    /// The job.
+    pub job: Job,
+    /// What was put where nothing was typed.
+    pub defaulted: Vec<Defaulted>,
+    /// The units that its bare numbers took.
+    pub units: Units,
+}
+
+/// Shop temperature where none is stated, °C.
+const SHOP_C: f64 = 20.0;
+
+/// Notes problems and defaults while the fields are read.
+pub(super) struct Reader<'a> {
+    text: &'a JobText,
+    pub(super) reference: &'a Reference,
+    pub(super) own_steels: &'a [OwnSteel],
+    pub(super) units: Units,
+    problems: Vec<FieldProblem>,
+    defaulted: Vec<Defaulted>,
+}
+
+impl<'a> Reader<'a> {
+    pub(super) fn typed(&self, field: Field) -> Option<&'a str> {
+        self.text.get(field)
+    }
+
+    pub(super) fn has(&self, field: Field) -> bool {
+        self.typed(field).is_some()
+    }
+
+    pub(super) fn fault(&mut self, field: Field, fault: Fault) {
+        self.problems.push(FieldProblem { field, fault });
+    }
+
+    pub(super) fn default(&mut self, field: Field, value: DefaultValue) {
+        self.defaulted.push(Defaulted { field, value });
+    }
+
+    /// What a field says; `None` where nothing is typed or it is a problem, which is noted.
+    pub(super) fn read<T>(
+        &mut self,
+        field: Field,
+        parse: impl FnOnce(&str) -> Result<T, Problem>,
+    ) -> Option<T> {
+        match parse(self.typed(field)?) {
+            Ok(value) => Some(value),
+            Err(problem) => {
+                self.fault(field, Fault::Typed(problem));
+                None
+            }
+        }
+    }
+
+    /// The same for a field that must be stated.
+    pub(super) fn required<T>(
+        &mut self,
+        field: Field,
+        parse: impl FnOnce(&str) -> Result<T, Problem>,
+    ) -> Option<T> {
+        if !self.has(field) {
+            self.fault(field, Fault::Missing);
+        }
+        self.read(field, parse)
+    }
+}
+
+/// Reads a job as typed.
+///
+/// What is not stated and has a fair default gets it, and the default is listed:
+/// restraint by the joint, hydrogen at the upper typical value of the process, net heat
+/// input 1.0 kJ/mm, shop 20 °C, condition not known, several runs, the second part as
+/// the first.
+///
+/// # Errors
+/// Every field that can't be used, in the order in which the fields are asked.
+pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<FieldProblem>> {
+    let mut reader = Reader {
+        text,
+        reference: reading.reference,
+        own_steels: reading.own_steels,
+        units: reading.units,
+        problems: Vec::new(),
+        defaulted: Vec::new(),
+    };
+    if let Some(own) = reader.read(Field::Units, Units::read) {
+        reader.units = own;
+    }
+    let joint = reader.required(Field::Joint, typed::joint);
+    let members = members(&mut reader, joint);
+    let runs = super::read_weld::runs(&mut reader);
+    let weld = super::read_weld::weld_metal(&mut reader, runs.as_deref().unwrap_or_default());
+    let restraint = restraint(&mut reader, joint);
+    let temperature = reader.units.temperature;
+    let shop_c = reader.read(Field::Shop, |text| units::temperature(text, temperature, limits::SHOP_C));
+    if !reader.has(Field::Shop) {
+        reader.default(Field::Shop, DefaultValue::Shop(SHOP_C));
+    }
+    let mut demand =
+        |field| reader.read(field, |text| units::temperature(text, temperature, limits::DEMAND_C));
+    let demands = Demands {
+        preheat_c: demand(Field::DemandPreheat),
+        interpass_c: demand(Field::DemandInterpass),
+        ceiling_c: demand(Field::DemandCeiling),
+    };
+    let damp = reader.read(Field::Damp, typed::yes_no).unwrap_or(false);
+    let thermal_cut = reader.read(Field::ThermalCut, typed::yes_no).unwrap_or(false);
+    let code = reader.read(Field::Code, typed::code).unwrap_or(Code::None);
+
+    let Reader { mut problems, mut defaulted, units, .. } = reader;
+    if let (Some(joint), Some(members), Some(runs), Some(restraint), true) =
+        (joint, members, runs, restraint, problems.is_empty())
+    {
+        defaulted.sort_by_key(|defaulted| defaulted.field);
+        let shop_c = shop_c.unwrap_or(SHOP_C);
+        let job = Job { members, joint, runs, restraint, weld, shop_c, damp, code, demands, thermal_cut };
+        return Ok(ReadJob { job, defaulted, units });
+    }
+    problems.sort_by_key(|problem| problem.field);
+    Err(problems)
+}
+
+/// The members in the order of the joint's sketch.
+fn members(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Vec<Member>> {
+    let row = joint.and_then(|joint| reader.reference.joint(joint.id()));
+    let (takes, rounds) =
+        row.map_or((1, [false, false]), |row| (row.members, [row.first_is_round, row.second_is_round]));
+    let second_typed = SECOND.fields().into_iter().any(|field| reader.has(field));
+    // With both shapes typed the sketch's order follows from them.
+    let first = part(reader, &FIRST, None, rounds[0] && !second_typed || rounds == [true, true]);
+    if !second_typed {
+        let first = first?;
+        if takes < 2 {
+            return Some(vec![first]);
+        }
+        reader.default(Field::SteelB, DefaultValue::SamePart);
+        return Some(vec![first.clone(), first]);
+    }
+    let first_round = first.as_ref().is_some_and(|first| first.round);
+    let by_joint =
+        rounds == [true, true] || (rounds[1] && !first_round) || (rounds[0] && first_round && rounds[1]);
+    let second = part(reader, &SECOND, first.as_ref().map(|first| &first.steel), by_joint);
+    let (first, second) = (first?, second?);
+    let turned = rounds[0] != rounds[1] && first.round != rounds[0] && second.round != rounds[1];
+    Some(if turned { vec![second, first] } else { vec![first, second] })
+}
+
+fn restraint(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Restraint> {
+    if reader.has(Field::Restraint) {
+        return reader.read(Field::Restraint, typed::restraint);
+    }
+    let row = reader.reference.joint(joint?.id());
+    // The joints of the dataset are those of the engine (a test compares them); the most
+    // severe stands for one that is missing.
+    let by_joint = match row.map(|row| row.restraint) {
+        Some(reference::Restraint::Low) => Restraint::Low,
+        Some(reference::Restraint::Medium) => Restraint::Medium,
+        Some(reference::Restraint::High) | None => Restraint::High,
+    };
+    reader.default(Field::Restraint, DefaultValue::Restraint(by_joint));
+    Some(by_joint)
+}

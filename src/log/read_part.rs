@@ -1,0 +1,227 @@
+//! One part of a job, as typed.
+
+use super::field_problem::{DefaultValue, Fault};
+use super::read_job::Reader;
+use super::steel::find_steel;
+use super::typed::{self, CertificateLine};
+use super::{Field, OwnSteel};
+use crate::engine::hardness_conversion::{ConversionTable, Scale};
+use crate::engine::job::{Condition, Member, Steel};
+use crate::reference::{Composition, ConditionKind, Element, Grade};
+use crate::units::{self, Hardness, HardnessScale, limits};
+
+/// The fields of one part.
+pub(super) struct PartFields {
+    steel: Field,
+    certificate: Field,
+    condition: Field,
+    thickness: Field,
+    shape: Field,
+    diameter: Field,
+    hardness: Field,
+    yield_strength: Field,
+}
+
+impl PartFields {
+    pub(super) const fn fields(&self) -> [Field; 8] {
+        [
+            self.steel,
+            self.certificate,
+            self.condition,
+            self.thickness,
+            self.shape,
+            self.diameter,
+            self.hardness,
+            self.yield_strength,
+        ]
+    }
+}
+
+pub(super) const FIRST: PartFields = PartFields {
+    steel: Field::Steel,
+    certificate: Field::Certificate,
+    condition: Field::Condition,
+    thickness: Field::Thickness,
+    shape: Field::Shape,
+    diameter: Field::Diameter,
+    hardness: Field::Hardness,
+    yield_strength: Field::Yield,
+};
+
+pub(super) const SECOND: PartFields = PartFields {
+    steel: Field::SteelB,
+    certificate: Field::CertificateB,
+    condition: Field::ConditionB,
+    thickness: Field::ThicknessB,
+    shape: Field::ShapeB,
+    diameter: Field::DiameterB,
+    hardness: Field::HardnessB,
+    yield_strength: Field::YieldB,
+};
+
+/// Elements that the formulas look for; a certificate without a grade that does not state
+/// one of them is taken to have none of it, which is said.
+const LOOKED_FOR: [Element; 8] =
+    [Element::Si, Element::Cr, Element::Mo, Element::Ni, Element::V, Element::Cu, Element::P, Element::S];
+
+/// Reads one part. `same_steel` is the steel of the first part, for a second one that
+/// states none; `round_by_joint` says that the sketch shows a round there.
+pub(super) fn part(
+    reader: &mut Reader<'_>,
+    fields: &PartFields,
+    same_steel: Option<&Steel>,
+    round_by_joint: bool,
+) -> Option<Member> {
+    let steel = steel(reader, fields, same_steel);
+    let size = size(reader, fields, round_by_joint);
+    let temperature = reader.units.temperature;
+    let condition = match reader.read(fields.condition, |text| typed::condition(text, temperature)) {
+        Some(condition) => condition,
+        None => {
+            if !reader.has(fields.condition) {
+                reader.default(fields.condition, DefaultValue::UnknownCondition);
+            }
+            Condition { kind: ConditionKind::Unknown, temper_c: None }
+        }
+    };
+    let length = reader.units.length;
+    let yield_mpa = reader.read(fields.yield_strength, |text| units::strength(text, length));
+    let hardness_hv = hardness(reader, fields.hardness);
+    let (thickness_mm, round) = size?;
+    Some(Member { steel: steel?, condition, thickness_mm, round, yield_mpa, hardness_hv, buttered: false })
+}
+
+/// Thickness or diameter, mm, and whether the part is a round.
+fn size(reader: &mut Reader<'_>, fields: &PartFields, round_by_joint: bool) -> Option<(f64, bool)> {
+    let unit = reader.units.length;
+    let shape = reader.read(fields.shape, typed::shape_is_round);
+    if reader.has(fields.diameter) {
+        if reader.has(fields.thickness) {
+            reader.fault(fields.diameter, Fault::Conflict { with: fields.thickness });
+        }
+        if shape == Some(false) {
+            reader.fault(fields.diameter, Fault::Conflict { with: fields.shape });
+        }
+        let read = reader.read(fields.diameter, |text| units::length(text, unit, limits::THICKNESS_MM))?;
+        return Some((read.mm, true));
+    }
+    let read = reader.required(fields.thickness, |text| units::length(text, unit, limits::THICKNESS_MM))?;
+    if read.round && shape == Some(false) {
+        reader.fault(fields.thickness, Fault::Conflict { with: fields.shape });
+    }
+    let round = shape.unwrap_or_else(|| {
+        if round_by_joint && !read.round {
+            reader.default(fields.shape, DefaultValue::Round);
+        }
+        read.round || round_by_joint
+    });
+    Some((read.mm, round))
+}
+
+fn hardness(reader: &mut Reader<'_>, field: Field) -> Option<f64> {
+    let Hardness { value, scale } = reader.read(field, units::hardness)?;
+    let from = match scale {
+        HardnessScale::Vickers => return Some(value),
+        HardnessScale::Brinell => Scale::Hb,
+        HardnessScale::RockwellC => Scale::Hrc,
+    };
+    let converted = ConversionTable::AstmE140
+        .convert(value, from, Scale::Hv)
+        .or_else(|| ConversionTable::Iso18265.convert(value, from, Scale::Hv));
+    if converted.is_none() {
+        reader.fault(field, Fault::NoConversion { value, scale });
+    }
+    converted
+}
+
+fn steel(reader: &mut Reader<'_>, fields: &PartFields, same_steel: Option<&Steel>) -> Option<Steel> {
+    let certificate = reader.read(fields.certificate, typed::composition);
+    let named = match reader.typed(fields.steel) {
+        None => None,
+        Some(name) => Some(named(reader, fields.steel, name)?),
+    };
+    if reader.has(fields.certificate) && certificate.is_none() {
+        return None;
+    }
+    match (named, certificate) {
+        (Some(Named::Grade(grade)), None) => Some(Steel::Grade(grade)),
+        (Some(Named::Grade(grade)), Some(line)) => Some(with_grade(reader, fields, &line, grade)),
+        (Some(Named::Own(line)), None) | (None, Some(line)) => alone(reader, fields, &line),
+        (Some(Named::Own(_)), Some(_)) => {
+            reader.fault(fields.certificate, Fault::Conflict { with: fields.steel });
+            None
+        }
+        (None, None) => {
+            if let Some(same) = same_steel {
+                reader.default(fields.steel, DefaultValue::SameSteel);
+                return Some(same.clone());
+            }
+            reader.fault(fields.steel, Fault::Missing);
+            None
+        }
+    }
+}
+
+enum Named {
+    Grade(Box<Grade>),
+    Own(CertificateLine),
+}
+
+/// The steel of a name: the reader's own first, then a grade by its exact designation.
+fn named(reader: &mut Reader<'_>, field: Field, name: &str) -> Option<Named> {
+    let same = |own: &&OwnSteel| own.name.trim().to_lowercase() == name.trim().to_lowercase();
+    if let Some(own) = reader.own_steels.iter().find(same) {
+        return match own.read() {
+            Ok(line) => Some(Named::Own(line)),
+            Err(problem) => {
+                reader.fault(field, Fault::Typed(problem));
+                None
+            }
+        };
+    }
+    match find_steel(name, reader.reference) {
+        Ok(grade) => Some(Named::Grade(Box::new(grade.clone()))),
+        Err(near) => {
+            reader.fault(field, Fault::UnknownSteel { typed: name.to_owned(), near });
+            None
+        }
+    }
+}
+
+/// A certificate with its grade: what it does not state is put at the grade's maximum,
+/// since a missing line must not make a steel look softer than it may be.
+fn with_grade(
+    reader: &mut Reader<'_>,
+    fields: &PartFields,
+    line: &CertificateLine,
+    grade: Box<Grade>,
+) -> Steel {
+    let mut composition = line.composition;
+    let mut at_maximum = Vec::new();
+    for (&element, limits) in &grade.composition {
+        if let Some(percent) = limits.max.or(limits.min).filter(|_| !line.stated.contains(&element)) {
+            composition.set(element, percent);
+            at_maximum.push(element);
+        }
+    }
+    if !at_maximum.is_empty() {
+        reader.default(fields.certificate, DefaultValue::GradeMaximum(at_maximum));
+    }
+    Steel::Certificate { composition, grade: Some(grade) }
+}
+
+/// A certificate without a grade.
+fn alone(reader: &mut Reader<'_>, fields: &PartFields, line: &CertificateLine) -> Option<Steel> {
+    if ![Element::C, Element::Mn].iter().all(|element| line.stated.contains(element)) {
+        let field = if reader.has(fields.certificate) { fields.certificate } else { fields.steel };
+        reader.fault(field, Fault::NeedsCarbonAndManganese);
+        return None;
+    }
+    let composition: Composition = line.composition;
+    let not_stated: Vec<Element> =
+        LOOKED_FOR.into_iter().filter(|element| !line.stated.contains(element)).collect();
+    if !not_stated.is_empty() {
+        reader.default(fields.certificate, DefaultValue::NotStated(not_stated));
+    }
+    Some(Steel::Certificate { composition, grade: None })
+}

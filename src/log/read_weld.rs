@@ -1,0 +1,190 @@
+//! Processes with hydrogen and heat input, and the weld metal, as typed.
+
+use super::Field;
+use super::field_problem::{DefaultValue, Fault};
+use super::read_job::Reader;
+use super::steel::find_filler;
+use super::typed::{self, TypedProcess};
+use crate::engine::carbon_equivalent::cet;
+use crate::engine::heat_input::{ArcRun, Travel, heat_input};
+use crate::engine::job::{Process, Run, WeldMetal};
+use crate::reference::DepositKind;
+use crate::units::{self, Hydrogen, Problem, limits};
+
+/// Net heat input where none is stated, kJ/mm: that of a medium run, and the point at
+/// which Method B neither adds nor takes away.
+const NET_HEAT_KJ_PER_MM: f64 = 1.0;
+
+/// The runs of a job: one per process.
+pub(super) fn runs(reader: &mut Reader<'_>) -> Option<Vec<Run>> {
+    let processes = reader.required(Field::Process, typed::process_list)?;
+    let hydrogens = list(reader, Field::Hydrogen, processes.len(), units::hydrogen);
+    let mut known = Vec::new();
+    for (at, (text, process)) in processes.iter().enumerate() {
+        known.push(covering(reader, text, *process, hydrogens.as_ref().map(|all| &all[at])));
+    }
+    let heats = heats(reader, &known);
+    let known: Vec<Process> = known.into_iter().collect::<Option<_>>()?;
+    if reader.has(Field::Hydrogen) && hydrogens.is_none() {
+        return None;
+    }
+    let heats = heats?;
+    let mut runs = Vec::new();
+    for (at, process) in known.into_iter().enumerate() {
+        let hydrogen_ml = hydrogen_ml(reader, process, hydrogens.as_ref().map(|all| all[at]));
+        runs.push(Run { process, hydrogen_ml, net_heat_kj_per_mm: heats[at] });
+    }
+    Some(runs)
+}
+
+fn covering(
+    reader: &mut Reader<'_>,
+    text: &str,
+    process: TypedProcess,
+    hydrogen: Option<&Hydrogen>,
+) -> Option<Process> {
+    match process.with_hydrogen(text, hydrogen) {
+        Ok(process) => Some(process),
+        Err(problem) => {
+            reader.fault(Field::Process, Fault::Typed(problem));
+            None
+        }
+    }
+}
+
+/// One value for all processes, or one for each, joined by `+`.
+fn list<T: Clone>(
+    reader: &mut Reader<'_>,
+    field: Field,
+    processes: usize,
+    parse: impl Fn(&str) -> Result<T, Problem>,
+) -> Option<Vec<T>> {
+    let all: Vec<T> = reader.read(field, |text| text.split('+').map(|part| parse(part)).collect())?;
+    match all.as_slice() {
+        [one] => Some(vec![one.clone(); processes]),
+        all if all.len() == processes => Some(all.to_vec()),
+        all => {
+            reader.fault(field, Fault::Count { typed: all.len(), processes });
+            None
+        }
+    }
+}
+
+fn hydrogen_ml(reader: &mut Reader<'_>, process: Process, typed: Option<Hydrogen>) -> f64 {
+    // A process that the dataset does not have counts as the worst that is typed at all.
+    let typical = reader.reference.process(process.id()).map_or(60.0, |row| row.hydrogen_high_ml);
+    match typed {
+        None => {
+            reader.default(Field::Hydrogen, DefaultValue::Hydrogen { process, ml: typical });
+            typical
+        }
+        Some(Hydrogen { ml, open: true, .. }) => {
+            let ml = ml.max(typical);
+            reader.default(Field::Hydrogen, DefaultValue::OpenHydrogen { process, ml });
+            ml
+        }
+        Some(Hydrogen { ml, .. }) => ml,
+    }
+}
+
+/// Net heat input of each process, from the one way in which it is stated.
+fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f64>> {
+    const ARC: [Field; 3] = [Field::Volts, Field::Amps, Field::Travel];
+    let count = processes.len();
+    let length = reader.units.length;
+    let by_arc = ARC.into_iter().find(|field| reader.has(*field));
+    let stated = [
+        reader.has(Field::HeatInput).then_some(Field::HeatInput),
+        reader.has(Field::ArcEnergy).then_some(Field::ArcEnergy),
+        by_arc,
+    ];
+    let stated: Vec<Field> = stated.into_iter().flatten().collect();
+    if let [first, more @ ..] = stated.as_slice() {
+        for other in more {
+            reader.fault(*other, Fault::Conflict { with: *first });
+        }
+    }
+    let net = list(reader, Field::HeatInput, count, |text| units::net_heat(text, length));
+    let arc = list(reader, Field::ArcEnergy, count, |text| units::arc_energy(text, length));
+    let volts = list(reader, Field::Volts, count, units::voltage);
+    let amps = list(reader, Field::Amps, count, units::current);
+    let travel = list(reader, Field::Travel, count, |text| units::travel(text, length));
+    let Some(first) = stated.first() else {
+        reader.default(Field::HeatInput, DefaultValue::NetHeat(NET_HEAT_KJ_PER_MM));
+        return Some(vec![NET_HEAT_KJ_PER_MM; count]);
+    };
+    match first {
+        Field::HeatInput => net,
+        Field::ArcEnergy => {
+            let made = arc?.into_iter().zip(processes);
+            let made: Option<Vec<f64>> =
+                made.map(|(energy, process)| process.map(|process| energy * process.efficiency())).collect();
+            inside(reader, Field::ArcEnergy, made?)
+        }
+        _ => {
+            for field in ARC {
+                if !reader.has(field) {
+                    reader.fault(field, Fault::Missing);
+                }
+            }
+            let (volts, amps, travel) = (volts?, amps?, travel?);
+            let mut made = Vec::new();
+            for (at, process) in processes.iter().enumerate() {
+                let run = ArcRun {
+                    volts: volts[at],
+                    amps: amps[at],
+                    travel: Travel::SpeedMmPerS(travel[at] / 60.0),
+                    efficiency: (*process)?.efficiency(),
+                };
+                // The readers of the three fields keep them inside what the engine takes.
+                let [_, net] = heat_input(run).ok()?;
+                made.push(net.value?);
+            }
+            inside(reader, Field::Travel, made)
+        }
+    }
+}
+
+fn inside(reader: &mut Reader<'_>, field: Field, heats: Vec<f64>) -> Option<Vec<f64>> {
+    match heats.iter().find(|heat| !limits::NET_HEAT_KJ_PER_MM.holds(**heat)) {
+        None => Some(heats),
+        Some(&net_kj_per_mm) => {
+            reader.fault(field, Fault::NetHeat { net_kj_per_mm });
+            None
+        }
+    }
+}
+
+/// What is known of the weld metal. What is typed comes before what the filler's class says.
+pub(super) fn weld_metal(reader: &mut Reader<'_>, runs: &[Run]) -> WeldMetal {
+    let length = reader.units.length;
+    let cet_typed = reader.read(Field::WeldCet, |text| units::number(text, limits::CET));
+    let tensile_typed = reader.read(Field::WeldStrength, |text| units::strength(text, length));
+    let leg = reader.read(Field::Leg, |text| units::length(text, length, limits::LEG_MM));
+    let count = reader.read(Field::Runs, |text| units::count(text, limits::RUNS));
+    if !reader.has(Field::Runs) {
+        reader.default(Field::Runs, DefaultValue::SeveralRuns);
+    }
+    let filler = match reader.typed(Field::Filler).map(|name| (name, find_filler(name, reader.reference))) {
+        None => None,
+        Some((_, Ok(filler))) => Some(filler),
+        Some((name, Err(near))) => {
+            reader.fault(Field::Filler, Fault::UnknownFiller { typed: name.to_owned(), near });
+            None
+        }
+    };
+    let ferritic = filler
+        .filter(|filler| matches!(filler.deposit, DepositKind::Ferritic | DepositKind::Martensitic))
+        .and_then(|filler| filler.nominal());
+    let nickel = !runs.is_empty() && runs.iter().all(|run| run.process == Process::SmawNickel);
+    WeldMetal {
+        cet: cet_typed.or_else(|| ferritic.map(|composition| cet(&composition))),
+        // A class caps strength seldom; where it does, the cap is the safe end.
+        tensile_mpa: tensile_typed
+            .or_else(|| filler.and_then(|filler| filler.tensile_max_mpa.or(filler.tensile_min_mpa))),
+        several_runs: count.is_none_or(|count| count > 1),
+        // Throat of an equal-legged fillet.
+        thickness_mm: leg.map(|leg| leg.mm * std::f64::consts::FRAC_1_SQRT_2),
+        austenitic: nickel || filler.is_some_and(|filler| filler.tolerates_hydrogen()),
+    }
+}

@@ -1,0 +1,169 @@
+//! What the person typed and chose, kept over a kill and a restart.
+
+use std::collections::BTreeMap;
+use std::path::PathBuf;
+
+use ron::extensions::Extensions;
+use ron::value::RawValue;
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+
+use super::job_text::{Field, JobText, ron_options};
+use super::store::{Store, StoreError};
+use super::typed::{CertificateLine, composition};
+use crate::units::{Problem, Units};
+
+/// The file of the session.
+const FILE: &str = "session.ron";
+
+/// Dark, light, or as the system.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum Theme {
+    /// As the system says.
+    #[default]
+    System,
+    /// Dark.
+    Dark,
+    /// Light.
+    Light,
+}
+
+/// A steel of the reader's own: a name and what its certificate says.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(default)]
+pub struct OwnSteel {
+    /// The name that it is called by.
+    pub name: String,
+    /// The composition as typed.
+    pub composition: String,
+}
+
+impl OwnSteel {
+    /// The composition, read.
+    ///
+    /// # Errors
+    /// The [`Problem`] of what is typed.
+    pub fn read(&self) -> Result<CertificateLine, Problem> {
+        composition(&self.composition)
+    }
+}
+
+/// Everything that the person typed and chose.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
+pub struct Session {
+    /// Language tag; empty follows the system.
+    pub language: String,
+    /// Theme.
+    pub theme: Theme,
+    /// Units.
+    pub units: Units,
+    /// The place that was open: its id.
+    pub place: String,
+    /// The job of the plan, field by field.
+    pub job: JobText,
+    /// What is typed elsewhere: `QUESTION.FIELD` to text.
+    pub typed: BTreeMap<String, String>,
+    /// What is chosen elsewhere: the id of the choice to the id of what is chosen.
+    pub choices: BTreeMap<String, String>,
+    /// Steels of the reader's own.
+    pub own_steels: Vec<OwnSteel>,
+}
+
+/// A session as it was found.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Found {
+    /// What could be read; the rest is at its default.
+    pub session: Session,
+    /// The fields that could not be read; `session` stands for the whole file.
+    pub lost: Vec<&'static str>,
+    /// Where the file with them is kept.
+    pub kept_aside: Option<PathBuf>,
+}
+
+/// Each field unread, so that one bad field can't take the others with it.
+#[derive(Deserialize, Default)]
+#[serde(default)]
+struct Raw {
+    language: Option<Box<RawValue>>,
+    theme: Option<Box<RawValue>>,
+    units: Option<Box<RawValue>>,
+    place: Option<Box<RawValue>>,
+    job: Option<Box<RawValue>>,
+    typed: Option<Box<RawValue>>,
+    choices: Option<Box<RawValue>>,
+    own_steels: Option<Box<RawValue>>,
+}
+
+impl Session {
+    /// The session of a text: what is missing or can't be read is at its default, what is
+    /// not known is left out. With it the fields that could not be read.
+    #[must_use]
+    pub fn from_ron(text: &str) -> (Self, Vec<&'static str>) {
+        let Ok(raw) = ron_options().from_str::<Raw>(text) else {
+            return (Self::default(), vec!["session"]);
+        };
+        let mut lost = Vec::new();
+        let session = Self {
+            language: field("language", raw.language, &mut lost),
+            theme: field("theme", raw.theme, &mut lost),
+            units: field("units", raw.units, &mut lost),
+            place: field("place", raw.place, &mut lost),
+            job: job(raw.job, &mut lost),
+            typed: field("typed", raw.typed, &mut lost),
+            choices: field("choices", raw.choices, &mut lost),
+            own_steels: field("own_steels", raw.own_steels, &mut lost),
+        };
+        (session, lost)
+    }
+
+    /// The session as text.
+    #[must_use]
+    pub fn to_ron(&self) -> String {
+        let config = ron::ser::PrettyConfig::new().extensions(Extensions::IMPLICIT_SOME);
+        ron::ser::to_string_pretty(self, config).expect("texts and choices always write as RON")
+    }
+
+    /// The session of a store. A file with anything unreadable in it is kept aside first.
+    ///
+    /// # Errors
+    /// [`StoreError`] if the file is there and can't be read or kept aside; a caller that
+    /// goes on with a default session must not save over it.
+    pub fn load(store: &Store) -> Result<Found, StoreError> {
+        let Some(text) = store.read(FILE)? else { return Ok(Found::default()) };
+        let (session, lost) = Self::from_ron(&text);
+        let kept_aside = if lost.is_empty() { None } else { Some(store.keep_aside(FILE)?) };
+        Ok(Found { session, lost, kept_aside })
+    }
+
+    /// Saves the session, whole or not at all.
+    ///
+    /// # Errors
+    /// [`StoreError`] if it can't be written; the last saved one is then still there.
+    pub fn save(&self, store: &Store) -> Result<(), StoreError> {
+        store.write(FILE, &self.to_ron())
+    }
+}
+
+/// The job with what can be read of it.
+fn job(raw: Option<Box<RawValue>>, lost: &mut Vec<&'static str>) -> JobText {
+    let Some(raw) = raw else { return JobText::default() };
+    let (job, bad) = JobText::lenient(raw.get_ron()).unwrap_or_else(|| {
+        lost.push("job");
+        (JobText::default(), Vec::new())
+    });
+    lost.extend(bad.into_iter().map(Field::id));
+    job
+}
+
+/// One field, or its default with its name noted.
+fn field<T: DeserializeOwned + Default>(
+    name: &'static str,
+    raw: Option<Box<RawValue>>,
+    lost: &mut Vec<&'static str>,
+) -> T {
+    let Some(raw) = raw else { return T::default() };
+    ron_options().from_str(raw.get_ron()).unwrap_or_else(|_| {
+        lost.push(name);
+        T::default()
+    })
+}

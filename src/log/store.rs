@@ -1,0 +1,153 @@
+//! Files that survive a kill at any moment: written beside and then renamed.
+
+use std::fs;
+use std::io::{self, Write};
+use std::path::{Path, PathBuf};
+use std::time::Duration;
+
+use thiserror::Error;
+
+/// Prefix of a file that is being written.
+const HALF_WRITTEN: &str = ".half-written-";
+/// A half-written file older than this belongs to no running save.
+const ABANDONED: Duration = Duration::from_secs(60);
+/// How many broken files of one name are kept aside.
+const BROKEN_KEPT: u32 = 20;
+
+/// Why something could not be stored or read.
+#[derive(Debug, Error)]
+pub enum StoreError {
+    /// The folder can't be made or written.
+    #[error("folder {}: {cause}", folder.display())]
+    Folder {
+        /// The folder.
+        folder: PathBuf,
+        /// What the system says.
+        cause: io::Error,
+    },
+    /// A file can't be read or written.
+    #[error("file {}: {cause}", file.display())]
+    File {
+        /// The file.
+        file: PathBuf,
+        /// What the system says.
+        cause: io::Error,
+    },
+}
+
+impl StoreError {
+    /// Key of the Fluent message.
+    #[must_use]
+    pub const fn key(&self) -> &'static str {
+        match self {
+            Self::Folder { .. } => "store-folder",
+            Self::File { .. } => "store-file",
+        }
+    }
+
+    /// The folder or file.
+    #[must_use]
+    pub fn path(&self) -> &Path {
+        match self {
+            Self::Folder { folder, .. } => folder,
+            Self::File { file, .. } => file,
+        }
+    }
+}
+
+/// A folder of files.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Store {
+    folder: PathBuf,
+}
+
+impl Store {
+    /// The folder that the desktop gives to this program; `None` where there is no home.
+    /// Android hands its own folder to [`Store::open`].
+    #[must_use]
+    pub fn desktop_folder() -> Option<PathBuf> {
+        directories::ProjectDirs::from("", "", "strawblue").map(|found| found.data_dir().to_owned())
+    }
+
+    /// A store in a folder, which is made where it is missing.
+    ///
+    /// # Errors
+    /// [`StoreError::Folder`] if it can't be made.
+    pub fn open(folder: impl Into<PathBuf>) -> Result<Self, StoreError> {
+        let store = Self { folder: folder.into() };
+        fs::create_dir_all(&store.folder)
+            .map_err(|cause| StoreError::Folder { folder: store.folder.clone(), cause })?;
+        store.sweep();
+        Ok(store)
+    }
+
+    /// The folder.
+    #[must_use]
+    pub fn folder(&self) -> &Path {
+        &self.folder
+    }
+
+    /// The text of a file; `None` where there is none.
+    ///
+    /// # Errors
+    /// [`StoreError::File`] if it is there and can't be read. A file that is no text is
+    /// read with its bad bytes replaced, so that the reader of it can keep it aside.
+    pub fn read(&self, name: &str) -> Result<Option<String>, StoreError> {
+        let file = self.folder.join(name);
+        match fs::read(&file) {
+            Ok(bytes) => Ok(Some(String::from_utf8_lossy(&bytes).into_owned())),
+            Err(cause) if cause.kind() == io::ErrorKind::NotFound => Ok(None),
+            Err(cause) => Err(StoreError::File { file, cause }),
+        }
+    }
+
+    /// Writes a file whole or not at all: beside it, to the disk, and then in its place.
+    ///
+    /// # Errors
+    /// [`StoreError`] if any step fails; the old file is then still there.
+    pub fn write(&self, name: &str, text: &str) -> Result<(), StoreError> {
+        let file = self.folder.join(name);
+        let at_folder = |cause| StoreError::Folder { folder: self.folder.clone(), cause };
+        let mut beside =
+            tempfile::Builder::new().prefix(HALF_WRITTEN).tempfile_in(&self.folder).map_err(at_folder)?;
+        let written = beside.write_all(text.as_bytes()).and_then(|()| beside.as_file().sync_all());
+        written.map_err(|cause| StoreError::File { file: file.clone(), cause })?;
+        beside.persist(&file).map_err(|failed| StoreError::File { file, cause: failed.error })?;
+        // The rename itself reaches the disk too, where the system can do that to a folder.
+        if let Ok(folder) = fs::File::open(&self.folder) {
+            let _ = folder.sync_all();
+        }
+        Ok(())
+    }
+
+    /// Keeps a copy of a file aside as `NAME.broken`, `NAME.broken-2` …
+    ///
+    /// # Errors
+    /// [`StoreError::File`] if the copy can't be made.
+    pub fn keep_aside(&self, name: &str) -> Result<PathBuf, StoreError> {
+        let free = (1..=BROKEN_KEPT)
+            .map(|count| match count {
+                1 => self.folder.join(format!("{name}.broken")),
+                count => self.folder.join(format!("{name}.broken-{count}")),
+            })
+            .find(|aside| !aside.exists());
+        // With all taken the last one is written over: the first ones hold what was lost first.
+        let aside = free.unwrap_or_else(|| self.folder.join(format!("{name}.broken-{BROKEN_KEPT}")));
+        fs::copy(self.folder.join(name), &aside)
+            .map_err(|cause| StoreError::File { file: aside.clone(), cause })?;
+        Ok(aside)
+    }
+
+    /// Removes what a killed save left behind. A failure here harms nothing.
+    fn sweep(&self) {
+        let Ok(entries) = fs::read_dir(&self.folder) else { return };
+        for entry in entries.flatten() {
+            let ours = entry.file_name().to_string_lossy().starts_with(HALF_WRITTEN);
+            let age =
+                entry.metadata().and_then(|found| found.modified()).ok().and_then(|at| at.elapsed().ok());
+            if ours && age.is_some_and(|age| age > ABANDONED) {
+                let _ = fs::remove_file(entry.path());
+            }
+        }
+    }
+}

@@ -1,0 +1,145 @@
+//! The state that a part is in, as typed.
+
+use super::{asked, not_understood, words_of};
+use crate::engine::job::Condition;
+use crate::reference::ConditionKind;
+use crate::units::{Accepts, Problem, TemperatureUnit, limits, temperature, tidy};
+
+/// What the words of a condition say.
+#[derive(Default)]
+#[allow(clippy::struct_excessive_bools, reason = "one flag per word that was seen")]
+struct Seen {
+    hardened: bool,
+    tempered: bool,
+    quenched_and_tempered: bool,
+    normalised: bool,
+    kinds: Vec<ConditionKind>,
+}
+
+/// A condition as people write it: `hardened and tempered 540 C`, `Q&T 540`, `annealed`,
+/// `normalised`, `as rolled`, `case-hardened, tempered 170`, `unknown`; the symbols of
+/// EN delivery conditions (`+QT`, `+N`, `+AR`, `+A`, `+M`, `+C`) too.
+///
+/// A bare tempering temperature takes the unit shown.
+///
+/// # Errors
+/// A [`Problem`] if a word is not known, the words leave it open (`hardened`, `tempered`:
+/// asked), or a tempering temperature stands where there is none.
+pub fn condition(text: &str, shown: TemperatureUnit) -> Result<Condition, Problem> {
+    let tidied = tidy(text).to_lowercase();
+    let front = tidied.find(|c: char| c.is_ascii_digit()).unwrap_or(tidied.len());
+    let (before, figure) = tidied.split_at(front);
+    let temper_c = if figure.is_empty() {
+        None
+    } else {
+        let figure = figure.trim_end_matches([')', '.']);
+        Some(temperature(figure, shown, limits::TEMPER_C).map_err(|problem| whole(problem, text))?)
+    };
+    let kind = kind(text, before)?;
+    let takes_temper = matches!(
+        kind,
+        ConditionKind::HardenedTempered
+            | ConditionKind::NormalisedTempered
+            | ConditionKind::CaseHardened
+            | ConditionKind::InductionHardened
+    );
+    if temper_c.is_some() && !takes_temper {
+        return Err(Problem::Trap { typed: text.to_owned(), key: "typed-no-temper" });
+    }
+    Ok(Condition { kind, temper_c })
+}
+
+/// A problem of the temperature, told with the whole text.
+fn whole(problem: Problem, text: &str) -> Problem {
+    match problem {
+        Problem::OutOfRange { low, high, unit, .. } => {
+            Problem::OutOfRange { typed: text.to_owned(), low, high, unit, accepts: Accepts::Condition }
+        }
+        _ => not_understood(text, Accepts::Condition),
+    }
+}
+
+fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
+    let joined = before
+        .replace(" & ", "&")
+        .replace("q&t", " qt ")
+        .replace("h&t", " qt ")
+        .replace("q+t", " qt ")
+        .replace("q/t", " qt ")
+        .replace('&', " and ");
+    let mut seen = Seen::default();
+    for word in words_of(&joined) {
+        if !note(&word, &mut seen) {
+            return Err(not_understood(text, Accepts::Condition));
+        }
+    }
+    seen.kinds.dedup();
+    match (seen.kinds.as_slice(), &seen) {
+        ([kind], Seen { normalised: false, quenched_and_tempered: false, .. }) => Ok(*kind),
+        ([], Seen { normalised: true, hardened: false, quenched_and_tempered: false, tempered, .. }) => {
+            Ok(if *tempered { ConditionKind::NormalisedTempered } else { ConditionKind::Normalised })
+        }
+        ([], Seen { normalised: false, quenched_and_tempered: true, .. })
+        | ([], Seen { normalised: false, hardened: true, tempered: true, .. }) => {
+            Ok(ConditionKind::HardenedTempered)
+        }
+        ([], Seen { hardened: true, normalised: false, .. }) => Err(asked(
+            text,
+            &[
+                ("hardened and tempered", "condition-means-through"),
+                ("case-hardened", "condition-means-case"),
+                ("induction hardened", "condition-means-induction"),
+            ],
+        )),
+        ([], Seen { tempered: true, normalised: false, .. }) => Err(asked(
+            text,
+            &[
+                ("hardened and tempered", "condition-means-through"),
+                ("normalised and tempered", "condition-means-normalised-tempered"),
+            ],
+        )),
+        _ => Err(not_understood(text, Accepts::Condition)),
+    }
+}
+
+/// Notes what a word says; `false` if the word is not known.
+fn note(word: &str, seen: &mut Seen) -> bool {
+    let kind = match word {
+        "and" | "at" | "to" | "as" | "hot" | "soft" | "the" | "°" | "condition" | "cold" | "worked"
+        | "delivered" | "not" | "surface" => match word {
+            "worked" => ConditionKind::ColdWorked,
+            _ => return true,
+        },
+        "hardened" | "quenched" | "through" => {
+            seen.hardened = true;
+            return true;
+        }
+        "tempered" => {
+            seen.tempered = true;
+            return true;
+        }
+        "qt" | "+qt" | "prehardened" | "prehard" | "pre" => {
+            seen.quenched_and_tempered = true;
+            return true;
+        }
+        "normalised" | "normalized" | "+n" => {
+            seen.normalised = true;
+            return true;
+        }
+        "+nt" => ConditionKind::NormalisedTempered,
+        "annealed" | "spheroidised" | "spheroidized" | "+a" => ConditionKind::Annealed,
+        "rolled" | "forged" | "finished" | "+ar" => ConditionKind::AsRolled,
+        "tmcp" | "tm" | "thermomechanical" | "thermomechanically" | "+m" => ConditionKind::Thermomechanical,
+        "drawn" | "formed" | "bent" | "+c" => ConditionKind::ColdWorked,
+        "case" | "carburised" | "carburized" => ConditionKind::CaseHardened,
+        "induction" | "flame" => ConditionKind::InductionHardened,
+        "cast" => ConditionKind::AsCast,
+        "unknown" | "known" | "?" => ConditionKind::Unknown,
+        _ => return false,
+    };
+    // "Thermomechanically rolled" is one state, not two.
+    if !(kind == ConditionKind::AsRolled && seen.kinds.contains(&ConditionKind::Thermomechanical)) {
+        seen.kinds.push(kind);
+    }
+    true
+}

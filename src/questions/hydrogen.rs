@@ -1,0 +1,164 @@
+//! Hydrogen: its scale, its removal, post-heat, and the wait before inspection.
+
+use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use crate::engine::hydrogen::{Diffusion, HydrogenScale, Slab, hydrogen_scale, removal_time, share_left};
+use crate::engine::inspection::{WeldToInspect, inspection_wait};
+use crate::engine::job::Restraint;
+use crate::engine::plan::Family;
+use crate::engine::post_heat::{PostHeat, post_heat};
+
+/// The band of a hydrogen content.
+pub(super) static HYDROGEN_SCALE: Question = Question {
+    name: "hydrogen-scale",
+    inputs: &[shared::HYDROGEN.required()],
+    answers: &["hydrogen-scale", "hydrogen-ppm", "hydrogen-jis"],
+    notes: &["scale-a", "scale-b", "scale-c", "scale-d", "scale-e", "hydrogen-letters-differ"],
+    answer: answer_scale,
+};
+
+fn answer_scale(given: &Answers) -> Result<Reply, Problem> {
+    let (scale, answers) = hydrogen_scale(given.number("hydrogen")?)?;
+    let note = match scale {
+        HydrogenScale::A => "scale-a",
+        HydrogenScale::B => "scale-b",
+        HydrogenScale::C => "scale-c",
+        HydrogenScale::D => "scale-d",
+        HydrogenScale::E => "scale-e",
+    };
+    Ok(Reply::of(answers).note_if(true, note).note_if(true, "hydrogen-letters-differ"))
+}
+
+const LEFT: Input = Input::new("left", Kind::Number).or(Preset::Number(0.1)).within(0.001, 0.99);
+const DIFFUSIONS: &[&str] = &["slower", "measured", "arrhenius"];
+
+/// Time until hydrogen has left, and what is left after a time.
+pub(super) static HYDROGEN_REMOVAL: Question = Question {
+    name: "hydrogen-removal",
+    inputs: &[
+        shared::THICKNESS.required(),
+        Input::new("temperature", Kind::Temperature).required().within(0.0, 650.0),
+        LEFT,
+        Input::new("time", Kind::Hours).within(0.0, 1e5),
+        Input::new("diffusion", Kind::Choice(DIFFUSIONS)).or(Preset::Choice("slower")),
+        Input::new("diffusivity", Kind::Number).within(1e-12, 1e-2),
+    ],
+    answers: &["hydrogen-time-mean", "hydrogen-time-middle", "hydrogen-left-mean", "hydrogen-left-middle"],
+    notes: &["both-faces-open", "diffusion-uncertain"],
+    answer: answer_removal,
+};
+
+fn answer_removal(given: &Answers) -> Result<Reply, Problem> {
+    let diffusion = match (given.maybe_number("diffusivity"), given.maybe_choice("diffusion")) {
+        (Some(own), _) => Diffusion::Own(own),
+        (None, Some("measured")) => Diffusion::Measured,
+        (None, Some("arrhenius")) => Diffusion::Arrhenius,
+        _ => Diffusion::Slower,
+    };
+    let slab = Slab {
+        thickness_mm: given.number("thickness")?,
+        temperature_c: given.number("temperature")?,
+        diffusion,
+    };
+    let mut answers = removal_time(slab, given.number("left")?)?.to_vec();
+    if let Some(time_h) = given.maybe_number("time") {
+        answers.extend(share_left(slab, time_h)?);
+    }
+    Ok(Reply::of(answers)
+        .note_if(true, "both-faces-open")
+        .note_if(slab.temperature_c < 200.0, "diffusion-uncertain"))
+}
+
+/// Post-heat.
+pub(super) static POST_HEAT: Question = Question {
+    name: "post-heat",
+    inputs: &[
+        shared::THICKNESS.required(),
+        Input::new("minimum-preheat", Kind::Temperature).required().within(0.0, 650.0),
+        Input::new("temperature", Kind::Temperature).or(Preset::Number(250.0)).within(0.0, 650.0),
+        Input::new("ceiling", Kind::Temperature).within(0.0, 1600.0),
+        LEFT,
+    ],
+    answers: &["post-heat-temperature", "post-heat-time", "post-heat-diffusion", "post-heat-trade"],
+    notes: &[
+        "post-heat-raised",
+        "diffusion-longer",
+        "trade-longer",
+        "both-faces-open",
+        "post-heat-before-cold",
+    ],
+    answer: answer_post_heat,
+};
+
+fn answer_post_heat(given: &Answers) -> Result<Reply, Problem> {
+    let asked = PostHeat {
+        thickness_mm: given.number("thickness")?,
+        temperature_c: given.number("temperature")?,
+        minimum_preheat_c: given.number("minimum-preheat")?,
+        ceiling_c: given.maybe_number("ceiling"),
+        left: given.number("left")?,
+    };
+    let answers = post_heat(asked)?;
+    let diffusion_longer = answers[2].value >= answers[3].value;
+    Ok(Reply::of(answers)
+        .note_if(asked.minimum_preheat_c > asked.temperature_c, "post-heat-raised")
+        .note_if(diffusion_longer, "diffusion-longer")
+        .note_if(!diffusion_longer, "trade-longer")
+        .note_if(true, "both-faces-open")
+        .note_if(true, "post-heat-before-cold"))
+}
+
+/// Families that are welded by the rules that the wait knows, the plainest first.
+const FAMILIES: [Family; 4] =
+    [Family::Structural, Family::QuenchedTempered, Family::PlainCarbon, Family::Hardenable];
+const FAMILY_IDS: &[&str] = &["structural", "quenched-tempered", "plain-carbon", "hardenable"];
+const RESTRAINTS: [Restraint; 3] = [Restraint::Low, Restraint::Medium, Restraint::High];
+const RESTRAINT_IDS: &[&str] = &["restraint-low", "restraint-medium", "restraint-high"];
+
+const fn restraint_id(restraint: Restraint) -> &'static str {
+    match restraint {
+        Restraint::Low => "restraint-low",
+        Restraint::Medium => "restraint-medium",
+        Restraint::High => "restraint-high",
+    }
+}
+
+/// The least wait before the final inspection.
+pub(super) static INSPECTION_WAIT: Question = Question {
+    name: "inspection-wait",
+    inputs: &[
+        Input::new("family", Kind::Choice(FAMILY_IDS)).required(),
+        shared::THICKNESS.required(),
+        shared::NET_HEAT.required(),
+        Input::new("weld-size", Kind::Length).within(0.1, 5000.0),
+        Input::new("yield", Kind::Stress).within(50.0, 3000.0),
+        Input::new("restraint", Kind::Choice(RESTRAINT_IDS)).or(Preset::Choice("restraint-medium")),
+        Input::new("heat-treated", Kind::Flag).or(Preset::Flag(false)),
+    ],
+    answers: &[
+        "inspection-wait",
+        "wait-en-1011-2",
+        "wait-nsss",
+        "wait-en-1090-2",
+        "wait-eemua-158",
+        "wait-d1-1",
+        "wait-csa-w59",
+        "wait-prudent",
+    ],
+    notes: &["wait-from-cold", "wait-heat-treated"],
+    answer: answer_wait,
+};
+
+fn answer_wait(given: &Answers) -> Result<Reply, Problem> {
+    let weld = WeldToInspect {
+        family: given.choice("family", &FAMILIES, Family::id)?,
+        thickness_mm: given.number("thickness")?,
+        size_mm: given.maybe_number("weld-size"),
+        yield_mpa: given.maybe_number("yield"),
+        net_heat_kj_per_mm: given.number("heat-input")?,
+        restraint: given.choice("restraint", &RESTRAINTS, restraint_id)?,
+        heat_treated: given.flag("heat-treated"),
+    };
+    Ok(Reply::of(inspection_wait(weld)?)
+        .note_if(true, "wait-from-cold")
+        .note_if(weld.heat_treated, "wait-heat-treated"))
+}

@@ -1,0 +1,88 @@
+//! Every physical question, declared once: the command line, the Bench and the tests ask here.
+//!
+//! ```
+//! use strawblue::questions::{self, Answers, Given};
+//! let given = Answers::new()
+//!     .with("cet", Given::Number(0.2840))
+//!     .with("thickness", Given::Number(31.5))
+//!     .with("hydrogen", Given::Number(5.0))
+//!     .with("heat-input", Given::Number(1.3));
+//! let reply = questions::find("method-b").unwrap().ask(&given).unwrap();
+//! assert_eq!(reply.answers[0].value.unwrap().round(), 71.0);
+//! ```
+
+mod answers;
+mod equivalents;
+mod formulas;
+mod heat;
+mod hydrogen;
+mod shape;
+mod steel;
+mod tint;
+mod types;
+
+pub use answers::{Answers, COMPOSITION, Given, Problem};
+pub use types::{Input, Kind, OUTSIDE_RANGE, Preset, Question, Reply};
+
+/// All questions in the order of the work.
+pub static ALL: &[&Question] = &[
+    &equivalents::CARBON_EQUIVALENT,
+    &steel::HARDNESS_CONVERSION,
+    &steel::TRANSFORMATION_TEMPERATURES,
+    &steel::MARTENSITE_SHARE,
+    &shape::COMBINED_THICKNESS,
+    &shape::TAPERED_THICKNESS,
+    &hydrogen::HYDROGEN_SCALE,
+    &tint::MEASURING_PLACE,
+    &tint::CRAYON_PAIR,
+    &tint::IR_TRUE_TEMPERATURE,
+    &tint::IR_EXPECTED_READING,
+    &tint::TINT_FLAME_ON,
+    &tint::TINT_AFTERWARDS,
+    &tint::PEAK_FROM_TINT,
+    &tint::RED_HEAT,
+    &heat::HEAT_INPUT,
+    &formulas::METHOD_B,
+    &formulas::SEFERIAN,
+    &formulas::ITO_BESSYO,
+    &formulas::MULTI_RUN,
+    &formulas::DEARDEN_ONEILL,
+    &formulas::CRACKING_INDEX,
+    &heat::COOLING_TIME,
+    &heat::PREHEAT_FOR_COOLING_TIME,
+    &steel::HARDNESS_ESTIMATE,
+    &hydrogen::HYDROGEN_REMOVAL,
+    &hydrogen::POST_HEAT,
+    &hydrogen::INSPECTION_WAIT,
+];
+
+/// The question of a name.
+#[must_use]
+pub fn find(name: &str) -> Option<&'static Question> {
+    ALL.iter().copied().find(|question| question.name == name)
+}
+
+/// Inputs that several questions share, so that a key means the same everywhere.
+mod shared {
+    use super::{COMPOSITION, Input, Kind};
+    use crate::engine::job::Joint;
+
+    /// Rows of `data/joints.ron`.
+    const JOINTS: [&str; Joint::ALL.len()] = {
+        let mut ids = [""; Joint::ALL.len()];
+        let mut at = 0;
+        while at < ids.len() {
+            ids[at] = Joint::ALL[at].id();
+            at += 1;
+        }
+        ids
+    };
+
+    pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition);
+    pub(super) const THICKNESS: Input = Input::new("thickness", Kind::Length).within(0.1, 5000.0);
+    pub(super) const HYDROGEN: Input = Input::new("hydrogen", Kind::Hydrogen).within(0.0, 200.0);
+    pub(super) const HYDROGEN_JIS: Input = Input::new("hydrogen-jis", Kind::Number).within(0.0, 200.0);
+    pub(super) const NET_HEAT: Input = Input::new("heat-input", Kind::HeatInput).within(0.01, 50.0);
+    pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(&JOINTS));
+    pub(super) const TEMPERATURE: Input = Input::new("temperature", Kind::Temperature).within(-100.0, 1600.0);
+}

@@ -1,0 +1,115 @@
+//! What the steel does: transformation, hardness and its conversion.
+
+use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use crate::engine::hardness::hardness;
+use crate::engine::hardness_conversion::{ConversionTable, Scale, hardness_conversion};
+use crate::engine::transformation::{
+    m90_c, martensite, ms_steven_haynes_c, steelmaker_c, transformation_temperatures,
+};
+
+/// Transformation temperatures, and where a temperature stands among them.
+pub(super) static TRANSFORMATION_TEMPERATURES: Question = Question {
+    name: "transformation-temperatures",
+    inputs: &[shared::STEEL.required(), shared::TEMPERATURE],
+    answers: &[
+        "ms",
+        "m50",
+        "m90",
+        "mf",
+        "bs",
+        "ms-andrews",
+        "ae1-andrews",
+        "ae3-andrews",
+        "ae1-grange",
+        "ae3-grange",
+        "ae1-eldis",
+        "ae3-eldis",
+        "ac1-steelmaker",
+        "ac3-steelmaker",
+        "ms-steelmaker",
+    ],
+    notes: &["mf-convention", "ac3-below-ac1", "above-ms", "above-m90"],
+    answer: answer_transformation,
+};
+
+fn answer_transformation(given: &Answers) -> Result<Reply, Problem> {
+    let steel = given.composition()?;
+    let reply = Reply::of(transformation_temperatures(steel)?);
+    let above = |limit_c| given.maybe_number("temperature").is_some_and(|t| t > limit_c);
+    let (ms, m90) = (ms_steven_haynes_c(steel), m90_c(steel));
+    Ok(reply
+        .note_if(above(ms), "above-ms")
+        .note_if(above(m90) && !above(ms), "above-m90")
+        .note_if(steelmaker_c(steel).1.is_none(), "ac3-below-ac1")
+        .note_if(true, "mf-convention"))
+}
+
+/// Share of martensite at a temperature.
+pub(super) static MARTENSITE_SHARE: Question = Question {
+    name: "martensite-share",
+    inputs: &[
+        shared::STEEL,
+        Input::new("ms", Kind::Temperature).within(-273.15, 1000.0),
+        shared::TEMPERATURE.required(),
+    ],
+    answers: &["martensite-share"],
+    notes: &["above-ms", "austenite-keeps-hydrogen"],
+    answer: answer_martensite,
+};
+
+fn answer_martensite(given: &Answers) -> Result<Reply, Problem> {
+    let ms = given.number_or_of_composition("ms", ms_steven_haynes_c)?;
+    let temperature_c = given.number("temperature")?;
+    let outcome = martensite(ms, temperature_c)?;
+    let share = outcome.value;
+    Ok(Reply::of([outcome])
+        .note_if(temperature_c >= ms, "above-ms")
+        .note_if(share.is_some_and(|share| share < 0.9), "austenite-keeps-hydrogen"))
+}
+
+/// Highest hardness of the heat-affected zone.
+pub(super) static HARDNESS_ESTIMATE: Question = Question {
+    name: "hardness-estimate",
+    inputs: &[
+        shared::STEEL.required(),
+        Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
+    ],
+    answers: &["hardness-yurioka", "hardness-duren", "hardness-martensite", "hardness-wes"],
+    notes: &["hardness-estimates-memory", "hardness-above-350"],
+    answer: answer_hardness,
+};
+
+fn answer_hardness(given: &Answers) -> Result<Reply, Problem> {
+    let answers = hardness(given.composition()?, given.number("cooling-time")?)?;
+    let hard = answers[..2].iter().any(|outcome| outcome.value.is_some_and(|hv| hv > 350.0));
+    Ok(Reply::of(answers).note_if(true, "hardness-estimates-memory").note_if(hard, "hardness-above-350"))
+}
+
+const SCALES: &[&str] = &["hrc", "hv", "hb", "mpa"];
+const TABLES: &[&str] = &["astm-e140", "iso-18265"];
+
+/// A hardness on the other scales.
+pub(super) static HARDNESS_CONVERSION: Question = Question {
+    name: "hardness-conversion",
+    inputs: &[
+        Input::new("hardness", Kind::Number).required().within(0.0, 3000.0),
+        Input::new("scale", Kind::Choice(SCALES)).required(),
+        Input::new("table", Kind::Choice(TABLES)).or(Preset::Choice("astm-e140")),
+    ],
+    answers: &["hardness-hrc", "hardness-hv", "hardness-hb", "tensile-strength"],
+    notes: &["conversion-approximate", "strength-indicative", "brinell-carbide"],
+    answer: answer_conversion,
+};
+
+fn answer_conversion(given: &Answers) -> Result<Reply, Problem> {
+    let from = given.choice("scale", &Scale::ALL, Scale::id)?;
+    let table = given.choice("table", &ConversionTable::ALL, ConversionTable::id)?;
+    let value = given.number("hardness")?;
+    let answers = hardness_conversion(value, from, table)?;
+    let hv = if from == Scale::Hv { Some(value) } else { table.convert(value, from, Scale::Hv) };
+    let above = |limit| hv.is_some_and(|hv| hv > limit);
+    Ok(Reply::of(answers)
+        .note_if(true, "conversion-approximate")
+        .note_if(above(513.0), "strength-indicative")
+        .note_if(above(653.0), "brinell-carbide"))
+}

@@ -1,0 +1,250 @@
+//! What a question is: declared once, asked from the command line, the Bench and the tests.
+
+use super::{Answers, Given, Problem};
+use crate::engine::{EngineError, Outcome};
+
+/// What kind of thing an input is: it chooses the parser and the unit shown.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Kind {
+    /// A bare number, a share or a factor.
+    Number,
+    /// Weight percent.
+    Percent,
+    /// A length, mm.
+    Length,
+    /// A temperature point, °C.
+    Temperature,
+    /// Net heat input, kJ/mm.
+    HeatInput,
+    /// Diffusible hydrogen by ISO 3690, ml/100 g.
+    Hydrogen,
+    /// V.
+    Voltage,
+    /// A.
+    Current,
+    /// Travel speed, mm/s.
+    Speed,
+    /// A short time, s.
+    Seconds,
+    /// A long time, h.
+    Hours,
+    /// A strength or stress, MPa.
+    Stress,
+    /// A composition: a certificate, or the middle of a grade.
+    Composition,
+    /// One of these ids; the words are the Fluent messages `option-ID`.
+    Choice(&'static [&'static str]),
+    /// Yes or no.
+    Flag,
+    /// Any text.
+    Text,
+}
+
+impl Kind {
+    /// The unit that the value arrives in, where it has one.
+    #[must_use]
+    pub const fn unit(self) -> Option<&'static str> {
+        match self {
+            Self::Percent => Some("%"),
+            Self::Length => Some("mm"),
+            Self::Temperature => Some("°C"),
+            Self::HeatInput => Some("kJ/mm"),
+            Self::Hydrogen => Some("ml/100 g"),
+            Self::Voltage => Some("V"),
+            Self::Current => Some("A"),
+            Self::Speed => Some("mm/s"),
+            Self::Seconds => Some("s"),
+            Self::Hours => Some("h"),
+            Self::Stress => Some("MPa"),
+            Self::Number | Self::Composition | Self::Choice(_) | Self::Flag | Self::Text => None,
+        }
+    }
+
+    /// Does it arrive as a number?
+    #[must_use]
+    pub const fn numeric(self) -> bool {
+        !matches!(self, Self::Composition | Self::Choice(_) | Self::Flag | Self::Text)
+    }
+}
+
+/// What an input is when nothing is given.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Preset {
+    /// A number in the unit of the kind.
+    Number(f64),
+    /// An id of the choice.
+    Choice(&'static str),
+    /// Yes or no.
+    Flag(bool),
+}
+
+impl Preset {
+    fn given(self) -> Given {
+        match self {
+            Self::Number(value) => Given::Number(value),
+            Self::Choice(id) => Given::Choice(id.to_owned()),
+            Self::Flag(on) => Given::Flag(on),
+        }
+    }
+}
+
+/// One input of a question.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Input {
+    /// Key on the command line; its words are the Fluent message `input-KEY`.
+    pub key: &'static str,
+    /// Kind.
+    pub kind: Kind,
+    /// Value when nothing is given.
+    pub default: Option<Preset>,
+    /// Lowest number that is taken at all.
+    pub low: Option<f64>,
+    /// Highest number that is taken at all.
+    pub high: Option<f64>,
+    /// Must it be given?
+    pub required: bool,
+}
+
+impl Input {
+    /// An optional input with no default.
+    #[must_use]
+    pub const fn new(key: &'static str, kind: Kind) -> Self {
+        Self { key, kind, default: None, low: None, high: None, required: false }
+    }
+
+    /// The same, required.
+    #[must_use]
+    pub const fn required(mut self) -> Self {
+        self.required = true;
+        self
+    }
+
+    /// The same with a default.
+    #[must_use]
+    pub const fn or(mut self, preset: Preset) -> Self {
+        self.default = Some(preset);
+        self
+    }
+
+    /// The same with the numbers that are taken at all, both ends counted.
+    #[must_use]
+    pub const fn within(mut self, low: f64, high: f64) -> Self {
+        self.low = Some(low);
+        self.high = Some(high);
+        self
+    }
+
+    /// Passes a given value of the right kind and inside the limits.
+    fn check(&self, given: &Given) -> Result<(), Problem> {
+        match (self.kind, given) {
+            (Kind::Choice(offered), Given::Choice(id)) => {
+                if offered.contains(&id.as_str()) {
+                    Ok(())
+                } else {
+                    Err(Problem::NotOffered { key: self.key, given: id.clone(), offered })
+                }
+            }
+            (Kind::Flag, Given::Flag(_))
+            | (Kind::Text, Given::Text(_))
+            | (Kind::Composition, Given::Composition(_)) => Ok(()),
+            (kind, Given::Number(value)) if kind.numeric() => {
+                let (symbol, value) = (self.key, *value);
+                let low = self.low.unwrap_or(f64::MIN);
+                let high = self.high.unwrap_or(f64::MAX);
+                if value.is_nan() {
+                    Err(EngineError::NotANumber { symbol }.into())
+                } else if value < 0.0 && low >= 0.0 {
+                    Err(EngineError::BelowZero { symbol, value }.into())
+                } else if value < low || value > high {
+                    Err(EngineError::OutOfDomain { symbol, value, low, high }.into())
+                } else {
+                    Ok(())
+                }
+            }
+            _ => Err(Problem::WrongKind { key: self.key }),
+        }
+    }
+}
+
+/// What a question answers: outcomes in the order of use, and ids of notes whose words
+/// are the Fluent messages `note-ID`.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Reply {
+    /// The answers, the one asked for first.
+    pub answers: Vec<Outcome>,
+    /// What must be said beside them.
+    pub notes: Vec<&'static str>,
+}
+
+impl Reply {
+    /// A reply without notes.
+    #[must_use]
+    pub fn of(answers: impl Into<Vec<Outcome>>) -> Self {
+        Self { answers: answers.into(), notes: Vec::new() }
+    }
+
+    /// The same with a note where the condition is true.
+    #[must_use]
+    pub fn note_if(mut self, condition: bool, note: &'static str) -> Self {
+        if condition && !self.notes.contains(&note) {
+            self.notes.push(note);
+        }
+        self
+    }
+
+    /// The answer of a name.
+    #[must_use]
+    pub fn answer(&self, name: &str) -> Option<&Outcome> {
+        self.answers.iter().find(|outcome| outcome.name == name)
+    }
+}
+
+/// Said by every question where an input lies outside its method's range.
+pub const OUTSIDE_RANGE: &str = "outside-range";
+
+/// A physical question, declared once.
+#[derive(Debug, Clone, Copy)]
+pub struct Question {
+    /// Name on the command line; its words are the Fluent message `question-NAME`, its
+    /// one-line description the attribute `.about`.
+    pub name: &'static str,
+    /// Inputs in the order in which they are asked.
+    pub inputs: &'static [Input],
+    /// Names of all answers that it may give.
+    pub answers: &'static [&'static str],
+    /// Ids of all notes that it may make, `outside-range` apart.
+    pub notes: &'static [&'static str],
+    /// The work.
+    pub answer: fn(&Answers) -> Result<Reply, Problem>,
+}
+
+impl Question {
+    /// The input of a key.
+    #[must_use]
+    pub fn input(&self, key: &str) -> Option<&'static Input> {
+        self.inputs.iter().find(|input| input.key == key)
+    }
+
+    /// Checks what is given, puts in the defaults and answers.
+    ///
+    /// # Errors
+    /// A key that the question doesn't have, a required input that is missing, a value of
+    /// the wrong kind, outside its limits or not offered; or what the engine refuses.
+    pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
+        if let Some(key) = given.keys().find(|key| self.input(key).is_none()) {
+            return Err(Problem::UnknownInput { key: key.to_owned() });
+        }
+        let mut full = given.clone();
+        for input in self.inputs {
+            match (given.get(input.key), input.default) {
+                (Some(value), _) => input.check(value)?,
+                (None, Some(preset)) => full.set(input.key, preset.given()),
+                (None, None) if input.required => return Err(Problem::Missing { keys: vec![input.key] }),
+                (None, None) => {}
+            }
+        }
+        let reply = (self.answer)(&full)?;
+        let outside = reply.answers.iter().any(|outcome| !outcome.in_range());
+        Ok(reply.note_if(outside, OUTSIDE_RANGE))
+    }
+}

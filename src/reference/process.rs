@@ -1,0 +1,120 @@
+//! Welding processes and hydrogen designators: `data/processes.ron`.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Basis, Row};
+
+/// The kinds of arc.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum ArcKind {
+    /// Gas tungsten arc.
+    Gtaw,
+    /// Plasma arc.
+    Paw,
+    /// Gas metal arc, solid or metal-cored wire.
+    Gmaw,
+    /// Flux-cored arc.
+    Fcaw,
+    /// Shielded metal arc: covered electrode.
+    Smaw,
+    /// Submerged arc.
+    Saw,
+}
+
+impl ArcKind {
+    /// All kinds.
+    pub const ALL: [Self; 6] = [Self::Gtaw, Self::Paw, Self::Gmaw, Self::Fcaw, Self::Smaw, Self::Saw];
+
+    /// The stable id.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Gtaw => "gtaw",
+            Self::Paw => "paw",
+            Self::Gmaw => "gmaw",
+            Self::Fcaw => "fcaw",
+            Self::Smaw => "smaw",
+            Self::Saw => "saw",
+        }
+    }
+}
+
+/// One process. Its name is the Fluent message `process-ID`.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Process {
+    /// Stable id in kebab-case.
+    pub id: String,
+    /// The kind of arc.
+    pub arc: ArcKind,
+    /// Thermal efficiency, from arc energy to heat input.
+    pub efficiency: f64,
+    /// What the efficiency rests on.
+    pub efficiency_basis: Basis,
+    /// Typical diffusible hydrogen, lower end, ml in 100 g.
+    pub hydrogen_low_ml: f64,
+    /// Typical diffusible hydrogen, upper end, ml in 100 g.
+    pub hydrogen_high_ml: f64,
+    /// What the hydrogen rests on.
+    pub hydrogen_basis: Basis,
+    /// Is it a low-hydrogen process when done as it should be?
+    pub low_hydrogen: bool,
+    /// Designators that its consumables usually bear (ids in `designators`).
+    #[serde(default)]
+    pub designators: Vec<String>,
+}
+
+impl Row for Process {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}
+
+/// A hydrogen designator and the most that it stands for.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Designator {
+    /// Stable id in kebab-case: `aws-h4`, `iso-h5`, `scale-d`, `d11-h2` …
+    pub id: String,
+    /// As printed.
+    pub text: String,
+    /// The family of designators, so that a bare `H3` or `D` can be asked back.
+    pub scale: HydrogenScale,
+    /// More than this many ml in 100 g, where the class has a lower end.
+    pub above_ml: Option<f64>,
+    /// At most this many ml in 100 g; `None` is the open class.
+    pub up_to_ml: Option<f64>,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+impl Row for Designator {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}
+
+/// The families of hydrogen designators.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum HydrogenScale {
+    /// AWS filler suffixes H2, H4, H8, H16: ml in 100 g at most.
+    Aws,
+    /// ISO filler symbols H5, H10, H15: ml in 100 g at most.
+    Iso,
+    /// The annex of AWS D1.1: H1 lowest, H3 worst.
+    D11Annex,
+    /// The letters of EN 1011-2: A highest, E lowest.
+    Letter,
+    /// The words of the IIW.
+    IiwWord,
+}
+
+/// The whole file.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ProcessFile {
+    /// The processes.
+    pub processes: Vec<Process>,
+    /// The hydrogen designators.
+    pub designators: Vec<Designator>,
+}

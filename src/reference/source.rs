@@ -1,0 +1,46 @@
+//! A source that figures rest on: a row of `data/sources.ron`.
+
+use serde::{Deserialize, Serialize};
+
+use super::Row;
+
+/// What kind of text a source is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum SourceKind {
+    /// A standard or code.
+    Standard,
+    /// A regulation or a government manual.
+    Government,
+    /// A handbook or textbook.
+    Handbook,
+    /// A paper or a research report.
+    Paper,
+    /// A maker's or stockholder's table, data sheet or manual.
+    Trade,
+    /// A page on the open web: forum, encyclopaedia, answers of an institute.
+    Web,
+}
+
+/// One source, named once for the whole dataset.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Source {
+    /// Stable id in kebab-case; `Basis::Published` names it.
+    pub id: String,
+    /// Title as one would look it up.
+    pub title: String,
+    /// Year or edition, where known.
+    pub edition: Option<String>,
+    /// What kind of text it is.
+    pub kind: SourceKind,
+    /// What was seen of it: "public copy of one table", "abstract" …
+    pub seen: String,
+    /// What to keep in mind when using it.
+    pub note: Option<String>,
+}
+
+impl Row for Source {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}

@@ -1,0 +1,264 @@
+//! The answer of a plan: the biggest thing on the screen.
+
+use super::evidence::name;
+use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
+use super::{Pen, member_name};
+use crate::engine::job::Job;
+use crate::engine::plan::{Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
+use crate::reference::{Basis, IronRoute};
+
+/// What kind of answer it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum AnswerKind {
+    /// A window.
+    Window,
+    /// No preheat: dry.
+    Dry,
+    /// No usable window.
+    NoWindow,
+    /// Must not be welded.
+    Refused,
+    /// Two routes.
+    Routes,
+    /// No method covers the steel.
+    Uncovered,
+}
+
+/// One of two routes that are never blended.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Route {
+    /// Stable id.
+    pub id: String,
+    /// Name.
+    pub title: String,
+    /// Its preheat span.
+    pub figure: String,
+    /// In the other unit.
+    pub second: String,
+    /// What else it asks for.
+    pub text: String,
+    /// What it rests on.
+    pub basis: BasisMark,
+}
+
+/// The answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Answer {
+    /// Its kind.
+    pub kind: AnswerKind,
+    /// What speaks where there is no figure.
+    pub title: String,
+    /// Lines under it.
+    pub lines: Vec<String>,
+    /// "At least", or nothing.
+    pub qualifier: String,
+    /// Minimum preheat.
+    pub minimum: Figure,
+    /// Maximum interpass.
+    pub maximum: Figure,
+    /// Ceiling.
+    pub ceiling: Figure,
+    /// How the governing evidence stands; `None` when nothing governs.
+    pub standing: Option<Standing>,
+    /// Who governs, in one sentence.
+    pub sentence: String,
+    /// What the other member alone needs.
+    pub note: String,
+    /// Routes, for iron.
+    pub routes: Vec<Route>,
+}
+
+/// Writes the answer of a plan.
+#[must_use]
+pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
+    let kind = match plan.verdict {
+        Verdict::Window => AnswerKind::Window,
+        Verdict::NoPreheat => AnswerKind::Dry,
+        Verdict::TwoRoutes => AnswerKind::Routes,
+        Verdict::NoWindow => AnswerKind::NoWindow,
+        Verdict::Refused(_) => AnswerKind::Refused,
+        Verdict::NoMethod => AnswerKind::Uncovered,
+    };
+    let governing = plan.evidence.iter().find(|item| item.standing == Standing::Governs);
+    let (title, lines) = title_and_lines(pen, job, plan);
+    Answer {
+        kind,
+        title,
+        lines,
+        qualifier: if plan.minimum.as_ref().is_some_and(|limit| limit.at_least) {
+            pen.words.get("answer-at-least")
+        } else {
+            String::new()
+        },
+        minimum: minimum_figure(pen, job, plan),
+        maximum: maximum_figure(pen, plan),
+        ceiling: ceiling_figure(pen, job, plan),
+        standing: governing.map(stands),
+        sentence: governing.map_or_else(String::new, |item| sentence(pen, item)),
+        note: others(pen, job, plan),
+        routes: if kind == AnswerKind::Routes {
+            iron_routes(pen.reference).into_iter().map(|route| route_line(pen, route)).collect()
+        } else {
+            Vec::new()
+        },
+    }
+}
+
+const fn stands(item: &Evidence) -> Standing {
+    if item.at_limit { Standing::AtLimit } else { Standing::InRange }
+}
+
+fn sentence(pen: &Pen<'_>, item: &Evidence) -> String {
+    let key = if item.at_limit { "answer-governs-at-limit" } else { "answer-governs" };
+    pen.words.with(key, &[("method", &name(pen, item))])
+}
+
+fn minimum_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
+    let label = pen.words.get("answer-minimum");
+    match &plan.minimum {
+        Some(limit) => {
+            let both = minimum(pen, limit.exact_c, limit.printed);
+            let mut figure = Figure::new("minimum", label, both, basis_mark(pen, &limit.basis));
+            if let Some(member) = limit.member.filter(|_| job.members.len() > 1) {
+                figure.note = member_name(pen, job, member);
+            }
+            figure
+        }
+        None => Figure {
+            id: "minimum".to_owned(),
+            label,
+            figure: pen.words.get("answer-none"),
+            basis: plan
+                .evidence
+                .iter()
+                .find(|item| item.standing == Standing::Governs)
+                .map(|item| basis_mark(pen, &item.basis))
+                .unwrap_or_default(),
+            ..Figure::default()
+        },
+    }
+}
+
+fn maximum_figure(pen: &Pen<'_>, plan: &Plan) -> Figure {
+    let label = pen.words.get("answer-maximum");
+    plan.interpass.as_ref().map_or_else(
+        || Figure { id: "maximum".to_owned(), label: label.clone(), ..Figure::default() },
+        |limit| limit_figure(pen, "maximum", label.clone(), limit),
+    )
+}
+
+fn limit_figure(pen: &Pen<'_>, id: &str, label: String, limit: &Limit) -> Figure {
+    let both = maximum(pen, limit.exact_c, limit.printed);
+    let mut figure = Figure::new(id, label, both, basis_mark(pen, &limit.basis));
+    figure.note = pen.words.get(&format!("limit-{}", limit.by));
+    figure
+}
+
+fn ceiling_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
+    let label = pen.words.get("answer-ceiling");
+    match &plan.ceiling {
+        Ceiling::At(limit) => limit_figure(pen, "ceiling", label, limit),
+        Ceiling::AskTemper { member } => Figure::in_words(
+            "ceiling",
+            label,
+            pen.words.get("answer-ask-temper"),
+            member_name(pen, job, *member),
+            BasisMark::default(),
+        ),
+        Ceiling::BelowTransformation => Figure::in_words(
+            "ceiling",
+            label,
+            pen.words.get("answer-no-ceiling"),
+            pen.words.get("answer-no-ceiling.note"),
+            basis_mark(pen, &Basis::Practice),
+        ),
+    }
+}
+
+/// What speaks where there is no figure.
+fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String>) {
+    let get = |key: &str| pen.words.get(key);
+    match plan.verdict {
+        Verdict::Window => (String::new(), Vec::new()),
+        Verdict::NoPreheat => (get("answer-dry"), vec![get("answer-dry.line")]),
+        Verdict::TwoRoutes => (get("answer-routes"), vec![get("answer-routes.line")]),
+        Verdict::NoMethod => (get("answer-uncovered"), vec![get("answer-uncovered.line")]),
+        Verdict::Refused(refusal) => {
+            let id = match refusal {
+                Refusal::Lead => "lead",
+                Refusal::Sulphur => "sulphur",
+            };
+            let key = format!("answer-refused-{id}");
+            (get("answer-refused"), vec![get(&key), get(&format!("{key}.instead"))])
+        }
+        Verdict::NoWindow => {
+            let low = plan
+                .minimum
+                .as_ref()
+                .map_or_else(String::new, |limit| minimum(pen, limit.exact_c, limit.printed).main);
+            let high = plan
+                .interpass
+                .as_ref()
+                .map_or_else(String::new, |limit| maximum(pen, limit.exact_c, limit.printed).main);
+            let line = pen.words.with("answer-no-window.line", &[("low", &low), ("high", &high)]);
+            let mut lines = vec![line];
+            if plan.levers.is_empty() {
+                lines.push(get("answer-no-window.no-lever"));
+            }
+            if let Some(member) = plan.interpass.as_ref().and_then(|limit| limit.member) {
+                let name = member_name(pen, job, member);
+                lines.push(pen.words.with("answer-no-window.by", &[("member", &name)]));
+            }
+            (get("answer-no-window"), lines)
+        }
+    }
+}
+
+/// "The arm alone needs 115 °C": what each member that does not govern asks for.
+fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
+    let governing = plan.minimum.as_ref().and_then(|limit| limit.member);
+    let lines: Vec<String> = plan
+        .members
+        .iter()
+        .enumerate()
+        .filter(|(index, _)| Some(*index) != governing && plan.members.len() > 1)
+        .filter_map(|(index, member)| {
+            let minimum_c = member.minimum_c?;
+            let name = member_name(pen, job, index);
+            Some(if minimum_c > 0.0 {
+                let figure = minimum(pen, minimum_c, None).main;
+                pen.words.with("answer-other-needs", &[("member", &name), ("figure", &figure)])
+            } else {
+                pen.words.with("answer-other-none", &[("member", &name)])
+            })
+        })
+        .collect();
+    lines.join(" ")
+}
+
+fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
+    let low = pen.show.temperature(route.preheat_low_c);
+    let high = pen.show.temperature(route.preheat_high_c);
+    let span = |low: &str, high: &str| format!("{}–{high}", low.split('\u{a0}').next().unwrap_or_default());
+    let mut text = vec![pen.words.get(&format!("iron-{}.text", route.id))];
+    if let Some(interpass_c) = route.interpass_c {
+        let figure = maximum(pen, interpass_c, None).main;
+        text.push(pen.words.with("iron-interpass", &[("figure", &figure)]));
+    }
+    if let Some(bead_mm) = route.bead_mm {
+        text.push(pen.words.with("iron-bead", &[("length", &pen.show.length(bead_mm).main)]));
+    }
+    if let Some(cooling_k_per_h) = route.cooling_k_per_h {
+        let rate = format!("{}/h", pen.show.difference(cooling_k_per_h).main);
+        text.push(pen.words.with("iron-cooling", &[("rate", &rate)]));
+    }
+    text.push(source_line(pen, &route.basis));
+    Route {
+        id: route.id.clone(),
+        title: pen.words.get(&format!("iron-{}", route.id)),
+        figure: span(&low.main, &high.main),
+        second: span(&low.second, &high.second),
+        text: text.join(" "),
+        basis: basis_mark(pen, &route.basis),
+    }
+}

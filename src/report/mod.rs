@@ -1,0 +1,78 @@
+//! A plan in words: rows of text that the window and the command line both read.
+//!
+//! Pure mappers from outcomes of the engine to lines of text. Nothing is computed here
+//! but the way a figure is written.
+
+mod answer;
+mod cautions;
+mod evidence;
+mod figure;
+mod levers;
+mod sheet;
+mod then;
+
+pub use answer::{Answer, AnswerKind, Route, answer};
+pub use cautions::{CautionLine, caution_line, caution_lines};
+pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
+pub use figure::{BasisMark, Figure, basis_mark, source_line};
+pub use levers::{LeverEffect, LeverLine, lever_lines};
+pub use sheet::{RangeLine, RangeVerdict, Sheet, StepLine, sheet};
+pub use then::{ThenLine, then_lines};
+
+use crate::engine::job::Job;
+use crate::engine::plan::Plan;
+use crate::reference::Reference;
+use crate::units::Show;
+use crate::words::Words;
+
+/// What every line is written with.
+#[derive(Clone, Copy)]
+pub struct Pen<'a> {
+    /// The dataset.
+    pub reference: &'a Reference,
+    /// The words.
+    pub words: &'a Words,
+    /// Units and number format.
+    pub show: Show,
+}
+
+/// A whole plan in words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Report {
+    /// The answer.
+    pub answer: Answer,
+    /// The evidence, by member and obligation.
+    pub groups: Vec<EvidenceGroup>,
+    /// What would lower the minimum.
+    pub levers: Vec<LeverLine>,
+    /// What there is to do, in the order of the work.
+    pub then: Vec<ThenLine>,
+    /// The cautions of this job, worst first.
+    pub cautions: Vec<CautionLine>,
+}
+
+impl Report {
+    /// Writes a plan out.
+    #[must_use]
+    pub fn of(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Self {
+        Self {
+            answer: answer(pen, job, plan),
+            groups: evidence_groups(pen, job, plan),
+            levers: lever_lines(pen, job, plan),
+            then: then_lines(pen, job, plan),
+            cautions: caution_lines(pen, job, plan),
+        }
+    }
+}
+
+/// The name of a member for a heading: its grade or "certificate steel", and its size.
+#[must_use]
+pub fn member_name(pen: &Pen<'_>, job: &Job, index: usize) -> String {
+    let Some(member) = job.members.get(index) else { return String::new() };
+    let steel = member
+        .steel
+        .grade()
+        .map_or_else(|| pen.words.get("steel-by-certificate"), |grade| grade.designation.clone());
+    let size = pen.show.length(member.thickness_mm).main;
+    if member.round { format!("{steel} Ø\u{2060}{size}") } else { format!("{steel} {size}") }
+}

@@ -1,0 +1,240 @@
+//! What there is to do beside the figures, in the order of the work.
+
+use super::figure::{BasisMark, basis_mark, maximum, minimum};
+use super::{Pen, member_name};
+use crate::engine::Outcome;
+use crate::engine::job::Job;
+use crate::engine::plan::{
+    Action, Part, Plan, QT_SPAN_S, Side, Verdict, heat_for_span_kj_per_mm, lowest_ms_m90_c, side,
+};
+use crate::reference::Basis;
+
+/// One thing to do or to know.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ThenLine {
+    /// Stable id.
+    pub id: String,
+    /// What it is about.
+    pub label: String,
+    /// What to do, or a figure.
+    pub value: String,
+    /// Why, or how.
+    pub note: String,
+    /// What it rests on.
+    pub basis: BasisMark,
+}
+
+/// The lines of a plan that has an answer.
+#[must_use]
+pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
+    let mut lines = Vec::new();
+    let before = [
+        Action::RemoveCase,
+        Action::RemoveHardSkin,
+        Action::CutEdges,
+        Action::AskTemper,
+        Action::GradeOnly,
+        Action::FillerUnknown,
+        Action::DryFirst,
+        Action::TrialPiece,
+    ];
+    push_actions(pen, plan, &before, &mut lines);
+    if let Some(side) = side(pen.reference, job, plan) {
+        if plan.verdict != Verdict::NoWindow {
+            measure(pen, job, plan, &side, &mut lines);
+            tack(pen, &side, &mut lines);
+        }
+        cooling(pen, job, plan, &side, &mut lines);
+        hardness(pen, job, &side, &mut lines);
+        push_actions(pen, plan, &[Action::ShortBeads, Action::HeatTreatStraightAfter], &mut lines);
+        if plan.verdict == Verdict::Window {
+            stop(pen, plan, &mut lines);
+        }
+        post_heat(pen, job, plan, &side, &mut lines);
+        push_actions(pen, plan, &[Action::CoolSlowly, Action::NoPwht], &mut lines);
+        wait(pen, &side, &mut lines);
+    }
+    lines
+}
+
+fn line(pen: &Pen<'_>, key: &str, value: String, note: String, basis: &Basis) -> ThenLine {
+    ThenLine {
+        id: key.to_owned(),
+        label: pen.words.get(&format!("then-{key}")),
+        value,
+        note,
+        basis: basis_mark(pen, basis),
+    }
+}
+
+fn push_actions(pen: &Pen<'_>, plan: &Plan, wanted: &[Action], lines: &mut Vec<ThenLine>) {
+    for action in wanted.iter().filter(|action| plan.actions.contains(action)) {
+        let key = format!("action-{}", action.id());
+        lines.push(ThenLine {
+            id: action.id().to_owned(),
+            label: pen.words.get(&key),
+            value: pen.words.get(&format!("{key}.do")),
+            note: pen.words.get(&format!("{key}.why")),
+            basis: basis_mark(pen, &Basis::Practice),
+        });
+    }
+}
+
+fn measure(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+    if plan.minimum.is_none() {
+        return;
+    }
+    let distance = pen.show.length(side.warm_zone.distance_mm).main;
+    let member = member_name(pen, job, side.warm_zone.coldest_member);
+    lines.push(line(
+        pen,
+        "measure",
+        pen.words.with("then-measure.value", &[("distance", &distance)]),
+        pen.words.with("then-measure.note", &[("member", &member)]),
+        &pen.reference.d11.warm_zone.basis,
+    ));
+}
+
+fn tack(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {
+    let Some(tack_c) = side.tack_c else { return };
+    let figure = minimum(pen, tack_c, None).main;
+    lines.push(line(
+        pen,
+        "tack",
+        pen.words.with("then-tack.value", &[("figure", &figure)]),
+        pen.words.get("then-tack.note"),
+        &Basis::Practice,
+    ));
+}
+
+fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+    for time in &side.cooling {
+        let name = member_name(pen, job, time.member);
+        let low = pen.show.number(time.fastest_s, 1);
+        let high = pen.show.with_unit(time.slowest_s, 1, "s");
+        let mut note = pen.words.with("then-cooling.note", &[("member", &name)]);
+        if plan.actions.contains(&Action::CoolingTimeOutside)
+            && plan.members[time.member].family == crate::engine::plan::Family::QuenchedTempered
+        {
+            let needed = heat_for_span_kj_per_mm(
+                pen.reference,
+                job,
+                job.members[time.member].thickness_mm,
+                plan.minimum_c.unwrap_or(job.shop_c),
+            );
+            let key = if time.fastest_s < QT_SPAN_S.0 { "then-cooling.fast" } else { "then-cooling.slow" };
+            note = pen.words.with(key, &[("heat", &pen.show.heat(needed).main), ("member", &name)]);
+        }
+        let mut made = line(pen, "cooling", format!("{low}–{high}"), note, &method_basis(pen, "t85"));
+        made.id = format!("cooling-{}", time.member);
+        lines.push(made);
+    }
+}
+
+fn method_basis(pen: &Pen<'_>, id: &str) -> Basis {
+    pen.reference.methods.get(id).map_or(Basis::Practice, |method| method.basis.clone())
+}
+
+/// The spread of the estimates that have a value: they are estimates, so a span is shown.
+fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
+    for (member, outcomes) in &side.hardness {
+        let values: Vec<f64> = outcomes
+            .iter()
+            .filter(|outcome| matches!(outcome.name, "hardness-yurioka" | "hardness-duren"))
+            .filter_map(|outcome| outcome.value)
+            .collect();
+        let (Some(low), Some(high)) =
+            (values.iter().copied().reduce(f64::min), values.iter().copied().reduce(f64::max))
+        else {
+            continue;
+        };
+        let round = |value: f64| (value / 10.0).round() * 10.0;
+        let name = member_name(pen, job, *member);
+        let mut made = line(
+            pen,
+            "hardness",
+            pen.words.with(
+                "then-hardness.value",
+                &[("low", &pen.show.number(round(low), 0)), ("high", &pen.show.number(round(high), 0))],
+            ),
+            pen.words.with("then-hardness.note", &[("member", &name)]),
+            &method_basis(pen, "hv-yurioka"),
+        );
+        made.id = format!("hardness-{member}");
+        lines.push(made);
+    }
+}
+
+fn stop(pen: &Pen<'_>, plan: &Plan, lines: &mut Vec<ThenLine>) {
+    let Some(limit) = &plan.minimum else { return };
+    let figure = minimum(pen, limit.exact_c, limit.printed).main;
+    lines.push(line(
+        pen,
+        "stop",
+        pen.words.with("then-stop.value", &[("figure", &figure)]),
+        pen.words.get("then-stop.note"),
+        &Basis::Practice,
+    ));
+}
+
+fn value_of(outcomes: &[Outcome], name: &str) -> Option<f64> {
+    outcomes.iter().find(|outcome| outcome.name == name).and_then(|outcome| outcome.value)
+}
+
+fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+    let asked = [Action::PostHeatBeforeCold, Action::PostHeatAboveM90]
+        .into_iter()
+        .find(|action| plan.actions.contains(action));
+    let Some(action) = asked else { return };
+    let parts = Part::all(job);
+    let m90 = lowest_ms_m90_c(&parts).map_or_else(String::new, |(_, m90_c)| pen.show.temperature(m90_c).main);
+    let why = pen.words.with(&format!("action-{}.why", action.id()), &[("m90", &m90)]);
+    let (Some(at_c), Some(diffusion_h), Some(trade_h)) = (
+        value_of(&side.post_heat, "post-heat-temperature"),
+        value_of(&side.post_heat, "post-heat-diffusion"),
+        value_of(&side.post_heat, "post-heat-trade"),
+    ) else {
+        lines.push(line(
+            pen,
+            "post-heat",
+            pen.words.get(&format!("action-{}.do", action.id())),
+            why,
+            &Basis::Practice,
+        ));
+        return;
+    };
+    let at = pen.show.temperature(at_c).main;
+    let hours = |value: f64| pen.show.with_unit(value.ceil(), 0, "h");
+    lines.push(line(
+        pen,
+        "post-heat",
+        pen.words
+            .with("then-post-heat.value", &[("figure", &at), ("time", &hours(trade_h.max(diffusion_h)))]),
+        format!(
+            "{why} {}",
+            pen.words.with(
+                "then-post-heat.note",
+                &[("trade", &hours(trade_h)), ("diffusion", &hours(diffusion_h))]
+            )
+        ),
+        &method_basis(pen, "post-heat"),
+    ));
+}
+
+fn wait(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {
+    let Some(strictest) = side.wait.first() else { return };
+    let Some(hours) = strictest.value else { return };
+    lines.push(line(
+        pen,
+        "wait",
+        pen.words.with("then-wait.value", &[("time", &pen.show.with_unit(hours, 0, "h"))]),
+        pen.words.get("then-wait.note"),
+        &strictest.basis,
+    ));
+}
+
+/// The interpass as a figure for a sentence.
+#[must_use]
+pub fn interpass(pen: &Pen<'_>, plan: &Plan) -> String {
+    plan.interpass.as_ref().map_or_else(String::new, |limit| maximum(pen, limit.exact_c, limit.printed).main)
+}

@@ -1,0 +1,82 @@
+//! Lengths: thickness, diameter, leg.
+
+use super::measure::{self, Row};
+use super::{Accepts, Choice, LengthUnit, Problem, Within, tidy};
+
+/// A length as typed.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Length {
+    /// mm.
+    pub mm: f64,
+    /// Written with a diameter sign?
+    pub round: bool,
+}
+
+const ROWS: &[Row] = &[
+    Row::plain("mm", &["mm", "millimetre", "millimetres", "millimeter", "millimeters"]),
+    Row::scaled("in", &["in", "inch", "inches", "\"", "''"], 25.4),
+    Row::scaled("cm", &["cm"], 10.0),
+    Row::scaled("m", &["m", "metre", "metres", "meter", "meters"], 1000.0),
+    Row::scaled("ft", &["ft", "foot", "feet"], 304.8),
+];
+
+/// A length as people write it: `1-1/2"`, `1 1/2 in`, `.75`, `38`, `38,5 mm`, `Ø90`.
+///
+/// A bare number takes the unit shown. A bare fraction in a millimetre field is
+/// asked about, since it is an inch size nearly always.
+///
+/// # Errors
+/// A [`Problem`] if it is no length, ambiguous, a gauge number, or outside the limits.
+pub fn length(text: &str, shown: LengthUnit, within: Within) -> Result<Length, Problem> {
+    let tidied = tidy(text);
+    let (bare, round) = without_diameter_sign(&tidied);
+    if bare.is_empty() {
+        return Err(if round {
+            Problem::not_understood(text, Accepts::Length)
+        } else {
+            Problem::Empty { accepts: Accepts::Length }
+        });
+    }
+    let unit = measure::squeezed(bare.trim_start_matches(|c: char| c.is_ascii_digit() || c == ' '));
+    if matches!(unit.as_str(), "ga" | "gauge" | "gage" | "swg" | "g") || bare.to_lowercase().starts_with("ga")
+    {
+        return Err(Problem::Trap { typed: text.to_owned(), key: "typed-gauge" });
+    }
+    let row = usize::from(shown == LengthUnit::Inch);
+    let read =
+        measure::read(bare, Accepts::Length, ROWS, row, within).map_err(|problem| retyped(problem, text))?;
+    if read.bare && read.fraction && shown == LengthUnit::Mm {
+        return Err(Problem::Ambiguous {
+            typed: text.to_owned(),
+            choices: vec![
+                Choice { write: format!("{bare} in"), means: "typed-means-inch-fraction" },
+                Choice { write: format!("{bare} mm"), means: "typed-means-mm-fraction" },
+            ],
+        });
+    }
+    Ok(Length { mm: read.value, round })
+}
+
+/// The text without a leading diameter sign, and whether there was one.
+fn without_diameter_sign(text: &str) -> (&str, bool) {
+    for sign in ["Ø", "diameter", "Diameter", "dia.", "Dia.", "dia", "Dia", "DIA"] {
+        if let Some(after) = text.strip_prefix(sign) {
+            return (after.trim_start(), true);
+        }
+    }
+    (text, false)
+}
+
+/// The same problem with the whole text as typed.
+fn retyped(problem: Problem, text: &str) -> Problem {
+    let typed = text.to_owned();
+    match problem {
+        Problem::NotUnderstood { accepts, .. } => Problem::NotUnderstood { typed, accepts },
+        Problem::UnknownUnit { unit, accepts, .. } => Problem::UnknownUnit { typed, unit, accepts },
+        Problem::OutOfRange { low, high, unit, accepts, .. } => {
+            Problem::OutOfRange { typed, low, high, unit, accepts }
+        }
+        Problem::Ambiguous { choices, .. } => Problem::Ambiguous { typed, choices },
+        other => other,
+    }
+}

@@ -1,0 +1,76 @@
+//! The limits of what a field takes. They keep slips out (a thickness of 900 mm, a
+//! current of 2000 A); they are wider than the range of any method, which the plan
+//! states and checks itself.
+
+/// A closed range in the unit that the engine works in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Within {
+    /// Lowest accepted.
+    pub low: f64,
+    /// Highest accepted.
+    pub high: f64,
+}
+
+impl Within {
+    /// A range.
+    #[must_use]
+    pub const fn new(low: f64, high: f64) -> Self {
+        Self { low, high }
+    }
+
+    /// Is the value inside, allowing for a unit conversion's last digits?
+    #[must_use]
+    pub fn holds(self, value: f64) -> bool {
+        let slack = 1e-9 * (1.0 + self.high.abs());
+        value.is_finite() && value >= self.low - slack && value <= self.high + slack
+    }
+}
+
+/// Thickness of a part or diameter of a round, mm.
+pub const THICKNESS_MM: Within = Within::new(0.5, 500.0);
+/// Leg of a fillet, mm.
+pub const LEG_MM: Within = Within::new(1.0, 100.0);
+/// Any other length of the bench (a part's length, a distance), mm.
+pub const ANY_LENGTH_MM: Within = Within::new(0.0, 100_000.0);
+/// Shop temperature, °C.
+pub const SHOP_C: Within = Within::new(-40.0, 60.0);
+/// A temperature that a drawing, procedure or customer demands, °C.
+pub const DEMAND_C: Within = Within::new(0.0, 800.0);
+/// Tempering temperature, °C: from the low temper of a case to just below Ac1.
+pub const TEMPER_C: Within = Within::new(100.0, 780.0);
+/// Any temperature that is measured or asked about, °C.
+pub const READING_C: Within = Within::new(-200.0, 1600.0);
+/// A temperature difference, K.
+pub const DIFFERENCE_K: Within = Within::new(0.0, 1600.0);
+/// Net heat input, kJ/mm.
+pub const NET_HEAT_KJ_PER_MM: Within = Within::new(0.05, 10.0);
+/// Arc energy, kJ/mm: up to the highest net heat input at the lowest efficiency.
+pub const ARC_ENERGY_KJ_PER_MM: Within = Within::new(0.05, 17.0);
+/// Diffusible hydrogen, ml/100 g.
+pub const HYDROGEN_ML: Within = Within::new(0.0, 100.0);
+/// Arc voltage, V.
+pub const VOLTAGE_V: Within = Within::new(5.0, 60.0);
+/// Current, A.
+pub const CURRENT_A: Within = Within::new(5.0, 1500.0);
+/// Travel speed, mm/min.
+pub const TRAVEL_MM_PER_MIN: Within = Within::new(5.0, 5000.0);
+/// Yield or tensile strength, MPa.
+pub const STRENGTH_MPA: Within = Within::new(100.0, 2500.0);
+/// Vickers hardness.
+pub const VICKERS: Within = Within::new(50.0, 1500.0);
+/// Brinell hardness.
+pub const BRINELL: Within = Within::new(50.0, 750.0);
+/// Rockwell C: below 20 the scale is not valid.
+pub const ROCKWELL_C: Within = Within::new(20.0, 70.0);
+/// Number of runs.
+pub const RUNS: Within = Within::new(1.0, 1000.0);
+/// Carbon equivalent CET of the weld metal, %.
+pub const CET: Within = Within::new(0.01, 1.5);
+/// One element, weight percent.
+pub const PERCENT: Within = Within::new(0.0, 100.0);
+/// Mass, kg.
+pub const MASS_KG: Within = Within::new(0.001, 100_000.0);
+/// Time, s: up to a month.
+pub const DURATION_S: Within = Within::new(0.0, 2_678_400.0);
+/// A share, an emissivity.
+pub const SHARE: Within = Within::new(0.0, 1.0);

@@ -1,0 +1,249 @@
+//! Why a typed value could not be used, and what would be.
+
+use crate::words::Words;
+
+/// What a field takes; its words are the Fluent message `accepts-ID` with the
+/// attribute `name`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[allow(missing_docs, reason = "the id of each is its name")]
+pub enum Accepts {
+    Length,
+    Temperature,
+    Difference,
+    Heat,
+    ArcEnergy,
+    Hydrogen,
+    Voltage,
+    Current,
+    Travel,
+    Strength,
+    Mass,
+    Hardness,
+    Duration,
+    Number,
+    Count,
+    Share,
+    Units,
+    Condition,
+    Process,
+    Joint,
+    Restraint,
+    Composition,
+    Percent,
+    YesNo,
+    Code,
+    Shape,
+    Steel,
+    Filler,
+}
+
+impl Accepts {
+    /// All of them.
+    pub const ALL: [Self; 28] = [
+        Self::Length,
+        Self::Temperature,
+        Self::Difference,
+        Self::Heat,
+        Self::ArcEnergy,
+        Self::Hydrogen,
+        Self::Voltage,
+        Self::Current,
+        Self::Travel,
+        Self::Strength,
+        Self::Mass,
+        Self::Hardness,
+        Self::Duration,
+        Self::Number,
+        Self::Count,
+        Self::Share,
+        Self::Units,
+        Self::Condition,
+        Self::Process,
+        Self::Joint,
+        Self::Restraint,
+        Self::Composition,
+        Self::Percent,
+        Self::YesNo,
+        Self::Code,
+        Self::Shape,
+        Self::Steel,
+        Self::Filler,
+    ];
+
+    /// The Fluent message that says what is accepted.
+    #[must_use]
+    pub const fn key(self) -> &'static str {
+        match self {
+            Self::Length => "accepts-length",
+            Self::Temperature => "accepts-temperature",
+            Self::Difference => "accepts-difference",
+            Self::Heat => "accepts-heat",
+            Self::ArcEnergy => "accepts-arc-energy",
+            Self::Hydrogen => "accepts-hydrogen",
+            Self::Voltage => "accepts-voltage",
+            Self::Current => "accepts-current",
+            Self::Travel => "accepts-travel",
+            Self::Strength => "accepts-strength",
+            Self::Mass => "accepts-mass",
+            Self::Hardness => "accepts-hardness",
+            Self::Duration => "accepts-duration",
+            Self::Number => "accepts-number",
+            Self::Count => "accepts-count",
+            Self::Share => "accepts-share",
+            Self::Units => "accepts-units",
+            Self::Condition => "accepts-condition",
+            Self::Process => "accepts-process",
+            Self::Joint => "accepts-joint",
+            Self::Restraint => "accepts-restraint",
+            Self::Composition => "accepts-composition",
+            Self::Percent => "accepts-percent",
+            Self::YesNo => "accepts-yes-no",
+            Self::Code => "accepts-code",
+            Self::Shape => "accepts-shape",
+            Self::Steel => "accepts-steel",
+            Self::Filler => "accepts-filler",
+        }
+    }
+}
+
+/// One reading of an ambiguous text: what to write, and what it means.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Choice {
+    /// What to write for it.
+    pub write: String,
+    /// The Fluent message that says what it means.
+    pub means: &'static str,
+}
+
+/// Why a typed value could not be used.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Problem {
+    /// Nothing is typed.
+    Empty {
+        /// What is accepted.
+        accepts: Accepts,
+    },
+    /// The text is none of what is accepted.
+    NotUnderstood {
+        /// As typed.
+        typed: String,
+        /// What is accepted.
+        accepts: Accepts,
+    },
+    /// The number is read, its unit is not one of this field.
+    UnknownUnit {
+        /// As typed.
+        typed: String,
+        /// The unit that was read.
+        unit: String,
+        /// What is accepted.
+        accepts: Accepts,
+    },
+    /// The value is outside what the field takes.
+    OutOfRange {
+        /// As typed.
+        typed: String,
+        /// Lowest accepted, in `unit`.
+        low: f64,
+        /// Highest accepted, in `unit`.
+        high: f64,
+        /// The unit that was typed, or the field's.
+        unit: &'static str,
+        /// What is accepted.
+        accepts: Accepts,
+    },
+    /// The text has more than one meaning; the person chooses.
+    Ambiguous {
+        /// As typed.
+        typed: String,
+        /// What it could mean.
+        choices: Vec<Choice>,
+    },
+    /// A text with a trap of its own: the Fluent message says which.
+    Trap {
+        /// As typed.
+        typed: String,
+        /// The Fluent message.
+        key: &'static str,
+    },
+}
+
+impl Problem {
+    pub(crate) fn not_understood(typed: &str, accepts: Accepts) -> Self {
+        Self::NotUnderstood { typed: typed.to_owned(), accepts }
+    }
+
+    /// The text as typed; empty where nothing was.
+    #[must_use]
+    pub fn typed(&self) -> &str {
+        match self {
+            Self::Empty { .. } => "",
+            Self::NotUnderstood { typed, .. }
+            | Self::UnknownUnit { typed, .. }
+            | Self::OutOfRange { typed, .. }
+            | Self::Ambiguous { typed, .. }
+            | Self::Trap { typed, .. } => typed,
+        }
+    }
+
+    /// What could be written instead, where the text has more than one meaning.
+    #[must_use]
+    pub fn choices(&self) -> &[Choice] {
+        if let Self::Ambiguous { choices, .. } = self { choices } else { &[] }
+    }
+
+    /// The problem in one plain line.
+    #[must_use]
+    pub fn say(&self, words: &Words) -> String {
+        let typed = shortened(self.typed());
+        let typed = ("typed", typed.as_str());
+        match self {
+            Self::Empty { accepts } => words.with("typed-empty", &[("accepts", &words.get(accepts.key()))]),
+            Self::NotUnderstood { accepts, .. } => {
+                words.with("typed-not-understood", &[typed, ("accepts", &words.get(accepts.key()))])
+            }
+            Self::UnknownUnit { unit, accepts, .. } => words.with(
+                "typed-unknown-unit",
+                &[typed, ("unit", &shortened(unit)), ("accepts", &words.get(accepts.key()))],
+            ),
+            Self::OutOfRange { low, high, unit, accepts, .. } => {
+                let mark = words.get("decimal-mark");
+                let bound = |value: &f64| {
+                    let number = super::show::plain(*value, 3, mark.chars().next().unwrap_or('.'));
+                    if unit.is_empty() { number } else { format!("{number}\u{a0}{unit}") }
+                };
+                let name = words.get(&format!("{}.name", accepts.key()));
+                let values = [typed, ("name", &name), ("low", &bound(low)), ("high", &bound(high))];
+                words.with("typed-out-of-range", &values)
+            }
+            Self::Ambiguous { choices, .. } => {
+                let said: Vec<String> = choices
+                    .iter()
+                    .map(|choice| {
+                        let means = words.get(choice.means);
+                        words.with("typed-choice", &[("write", &choice.write), ("means", &means)])
+                    })
+                    .collect();
+                words.with("typed-ambiguous", &[typed, ("choices", &said.join("; "))])
+            }
+            Self::Trap { key, .. } => words.with(key, &[typed]),
+        }
+    }
+}
+
+/// A text short enough for one line, without control characters.
+pub(crate) fn shortened(text: &str) -> String {
+    let clean: String = text.chars().map(|c| if c.is_control() { ' ' } else { c }).collect();
+    if clean.chars().count() > 40 { clean.chars().take(39).chain(['…']).collect() } else { clean }
+}
+
+/// A lower limit to three decimals that is itself accepted.
+pub(super) fn inward_low(value: f64) -> f64 {
+    // The sum with zero turns −0 into 0.
+    (value * 1000.0 - 1e-6).ceil() / 1000.0 + 0.0
+}
+
+/// An upper limit to three decimals that is itself accepted.
+pub(super) fn inward_high(value: f64) -> f64 {
+    (value * 1000.0 + 1e-6).floor() / 1000.0 + 0.0
+}

@@ -1,0 +1,201 @@
+//! How figures are shown: number, no-break space, unit.
+
+use super::strength::{KG_PER_LB, MPA_PER_KSI};
+use super::{LengthUnit, Printed, Side, TemperatureUnit, Units, limit_value};
+
+/// A figure in the reader's unit, and in the other one.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Both {
+    /// In the reader's unit.
+    pub main: String,
+    /// In the other unit.
+    pub second: String,
+}
+
+/// How figures are shown to this reader.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Show {
+    /// The units.
+    pub units: Units,
+    /// The decimal mark of the language.
+    pub mark: char,
+}
+
+impl Default for Show {
+    fn default() -> Self {
+        Self { units: Units::default(), mark: '.' }
+    }
+}
+
+impl Show {
+    /// The units with the decimal mark of a language.
+    #[must_use]
+    pub fn new(units: Units, words: &crate::words::Words) -> Self {
+        Self { units, mark: words.get("decimal-mark").chars().next().unwrap_or('.') }
+    }
+
+    /// A number with at most so many decimals and no empty ones.
+    #[must_use]
+    pub fn number(&self, value: f64, decimals: usize) -> String {
+        plain(value, decimals, self.mark)
+    }
+
+    /// A number with a unit.
+    #[must_use]
+    pub fn with_unit(&self, value: f64, decimals: usize, unit: &str) -> String {
+        format!("{}\u{a0}{unit}", self.number(value, decimals))
+    }
+
+    /// A temperature point, to the nearest whole degree.
+    #[must_use]
+    pub fn temperature(&self, point_c: f64) -> Both {
+        let shown = |unit: TemperatureUnit| self.with_unit(unit.from_c(point_c), 0, unit.symbol());
+        self.both_temperatures(shown)
+    }
+
+    /// A limit: as printed, or rounded to the safe side.
+    #[must_use]
+    pub fn limit(&self, side: Side, exact_c: f64, printed: Option<Printed>) -> Both {
+        let shown = |unit: TemperatureUnit| {
+            self.with_unit(limit_value(side, exact_c, printed, unit), 1, unit.symbol())
+        };
+        self.both_temperatures(shown)
+    }
+
+    /// A minimum: as printed, or rounded up.
+    #[must_use]
+    pub fn minimum(&self, exact_c: f64, printed: Option<Printed>) -> Both {
+        self.limit(Side::Minimum, exact_c, printed)
+    }
+
+    /// A maximum: as printed, or rounded down.
+    #[must_use]
+    pub fn maximum(&self, exact_c: f64, printed: Option<Printed>) -> Both {
+        self.limit(Side::Maximum, exact_c, printed)
+    }
+
+    /// A temperature difference, to the nearest whole degree.
+    #[must_use]
+    pub fn difference(&self, rise_k: f64) -> Both {
+        self.both_temperatures(|unit| match unit {
+            TemperatureUnit::C => self.with_unit(rise_k, 0, "K"),
+            TemperatureUnit::F => self.with_unit(rise_k * 1.8, 0, "°F"),
+        })
+    }
+
+    /// A length: mm to two decimals; inches as a fraction to 1/16 where that is within
+    /// 0.02 mm, else to three decimals.
+    #[must_use]
+    pub fn length(&self, length_mm: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(length_mm, 2, "mm"),
+            LengthUnit::Inch => match inch_fraction(length_mm) {
+                Some(fraction) => format!("{fraction}\u{a0}in"),
+                None => self.with_unit(length_mm / 25.4, inch_decimals(length_mm), "in"),
+            },
+        })
+    }
+
+    /// Heat input: kJ/mm to two decimals, kJ/in to one.
+    #[must_use]
+    pub fn heat(&self, energy_kj_per_mm: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(energy_kj_per_mm, 2, "kJ/mm"),
+            LengthUnit::Inch => self.with_unit(energy_kj_per_mm * 25.4, 1, "kJ/in"),
+        })
+    }
+
+    /// Travel speed: mm/min to the whole, in/min to one decimal.
+    #[must_use]
+    pub fn travel(&self, travel_mm_per_min: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(travel_mm_per_min, 0, "mm/min"),
+            LengthUnit::Inch => self.with_unit(travel_mm_per_min / 25.4, 1, "in/min"),
+        })
+    }
+
+    /// Strength: MPa, ksi, to the whole.
+    #[must_use]
+    pub fn strength(&self, strength_mpa: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(strength_mpa, 0, "MPa"),
+            LengthUnit::Inch => self.with_unit(strength_mpa / MPA_PER_KSI, 0, "ksi"),
+        })
+    }
+
+    /// Mass: kg, lb, to two decimals.
+    #[must_use]
+    pub fn mass(&self, mass_kg: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(mass_kg, 2, "kg"),
+            LengthUnit::Inch => self.with_unit(mass_kg / KG_PER_LB, 2, "lb"),
+        })
+    }
+
+    /// Diffusible hydrogen.
+    #[must_use]
+    pub fn hydrogen(&self, hydrogen_ml: f64) -> String {
+        self.with_unit(hydrogen_ml, 1, "ml/100\u{a0}g")
+    }
+
+    /// A time span: seconds below two minutes, minutes below two hours, else hours and minutes.
+    #[must_use]
+    pub fn duration(&self, time_s: f64) -> String {
+        if time_s.round() < 120.0 {
+            return self.with_unit(time_s, 0, "s");
+        }
+        let minutes = (time_s / 60.0).round();
+        if minutes < 120.0 {
+            return self.with_unit(minutes, 0, "min");
+        }
+        let hours = (minutes / 60.0).floor();
+        let left = minutes - hours * 60.0;
+        let hours = self.with_unit(hours, 0, "h");
+        if left == 0.0 { hours } else { format!("{hours} {}", self.with_unit(left, 0, "min")) }
+    }
+
+    fn both_temperatures(&self, shown: impl Fn(TemperatureUnit) -> String) -> Both {
+        let unit = self.units.temperature;
+        Both { main: shown(unit), second: shown(unit.other()) }
+    }
+
+    fn both_lengths(&self, shown: impl Fn(LengthUnit) -> String) -> Both {
+        let unit = self.units.length;
+        Both { main: shown(unit), second: shown(unit.other()) }
+    }
+}
+
+/// A number with at most so many decimals, a true minus sign, and no empty decimals.
+pub(super) fn plain(value: f64, decimals: usize, mark: char) -> String {
+    if !value.is_finite() {
+        return "–".to_owned();
+    }
+    let fixed = format!("{:.decimals$}", value.abs());
+    let trimmed = if decimals > 0 { fixed.trim_end_matches('0').trim_end_matches('.') } else { &fixed };
+    let sign = if value < 0.0 && trimmed != "0" { "\u{2212}" } else { "" };
+    format!("{sign}{}", trimmed.replace('.', &mark.to_string()))
+}
+
+/// Decimals of an inch: three, or four where three would read back as a fraction.
+fn inch_decimals(length_mm: f64) -> usize {
+    let rounded_mm = (length_mm / 25.4 * 1000.0).round() / 1000.0 * 25.4;
+    if inch_fraction(rounded_mm).is_some() { 4 } else { 3 }
+}
+
+/// `1-1/2`, `3/4` or `2` inches where that is within 0.02 mm, and the length is not tiny.
+fn inch_fraction(length_mm: f64) -> Option<String> {
+    let sixteenths = (length_mm / 25.4 * 16.0).round();
+    if !(1.0..=160_000.0).contains(&sixteenths) || (sixteenths * 25.4 / 16.0 - length_mm).abs() > 0.02 {
+        return None;
+    }
+    // In range and whole, so that the cast is exact.
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "whole, 1 to 160 000")]
+    let sixteenths = sixteenths as u32;
+    let (whole, left) = (sixteenths / 16, sixteenths % 16);
+    let shift = left.trailing_zeros().min(4);
+    Some(match (whole, left) {
+        (whole, 0) => whole.to_string(),
+        (0, left) => format!("{}/{}", left >> shift, 16 >> shift),
+        (whole, left) => format!("{whole}-{}/{}", left >> shift, 16 >> shift),
+    })
+}

@@ -1,0 +1,91 @@
+//! Jobs as test data.
+#![allow(dead_code, reason = "each test file uses its own part")]
+
+use serde::Deserialize;
+use strawblue::engine::job::{
+    Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
+};
+use strawblue::reference::{Composition, ConditionKind, Reference};
+
+/// How the steel of a test member is known.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+pub enum Known {
+    /// By grade only.
+    ByGrade,
+    /// By a certificate with the grade's middle composition.
+    Nominal,
+    /// By the certificate given.
+    Cert,
+}
+
+/// A member as test data.
+#[derive(Debug, Clone, Deserialize)]
+pub struct MemberRow {
+    pub grade: Option<String>,
+    pub known: Known,
+    #[serde(default)]
+    pub certificate: Composition,
+    pub thickness_mm: f64,
+    pub condition: ConditionKind,
+    pub temper_c: Option<f64>,
+    pub round: bool,
+}
+
+/// A process as test data.
+#[derive(Debug, Clone, Deserialize)]
+pub struct RunRow {
+    pub process: Process,
+    pub hydrogen_ml: f64,
+    pub net_heat_kj_per_mm: f64,
+}
+
+pub fn member(reference: &Reference, row: &MemberRow) -> Member {
+    let grade = row
+        .grade
+        .as_ref()
+        .map(|id| reference.grades.get(id).unwrap_or_else(|| panic!("no grade {id}")).clone());
+    let steel = match (row.known, grade) {
+        (Known::ByGrade, Some(grade)) => Steel::Grade(Box::new(grade)),
+        (Known::Nominal, Some(grade)) => {
+            Steel::Certificate { composition: grade.nominal(), grade: Some(Box::new(grade)) }
+        }
+        (_, grade) => Steel::Certificate { composition: row.certificate, grade: grade.map(Box::new) },
+    };
+    Member {
+        steel,
+        condition: Condition { kind: row.condition, temper_c: row.temper_c },
+        thickness_mm: row.thickness_mm,
+        round: row.round,
+        yield_mpa: None,
+        hardness_hv: None,
+        buttered: false,
+    }
+}
+
+pub fn job(
+    reference: &Reference,
+    members: &[MemberRow],
+    joint: Joint,
+    runs: &[RunRow],
+    restraint: Restraint,
+) -> Job {
+    Job {
+        members: members.iter().map(|row| member(reference, row)).collect(),
+        joint,
+        runs: runs
+            .iter()
+            .map(|run| Run {
+                process: run.process,
+                hydrogen_ml: run.hydrogen_ml,
+                net_heat_kj_per_mm: run.net_heat_kj_per_mm,
+            })
+            .collect(),
+        restraint,
+        weld: WeldMetal::default(),
+        shop_c: 20.0,
+        damp: false,
+        code: Code::None,
+        demands: Demands::default(),
+        thermal_cut: false,
+    }
+}

@@ -1,0 +1,241 @@
+//! Every published check in `tests/published/`, asked through the questions registry.
+//!
+//! A case says whether its figure is printed in a named source (`Published`), reckoned
+//! once from a formula by other means (`Computed`), remembered (`Memory`), or common
+//! practice with no source (`Practice`).
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+use std::path::PathBuf;
+
+use serde::Deserialize;
+use strawblue::engine::Outcome;
+use strawblue::questions::{self, Answers, COMPOSITION, Given, OUTSIDE_RANGE, Reply};
+use strawblue::reference::Composition;
+
+/// Questions whose checks are written and which are not registered yet. Registering one
+/// fails the test until it is taken off this list.
+const AWAITED: &[&str] =
+    &["table-c1", "d11-annex", "d11-category", "practice-rows", "ceq-bands", "carbon-line", "navsea-rows"];
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+enum CaseKind {
+    Published,
+    Computed,
+    Memory,
+    Practice,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+enum Value {
+    N(f64),
+    Id(String),
+    Yes,
+}
+
+#[derive(Debug, Clone, Deserialize)]
+enum Expected {
+    Value { answer: String, is: f64, within: f64 },
+    Span { answer: String, low: f64, high: f64, within: f64 },
+    Step { answer: String, symbol: String, is: f64, within: f64 },
+    Nothing { answer: String },
+    InRange { answer: String },
+    Outside { answer: String, symbol: String },
+}
+
+#[derive(Debug, Clone, Deserialize)]
+#[serde(deny_unknown_fields)]
+struct Case {
+    name: String,
+    kind: CaseKind,
+    #[serde(default)]
+    source: Option<String>,
+    question: String,
+    #[serde(default)]
+    composition: Composition,
+    #[serde(default)]
+    given: BTreeMap<String, Value>,
+    expect: Vec<Expected>,
+    #[serde(default)]
+    notes: Vec<String>,
+}
+
+struct File {
+    name: String,
+    cases: Vec<Case>,
+}
+
+/// All files of the folder; none may be skipped, hidden or of another kind.
+fn files() -> Vec<File> {
+    let folder: PathBuf = [env!("CARGO_MANIFEST_DIR"), "tests", "published"].iter().collect();
+    let mut paths: Vec<PathBuf> = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
+    paths.sort();
+    paths
+        .iter()
+        .map(|path| {
+            let name = path.file_name().unwrap().to_str().unwrap().to_owned();
+            assert!(name.ends_with(".ron"), "{name}: only .ron files belong here");
+            let text = fs::read_to_string(path).unwrap();
+            let first = text.lines().next().unwrap_or_default();
+            assert!(first.len() > 20 && first.starts_with("// Source: "), "{name}: line 1 names no source");
+            let cases: Vec<Case> = ron::from_str(&text).unwrap_or_else(|error| panic!("{name}: {error}"));
+            assert!(!cases.is_empty(), "{name}: no case");
+            File { name, cases }
+        })
+        .collect()
+}
+
+fn ask(case: &Case) -> Result<Reply, String> {
+    let question = questions::find(&case.question).ok_or("no such question")?;
+    let mut given = Answers::new();
+    if case.composition != Composition::default() {
+        given.set(COMPOSITION, Given::Composition(case.composition));
+    }
+    for (key, value) in &case.given {
+        let value = match value {
+            Value::N(number) => Given::Number(*number),
+            Value::Id(id) => Given::Choice(id.clone()),
+            Value::Yes => Given::Flag(true),
+        };
+        given.set(key, value);
+    }
+    let reply = question.ask(&given).map_err(|problem| format!("refused: {problem}"))?;
+    for outcome in &reply.answers {
+        if !question.answers.contains(&outcome.name) {
+            return Err(format!("answers `{}`, which it does not declare", outcome.name));
+        }
+    }
+    if let Some(note) =
+        reply.notes.iter().find(|note| **note != OUTSIDE_RANGE && !question.notes.contains(note))
+    {
+        return Err(format!("notes `{note}`, which it does not declare"));
+    }
+    Ok(reply)
+}
+
+fn near(found: Option<f64>, is: f64, within: f64) -> Result<(), String> {
+    match found {
+        Some(value) if (value - is).abs() <= within + 1e-12 => Ok(()),
+        Some(value) => Err(format!("is {value}, not {is} within {within}")),
+        None => Err(format!("is empty, not {is}")),
+    }
+}
+
+fn check(reply: &Reply, expected: &Expected) -> Result<(), String> {
+    let outcome = |name: &str| -> Result<&Outcome, String> {
+        reply.answer(name).ok_or_else(|| format!("no answer `{name}`"))
+    };
+    match expected {
+        Expected::Value { answer, is, within } => {
+            near(outcome(answer)?.value, *is, *within).map_err(|said| format!("{answer} {said}"))
+        }
+        Expected::Span { answer, low, high, within } => near(outcome(answer)?.low, *low, *within)
+            .and_then(|()| near(outcome(answer)?.high, *high, *within))
+            .map_err(|said| format!("span of {answer} {said}")),
+        Expected::Step { answer, symbol, is, within } => {
+            let step = outcome(answer)?.steps.iter().find(|step| step.symbol == symbol);
+            near(step.map(|step| step.value), *is, *within)
+                .map_err(|said| format!("{symbol} of {answer} {said}"))
+        }
+        Expected::Nothing { answer } => match outcome(answer)?.value {
+            None => Ok(()),
+            Some(value) => Err(format!("{answer} is {value}, not empty")),
+        },
+        Expected::InRange { answer } => {
+            if outcome(answer)?.in_range() {
+                Ok(())
+            } else {
+                Err(format!("{answer} is out of range"))
+            }
+        }
+        Expected::Outside { answer, symbol } => {
+            let outside = |name: &str| {
+                outcome(answer).is_ok_and(|found| {
+                    found.range.iter().any(|check| check.symbol == name && !check.inside())
+                })
+            };
+            if outside(symbol) { Ok(()) } else { Err(format!("{symbol} of {answer} is not marked outside")) }
+        }
+    }
+}
+
+#[test]
+fn every_case_of_every_file_agrees() {
+    let mut failures = Vec::new();
+    let (mut asked, mut seen) = (0, 0);
+    for File { name, cases } in files() {
+        for case in &cases {
+            seen += 1;
+            let registered = questions::find(&case.question).is_some();
+            let awaited = AWAITED.contains(&case.question.as_str());
+            if registered && awaited {
+                failures.push(format!(
+                    "{name}, {}: `{}` is registered; take it off AWAITED",
+                    case.name, case.question
+                ));
+            }
+            if !registered && awaited {
+                continue;
+            }
+            asked += 1;
+            match ask(case) {
+                Err(said) => failures.push(format!("{name}, {}: {said}", case.name)),
+                Ok(reply) => {
+                    let wrong = case.expect.iter().filter_map(|expected| check(&reply, expected).err());
+                    failures.extend(wrong.map(|said| format!("{name}, {}: {said}", case.name)));
+                    let silent = case.notes.iter().filter(|note| !reply.notes.contains(&note.as_str()));
+                    failures
+                        .extend(silent.map(|note| format!("{name}, {}: does not say `{note}`", case.name)));
+                }
+            }
+        }
+    }
+    assert!(failures.is_empty(), "{} of {asked} cases disagree:\n{}", failures.len(), failures.join("\n"));
+    for name in AWAITED {
+        let written = files().iter().any(|file| file.cases.iter().any(|case| case.question == *name));
+        assert!(written, "`{name}` is awaited, but no case asks it");
+    }
+    assert!(asked > 150, "only {asked} of {seen} cases were asked");
+}
+
+#[test]
+fn sources_stand_beside_what_is_published_and_only_there() {
+    for File { name, cases } in files() {
+        let mut names = BTreeSet::new();
+        for case in cases {
+            let at = format!("{name}, {}", case.name);
+            assert!(names.insert(case.name.clone()), "{at}: the name is used twice");
+            assert!(!case.expect.is_empty(), "{at}: expects nothing");
+            let sourced = case.source.as_ref().is_some_and(|source| source.len() > 3);
+            match case.kind {
+                CaseKind::Published => assert!(sourced, "{at}: published, but by whom?"),
+                CaseKind::Memory => assert!(sourced, "{at}: remembered of what?"),
+                CaseKind::Practice => assert!(case.source.is_none(), "{at}: common practice has no source"),
+                CaseKind::Computed => {}
+            }
+        }
+    }
+}
+
+#[test]
+fn every_question_and_every_answer_is_checked() {
+    let mut checked: BTreeSet<(String, String)> = BTreeSet::new();
+    for case in files().into_iter().flat_map(|file| file.cases) {
+        for expected in &case.expect {
+            let (Expected::Value { answer, .. }
+            | Expected::Span { answer, .. }
+            | Expected::Step { answer, .. }
+            | Expected::Nothing { answer }
+            | Expected::InRange { answer }
+            | Expected::Outside { answer, .. }) = expected;
+            checked.insert((case.question.clone(), answer.clone()));
+        }
+    }
+    let missing: Vec<String> = questions::ALL
+        .iter()
+        .flat_map(|question| question.answers.iter().map(move |answer| (question.name, *answer)))
+        .filter(|(question, answer)| !checked.contains(&((*question).to_owned(), (*answer).to_owned())))
+        .map(|(question, answer)| format!("{question}: {answer}"))
+        .collect();
+    assert!(missing.is_empty(), "no case checks:\n{}", missing.join("\n"));
+}

@@ -1,0 +1,108 @@
+//! Every question is fully declared, and every word that it needs exists.
+
+use std::collections::BTreeSet;
+
+use strawblue::questions::{self, Answers, Given, Kind, Preset, Problem};
+use strawblue::words::Words;
+
+fn need(words: &Words, key: &str) {
+    assert!(words.has(key), "data/en.ftl lacks `{key}`");
+    assert!(!key.starts_with("option-") || !words.get(key).contains('{'), "`{key}` refers to nothing");
+}
+
+#[test]
+fn every_declared_key_has_its_words() {
+    let words = Words::english();
+    for question in questions::ALL {
+        need(&words, &format!("question-{}", question.name));
+        need(&words, &format!("question-{}.about", question.name));
+        for input in question.inputs {
+            need(&words, &format!("input-{}", input.key));
+            if let Kind::Choice(ids) = input.kind {
+                ids.iter().for_each(|id| need(&words, &format!("option-{id}")));
+            }
+        }
+        question.answers.iter().for_each(|name| need(&words, &format!("answer-{name}")));
+        question.notes.iter().for_each(|id| need(&words, &format!("note-{id}")));
+    }
+    need(&words, &format!("note-{}", questions::OUTSIDE_RANGE));
+}
+
+#[test]
+fn every_refusal_has_its_words() {
+    use strawblue::engine::EngineError;
+    let words = Words::english();
+    let engine = [
+        EngineError::NotANumber { symbol: "d" },
+        EngineError::BelowZero { symbol: "d", value: -1.0 },
+        EngineError::OutOfDomain { symbol: "d", value: 9.0, low: 1.0, high: 2.0 },
+        EngineError::NoAnswer { reason: "cools-slowly-anyway" },
+        EngineError::NoAnswer { reason: "cools-fast-anyway" },
+        EngineError::NoAnswer { reason: "hardness-no-order" },
+        EngineError::NoAnswer { reason: "post-heat-above-ceiling" },
+    ];
+    let mut problems: Vec<Problem> = engine.into_iter().map(Problem::Engine).collect();
+    problems.push(Problem::Missing { keys: vec!["thickness"] });
+    problems.push(Problem::UnknownInput { key: "tea".to_owned() });
+    problems.push(Problem::WrongKind { key: "thickness" });
+    problems.push(Problem::NotOffered { key: "joint", given: "knot".to_owned(), offered: &["butt"] });
+    for problem in problems {
+        need(&words, &problem.key());
+        let values = problem.values();
+        let values: Vec<(&str, &str)> = values.iter().map(|(name, value)| (*name, value.as_str())).collect();
+        let said = words.with(&problem.key(), &values);
+        assert!(
+            !said.contains('{') && !said.contains('$'),
+            "a value of {problem:?} is not filled in: {said}"
+        );
+    }
+}
+
+#[test]
+fn names_and_keys_are_unique_and_numbers_have_limits() {
+    let mut names = BTreeSet::new();
+    for question in questions::ALL {
+        assert!(names.insert(question.name), "two questions are called {}", question.name);
+        let mut keys = BTreeSet::new();
+        for input in question.inputs {
+            assert!(keys.insert(input.key), "{} asks {} twice", question.name, input.key);
+            if input.kind.numeric() {
+                let (Some(low), Some(high)) = (input.low, input.high) else {
+                    panic!("{}: {} has no limits", question.name, input.key);
+                };
+                if let Some(Preset::Number(value)) = input.default {
+                    assert!(
+                        (low..=high).contains(&value),
+                        "{}: {} defaults outside",
+                        question.name,
+                        input.key
+                    );
+                }
+            }
+            if let (Kind::Choice(ids), Some(Preset::Choice(id))) = (input.kind, input.default) {
+                assert!(ids.contains(&id), "{}: {} defaults to {id}", question.name, input.key);
+            }
+        }
+        assert!(std::ptr::eq(questions::find(question.name).unwrap(), *question));
+    }
+    assert!(questions::find("no-such-question").is_none());
+}
+
+#[test]
+fn what_is_missing_unknown_or_of_another_kind_is_said() {
+    let method_b = questions::find("method-b").unwrap();
+    let none = method_b.ask(&Answers::new()).unwrap_err();
+    assert_eq!(none, Problem::Missing { keys: vec!["thickness"] });
+    let tea = method_b.ask(&Answers::new().with("tea", Given::Number(1.0))).unwrap_err();
+    assert_eq!(tea, Problem::UnknownInput { key: "tea".to_owned() });
+    let text = method_b.ask(&Answers::new().with("thickness", Given::Text("thick".to_owned()))).unwrap_err();
+    assert_eq!(text, Problem::WrongKind { key: "thickness" });
+    let no_steel = Answers::new()
+        .with("thickness", Given::Number(20.0))
+        .with("hydrogen", Given::Number(5.0))
+        .with("heat-input", Given::Number(1.0));
+    assert_eq!(method_b.ask(&no_steel).unwrap_err(), Problem::Missing { keys: vec!["composition", "cet"] });
+    let joint = questions::find("combined-thickness").unwrap();
+    let knot = joint.ask(&Answers::new().with("joint", Given::Choice("knot".to_owned()))).unwrap_err();
+    assert!(matches!(knot, Problem::NotOffered { key: "joint", .. }));
+}

@@ -1,0 +1,243 @@
+//! Search finds by every designation, lists and never selects, and keeps up with typing.
+
+use std::time::Instant;
+
+use strawblue::reference::search::{Answer, Index, Item, Match};
+use strawblue::reference::{EverydayWord, Filler, Grade, Reference, Table, embedded};
+
+fn grades_of(reference: &Reference, answer: &Answer, how: Match) -> Vec<String> {
+    answer
+        .hits
+        .iter()
+        .filter(|hit| hit.how == how)
+        .filter_map(|hit| reference.grade_of(hit))
+        .map(|grade| grade.id.clone())
+        .collect()
+}
+
+#[test]
+fn every_designation_finds_its_own_row() {
+    let reference = embedded();
+    for (place, grade) in reference.grades.iter().enumerate() {
+        for name in std::iter::once(&grade.designation).chain(std::iter::once(&grade.id)).chain(&grade.also) {
+            let found = reference.search(name);
+            assert!(
+                found.exact().iter().any(|hit| hit.item == Item::Grade(place)),
+                "{name} does not find {}: {:?}",
+                grade.id,
+                found.hits
+            );
+        }
+        for name in &grade.near {
+            assert!(
+                reference.search(name).hits.iter().any(|hit| hit.item == Item::Grade(place)),
+                "{name} does not list {}",
+                grade.id
+            );
+        }
+    }
+    for (place, filler) in reference.fillers.iter().enumerate() {
+        for name in std::iter::once(&filler.classification).chain(&filler.also) {
+            assert!(
+                reference.search(name).exact().iter().any(|hit| hit.item == Item::Filler(place)),
+                "{name} does not find {}",
+                filler.id
+            );
+        }
+    }
+}
+
+#[test]
+fn spelling_forgives_case_spaces_and_hyphens() {
+    let reference = embedded();
+    for query in ["4140", "sae 4140", "AISI4140", "41-40", " G41400 ", "g41400"] {
+        assert_eq!(
+            reference.grade_of(&reference.search(query).hits[0]).map(|grade| grade.id.as_str()),
+            Some("4140"),
+            "{query}"
+        );
+    }
+    for query in ["42crmo4", "42 Cr Mo 4", "42-CRMO-4"] {
+        assert_eq!(
+            reference.grade_of(&reference.search(query).hits[0]).map(|grade| grade.id.as_str()),
+            Some("42CrMo4"),
+            "{query}"
+        );
+    }
+    let wanted = |query: &str, id: &str| {
+        let answer = reference.search(query);
+        assert_eq!(
+            reference.filler_of(&answer.hits[0]).map(|filler| filler.id.as_str()),
+            Some(id),
+            "{query}"
+        );
+    };
+    wanted("e7018", "e7018");
+    wanted("7018", "e7018");
+    wanted("ER70S6", "er70s-6");
+    wanted("er 309 L", "er309l");
+}
+
+// Trade fact, no source: 1.7225 is the number of 42CrMo4, and stockholders sell 4140 under it.
+#[test]
+fn grades_that_share_a_number_are_all_listed_with_their_differences() {
+    let reference = embedded();
+    let answer = reference.search("1.7225");
+    let mut ids: Vec<&str> = answer
+        .exact()
+        .iter()
+        .filter_map(|hit| reference.grade_of(hit))
+        .map(|grade| grade.id.as_str())
+        .collect();
+    ids.sort_unstable();
+    assert_eq!(ids, ["4140", "4142", "42CrMo4"]);
+    assert!(!reference.search("17225").hits.is_empty(), "the point may be left out");
+    assert_eq!(reference.search("1,7225").exact().len(), 3, "a comma is a point");
+
+    let twins = reference.twins("42CrMo4");
+    let twin = twins.iter().find(|twin| twin.grade.id == "4140").expect("4140 shares a number with 42CrMo4");
+    assert!(twin.differs.iter().any(|(element, _, _)| element.symbol() == "Mn"), "their manganese differs");
+    assert!(reference.twins("no such grade").is_empty());
+}
+
+#[test]
+fn a_slip_lists_neighbours_and_selects_none() {
+    let reference = embedded();
+    let answer = reference.search("4141");
+    assert!(answer.exact().is_empty());
+    let ids = grades_of(reference, &answer, Match::Neighbour);
+    assert!(
+        ids.contains(&"4140".to_owned())
+            && ids.contains(&"4145".to_owned())
+            && ids.contains(&"4142".to_owned()),
+        "{ids:?}"
+    );
+    let swapped = reference.search("4410");
+    assert!(swapped.exact().is_empty());
+    assert!(grades_of(reference, &swapped, Match::Neighbour).contains(&"4140".to_owned()));
+    // Digits match exactly: no answer to 4140 is a slip, and 4130 is not among the exact ones.
+    let exact = reference.search("4140");
+    assert!(exact.hits.iter().all(|hit| hit.how != Match::Neighbour));
+    assert!(!exact.exact().iter().any(|hit| reference.grade_of(hit).is_some_and(|grade| grade.id == "4130")));
+}
+
+#[test]
+fn the_start_of_a_designation_lists_all_that_begin_so() {
+    let reference = embedded();
+    let answer = reference.search("a514");
+    let ids: Vec<&str> =
+        answer.hits.iter().filter_map(|hit| reference.grade_of(hit)).map(|grade| grade.id.as_str()).collect();
+    for id in ["A514A", "A514B", "A514E", "A514F", "A514H", "A514P", "A514Q", "A514S"] {
+        assert!(ids.contains(&id), "{id} in {ids:?}");
+    }
+    assert!(answer.exact().is_empty(), "A514 alone names no grade");
+    assert!(!reference.search("F22").hits.is_empty() && !reference.search("wcb").hits.is_empty());
+}
+
+#[test]
+fn everyday_words_find_something_and_warn() {
+    let reference = embedded();
+    for word in [
+        "chromoly",
+        "mild",
+        "leaf spring",
+        "axle",
+        "cast",
+        "stick",
+        "wire",
+        "Chrome-Moly",
+        "LEAF SPRING",
+        "chromo",
+    ] {
+        let answer = reference.search(word);
+        assert!(answer.hits.iter().any(|hit| hit.how == Match::Word), "{word}");
+        assert!(answer.exact().is_empty(), "{word} selects nothing");
+    }
+    assert!(grades_of(reference, &reference.search("chromoly"), Match::Word).contains(&"4130".to_owned()));
+    assert!(
+        reference
+            .search("stick")
+            .hits
+            .iter()
+            .any(|hit| reference.filler_of(hit).is_some_and(|filler| filler.id == "e7018"))
+    );
+    assert_eq!(reference.search("cast").notes, ["word-note-cast"]);
+    assert!(reference.search("cast").groups.contains(&"cast-iron".to_owned()));
+}
+
+#[test]
+fn nothing_is_found_for_nothing_and_for_nonsense() {
+    let reference = embedded();
+    for query in ["", "   ", "-", "zzzz", "🔥", "\u{0}", "99999999999999"] {
+        assert!(reference.search(query).hits.is_empty(), "{query:?}");
+    }
+}
+
+#[test]
+fn every_grade_can_be_browsed_to() {
+    let reference = embedded();
+    let groups = reference.groups();
+    assert!((15..=25).contains(&groups.len()), "{} groups", groups.len());
+    let browsed: usize = groups.iter().map(|group| reference.browse(group).len()).sum();
+    assert_eq!(browsed, reference.grades.len());
+}
+
+/// The rows many times over, each copy under designations of its own.
+fn grown(times: usize) -> (Table<Grade>, Table<Filler>, Table<EverydayWord>) {
+    let reference = embedded();
+    let copies = |name: &str, copy: usize| if copy == 0 { name.to_owned() } else { format!("{name}x{copy}") };
+    let mut grades = Vec::new();
+    let mut fillers = Vec::new();
+    for copy in 0..times {
+        grades.extend(reference.grades.iter().cloned().map(|mut grade| {
+            grade.id = copies(&grade.id, copy);
+            grade.designation = copies(&grade.designation, copy);
+            grade.also.iter_mut().for_each(|name| *name = copies(name, copy));
+            grade
+        }));
+        fillers.extend(reference.fillers.iter().cloned().map(|mut filler| {
+            filler.id = copies(&filler.id, copy);
+            filler.classification = copies(&filler.classification, copy);
+            filler
+        }));
+    }
+    (Table::new(grades), Table::new(fillers), reference.everyday_words.clone())
+}
+
+const TYPED: [&str; 12] =
+    ["4", "41", "414", "4140", "4141", "1", "1.7225", "a514", "42crmo4", "chromoly", "e7018", "zz9"];
+
+fn slowest_ms(index: &Index) -> f64 {
+    TYPED
+        .iter()
+        .map(|query| {
+            // The best of several: other work on the machine must not fail the test.
+            (0..7)
+                .map(|_| {
+                    let start = Instant::now();
+                    std::hint::black_box(index.find(query));
+                    start.elapsed().as_secs_f64() * 1e3
+                })
+                .fold(f64::INFINITY, f64::min)
+        })
+        .fold(0.0, f64::max)
+}
+
+#[test]
+fn a_keystroke_is_answered_at_once_and_grows_no_worse_than_linearly() {
+    let (grades, fillers, words) = grown(1);
+    let small = slowest_ms(&Index::build(&grades, &fillers, &words));
+    let (grades, fillers, words) = grown(100);
+    let large = slowest_ms(&Index::build(&grades, &fillers, &words));
+    // One millisecond in release; an unoptimised build is given room.
+    let allowed_ms = if cfg!(debug_assertions) { 10.0 } else { 1.0 };
+    assert!(small <= allowed_ms, "{small} ms a keystroke");
+    // A floor of 50 µs keeps the clock's own grain out of the ratio. The rest is room for the
+    // caches of the machine, and for the other tests that run beside this one.
+    let room = if cfg!(debug_assertions) { 4.0 } else { 2.0 };
+    assert!(
+        large <= room * 100.0 * small.max(0.05),
+        "{large} ms at a hundred times the rows, {small} ms at one"
+    );
+    println!("slowest keystroke: {small:.3} ms; at 100 times the rows {large:.3} ms");
+}
