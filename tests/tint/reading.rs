@@ -125,7 +125,7 @@ fn what_a_colour_does_not_say() {
     {
         assert!(matches!(peak_from_film(&look(), wrong, &bright), Err(TintError::Input(_))));
     }
-    assert!(matches!(flame_on(Span { low: 3.0, high: 1.0 }).heatings(), Err(_)));
+    assert!(flame_on(Span { low: 3.0, high: 1.0 }).heatings().is_err());
     assert!(matches!(colour_at_peak(&look(), f64::NAN, &bright), Err(TintError::Input(_))));
 }
 
@@ -141,4 +141,41 @@ fn borders_of_stages() {
         }
     }
     assert_eq!(Stage::of(f64::NAN), Stage::Bright);
+}
+
+#[test]
+fn asked_as_questions() {
+    use strawblue::questions::{Answers, Given, Problem, find};
+    let choice = |id: &str| Given::Choice(id.to_owned());
+    let ask = |name: &str, given: Answers| find(name).unwrap().ask(&given);
+    let purple =
+        || Answers::new().with("colour", choice("bluish-purple")).with("chromium", Given::Number(1.0));
+    let after = ask("peak-from-tint", purple().with("looked", choice("afterwards"))).unwrap();
+    let flame = purple().with("looked", choice("flame-on")).with("heating-minutes", Given::Number(2.5));
+    let flame = ask("peak-from-tint", flame).unwrap();
+    let top = |reply: &strawblue::questions::Reply| reply.answers[0].high.unwrap();
+    assert!(top(&flame) > top(&after) + 30.0);
+    assert!(after.notes.contains(&"tint-peak-not-now") && after.answers[0].value.is_none());
+    let no_time = ask("peak-from-tint", purple().with("looked", choice("flame-on"))).unwrap_err();
+    assert!(matches!(no_time, Problem::Missing { .. }));
+    let scaled = purple().with("looked", choice("afterwards")).with("spot", choice("spot-mill-scale"));
+    assert_eq!(ask("peak-from-tint", scaled).unwrap_err().key(), "error-tint-mill-scale");
+    let reading = Answers::new()
+        .with("reading", Given::Number(150.0))
+        .with("surface", choice("surface-bright"))
+        .with("minimum", Given::Number(200.0))
+        .with("maximum", Given::Number(250.0));
+    let reading = ask("ir-true-temperature", reading).unwrap();
+    for note in ["ir-no-use", "ir-black-spot", "ir-minimum-ask-another", "ir-maximum-missed"] {
+        assert!(reading.notes.contains(&note), "{note} {:?}", reading.notes);
+    }
+    let place = Answers::new().with("thickness", Given::Number(50.0));
+    let place = ask("measuring-place", place).unwrap();
+    near(place.answer("measuring-wait").unwrap().value.unwrap(), 4.0, 1e-9, "wait");
+    assert_eq!(place.notes[0], "measuring-heated-face-after-wait");
+    let colour =
+        Answers::new().with("peak", Given::Number(260.0)).with("heating-minutes", Given::Number(2.5));
+    near(ask("tint-flame-on", colour).unwrap().answers[0].value.unwrap(), 14.507, 1e-3, "film");
+    let glow = Answers::new().with("glow", choice("cherry"));
+    near(ask("red-heat", glow).unwrap().answers[0].low.unwrap(), 770.0, 1e-9, "cherry");
 }

@@ -13,10 +13,10 @@ use strawblue::engine::tint::{Course, Heating, History, Stage, Stretch};
 
 use crate::near;
 
-pub static FILE: LazyLock<Value> =
+static FILE: LazyLock<Value> =
     LazyLock::new(|| serde_json::from_str(include_str!("model_vectors.json")).unwrap());
 
-pub fn rows(name: &str) -> &'static [Value] {
+pub(crate) fn rows(name: &str) -> &'static [Value] {
     FILE[name].as_array().unwrap()
 }
 
@@ -24,7 +24,7 @@ fn number(row: &Value, key: &str) -> f64 {
     row[key].as_f64().unwrap()
 }
 
-pub fn triple(value: &Value) -> [f64; 3] {
+pub(crate) fn triple(value: &Value) -> [f64; 3] {
     std::array::from_fn(|place| value[place].as_f64().unwrap())
 }
 
