@@ -166,7 +166,7 @@ fn certificate_new() {
                     hint: "–".into(),
                     ..Default::default()
                 })
-                .collect(),
+                .collect::<Vec<_>>(),
         ));
         adapter.set_readout(list(
             ["CE (IIW)", "CET", "Pcm"]
@@ -176,7 +176,7 @@ fn certificate_new() {
                     figure: "–".into(),
                     ..Default::default()
                 })
-                .collect(),
+                .collect::<Vec<_>>(),
         ));
     };
     check(&window(PHONE, ui::Look::Light, fill), "certificate-new-phone-light");
