@@ -65,7 +65,7 @@ named=$(grep -A1 'android.app.lib_name' <<<"$manifest" | sed -n 's/.*android:val
 inside=$(unzip -Z1 "$package" | sed -n 's,^lib/,,p')
 is "the library inside is the one that the manifest names" [ "$inside" = "arm64-v8a/lib$named.so" ]
 # Of android.content.res.Configuration: orientation 0x80, uiMode 0x200, screenSize 0x400, fontScale 0x40000000.
-kept=$(sed -n 's/.*android:configChanges(.*)(type 0x11)\(0x[0-9a-f]*\)$/\1/p' <<<"$manifest")
+kept=$(sed -n 's/.*android:configChanges(.*)=(type 0x11)\(0x[0-9a-f]*\)$/\1/p' <<<"$manifest")
 wanted=$((0x80 | 0x200 | 0x400 | 0x40000000))
 is "rotation, dark mode and font scale don't restart it" [ "$((${kept:-0} & wanted))" = "$wanted" ]
 is "it can't be debugged from outside" has_not 'android:debuggable' "$manifest"
