@@ -4,14 +4,12 @@
 //! `STRAWBLUE_BLESS=1` writes them anew; a mismatch leaves `NAME.new.png` beside the old one.
 #![cfg(feature = "testing")]
 
-use std::cell::Cell;
-use std::path::{Path, PathBuf};
-use std::rc::Rc;
-use std::sync::Once;
+mod screen;
 
-use i_slint_backend_testing::testing_backend::mock_elapsed_time;
-use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
-use slint::{ComponentHandle, Model, ModelRc, PhysicalSize, SharedString, VecModel};
+use std::path::{Path, PathBuf};
+
+use screen::{rows, window};
+use slint::{ComponentHandle, Model, SharedString};
 use strawblue::app::ui;
 use strawblue::words::Words;
 
@@ -23,49 +21,6 @@ const PIXELS_PER_MILLION: usize = 200;
 /// The two shapes of the window that every page is looked at in.
 const PHONE: (u32, u32) = (360, 740);
 const DESKTOP: (u32, u32) = (1280, 800);
-
-static FONTS: Once = Once::new();
-
-/// Only the bundled fonts may be found, so that every machine draws the same picture.
-fn use_bundled_fonts() {
-    FONTS.call_once(|| {
-        let fonts = Path::new(env!("CARGO_MANIFEST_DIR")).join("ui/fonts");
-        let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
-        let conf = folder.join("fonts.conf");
-        let text = format!(
-            "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig><dir>{}</dir><cachedir>{}</cachedir></fontconfig>",
-            fonts.display(),
-            folder.join("font-cache").display()
-        );
-        std::fs::write(&conf, text).expect("the test folder can be written");
-        // SAFETY: runs once, before any window exists in this process.
-        unsafe { std::env::set_var("FONTCONFIG_FILE", &conf) };
-    });
-}
-
-/// A window in English with `fill` applied, ready to be drawn.
-fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow)) -> ui::AppWindow {
-    use_bundled_fonts();
-    thread_local!(static READY: Cell<bool> = const { Cell::new(false) });
-    if !READY.replace(true) {
-        slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
-            mock_time: true,
-            threading: false,
-            renderer_name: Some("software".into()),
-        })))
-        .expect("one platform for each test thread");
-    }
-    let window = ui::AppWindow::new().expect("the testing backend makes windows");
-    let words = Rc::new(Words::english());
-    window.global::<ui::I18n>().on_translate(move |key, _| words.get(&key).into());
-    window.global::<ui::I18n>().set_rev(1);
-    window.global::<ui::Theme>().set_look(look);
-    fill(&window);
-    window.show().expect("the testing backend shows windows");
-    window.window().set_size(PhysicalSize::new(size.0, size.1));
-    mock_elapsed_time(50);
-    window
-}
 
 fn picture_path(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/pictures").join(format!("{name}.png"))
@@ -111,11 +66,6 @@ fn check_all(name: &str, fill: impl Fn(&ui::AppWindow)) {
             check(&window(size, look, &fill), &format!("{name}-{shape}-{look_name}"));
         }
     }
-}
-
-/// A model of these rows.
-fn rows<T: Clone + 'static>(rows: impl Into<Vec<T>>) -> ModelRc<T> {
-    ModelRc::new(VecModel::from(rows.into()))
 }
 
 /// Changes the answer of the preview.
@@ -365,6 +315,19 @@ fn plan_with_a_field_that_cannot_be_read() {
 #[test]
 fn basis() {
     check_all("basis", |window| window.global::<ui::BasisAdapter>().set_open(true));
+}
+
+/// The keyboard is always seen where it is.
+#[test]
+fn focus_ring() {
+    let shown = window(DESKTOP, ui::Look::Dark, |_| {});
+    for _ in 0..5 {
+        shown.window().dispatch_event(slint::platform::WindowEvent::KeyPressed {
+            text: slint::platform::Key::Tab.into(),
+        });
+        screen::mock_elapsed_time(50);
+    }
+    check(&shown, "focus-desktop-dark");
 }
 
 /// Words of other languages are up to 40 % longer.

@@ -41,7 +41,10 @@ fn list<T: Clone + 'static>(rows: Vec<T>) -> ModelRc<T> {
 
 #[test]
 fn steels() {
-    check(&window((360, 1600), ui::Look::Dark, |window| open(window, "steels", "Boss steel")), "steels-phone-long");
+    check(
+        &window((360, 1600), ui::Look::Dark, |window| open(window, "steels", "Boss steel")),
+        "steels-phone-long",
+    );
     check_all("steels", |window| open(window, "steels", "Boss steel"));
     check_small("steels", |window| open(window, "steels", "Boss steel"));
 }
@@ -83,7 +86,11 @@ fn steels_browse() {
                 ..Default::default()
             },
             head("Your own steels", ""),
-            ui::SteelEntry { own: true, chosen: true, ..steel("Boss bar, Ø90", "CE (IIW) 0.74 · CET 0.51 · names 34CrMo4", "") },
+            ui::SteelEntry {
+                own: true,
+                chosen: true,
+                ..steel("Boss bar, Ø90", "CE (IIW) 0.74 · CET 0.51 · names 34CrMo4", "")
+            },
             steel("Arm plate, 30 mm", "CE (IIW) 0.41 · CET 0.29 · names S355J2", ""),
             head("By group", ""),
             group("Plain carbon", "24", false),
@@ -125,7 +132,10 @@ fn steels_empty() {
 
 #[test]
 fn certificate() {
-    check(&window((360, 1200), ui::Look::Dark, |window| open(window, "certificate", "Own steel")), "certificate-phone-long");
+    check(
+        &window((360, 1200), ui::Look::Dark, |window| open(window, "certificate", "Own steel")),
+        "certificate-phone-long",
+    );
     check_all("certificate", |window| open(window, "certificate", "Own steel"));
     check_small("certificate", |window| open(window, "certificate", "Own steel"));
 }
@@ -142,7 +152,12 @@ fn certificate_new() {
         adapter.set_grade("".into());
         adapter.set_line_note("".into());
         adapter.set_readout_note("".into());
-        adapter.set_name(ui::FieldRow { id: "name".into(), label: "Name".into(), hint: "Boss bar, heat 4711".into(), ..Default::default() });
+        adapter.set_name(ui::FieldRow {
+            id: "name".into(),
+            label: "Name".into(),
+            hint: "Boss bar, heat 4711".into(),
+            ..Default::default()
+        });
         let symbols = ["C", "Si", "Mn", "P", "S", "Cr", "Mo", "Ni", "V", "Cu", "Nb", "Ti", "B", "Al", "N"];
         adapter.set_elements(list(
             symbols
@@ -158,7 +173,11 @@ fn certificate_new() {
         adapter.set_readout(list(
             ["CE (IIW)", "CET", "Pcm"]
                 .iter()
-                .map(|label| ui::FigureView { label: (*label).into(), figure: "–".into(), ..Default::default() })
+                .map(|label| ui::FigureView {
+                    label: (*label).into(),
+                    figure: "–".into(),
+                    ..Default::default()
+                })
                 .collect(),
         ));
     };
@@ -255,7 +274,10 @@ fn settings_open() {
 
 #[test]
 fn about() {
-    check(&window((360, 1200), ui::Look::Dark, |window| open(window, "about", "About Strawblue")), "about-phone-long");
+    check(
+        &window((360, 1200), ui::Look::Dark, |window| open(window, "about", "About Strawblue")),
+        "about-phone-long",
+    );
     check_all("about", |window| open(window, "about", "About Strawblue"));
     check_small("about", |window| open(window, "about", "About Strawblue"));
 }
@@ -278,7 +300,9 @@ fn steels_by_keyboard() {
         let tell = move |id: slint::SharedString| told.borrow_mut().push(format!("{what} {id}"));
         if slot == 0 { adapter.on_steel_chosen(tell) } else { adapter.on_detail_toggled(tell) }
     }
-    let search = ElementHandle::find_by_element_id(&window, "SteelsPage::search-edt").next().expect("there is a search field");
+    let search = ElementHandle::find_by_element_id(&window, "SteelsPage::search-edt")
+        .next()
+        .expect("there is a search field");
     search.mock_single_click(PointerEventButton::Left);
     press(&window, Key::Return);
     assert!(told.borrow().is_empty(), "Enter in the search takes no steel: {:?}", told.borrow());

@@ -66,6 +66,11 @@ pub(super) fn caution(line: &CautionLine, open: bool) -> ui::CautionRow {
 }
 
 /// One choice of several.
-pub(super) fn choice(id: &str, label: impl Into<SharedString>, note: impl Into<SharedString>, sketch: &str) -> ui::ChoiceRow {
+pub(super) fn choice(
+    id: &str,
+    label: impl Into<SharedString>,
+    note: impl Into<SharedString>,
+    sketch: &str,
+) -> ui::ChoiceRow {
     ui::ChoiceRow { id: id.into(), label: label.into(), note: note.into(), sketch: sketch.into() }
 }

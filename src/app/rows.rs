@@ -27,6 +27,9 @@ impl Row for PartRow {
 
     fn adopt(&mut self, shown: &Self) {
         self.fields = adopted(&self.fields, &shown.fields);
+        if self.choices.iter().eq(shown.choices.iter()) {
+            self.choices = shown.choices.clone();
+        }
     }
 }
 

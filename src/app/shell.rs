@@ -45,7 +45,8 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         move |index| {
             let window = weak.upgrade().expect("the window calls while it lives");
             // One button on a phone asks for the next; a choice on a desktop says which.
-            let next = usize::try_from(index).ok().and_then(|index| UNITS.get(index)).map(|(units, _)| *units);
+            let next =
+                usize::try_from(index).ok().and_then(|index| UNITS.get(index)).map(|(units, _)| *units);
             let units = next.unwrap_or_else(|| next_units(state.session(|session| session.units)));
             set_units(&window, &state, units);
         }

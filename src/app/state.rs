@@ -165,7 +165,11 @@ impl State {
     /// The problem of one field, in words.
     #[must_use]
     pub fn problem_of(&self, field: Field) -> Option<String> {
-        self.problems.borrow().iter().find(|problem| problem.field == field).map(|problem| problem.say(&self.words))
+        self.problems
+            .borrow()
+            .iter()
+            .find(|problem| problem.field == field)
+            .map(|problem| problem.say(&self.words))
     }
 
     /// Units and number format.

@@ -46,7 +46,7 @@ pub fn answer(arguments: impl IntoIterator<Item = OsString>) -> Said {
         Err(problem) => return Said::not_understood(problem.say(&words)),
     };
     match &request.command {
-        Command::Window => plan::without_window(&request, &words),
+        Command::Window => plan::without_window(&request, &words, &why_no_window(&words)),
         Command::Version => Said::answered(format!("strawblue {}\n", env!("CARGO_PKG_VERSION"))),
         Command::Help { about } => help::help(about.as_deref(), &request, &words),
         Command::Ask { question, pairs } => ask::ask(question.as_deref(), pairs, &request, &words),

@@ -4,18 +4,25 @@
 pub mod carbon_equivalent;
 pub mod combined_thickness;
 pub mod cooling_time;
+pub mod crayon;
 pub(crate) mod error;
 pub mod evidence;
 pub mod hardness;
 pub mod hardness_conversion;
 pub mod heat_input;
 pub mod hydrogen;
+pub mod infrared;
 pub mod inspection;
+pub mod instrument;
 pub mod job;
+pub mod measuring;
 mod outcome;
+pub mod photo;
 pub mod plan;
 pub mod post_heat;
+pub mod red_heat;
 pub mod source_ids;
+pub mod tint;
 pub mod transformation;
 
 pub use error::EngineError;

@@ -11,6 +11,8 @@ pub enum Unit {
     Kelvin,
     /// mm.
     Millimetre,
+    /// nm, of an oxide film.
+    Nanometre,
     /// mm².
     SquareMillimetre,
     /// s.
@@ -45,6 +47,7 @@ impl Unit {
             Self::Celsius => "°C",
             Self::Kelvin => "K",
             Self::Millimetre => "mm",
+            Self::Nanometre => "nm",
             Self::SquareMillimetre => "mm2",
             Self::Second => "s",
             Self::Minute => "min",

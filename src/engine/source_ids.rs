@@ -44,8 +44,21 @@ pub(crate) const CSA_W59: &str = "cwb";
 /// ASTM E140, from public copies.
 pub(crate) const ASTM_E140: &str = "astm-e140";
 
+/// The tint model's own fit and optics.
+pub(crate) const TINT_FIT: &str = "tint-fit";
+/// Planck's law.
+pub(crate) const PLANCK: &str = "planck-radiance";
+/// ISO 13916.
+pub(crate) const ISO_13916: &str = "iso-13916";
+/// A page that quotes the clause of AWS D1.1 on the preheated zone.
+pub(crate) const D11_ZONE: &str = "d11-zone-page";
+
 /// Every id above, for the test that each one has its row.
-pub const ALL: [&str; 20] = [
+pub const ALL: [&str; 24] = [
+    TINT_FIT,
+    PLANCK,
+    ISO_13916,
+    D11_ZONE,
     EN_1011_2,
     EN_1011_1,
     AWS_D1_1,

@@ -159,8 +159,7 @@ fn members(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Vec<Member>>
         return Some(vec![first.clone(), first]);
     }
     let first_round = first.as_ref().is_some_and(|first| first.round);
-    let by_joint =
-        rounds == [true, true] || (rounds[1] && !first_round) || (rounds[0] && first_round && rounds[1]);
+    let by_joint = rounds[1] && (rounds[0] || !first_round);
     let second = part(reader, &SECOND, first.as_ref().map(|first| &first.steel), by_joint);
     let (first, second) = (first?, second?);
     let turned = rounds[0] != rounds[1] && first.round != rounds[0] && second.round != rounds[1];

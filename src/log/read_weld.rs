@@ -60,7 +60,7 @@ fn list<T: Clone>(
     processes: usize,
     parse: impl Fn(&str) -> Result<T, Problem>,
 ) -> Option<Vec<T>> {
-    let all: Vec<T> = reader.read(field, |text| text.split('+').map(|part| parse(part)).collect())?;
+    let all: Vec<T> = reader.read(field, |text| text.split('+').map(&parse).collect())?;
     match all.as_slice() {
         [one] => Some(vec![one.clone(); processes]),
         all if all.len() == processes => Some(all.to_vec()),

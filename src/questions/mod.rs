@@ -18,6 +18,7 @@ mod heat;
 mod hydrogen;
 mod shape;
 mod steel;
+mod tint;
 mod types;
 
 pub use answers::{Answers, COMPOSITION, Given, Problem};
@@ -32,6 +33,14 @@ pub static ALL: &[&Question] = &[
     &shape::COMBINED_THICKNESS,
     &shape::TAPERED_THICKNESS,
     &hydrogen::HYDROGEN_SCALE,
+    &tint::MEASURING_PLACE,
+    &tint::CRAYON_PAIR,
+    &tint::IR_TRUE_TEMPERATURE,
+    &tint::IR_EXPECTED_READING,
+    &tint::TINT_FLAME_ON,
+    &tint::TINT_AFTERWARDS,
+    &tint::PEAK_FROM_TINT,
+    &tint::RED_HEAT,
     &heat::HEAT_INPUT,
     &formulas::METHOD_B,
     &formulas::SEFERIAN,

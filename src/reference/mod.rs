@@ -23,6 +23,7 @@ mod source;
 mod spelling;
 mod table;
 mod table_c1;
+pub mod tint;
 
 pub use crate::units::Printed;
 pub use basis::Basis;

@@ -224,7 +224,7 @@ fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
         .enumerate()
         .filter(|(index, _)| Some(*index) != governing && distinct.len() > 1 && distinct.contains(index))
         .filter_map(|(index, member)| {
-            let minimum_c = member.minimum_c?;
+            let minimum_c = member.exact_c?;
             let name = member_name(pen, job, index);
             Some(if minimum_c > 0.0 {
                 let figure = minimum(pen, minimum_c, None).main;

@@ -18,6 +18,8 @@ pub struct EvidenceLine {
     pub figure: String,
     /// How it stands.
     pub standing: Standing,
+    /// Does it read "at least"?
+    pub at_limit: bool,
     /// The bar: from, °C.
     pub from_c: f64,
     /// The bar: to, °C.
@@ -54,7 +56,7 @@ pub fn evidence_groups(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<EvidenceGro
                     || (item.obligation == Obligation::Code && item.id == "d11-category"))
         };
         let result =
-            plan.members.get(index).and_then(|member| member.minimum_c).map_or_else(String::new, |c| {
+            plan.members.get(index).and_then(|member| member.exact_c).map_or_else(String::new, |c| {
                 if c > 0.0 {
                     pen.words.with("evidence-member-asks", &[("figure", &minimum(pen, c, None).main)])
                 } else {
@@ -160,6 +162,7 @@ fn line(pen: &Pen<'_>, index: usize, item: &Evidence) -> EvidenceLine {
         name: name(pen, item),
         figure,
         standing: item.standing,
+        at_limit: item.at_limit,
         from_c,
         to_c,
         raw_c: item.raw_c.filter(|raw_c| *raw_c > to_c + 0.5),

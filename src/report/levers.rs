@@ -55,8 +55,8 @@ pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
                     pen.words.with("lever-buttering", &[("member", &member_name(pen, job, member))])
                 }
             };
-            let result = if lever.minimum_c > 0.0 {
-                minimum(pen, lever.minimum_c, None).main
+            let result = if lever.exact_c > 0.0 {
+                minimum(pen, lever.exact_c, None).main
             } else {
                 pen.words.get("lever-no-preheat")
             };
@@ -67,7 +67,7 @@ pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
             };
             let note = pen.words.with(
                 &format!("lever-{}.note", lever.change.id()),
-                &[("interpass", &maximum(pen, lever.interpass_c, None).main)],
+                &[("interpass", &maximum(pen, lever.interpass_exact_c, None).main)],
             );
             LeverLine { id: lever.change.id(), what, result, note, effect }
         })

@@ -1,6 +1,6 @@
 //! What there is to do beside the figures, in the order of the work.
 
-use super::figure::{BasisMark, basis_mark, minimum};
+use super::figure::{BasisMark, basis_mark, maximum, minimum};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Outcome;
 use crate::engine::job::Job;
@@ -42,7 +42,7 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
     if let Some(side) = side(pen.reference, job, plan) {
         if plan.verdict != Verdict::NoWindow {
             measure(pen, job, plan, &side, &mut lines);
-            tack(pen, &side, &mut lines);
+            tack(pen, plan, &side, &mut lines);
         }
         cooling(pen, job, plan, &side, &mut lines);
         hardness(pen, job, &side, &mut lines);
@@ -95,9 +95,13 @@ fn measure(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
     ));
 }
 
-fn tack(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {
+fn tack(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
     let Some(tack_c) = side.tack_c else { return };
-    let figure = minimum(pen, tack_c, None).main;
+    // At the interpass it is a maximum, and rounds as one.
+    let figure = match &plan.interpass {
+        Some(limit) if tack_c >= limit.exact_c => maximum(pen, limit.exact_c, limit.printed).main,
+        _ => minimum(pen, tack_c, None).main,
+    };
     lines.push(line(
         pen,
         "tack",

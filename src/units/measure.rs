@@ -53,7 +53,7 @@ impl Row {
         }
     }
 
-    fn from_engine(self, value: f64) -> f64 {
+    fn in_this_unit(self, value: f64) -> f64 {
         match self.scale {
             Scale::Times(times) => value / times,
             Scale::Over(over) => value * over,
@@ -111,8 +111,8 @@ pub(super) fn inside(
     }
     Err(Problem::OutOfRange {
         typed: text.to_owned(),
-        low: inward_low(row.from_engine(within.low)),
-        high: inward_high(row.from_engine(within.high)),
+        low: inward_low(row.in_this_unit(within.low)),
+        high: inward_high(row.in_this_unit(within.high)),
         unit: row.symbol,
         accepts,
     })

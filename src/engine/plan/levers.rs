@@ -64,8 +64,12 @@ pub struct Lever {
     pub change: Change,
     /// The minimum with it, as shown, °C; 0 when none is needed.
     pub minimum_c: f64,
+    /// The same before rounding, °C.
+    pub exact_c: f64,
     /// The interpass with it, as shown, °C.
     pub interpass_c: f64,
+    /// The same before rounding, °C.
+    pub interpass_exact_c: f64,
     /// Does it open a window that is not there?
     pub opens: bool,
 }
@@ -83,9 +87,16 @@ pub fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figure
             let then = figures(reference, &changed)?;
             let minimum_c = then.minimum_c?;
             let opens = then.usable && !now.usable;
-            let gains =
-                then.exact_c.unwrap_or(0.0) <= now.exact_c.unwrap_or(0.0) - NO_GAIN_K && minimum_c < now_c;
-            (gains || opens).then_some(Lever { change, minimum_c, interpass_c: then.interpass_c, opens })
+            let exact_c = then.exact_c.unwrap_or(0.0);
+            let gains = exact_c <= now.exact_c.unwrap_or(0.0) - NO_GAIN_K && minimum_c < now_c;
+            (gains || opens).then_some(Lever {
+                change,
+                minimum_c,
+                exact_c,
+                interpass_c: then.interpass_c,
+                interpass_exact_c: then.upper.interpass.exact_c,
+                opens,
+            })
         })
         .collect();
     found.sort_by(|a, b| b.opens.cmp(&a.opens).then(a.minimum_c.total_cmp(&b.minimum_c)));

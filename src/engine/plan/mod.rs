@@ -85,8 +85,10 @@ pub struct MemberNote {
     pub family: Family,
     /// Its analysis as the methods saw it.
     pub chemistry: Chemistry,
-    /// The minimum that this member alone asks for, as shown, °C; 0 when none.
+    /// The minimum that this member alone asks for, as shown in °C; 0 when none.
     pub minimum_c: Option<f64>,
+    /// The same before rounding, °C.
+    pub exact_c: Option<f64>,
 }
 
 /// A whole plan.
@@ -153,10 +155,14 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     let members = parts
         .iter()
         .enumerate()
-        .map(|(index, part)| MemberNote {
-            family: part.family,
-            chemistry: part.chemistry,
-            minimum_c: member_minimum(&figures.minimum.evidence, index),
+        .map(|(index, part)| {
+            let exact_c = member_minimum(&figures.minimum.evidence, index);
+            MemberNote {
+                family: part.family,
+                chemistry: part.chemistry,
+                minimum_c: exact_c.map(up_c),
+                exact_c,
+            }
         })
         .collect();
     let ceiling_c = match &figures.upper.ceiling {
@@ -200,7 +206,7 @@ fn member_minimum(evidence: &[Evidence], index: usize) -> Option<f64> {
         .filter(|item| item.standing != Standing::ShownOnly)
         .filter_map(Evidence::value_c)
         .max_by(f64::total_cmp)
-        .map(|value_c| if value_c <= minimum::WITHOUT_PREHEAT_C { 0.0 } else { up_c(value_c) })
+        .map(|value_c| if value_c <= minimum::WITHOUT_PREHEAT_C { 0.0 } else { value_c })
 }
 
 fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
@@ -209,7 +215,12 @@ fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
         verdict: refusal.map_or(Verdict::NoMethod, Verdict::Refused),
         members: parts
             .iter()
-            .map(|part| MemberNote { family: part.family, chemistry: part.chemistry, minimum_c: None })
+            .map(|part| MemberNote {
+                family: part.family,
+                chemistry: part.chemistry,
+                minimum_c: None,
+                exact_c: None,
+            })
             .collect(),
         minimum: None,
         minimum_c: None,

@@ -173,10 +173,11 @@ fn strictest_wait(job: &Job, parts: &[Part<'_>]) -> Vec<Outcome> {
         .unwrap_or_default()
 }
 
-/// Tacks cool fastest: 50 K more, but never above the interpass.
+/// Tacks cool fastest: 50 K more than the exact minimum, but never above the interpass.
 fn tack_c(plan: &Plan, minimum_c: f64) -> f64 {
-    let wanted_c = minimum_c + TACK_MORE_K;
-    plan.interpass_c.map_or(wanted_c, |interpass_c| wanted_c.min(interpass_c)).max(minimum_c)
+    let exact_c = plan.minimum.as_ref().map_or(minimum_c, |limit| limit.exact_c);
+    let wanted_c = exact_c + TACK_MORE_K;
+    plan.interpass.as_ref().map_or(wanted_c, |limit| wanted_c.min(limit.exact_c)).max(exact_c)
 }
 
 fn thickest_member(job: &Job) -> usize {

@@ -1,0 +1,173 @@
+//! Parts of a form: what a row unfolds into.
+
+use slint::SharedString;
+
+use super::rows::model;
+use super::{State, ui};
+use crate::log::{Fault, Field};
+
+fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
+    ui::PartRow {
+        kind,
+        id: id.into(),
+        chosen: -1,
+        choices: model(Vec::new()),
+        fields: model(Vec::new()),
+        ..ui::PartRow::default()
+    }
+}
+
+fn chosen(place: Option<usize>) -> i32 {
+    place.and_then(|place| i32::try_from(place).ok()).unwrap_or(-1)
+}
+
+/// Number fields side by side.
+pub(super) fn fields(id: &str, rows: Vec<ui::FieldRow>) -> ui::PartRow {
+    ui::PartRow { fields: model(rows), ..part(ui::PartKind::Fields, id) }
+}
+
+/// One field of the job. A field that is empty is not a problem on the screen: the answer
+/// band says what is still wanted.
+pub(super) fn field_part(state: &State, field: Field, text: &str, unit: &str) -> ui::FieldRow {
+    let problem = state
+        .problems()
+        .into_iter()
+        .find(|problem| problem.field == field && problem.fault != Fault::Missing)
+        .map_or_else(SharedString::default, |problem| problem.say(&state.words).into());
+    ui::FieldRow {
+        id: field.id().into(),
+        label: state.word(&field.key()),
+        text: text.into(),
+        unit: unit.into(),
+        hint: "".into(),
+        problem,
+        derived: false,
+    }
+}
+
+/// One choice in a row.
+pub(super) fn segments(
+    state: &State,
+    id: &str,
+    label: &str,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    ui::PartRow {
+        label: state.word(label),
+        choices: model(choices),
+        chosen: chosen(place),
+        ..part(ui::PartKind::Segments, id)
+    }
+}
+
+/// One choice among sketches.
+pub(super) fn tiles(
+    state: &State,
+    id: &str,
+    label: &str,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    ui::PartRow {
+        label: state.word(label),
+        choices: model(choices),
+        chosen: chosen(place),
+        ..part(ui::PartKind::Tiles, id)
+    }
+}
+
+/// One choice in a list.
+pub(super) fn list(
+    state: &State,
+    id: &str,
+    label: &str,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    let value = place
+        .and_then(|place| choices.get(place))
+        .map_or_else(SharedString::default, |row| row.label.clone());
+    ui::PartRow {
+        label: state.word(label),
+        value,
+        choices: model(choices),
+        chosen: chosen(place),
+        ..part(ui::PartKind::List, id)
+    }
+}
+
+/// Something that another page chooses.
+pub(super) fn pick(
+    state: &State,
+    id: &str,
+    label: &str,
+    value: &str,
+    empty: &str,
+    note: &str,
+    field: Field,
+) -> ui::PartRow {
+    let problem = state
+        .problems()
+        .into_iter()
+        .find(|problem| problem.field == field && problem.fault != Fault::Missing)
+        .map_or_else(SharedString::default, |problem| problem.say(&state.words).into());
+    let value = if value.is_empty() { state.word(empty) } else { value.into() };
+    ui::PartRow {
+        label: state.word(label),
+        value,
+        note: note.into(),
+        problem,
+        ..part(ui::PartKind::Pick, id)
+    }
+}
+
+/// A line of text.
+pub(super) fn note(state: &State, id: &str, key: &str) -> ui::PartRow {
+    ui::PartRow { note: state.word(key), basis_kind: ui::BasisKind::Practice, ..part(ui::PartKind::Note, id) }
+}
+
+/// A sketch with words beside it.
+pub(super) fn picture(state: &State, id: &str, sketch: &str, key: &str) -> ui::PartRow {
+    ui::PartRow {
+        value: sketch.into(),
+        label: state.word(key),
+        note: state.word(&format!("{key}.note")),
+        ..part(ui::PartKind::Picture, id)
+    }
+}
+
+/// A button.
+pub(super) fn action(state: &State, id: &str, key: &str) -> ui::PartRow {
+    ui::PartRow { label: state.word(key), ..part(ui::PartKind::Action, id) }
+}
+
+/// A row, with the first problem of the fields that it holds, and whether nobody typed them.
+pub(super) fn form_row(
+    state: &State,
+    id: &str,
+    watched: &[Field],
+    value: String,
+    parts: Vec<ui::PartRow>,
+) -> ui::FormRow {
+    let problem = state
+        .problems()
+        .into_iter()
+        .find(|problem| watched.contains(&problem.field) && problem.fault != Fault::Missing)
+        .map_or_else(SharedString::default, |problem| problem.say(&state.words).into());
+    let assumed = state
+        .planned()
+        .is_some_and(|planned| planned.read.defaulted.iter().any(|found| watched.contains(&found.field)))
+        && state.session(|session| watched.iter().all(|field| session.job.get(*field).is_none()));
+    ui::FormRow {
+        id: id.into(),
+        label: state.word(&format!("form-{id}")),
+        value: value.into(),
+        note: "".into(),
+        problem,
+        assumed,
+        open: state.open.borrow().rows.contains(id),
+        pinned: false,
+        parts: model(parts),
+    }
+}

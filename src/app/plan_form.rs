@@ -1,0 +1,348 @@
+//! The form of the Plan place: a job as typed becomes rows, and what happens to a row
+//! becomes a change of the job.
+
+use super::form_parts::{action, field_part, fields, form_row, list, note, pick, picture, segments, tiles};
+use super::map::choice;
+use super::{State, ui};
+use crate::engine::job::{Joint, Process, Restraint};
+use crate::log::{Field, JobText};
+use crate::reference::ConditionKind;
+
+/// The fields of a part of the joint.
+struct PartFields {
+    steel: Field,
+    condition: Field,
+    thickness: Field,
+    shape: Field,
+    diameter: Field,
+    hardness: Field,
+    strength: Field,
+    buttered: Field,
+}
+
+const FIRST: PartFields = PartFields {
+    steel: Field::Steel,
+    condition: Field::Condition,
+    thickness: Field::Thickness,
+    shape: Field::Shape,
+    diameter: Field::Diameter,
+    hardness: Field::Hardness,
+    strength: Field::Yield,
+    buttered: Field::Buttered,
+};
+const SECOND: PartFields = PartFields {
+    steel: Field::SteelB,
+    condition: Field::ConditionB,
+    thickness: Field::ThicknessB,
+    shape: Field::ShapeB,
+    diameter: Field::DiameterB,
+    hardness: Field::HardnessB,
+    strength: Field::YieldB,
+    buttered: Field::ButteredB,
+};
+
+/// Conditions in the order in which they are offered, as they are typed and kept.
+pub(super) const CONDITIONS: [(ConditionKind, &str); 11] = [
+    (ConditionKind::Unknown, "unknown"),
+    (ConditionKind::AsRolled, "as rolled"),
+    (ConditionKind::Annealed, "annealed"),
+    (ConditionKind::NormalisedTempered, "normalised and tempered"),
+    (ConditionKind::Normalised, "normalised"),
+    (ConditionKind::HardenedTempered, "hardened and tempered"),
+    (ConditionKind::CaseHardened, "case-hardened"),
+    (ConditionKind::InductionHardened, "induction-hardened"),
+    (ConditionKind::Thermomechanical, "thermomechanical"),
+    (ConditionKind::ColdWorked, "cold worked"),
+    (ConditionKind::AsCast, "as cast"),
+];
+
+/// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
+pub(super) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
+
+/// Sketches of the joints.
+const fn sketch(joint: Joint) -> &'static str {
+    match joint {
+        Joint::Butt => "butt",
+        Joint::TFilletOneSide => "tee-one",
+        Joint::TFilletBothSides => "tee-both",
+        Joint::Lap => "lap",
+        Joint::Corner => "corner",
+        Joint::BossThrough => "through",
+        Joint::RunOnShaft => "shaft",
+        Joint::Repair => "repair",
+        Joint::BarToBar => "bars",
+    }
+}
+
+pub(super) const RESTRAINTS: [(Restraint, &str); 3] =
+    [(Restraint::Low, "low"), (Restraint::Medium, "medium"), (Restraint::High, "high")];
+
+/// What is typed in one place of a list joined by `+`.
+pub(super) fn at(job: &JobText, field: Field, place: usize) -> String {
+    let text = job.get(field).unwrap_or_default();
+    let parts: Vec<&str> = text.split('+').map(str::trim).collect();
+    parts
+        .get(place)
+        .or_else(|| parts.first().filter(|_| parts.len() == 1))
+        .map_or_else(String::new, |part| (*part).to_owned())
+}
+
+/// Puts a text in one place of a list of `count`, and leaves the others.
+pub(super) fn put_at(job: &mut JobText, field: Field, place: usize, count: usize, text: &str) {
+    let mut parts: Vec<String> = (0..count.max(place + 1)).map(|place| at(job, field, place)).collect();
+    text.trim_matches('+').clone_into(&mut parts[place]);
+    let joined = if parts.iter().all(|part| part.trim().is_empty()) { None } else { Some(parts.join(" + ")) };
+    job.set(field, joined);
+}
+
+pub(super) fn processes(job: &JobText) -> usize {
+    job.get(Field::Process).map_or(1, |text| text.split('+').count().max(1))
+}
+
+fn has_second(job: &JobText) -> bool {
+    [Field::SteelB, Field::CertificateB, Field::ThicknessB, Field::DiameterB, Field::ConditionB]
+        .into_iter()
+        .any(|field| job.get(field).is_some() || matches!(field, Field::SteelB) && job.steel_b.is_some())
+}
+
+/// The kind and the rest of a condition as typed.
+pub(super) fn condition_parts(text: &str) -> (Option<usize>, String) {
+    let lower = text.trim().to_lowercase();
+    let found = CONDITIONS.iter().position(|(_, words)| lower.starts_with(words));
+    let rest = found.map_or(text, |place| text.trim().get(CONDITIONS[place].1.len()..).unwrap_or_default());
+    (found, rest.trim().trim_start_matches([',', ';']).trim().to_owned())
+}
+
+/// Does a tempering temperature belong to this condition?
+pub(super) const fn takes_temper(kind: ConditionKind) -> bool {
+    matches!(
+        kind,
+        ConditionKind::HardenedTempered
+            | ConditionKind::NormalisedTempered
+            | ConditionKind::CaseHardened
+            | ConditionKind::InductionHardened
+    )
+}
+
+/// All rows of the form.
+pub(super) fn rows(state: &State) -> Vec<ui::FormRow> {
+    let job = state.session(|session| session.job.clone());
+    let mut rows = vec![member_row(state, &job, &FIRST, "a")];
+    if has_second(&job) {
+        rows.push(member_row(state, &job, &SECOND, "b"));
+    } else {
+        rows.push(form_row(
+            state,
+            "member-b",
+            &[],
+            state.words.get("form-member-b-same"),
+            vec![action(state, "add-b", "form-add-b")],
+        ));
+    }
+    rows.push(joint_row(state, &job));
+    rows.push(process_row(state, &job));
+    rows.push(super::plan_form_weld::heat_row(state, &job));
+    rows.push(restraint_row(state, &job));
+    rows.push(super::plan_form_weld::weld_row(state, &job));
+    rows.push(super::plan_form_weld::shop_row(state, &job));
+    rows.push(super::plan_form_weld::demands_row(state, &job));
+    rows
+}
+
+fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui::FormRow {
+    let index = usize::from(letter == "b");
+    let steel = job.get(of.steel).unwrap_or_default();
+    let known = state.reference.grade(steel);
+    let own = state.session(|session| session.own_steels.iter().find(|own| own.name == steel).cloned());
+    let steel_note = match (&own, known) {
+        (Some(own), _) => own.composition.clone(),
+        (None, Some(grade)) => grade.also.iter().take(3).cloned().collect::<Vec<_>>().join(", "),
+        _ => String::new(),
+    };
+    let steel_label = known.map_or(steel, |grade| grade.designation.as_str());
+    let mut parts = vec![pick(
+        state,
+        &format!("steel-{letter}"),
+        "field-steel",
+        steel_label,
+        "form-pick-steel",
+        &steel_note,
+        of.steel,
+    )];
+    let (kind, temper) = condition_parts(job.get(of.condition).unwrap_or_default());
+    let condition_choices = CONDITIONS
+        .iter()
+        .map(|(_, words)| {
+            choice(words, state.word(&format!("form-condition-{}", words.replace(' ', "-"))), "", "")
+        })
+        .collect();
+    parts.push(list(state, &format!("condition-{letter}"), "field-condition", condition_choices, kind));
+    if kind.is_some_and(|place| takes_temper(CONDITIONS[place].0)) {
+        let unit = state.show().units.temperature.symbol();
+        let mut temper_field = field_part(state, of.condition, &temper, unit);
+        temper_field.id = format!("temper-{letter}").into();
+        temper_field.label = state.word("form-temper");
+        parts.push(fields(&format!("temper-{letter}"), vec![temper_field]));
+    }
+    let round = job.get(of.diameter).is_some()
+        || job.get(of.shape).is_some_and(|shape| crate::log::typed::shape_is_round(shape) == Ok(true));
+    let shapes = vec![
+        choice("plate", state.word("form-plate"), "", "plate"),
+        choice("round", state.word("form-round"), "", "bar"),
+    ];
+    parts.push(segments(state, &format!("shape-{letter}"), "field-shape", shapes, Some(usize::from(round))));
+    let size = if round && job.get(of.diameter).is_some() { of.diameter } else { of.thickness };
+    let mut size_field = field_part(state, size, job.get(size).unwrap_or_default(), length_unit(state));
+    size_field.label = state.word(if round { "field-diameter" } else { "field-thickness" });
+    parts.push(fields(&format!("size-{letter}"), vec![size_field]));
+    parts.push(picture(
+        state,
+        &format!("counts-{letter}"),
+        if round { "bar" } else { "plate" },
+        if round { "form-counts-round" } else { "form-counts-plate" },
+    ));
+    let strength_unit =
+        if state.show().units.length == crate::units::LengthUnit::Inch { "ksi" } else { "MPa" };
+    parts.push(fields(
+        &format!("known-{letter}"),
+        vec![
+            field_part(state, of.hardness, job.get(of.hardness).unwrap_or_default(), "HRC, HB, HV"),
+            field_part(state, of.strength, job.get(of.strength).unwrap_or_default(), strength_unit),
+        ],
+    ));
+    parts.push(super::plan_form_weld::yes_no(state, job, of.buttered));
+    if letter == "b" {
+        parts.push(action(state, "remove-b", "form-remove-b"));
+    }
+    let value =
+        state.planned().filter(|_| state.problem_of(of.steel).is_none() && !steel.is_empty()).map_or_else(
+            || steel_label.to_owned(),
+            |_| format!("{steel_label} · {}", job.get(size).unwrap_or("–")),
+        );
+    let watched = [of.steel, of.condition, size, of.hardness, of.strength, of.shape];
+    let mut row = form_row(state, &format!("member-{letter}"), &watched, value, parts);
+    row.note = job.get(of.condition).map_or_else(|| state.word("form-condition-unknown"), Into::into);
+    row.pinned = index == 0 || has_second(job);
+    row
+}
+
+const fn length_unit_of(unit: crate::units::LengthUnit) -> &'static str {
+    match unit {
+        crate::units::LengthUnit::Mm => "mm",
+        crate::units::LengthUnit::Inch => "in",
+    }
+}
+
+/// The unit that a bare length takes.
+pub(super) fn length_unit(state: &State) -> &'static str {
+    length_unit_of(state.show().units.length)
+}
+
+fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
+    let typed = job.get(Field::Joint).and_then(|text| crate::log::typed::joint(text).ok());
+    let chosen = typed.and_then(|joint| Joint::ALL.iter().position(|known| *known == joint));
+    let choices = Joint::ALL
+        .iter()
+        .map(|joint| {
+            choice(joint.id(), state.word(&format!("form-joint-{}", joint.id())), "", sketch(*joint))
+        })
+        .collect();
+    let mut parts = vec![tiles(state, "joint", "field-joint", choices, chosen)];
+    parts.push(fields(
+        "leg",
+        vec![field_part(state, Field::Leg, job.get(Field::Leg).unwrap_or_default(), length_unit(state))],
+    ));
+    let value = typed.map_or_else(String::new, |joint| state.words.get(&format!("joint-{}", joint.id())));
+    let mut row = form_row(state, "joint", &[Field::Joint, Field::Leg], value, parts);
+    row.pinned = true;
+    row
+}
+
+fn process_row(state: &State, job: &JobText) -> ui::FormRow {
+    let count = processes(job);
+    let offered: Vec<ui::ChoiceRow> = Process::ALL
+        .iter()
+        .map(|process| choice(process.id(), state.word(&format!("process-{}", process.id())), "", ""))
+        .collect();
+    let typed = |place: usize| {
+        let text = at(job, Field::Process, place);
+        let found =
+            state.planned().and_then(|planned| planned.read.job.runs.get(place).map(|run| run.process.id()));
+        Process::ALL.iter().position(|process| process.id() == text).or_else(|| {
+            found
+                .and_then(|id| Process::ALL.iter().position(|process| process.id() == id))
+                .filter(|_| !text.is_empty())
+        })
+    };
+    let mut parts = vec![list(state, "process-0", "form-process-first", offered.clone(), typed(0))];
+    parts.push(hydrogen_part(state, job, 0));
+    parts.push(hydrogen_field(state, job, 0));
+    if count > 1 {
+        let mut second = offered;
+        second.push(choice("none", state.word("form-process-none"), "", ""));
+        parts.push(list(state, "process-1", "form-process-second", second, typed(1)));
+        parts.push(hydrogen_part(state, job, 1));
+        parts.push(hydrogen_field(state, job, 1));
+    } else {
+        parts.push(action(state, "add-process", "form-add-process"));
+    }
+    parts.push(note(state, "hydrogen-note", "form-hydrogen-note"));
+    let names: Vec<String> =
+        state.planned().filter(|_| job.get(Field::Process).is_some()).map_or_else(Vec::new, |planned| {
+            planned
+                .read
+                .job
+                .runs
+                .iter()
+                .map(|run| {
+                    let name = state.words.get(&format!("process-{}", run.process.id()));
+                    format!("{name}, {}", state.show().hydrogen(run.hydrogen_ml))
+                })
+                .collect()
+        });
+    let mut row = form_row(state, "process", &[Field::Process, Field::Hydrogen], names.join(" + "), parts);
+    row.pinned = true;
+    row
+}
+
+fn hydrogen_part(state: &State, job: &JobText, place: usize) -> ui::PartRow {
+    let typed = at(job, Field::Hydrogen, place);
+    let chosen = CLASSES.iter().position(|class| *class == typed);
+    let choices = CLASSES
+        .iter()
+        .map(|class| {
+            let letter = class.trim_start_matches("EN ");
+            choice(class, letter, state.word(&format!("form-class-{}", letter.to_lowercase())), "")
+        })
+        .collect();
+    segments(state, &format!("hydrogen-class-{place}"), "form-hydrogen-class", choices, chosen)
+}
+
+fn hydrogen_field(state: &State, job: &JobText, place: usize) -> ui::PartRow {
+    let mut made = field_part(state, Field::Hydrogen, &at(job, Field::Hydrogen, place), "ml/100 g");
+    made.id = format!("hydrogen@{place}").into();
+    made.label = state.word("form-hydrogen-typed");
+    made.hint = state.word("form-hydrogen-hint");
+    fields(&format!("hydrogen-typed-{place}"), vec![made])
+}
+
+fn restraint_row(state: &State, job: &JobText) -> ui::FormRow {
+    let read = state.planned().map(|planned| planned.read.job.restraint);
+    let typed = job.get(Field::Restraint).and_then(|text| crate::log::typed::restraint(text).ok());
+    let shown = typed.or(read);
+    let chosen = shown.and_then(|found| RESTRAINTS.iter().position(|(known, _)| *known == found));
+    let choices = RESTRAINTS
+        .iter()
+        .map(|(_, id)| {
+            choice(id, state.word(&format!("form-restraint-{id}")), "", &format!("restraint-{id}"))
+        })
+        .collect();
+    let parts = vec![
+        tiles(state, "restraint", "field-restraint", choices, chosen),
+        note(state, "restraint-note", "form-restraint-note"),
+    ];
+    let value = chosen.map_or_else(String::new, |place| {
+        state.words.get(&format!("form-restraint-{}", RESTRAINTS[place].1))
+    });
+    form_row(state, "restraint", &[Field::Restraint], value, parts)
+}

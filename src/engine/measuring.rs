@@ -1,0 +1,159 @@
+//! Where on the part, and how long after the flame, is the temperature measured?
+
+use super::error::THICKNESS;
+use super::source_ids::{D11_ZONE, ISO_13916, published};
+use super::{EngineError, Outcome, Step, Unit};
+use crate::reference::Basis;
+
+/// How the part is heated.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum HeatedBy {
+    /// Flame from one side; it must be taken away before measuring.
+    Flame,
+    /// Oven, pads or coils, in no hurry.
+    Soaking,
+}
+
+/// The joint to be measured.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PartToMeasure {
+    /// Thickness of the thickest member at the joint, mm.
+    pub thickest_mm: f64,
+    /// How it is heated.
+    pub heated_by: HeatedBy,
+    /// Can the face opposite the heat be reached?
+    pub far_face_reached: bool,
+}
+
+/// A rule of measuring; the words are the Fluent message `note-ID`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum MeasuringRule {
+    /// On the face opposite the heat, where it can be reached.
+    FarFace,
+    /// On the heated face, after the heat is away and the wait is over.
+    HeatedFaceAfterWait,
+    /// For a minimum: at the coldest point.
+    ColdestPoint,
+    /// For a maximum: where the next run begins, at the hottest point.
+    HottestPoint,
+    /// On the thick member: it lags behind.
+    ThickMember,
+    /// Preheat just before the arc, interpass just before the next run.
+    JustBefore,
+    /// The temperature reaches over the zone in all directions.
+    WholeZone,
+}
+
+impl MeasuringRule {
+    /// All rules.
+    pub const ALL: [Self; 7] = [
+        Self::FarFace,
+        Self::HeatedFaceAfterWait,
+        Self::ColdestPoint,
+        Self::HottestPoint,
+        Self::ThickMember,
+        Self::JustBefore,
+        Self::WholeZone,
+    ];
+
+    /// Stable id.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::FarFace => "measuring-far-face",
+            Self::HeatedFaceAfterWait => "measuring-heated-face-after-wait",
+            Self::ColdestPoint => "measuring-coldest-point",
+            Self::HottestPoint => "measuring-hottest-point",
+            Self::ThickMember => "measuring-thick-member",
+            Self::JustBefore => "measuring-just-before",
+            Self::WholeZone => "measuring-whole-zone",
+        }
+    }
+
+    /// What the rule rests on.
+    #[must_use]
+    pub const fn basis(self) -> Basis {
+        match self {
+            Self::FarFace | Self::HeatedFaceAfterWait => Basis::memory("ISO 13916, measuring point and time"),
+            Self::JustBefore => published(ISO_13916, "definitions of preheat and interpass temperature"),
+            Self::WholeZone => published(D11_ZONE, "preheated zone"),
+            Self::ColdestPoint | Self::HottestPoint | Self::ThickMember => Basis::Practice,
+        }
+    }
+}
+
+/// Where and when to measure.
+#[derive(Debug, Clone, PartialEq)]
+pub struct MeasuringPlace {
+    /// Distance from the groove edge on the face towards the welder, mm.
+    pub distance: Outcome,
+    /// Is the distance a least one, over which the temperature exists in all directions?
+    pub at_least: bool,
+    /// Distance over which a structural code wants the preheat, mm, at least.
+    pub zone: Outcome,
+    /// Wait after the heat is away, min; 0 where no wait is needed.
+    pub wait: Outcome,
+    /// Rules in the order of use.
+    pub rules: Vec<MeasuringRule>,
+}
+
+/// Distance from the groove edge by ISO 13916, mm, and whether it is a least one: four
+/// times the thickness, at most 50 mm, up to 50 mm thick; at least 75 mm above.
+#[must_use]
+pub fn distance_mm(thickest_mm: f64) -> (f64, bool) {
+    if thickest_mm <= 50.0 { ((4.0 * thickest_mm).min(50.0), false) } else { (75.0, true) }
+}
+
+/// Where on the part, and how long after the flame, is the temperature measured?
+///
+/// `A = 4 t`, at most 50 mm, for t up to 50 mm; at least 75 mm above; wait 2 min per 25 mm
+/// after a flame on a face that is measured itself.
+/// Source: ISO 13916 (the wait from memory); AWS D1.1 for the zone: the thickest part, at
+/// least 75 mm.
+///
+/// # Errors
+/// A thickness that is not a number, negative, or that no part has.
+pub fn measuring_place(part: PartToMeasure) -> Result<MeasuringPlace, EngineError> {
+    let thick_mm = THICKNESS.check(part.thickest_mm)?;
+    let (distance, at_least) = distance_mm(thick_mm);
+    let step = || vec![Step { symbol: "t", value: thick_mm, unit: Unit::Millimetre }];
+    let waits = part.heated_by == HeatedBy::Flame && !part.far_face_reached;
+    let wait_min = if waits { 2.0 * thick_mm / 25.0 } else { 0.0 };
+    let mut rules = match part.heated_by {
+        HeatedBy::Flame if waits => vec![MeasuringRule::HeatedFaceAfterWait],
+        HeatedBy::Flame => vec![MeasuringRule::FarFace],
+        HeatedBy::Soaking => vec![],
+    };
+    rules.extend([
+        MeasuringRule::ColdestPoint,
+        MeasuringRule::HottestPoint,
+        MeasuringRule::ThickMember,
+        MeasuringRule::JustBefore,
+        MeasuringRule::WholeZone,
+    ]);
+    Ok(MeasuringPlace {
+        distance: Outcome::new(
+            "measuring-distance",
+            distance,
+            Unit::Millimetre,
+            published(ISO_13916, "point of measurement"),
+        )
+        .worked(step()),
+        at_least,
+        zone: Outcome::new(
+            "measuring-zone",
+            thick_mm.max(75.0),
+            Unit::Millimetre,
+            published(D11_ZONE, "preheated zone"),
+        )
+        .worked(step()),
+        wait: Outcome::new(
+            "measuring-wait",
+            wait_min,
+            Unit::Minute,
+            Basis::memory("ISO 13916, time of measurement"),
+        )
+        .worked(step()),
+        rules,
+    })
+}

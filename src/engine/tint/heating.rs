@@ -1,0 +1,108 @@
+//! Which film does a heating leave at a peak, which peak leaves a film, and how sure is it?
+
+use super::growth::Growth;
+use super::history::{Course, FILM, HOTTEST_C, SKIN};
+use crate::engine::EngineError;
+
+/// Scatter of handbook tables, K, one sigma.
+const TABLES_K: f64 = 12.0;
+/// Scatter of what one calls a colour, K, one sigma.
+const NAMING_K: f64 = 8.0;
+/// Scatter of alloys and finishes, K, one sigma.
+const ALLOY_K: f64 = 10.0;
+
+/// A course of heating on a skin that may carry a film already.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Heating {
+    course: Course,
+    film_before_nm: f64,
+}
+
+impl Heating {
+    /// A heating of bright steel.
+    ///
+    /// # Errors
+    /// A time, rate or temperature that is not a number or that no heating has.
+    pub fn new(course: Course) -> Result<Self, EngineError> {
+        Self::on_film(course, 0.0)
+    }
+
+    /// A second heating: films add up, so the answer is an upper estimate of the film.
+    ///
+    /// # Errors
+    /// As [`Heating::new`], and a film that is not a number or negative.
+    pub fn on_film(course: Course, film_before_nm: f64) -> Result<Self, EngineError> {
+        course.check()?;
+        FILM.check(film_before_nm)?;
+        Ok(Self { course, film_before_nm })
+    }
+
+    /// The course.
+    #[must_use]
+    pub const fn course(&self) -> &Course {
+        &self.course
+    }
+
+    /// The film that was there before, nm.
+    #[must_use]
+    pub const fn film_before_nm(&self) -> f64 {
+        self.film_before_nm
+    }
+
+    /// The film that a peak leaves, nm.
+    #[must_use]
+    pub fn film_nm(&self, peak_c: f64) -> f64 {
+        self.film_by(peak_c, &Growth::model())
+    }
+
+    pub(crate) fn film_by(&self, peak_c: f64, growth: &Growth) -> f64 {
+        let peak_c = peak_c.clamp(SKIN.low, HOTTEST_C);
+        growth.film_nm(growth.power(self.film_before_nm) + self.course.power(peak_c, growth))
+    }
+
+    /// The peak that leaves a film, °C; `None` where the skin carried that film before,
+    /// or where no peak up to 900 °C grows it.
+    #[must_use]
+    pub fn peak_c(&self, film_nm: f64) -> Option<f64> {
+        self.peak_by(film_nm, &Growth::model())
+    }
+
+    fn peak_by(&self, film_nm: f64, growth: &Growth) -> Option<f64> {
+        if film_nm.is_nan() || film_nm <= self.film_before_nm {
+            return None;
+        }
+        let wanted = growth.power(film_nm) - growth.power(self.film_before_nm);
+        let (mut low, mut high) = (self.course.start_c(), HOTTEST_C);
+        if self.course.power(high, growth) < wanted {
+            return None;
+        }
+        // Growth rises strictly with the peak; 50 halvings of 1000 K end below 10^-12 K.
+        for _ in 0..50 {
+            let middle = f64::midpoint(low, high);
+            if self.course.power(middle, growth) < wanted { low = middle } else { high = middle }
+        }
+        Some(high)
+    }
+
+    /// One sigma of the peak that leaves a film, K.
+    ///
+    /// `σ² = 12² + 8² + 10² + [T² R/Ea ln 1.65]² + [(T(P=2.7) - T(P=5))/2]²`: handbook
+    /// tables, naming, alloy and finish, handbook minutes, time law. The last term solves
+    /// the same course with both exponents, so it grows away from 1.2 min.
+    #[must_use]
+    pub fn sigma_k(&self, film_nm: f64) -> Option<f64> {
+        let growth = Growth::model();
+        let peak_c = self.peak_by(film_nm, &growth)?;
+        let quick_c = self.peak_by(film_nm, &Growth::quick())?;
+        let slow_c = self.peak_by(film_nm, &Growth::slow())?;
+        let terms = [TABLES_K, NAMING_K, ALLOY_K, growth.minutes_error_k(peak_c), (quick_c - slow_c) / 2.0];
+        Some(terms.iter().map(|term| term * term).sum::<f64>().sqrt())
+    }
+
+    /// Minutes at the peak itself that grow as much as the whole course does.
+    #[must_use]
+    pub fn minutes_at_peak(&self, peak_c: f64) -> f64 {
+        let growth = Growth::model();
+        self.course.power(peak_c, &growth) / growth.rate(peak_c)
+    }
+}

@@ -1,0 +1,390 @@
+//! Temper colours, IR readings, crayons, measuring places and red heat.
+
+use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use crate::engine::EngineError;
+use crate::engine::crayon::crayon_pair;
+use crate::engine::infrared::{
+    GunSetting, IrLimit, IrReading, IrVerdict, ir_expected_reading, ir_true_temperature, judge,
+};
+use crate::engine::measuring::{HeatedBy, MeasuringRule, PartToMeasure, measuring_place};
+use crate::engine::red_heat::red_heat_range;
+use crate::engine::tint::{
+    Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage, TintError, TintNote,
+    colour_at_peak, peak_from_stages,
+};
+use crate::reference::tint::{Light, RedHeat, TintData};
+
+const STAGES: [&str; Stage::ALL.len()] = {
+    let mut ids = [""; Stage::ALL.len()];
+    let mut at = 0;
+    while at < ids.len() {
+        ids[at] = Stage::ALL[at].id();
+        at += 1;
+    }
+    ids
+};
+const GLOWS: [&str; RedHeat::ALL.len()] = {
+    let mut ids = [""; RedHeat::ALL.len()];
+    let mut at = 0;
+    while at < ids.len() {
+        ids[at] = RedHeat::ALL[at].id();
+        at += 1;
+    }
+    ids
+};
+const LIGHTS: [&str; Light::ALL.len()] = {
+    let mut ids = [""; Light::ALL.len()];
+    let mut at = 0;
+    while at < ids.len() {
+        ids[at] = Light::ALL[at].id();
+        at += 1;
+    }
+    ids
+};
+const TINT_NOTES: &[&str] = &{
+    let mut ids = [""; TintNote::ALL.len()];
+    let mut at = 0;
+    while at < ids.len() {
+        ids[at] = TintNote::ALL[at].id();
+        at += 1;
+    }
+    ids
+};
+const RULES: &[&str] = &{
+    let mut ids = [""; MeasuringRule::ALL.len()];
+    let mut at = 0;
+    while at < ids.len() {
+        ids[at] = MeasuringRule::ALL[at].id();
+        at += 1;
+    }
+    ids
+};
+/// The same words as stages have would name other things, so these ids carry their kind.
+const SPOTS: [&str; 5] = ["spot-bright", "spot-mill-scale", "spot-rough", "spot-coated", "spot-dirty"];
+const SURFACES: [&str; 7] = [
+    "surface-bright",
+    "surface-cold-rolled",
+    "surface-rolled-sheet",
+    "surface-mill-scale",
+    "surface-rusted",
+    "surface-oxidised",
+    "surface-black-spot",
+];
+const LOOKED: [&str; 2] = ["flame-on", "afterwards"];
+const HEATED_BY: [&str; 2] = ["heated-by-flame", "heated-by-soaking"];
+
+const PEAK: Input = Input::new("peak", Kind::Temperature).required().within(0.0, 700.0);
+const START: Input =
+    Input::new("start-temperature", Kind::Temperature).or(Preset::Number(20.0)).within(-60.0, 500.0);
+const MINUTES: Input = Input::new("heating-minutes", Kind::Number).within(0.01, 10_000.0);
+const MINUTES_MOST: Input = Input::new("heating-minutes-most", Kind::Number).within(0.01, 10_000.0);
+const HEATING_RATE: Input = Input::new("heating-rate", Kind::Number).within(0.05, 5000.0);
+const COOLING_RATE: Input =
+    Input::new("cooling-rate", Kind::Number).or(Preset::Number(10.0)).within(0.05, 5000.0);
+const NEAR_PEAK: Input = Input::new("near-peak-minutes", Kind::Number).within(0.01, 10_000.0);
+const NEAR_PEAK_MOST: Input = Input::new("near-peak-minutes-most", Kind::Number).within(0.01, 10_000.0);
+const FILM_BEFORE: Input =
+    Input::new("film-before", Kind::Number).or(Preset::Number(0.0)).within(0.0, 1000.0);
+const CHROMIUM: Input = Input::new("chromium", Kind::Percent).within(0.0, 100.0);
+const SPOT: Input = Input::new("spot", Kind::Choice(&SPOTS)).or(Preset::Choice("spot-bright"));
+const SHIELDED: Input = Input::new("shielded-from-air", Kind::Flag);
+const SURFACE: Input = Input::new("surface", Kind::Choice(&SURFACES)).required();
+const GUN: Input = Input::new("gun-emissivity", Kind::Number).or(Preset::Number(0.95)).within(0.01, 1.0);
+const GUN_SURROUNDINGS: Input = Input::new("gun-surroundings", Kind::Temperature).within(-60.0, 500.0);
+const SURROUNDINGS: Input =
+    Input::new("surroundings", Kind::Temperature).or(Preset::Number(20.0)).within(-60.0, 500.0);
+const SURROUNDINGS_MOST: Input = Input::new("surroundings-most", Kind::Temperature).within(-60.0, 500.0);
+const MINIMUM: Input = Input::new("minimum", Kind::Temperature).within(0.0, 700.0);
+const MAXIMUM: Input = Input::new("maximum", Kind::Temperature).within(0.0, 700.0);
+
+fn refused(error: TintError) -> Problem {
+    Problem::Engine(EngineError::from(error))
+}
+
+/// A figure that may be given as a range.
+fn span(given: &Answers, least: &str, most: &str) -> Option<Span> {
+    let low = given.maybe_number(least).or_else(|| given.maybe_number(most))?;
+    Some(Span { low, high: given.maybe_number(most).unwrap_or(low) })
+}
+
+fn steel(given: &Answers) -> Result<Circumstances, Problem> {
+    let chosen = given.maybe_choice("spot").unwrap_or(SPOTS[0]);
+    let spot = SpotState::ALL
+        .into_iter()
+        .zip(SPOTS)
+        .find(|(_, id)| *id == chosen)
+        .ok_or(Problem::WrongKind { key: "spot" })?
+        .0;
+    Ok(Circumstances {
+        chromium_pct: given.maybe_number("chromium"),
+        spot,
+        shielded_from_air: given.flag("shielded-from-air"),
+    })
+}
+
+fn flame_on(given: &Answers) -> Result<Mode, Problem> {
+    let pace =
+        match (given.maybe_number("heating-rate"), span(given, "heating-minutes", "heating-minutes-most")) {
+            (_, Some(minutes)) => Pace::Minutes(minutes),
+            (Some(rate), None) => Pace::KelvinPerMin(Span::exactly(rate)),
+            (None, None) => return Err(Problem::Missing { keys: vec!["heating-minutes", "heating-rate"] }),
+        };
+    Ok(Mode::FlameOn(FlameOn {
+        start_c: given.number("start-temperature")?,
+        pace,
+        film_before_nm: given.number("film-before")?,
+    }))
+}
+
+fn afterwards(given: &Answers) -> Result<Mode, Problem> {
+    let plausible = Afterwards::default();
+    Ok(Mode::Afterwards(Afterwards {
+        start_c: given.number("start-temperature")?,
+        near_peak_min: span(given, "near-peak-minutes", "near-peak-minutes-most")
+            .unwrap_or(plausible.near_peak_min),
+        up_k_per_min: given.maybe_number("heating-rate").unwrap_or(plausible.up_k_per_min),
+        down_k_per_min: given.number("cooling-rate")?,
+        film_before_nm: given.number("film-before")?,
+    }))
+}
+
+fn noted(mut reply: Reply, notes: &[TintNote]) -> Reply {
+    for note in notes {
+        reply = reply.note_if(true, note.id());
+    }
+    reply
+}
+
+/// Which colour appears at a temperature while the flame is on?
+pub(super) static TINT_FLAME_ON: Question = Question {
+    name: "tint-flame-on",
+    inputs: &[PEAK, START, MINUTES, MINUTES_MOST, HEATING_RATE, FILM_BEFORE, CHROMIUM, SPOT, SHIELDED],
+    answers: &["tint-flame-on"],
+    notes: TINT_NOTES,
+    answer: |given| {
+        let found =
+            colour_at_peak(&flame_on(given)?, given.number("peak")?, &steel(given)?).map_err(refused)?;
+        Ok(noted(Reply::of([found.outcome]), &found.notes))
+    },
+};
+
+/// Which colour does a peak leave?
+pub(super) static TINT_AFTERWARDS: Question = Question {
+    name: "tint-afterwards",
+    inputs: &[
+        PEAK,
+        START,
+        NEAR_PEAK,
+        NEAR_PEAK_MOST,
+        HEATING_RATE,
+        COOLING_RATE,
+        FILM_BEFORE,
+        CHROMIUM,
+        SPOT,
+        SHIELDED,
+    ],
+    answers: &["tint-afterwards"],
+    notes: TINT_NOTES,
+    answer: |given| {
+        let found =
+            colour_at_peak(&afterwards(given)?, given.number("peak")?, &steel(given)?).map_err(refused)?;
+        Ok(noted(Reply::of([found.outcome]), &found.notes))
+    },
+};
+
+/// Which peak left a colour?
+pub(super) static PEAK_FROM_TINT: Question = Question {
+    name: "peak-from-tint",
+    inputs: &[
+        Input::new("colour", Kind::Choice(&STAGES)).required(),
+        Input::new("colour-last", Kind::Choice(&STAGES)),
+        Input::new("looked", Kind::Choice(&LOOKED)).required(),
+        START,
+        MINUTES,
+        MINUTES_MOST,
+        NEAR_PEAK,
+        NEAR_PEAK_MOST,
+        HEATING_RATE,
+        COOLING_RATE,
+        FILM_BEFORE,
+        CHROMIUM,
+        SPOT,
+        SHIELDED,
+    ],
+    answers: &["peak-from-tint"],
+    notes: TINT_NOTES,
+    answer: |given| {
+        let first = given.choice("colour", &Stage::ALL, Stage::id)?;
+        let last = match given.maybe_choice("colour-last") {
+            Some(_) => given.choice("colour-last", &Stage::ALL, Stage::id)?,
+            None => first,
+        };
+        let mode = if given.maybe_choice("looked") == Some(LOOKED[0]) {
+            flame_on(given)?
+        } else {
+            afterwards(given)?
+        };
+        let found = peak_from_stages(&mode, first, last, &steel(given)?).map_err(refused)?;
+        Ok(noted(Reply::of([found.outcome]), &found.notes))
+    },
+};
+
+/// Emissivity of the chosen surface.
+fn emissivity(given: &Answers) -> Result<Span, Problem> {
+    let chosen = given.maybe_choice("surface").and_then(|id| id.strip_prefix("surface-"));
+    chosen
+        .and_then(|id| TintData::embedded().surface(id))
+        .map(|surface| Span { low: surface.low, high: surface.high })
+        .ok_or(Problem::WrongKind { key: "surface" })
+}
+
+fn surroundings(given: &Answers) -> Result<Span, Problem> {
+    let low = given.number("surroundings")?;
+    Ok(Span { low, high: given.maybe_number("surroundings-most").unwrap_or(low) })
+}
+
+/// The gun assumes the true surroundings, at their coldest, unless its own are given.
+fn gun(given: &Answers) -> Result<GunSetting, Problem> {
+    let surroundings_c = match given.maybe_number("gun-surroundings") {
+        Some(own) => own,
+        None => given.number("surroundings")?,
+    };
+    Ok(GunSetting { emissivity: given.number("gun-emissivity")?, surroundings_c })
+}
+
+/// Which temperatures can the steel have when a gun shows this?
+pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
+    name: "ir-true-temperature",
+    inputs: &[
+        Input::new("reading", Kind::Temperature).required().within(-100.0, 1600.0),
+        SURFACE,
+        GUN,
+        GUN_SURROUNDINGS,
+        SURROUNDINGS,
+        SURROUNDINGS_MOST,
+        MINIMUM,
+        MAXIMUM,
+    ],
+    answers: &["ir-true-temperature"],
+    notes: &[
+        "ir-no-use",
+        "ir-black-spot",
+        "ir-minimum-kept",
+        "ir-minimum-ask-another",
+        "ir-minimum-not-shown",
+        "ir-minimum-missed",
+        "ir-maximum-kept",
+        "ir-maximum-not-shown",
+        "ir-maximum-missed",
+    ],
+    answer: |given| {
+        let reading = IrReading {
+            reading_c: given.number("reading")?,
+            gun: gun(given)?,
+            emissivity: emissivity(given)?,
+            surroundings_c: surroundings(given)?,
+        };
+        let range = ir_true_temperature(&reading)?;
+        let mut reply = Reply::of([range.outcome]).note_if(!range.useful, "ir-no-use");
+        let mut unsure = !range.useful;
+        if let Some(minimum_c) = given.maybe_number("minimum") {
+            let verdict = judge(&reading, IrLimit::Minimum(minimum_c))?.verdict;
+            unsure |= matches!(verdict, IrVerdict::AskAnother | IrVerdict::NotShown);
+            reply = reply.note_if(
+                true,
+                match verdict {
+                    IrVerdict::Kept => "ir-minimum-kept",
+                    IrVerdict::AskAnother => "ir-minimum-ask-another",
+                    IrVerdict::NotShown => "ir-minimum-not-shown",
+                    IrVerdict::Missed => "ir-minimum-missed",
+                },
+            );
+        }
+        if let Some(maximum_c) = given.maybe_number("maximum") {
+            let verdict = judge(&reading, IrLimit::Maximum(maximum_c))?.verdict;
+            unsure |= verdict == IrVerdict::NotShown;
+            reply = reply.note_if(
+                true,
+                match verdict {
+                    IrVerdict::Kept => "ir-maximum-kept",
+                    IrVerdict::AskAnother | IrVerdict::NotShown => "ir-maximum-not-shown",
+                    IrVerdict::Missed => "ir-maximum-missed",
+                },
+            );
+        }
+        Ok(reply.note_if(unsure, "ir-black-spot"))
+    },
+};
+
+/// What will the gun show at a temperature?
+pub(super) static IR_EXPECTED_READING: Question = Question {
+    name: "ir-expected-reading",
+    inputs: &[
+        Input::new("steel-temperature", Kind::Temperature).required().within(-60.0, 1600.0),
+        SURFACE,
+        GUN,
+        GUN_SURROUNDINGS,
+        SURROUNDINGS,
+        SURROUNDINGS_MOST,
+    ],
+    answers: &["ir-expected-reading"],
+    notes: &[],
+    answer: |given| {
+        let celsius = given.number("steel-temperature")?;
+        let outcome = ir_expected_reading(celsius, gun(given)?, emissivity(given)?, surroundings(given)?)?;
+        Ok(Reply::of([outcome]))
+    },
+};
+
+/// Which two crayons bracket a window?
+pub(super) static CRAYON_PAIR: Question = Question {
+    name: "crayon-pair",
+    inputs: &[MINIMUM.required(), MAXIMUM.required()],
+    answers: &["crayon-pair"],
+    notes: &[],
+    answer: |given| {
+        let crayons = &TintData::embedded().crayons;
+        Ok(Reply::of([crayon_pair(crayons, given.number("minimum")?, given.number("maximum")?)?.outcome]))
+    },
+};
+
+/// Where and when to measure?
+pub(super) static MEASURING_PLACE: Question = Question {
+    name: "measuring-place",
+    inputs: &[
+        shared::THICKNESS.required(),
+        Input::new("heated-by", Kind::Choice(&HEATED_BY)).or(Preset::Choice(HEATED_BY[0])),
+        Input::new("far-face", Kind::Flag),
+    ],
+    answers: &["measuring-distance", "measuring-zone", "measuring-wait"],
+    notes: RULES,
+    answer: |given| {
+        let flame = given.maybe_choice("heated-by") != Some(HEATED_BY[1]);
+        let place = measuring_place(PartToMeasure {
+            thickest_mm: given.number("thickness")?,
+            heated_by: if flame { HeatedBy::Flame } else { HeatedBy::Soaking },
+            far_face_reached: given.flag("far-face"),
+        })?;
+        let mut reply = Reply::of([place.distance, place.zone, place.wait]);
+        for rule in place.rules {
+            reply = reply.note_if(true, rule.id());
+        }
+        Ok(reply)
+    },
+};
+
+/// Which temperatures do lists give a glow?
+pub(super) static RED_HEAT: Question = Question {
+    name: "red-heat",
+    inputs: &[
+        Input::new("glow", Kind::Choice(&GLOWS)).required(),
+        Input::new("light", Kind::Choice(&LIGHTS)).or(Preset::Choice("daylight")),
+    ],
+    answers: &["red-heat"],
+    notes: &[],
+    answer: |given| {
+        let glow = given.choice("glow", &RedHeat::ALL, RedHeat::id)?;
+        let light = given.choice("light", &Light::ALL, Light::id)?;
+        Ok(Reply::of([red_heat_range(&TintData::embedded().red_heat, glow, light)?.outcome]))
+    },
+};

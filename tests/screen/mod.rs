@@ -1,0 +1,62 @@
+//! The real window on the testing backend, drawn by the software renderer.
+#![allow(dead_code, reason = "each test file uses its own part of this")]
+
+use std::cell::Cell;
+use std::path::Path;
+use std::rc::Rc;
+use std::sync::Once;
+
+pub use i_slint_backend_testing::testing_backend::mock_elapsed_time;
+use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
+use slint::{ComponentHandle, ModelRc, PhysicalSize, VecModel};
+use strawblue::app::ui;
+use strawblue::words::Words;
+
+static FONTS: Once = Once::new();
+
+/// Only the bundled fonts may be found, so that every machine draws the same picture.
+#[allow(unsafe_code, reason = "changing the environment is unsafe in this edition")]
+fn use_bundled_fonts() {
+    FONTS.call_once(|| {
+        let fonts = Path::new(env!("CARGO_MANIFEST_DIR")).join("ui/fonts");
+        let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
+        let conf = folder.join("fonts.conf");
+        let text = format!(
+            "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig><dir>{}</dir><cachedir>{}</cachedir></fontconfig>",
+            fonts.display(),
+            folder.join("font-cache").display()
+        );
+        std::fs::write(&conf, text).expect("the test folder can be written");
+        // SAFETY: runs once, before any window exists in this process.
+        unsafe { std::env::set_var("FONTCONFIG_FILE", &conf) };
+    });
+}
+
+/// A window in English with `fill` applied, ready to be drawn.
+pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow)) -> ui::AppWindow {
+    use_bundled_fonts();
+    thread_local!(static READY: Cell<bool> = const { Cell::new(false) });
+    if !READY.replace(true) {
+        slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
+            mock_time: true,
+            threading: false,
+            renderer_name: Some("software".into()),
+        })))
+        .expect("one platform for each test thread");
+    }
+    let window = ui::AppWindow::new().expect("the testing backend makes windows");
+    let words = Rc::new(Words::english());
+    window.global::<ui::I18n>().on_translate(move |key, _| words.get(&key).into());
+    window.global::<ui::I18n>().set_rev(1);
+    window.global::<ui::Theme>().set_look(look);
+    fill(&window);
+    window.show().expect("the testing backend shows windows");
+    window.window().set_size(PhysicalSize::new(size.0, size.1));
+    mock_elapsed_time(50);
+    window
+}
+
+/// A model of these rows.
+pub fn rows<T: Clone + 'static>(rows: impl Into<Vec<T>>) -> ModelRc<T> {
+    ModelRc::new(VecModel::from(rows.into()))
+}
