@@ -1,16 +1,18 @@
 //! Pictures of the pages beside the plan: steels, certificate, fillers, care, settings, about.
 #![cfg(feature = "gui")]
 
-mod common;
+#[path = "screen/compare.rs"]
+mod compare;
+mod screen;
 
 use std::cell::RefCell;
 use std::rc::Rc;
 
-use common::{DESKTOP, PHONE, check, check_all, window};
-use i_slint_backend_testing::testing_backend::mock_elapsed_time;
+use compare::{DESKTOP, PHONE, check, check_all};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle};
+use screen::{mock_elapsed_time, rows as list, window};
+use slint::ComponentHandle;
 use slint::platform::{Key, PointerEventButton, WindowEvent};
-use slint::{ComponentHandle, ModelRc, VecModel};
 use strawblue::app::ui;
 use strawblue::words::Words;
 
@@ -33,10 +35,6 @@ fn open(window: &ui::AppWindow, page: &str, title: &str) {
 fn check_small(name: &str, fill: impl Fn(&ui::AppWindow)) {
     check(&window(SMALL_PHONE, ui::Look::Dark, &fill), &format!("{name}-small-phone"));
     check(&window(SMALL_DESKTOP, ui::Look::Light, &fill), &format!("{name}-small-desktop"));
-}
-
-fn list<T: Clone + 'static>(rows: Vec<T>) -> ModelRc<T> {
-    ModelRc::new(VecModel::from(rows))
 }
 
 #[test]
@@ -168,7 +166,7 @@ fn certificate_new() {
                     hint: "–".into(),
                     ..Default::default()
                 })
-                .collect(),
+                .collect::<Vec<_>>(),
         ));
         adapter.set_readout(list(
             ["CE (IIW)", "CET", "Pcm"]
@@ -178,7 +176,7 @@ fn certificate_new() {
                     figure: "–".into(),
                     ..Default::default()
                 })
-                .collect(),
+                .collect::<Vec<_>>(),
         ));
     };
     check(&window(PHONE, ui::Look::Light, fill), "certificate-new-phone-light");

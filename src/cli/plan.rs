@@ -34,9 +34,9 @@ pub(super) fn plan(file: Option<&str>, pairs: &[(String, String)], request: &Req
 }
 
 /// The demo's plan, where no window can be opened, and why it is shown.
-pub(super) fn without_window(request: &Request, words: &Words) -> Said {
+pub(super) fn without_window(request: &Request, words: &Words, why: &str) -> Said {
     let mut said = of_job(&demo_job(), Vec::new(), request, words);
-    said.err.insert_str(0, &(words.get("cli-no-window") + "\n\n"));
+    said.err.insert_str(0, &(words.with("cli-no-window", &[("why", why)]) + "\n\n"));
     said
 }
 

@@ -1,18 +1,13 @@
-//! Pictures of the real window, drawn by the software renderer without a display, compared
-//! with those in `tests/pictures/`.
+//! Compares the window with the pictures kept in `tests/pictures/`.
 //!
 //! `STRAWBLUE_BLESS=1` writes them anew; a mismatch leaves `NAME.new.png` beside the old one.
 
-use std::cell::Cell;
 use std::path::{Path, PathBuf};
-use std::rc::Rc;
-use std::sync::Once;
 
-use i_slint_backend_testing::testing_backend::mock_elapsed_time;
-use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
-use slint::{ComponentHandle, PhysicalSize};
+use slint::ComponentHandle;
 use strawblue::app::ui;
-use strawblue::words::Words;
+
+use super::screen::window;
 
 /// A pixel counts as different when one channel is off by more than this (of 255).
 const CHANNEL_TOLERANCE: u8 = 24;
@@ -21,50 +16,8 @@ const PIXELS_PER_MILLION: usize = 200;
 
 /// The two shapes of the window that every page is looked at in.
 pub const PHONE: (u32, u32) = (360, 740);
+/// The other shape.
 pub const DESKTOP: (u32, u32) = (1280, 800);
-
-static FONTS: Once = Once::new();
-
-/// Only the bundled fonts may be found, so that every machine draws the same picture.
-fn use_bundled_fonts() {
-    FONTS.call_once(|| {
-        let fonts = Path::new(env!("CARGO_MANIFEST_DIR")).join("ui/fonts");
-        let folder = Path::new(env!("CARGO_TARGET_TMPDIR"));
-        let conf = folder.join("fonts.conf");
-        let text = format!(
-            "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig><dir>{}</dir><cachedir>{}</cachedir></fontconfig>",
-            fonts.display(),
-            folder.join("font-cache").display()
-        );
-        std::fs::write(&conf, text).expect("the test folder can be written");
-        // SAFETY: runs once, before any window exists in this process.
-        unsafe { std::env::set_var("FONTCONFIG_FILE", &conf) };
-    });
-}
-
-/// A window in English with `fill` applied, ready to be drawn.
-pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow)) -> ui::AppWindow {
-    use_bundled_fonts();
-    thread_local!(static READY: Cell<bool> = const { Cell::new(false) });
-    if !READY.replace(true) {
-        slint::platform::set_platform(Box::new(TestingBackend::new(TestingBackendOptions {
-            mock_time: true,
-            threading: false,
-            renderer_name: Some("software".into()),
-        })))
-        .expect("one platform for each test thread");
-    }
-    let window = ui::AppWindow::new().expect("the testing backend makes windows");
-    let words = Rc::new(Words::english());
-    window.global::<ui::I18n>().on_translate(move |key, _| words.get(&key).into());
-    window.global::<ui::I18n>().set_rev(1);
-    window.global::<ui::Theme>().set_look(look);
-    fill(&window);
-    window.show().expect("the testing backend shows windows");
-    window.window().set_size(PhysicalSize::new(size.0, size.1));
-    mock_elapsed_time(50);
-    window
-}
 
 fn picture_path(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/pictures").join(format!("{name}.png"))
