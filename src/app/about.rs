@@ -24,14 +24,14 @@ pub(super) fn version(state: &State) -> SharedString {
 pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::AboutAdapter>();
     adapter.set_version(version(state));
-    let paragraph = |key: &str| ui::ParagraphRow {
-        label: state.word(key),
-        text: state.word(&format!("{key}.text")),
-    };
-    adapter.set_paragraphs(model(["about-is", "about-isnt", "about-limits", "about-keeps"].map(paragraph).to_vec()));
+    let paragraph =
+        |key: &str| ui::ParagraphRow { label: state.word(key), text: state.word(&format!("{key}.text")) };
+    adapter.set_paragraphs(model(
+        ["about-is", "about-isnt", "about-limits", "about-keeps"].map(paragraph).to_vec(),
+    ));
     let licence = |licence: &super::licences::Licence| ui::ParagraphRow {
         label: licence.title.into(),
-        text: licence.kind.into(),
+        text: [licence.kind, licence.works].join("\n").trim_end().into(),
     };
     adapter.set_licences(model(LICENCES.iter().map(licence).collect()));
 }

@@ -102,7 +102,10 @@ fn search(state: &State, query: &str) -> Vec<ui::CautionRow> {
     let asked: Vec<String> = query.to_lowercase().split_whitespace().map(str::to_owned).collect();
     let found = sorted(state, |caution| {
         let CautionLine { title, trigger, why, do_this, .. } = caution_line(&pen, caution);
-        let words = [title, trigger, why, do_this].join(" ").to_lowercase();
+        // Further words that it is looked for by, where it has any.
+        let key = format!("{}.words", caution.message());
+        let more = if state.words.has(&key) { state.words.get(&key) } else { String::new() };
+        let words = [title, trigger, why, do_this, more].join(" ").to_lowercase();
         asked.iter().all(|word| words.contains(word))
     });
     rows(state, &found)

@@ -26,26 +26,17 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::CertificateAdapter>();
     adapter.set_elements(model(Vec::new()));
     adapter.set_readout(model(Vec::new()));
-    let typed = || {
-        |window: &ui::AppWindow, state: &Rc<State>, (field, text): (SharedString, SharedString)| {
-            if field == "line" {
-                state.open.borrow_mut().certificate_line_asked = false;
-            }
-            set(state, &field, &text);
-            refresh(window, state);
+    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
+        if field == "line" {
+            state.open.borrow_mut().certificate_line_asked = false;
         }
-    };
-    let edited = calls(window, state, typed());
+        set(state, &field, &text);
+        refresh(window, state);
+    });
     adapter.on_field_edited(move |field, text| edited((field, text)));
-    let committed =
-        calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
-            // Leaving a field that is as it was takes no note away.
-            if get(state, &field) != text.as_str() {
-                set(state, &field, &text);
-            }
-            refresh(window, state);
-        });
-    adapter.on_field_committed(move |field, text| committed((field, text)));
+    // Every letter was kept as it was typed. A field that goes with its page must not write
+    // into a draft that has just been saved.
+    adapter.on_field_committed(|_, _| {});
     adapter.on_line_asked(calls(window, state, |window, state, text: SharedString| {
         read_line(state, &text);
         refresh(window, state);
@@ -94,9 +85,10 @@ fn read_line(state: &State, text: &str) {
     state.open.borrow_mut().certificate_line_asked = true;
     let mut typed = vec![("line".to_owned(), text.to_owned())];
     if let Ok(line) = composition(text) {
-        let figures = line.stated.iter().map(|&element| {
-            (element.symbol().to_owned(), line.composition.get(element).to_string())
-        });
+        let figures = line
+            .stated
+            .iter()
+            .map(|&element| (element.symbol().to_owned(), line.composition.get(element).to_string()));
         typed.extend(figures);
     }
     draft::set_all(state, &typed);
@@ -117,7 +109,10 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
     adapter.set_grade(read.grade.map_or("", |grade| grade.designation.as_str()).into());
     adapter.set_grade_note(state.word("certificate-grade-note"));
     fill_line(&adapter, state);
-    put(&adapter.get_elements(), read.elements.iter().map(|typed| element_row(state, &read, typed)).collect());
+    put(
+        &adapter.get_elements(),
+        read.elements.iter().map(|typed| element_row(state, &read, typed)).collect(),
+    );
     let found = read.composition();
     put(&adapter.get_readout(), readout(state, found.as_ref().map(|(steel, _)| steel)));
     adapter.set_readout_note(readout_note(state, &read, found.as_ref()).into());
@@ -177,7 +172,8 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
     let pen = state.pen();
     let figure = |which: Equivalent| {
         let basis = which.basis();
-        let found = steel.and_then(|steel| carbon_equivalent(which, steel).ok()).and_then(|found| found.value);
+        let found =
+            steel.and_then(|steel| carbon_equivalent(which, steel).ok()).and_then(|found| found.value);
         ui::FigureView {
             id: which.id().into(),
             label: state.word(&format!("answer-{}", which.id())),
@@ -193,12 +189,9 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
 
 /// What was assumed for the figures, and which of them lie outside their range.
 fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
-    let symbols = |elements: &[Element]| {
-        elements.iter().map(|element| element.symbol()).collect::<Vec<_>>().join(", ")
-    };
-    let with = |key: &str, elements: &[Element]| {
-        state.words.with(key, &[("elements", &symbols(elements))])
-    };
+    let symbols =
+        |elements: &[Element]| elements.iter().map(|element| element.symbol()).collect::<Vec<_>>().join(", ");
+    let with = |key: &str, elements: &[Element]| state.words.with(key, &[("elements", &symbols(elements))]);
     let unread = read.unread();
     let mut notes = Vec::new();
     match found {
@@ -214,8 +207,10 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
                 notes.push(with("certificate-at-maximum", &untyped));
             }
             for which in EQUIVALENTS {
+                // The sum of CE (IIW) is no element.
+                let range = which.range(steel).into_iter().filter(|check| check.symbol != "CE");
                 let beyond: Vec<&str> =
-                    which.range(steel).iter().filter(|check| !check.inside()).map(|check| check.symbol).collect();
+                    range.filter(|check| !check.inside()).map(|check| check.symbol).collect();
                 if !beyond.is_empty() {
                     let name = state.words.get(&format!("answer-{}", which.id()));
                     let values = [("name", name.as_str()), ("elements", &beyond.join(", "))];

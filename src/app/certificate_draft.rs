@@ -128,7 +128,9 @@ fn read_element(element: Element, text: &str) -> Result<Option<f64>, Problem> {
     }
     let lost = || Problem::NotUnderstood { typed: text.to_owned(), accepts: Accepts::Percent };
     match composition(&format!("{} {text}", element.symbol())) {
-        Ok(line) if line.stated == [element] && line.unused.is_empty() => Ok(Some(line.composition.get(element))),
+        Ok(line) if line.stated == [element] && line.unused.is_empty() => {
+            Ok(Some(line.composition.get(element)))
+        }
         Err(problem @ Problem::OutOfRange { .. }) => Err(problem),
         Ok(_) | Err(_) => Err(lost()),
     }

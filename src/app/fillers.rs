@@ -146,7 +146,8 @@ fn browse(state: &State, chosen: Option<&Filler>) -> Vec<ui::FillerEntry> {
 /// What a query finds.
 fn found(state: &State, query: &str, chosen: Option<&Filler>) -> Vec<ui::FillerEntry> {
     let answer = state.reference.search(query);
-    let hits = answer.hits.iter().filter_map(|hit| state.reference.filler_of(hit).map(|filler| (hit, filler)));
+    let hits =
+        answer.hits.iter().filter_map(|hit| state.reference.filler_of(hit).map(|filler| (hit, filler)));
     let mut entries = Vec::new();
     let mut near = false;
     for (hit, filler) in hits {
@@ -174,9 +175,8 @@ fn head(state: &State, title: &str, note: &str) -> ui::FillerEntry {
 
 fn filler_row(state: &State, filler: &Filler, chosen: Option<&Filler>) -> ui::FillerEntry {
     let pen = state.pen();
-    let strength = filler.tensile_min_mpa.map_or_else(SharedString::default, |mpa| {
-        pen.show.strength(mpa).main.into()
-    });
+    let strength =
+        filler.tensile_min_mpa.map_or_else(SharedString::default, |mpa| pen.show.strength(mpa).main.into());
     let also: Vec<&str> = std::iter::once(&filler.spec).chain(&filler.also).map(String::as_str).collect();
     let mut notes: Vec<String> = filler.notes.iter().map(|note| state.words.get(note)).collect();
     match filler.state {
@@ -190,10 +190,13 @@ fn filler_row(state: &State, filler: &Filler, chosen: Option<&Filler>) -> ui::Fi
                 (Some(point_c), _) | (None, Some(point_c)) => Some(shown(point_c)),
                 (None, None) => None,
             };
-            notes.insert(0, match span {
-                Some(span) => state.words.with("fillers-heat-treated-at", &[("span", &span)]),
-                None => state.words.get("fillers-heat-treated"),
-            });
+            notes.insert(
+                0,
+                match span {
+                    Some(span) => state.words.with("fillers-heat-treated-at", &[("span", &span)]),
+                    None => state.words.get("fillers-heat-treated"),
+                },
+            );
         }
         DepositState::HardenedWithPart => notes.insert(0, state.words.get("fillers-hardened-with-part")),
     }

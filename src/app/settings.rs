@@ -17,8 +17,7 @@ use crate::reference::{Row as _, Source};
 use crate::units::{LengthUnit, TemperatureUnit, Units};
 
 /// Looks in the order in which they are offered.
-const LOOKS: [(Theme, &str); 3] =
-    [(Theme::System, "system"), (Theme::Dark, "dark"), (Theme::Light, "light")];
+const LOOKS: [(Theme, &str); 3] = [(Theme::System, "system"), (Theme::Dark, "dark"), (Theme::Light, "light")];
 /// Languages that there are words of.
 const LANGUAGES: [&str; 1] = ["en"];
 /// The last of the unit choices: temperature and length apart.
@@ -120,11 +119,10 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
 
 fn fill_data(adapter: &ui::SettingsAdapter<'_>, state: &State) {
     let reference = state.reference;
-    adapter.set_edition(state.words.with("settings-edition", &[("version", env!("CARGO_PKG_VERSION"))]).into());
-    let count = |key: &str, count: usize| ui::ParagraphRow {
-        label: state.word(key),
-        text: count.to_string().into(),
-    };
+    adapter
+        .set_edition(state.words.with("settings-edition", &[("version", env!("CARGO_PKG_VERSION"))]).into());
+    let count =
+        |key: &str, count: usize| ui::ParagraphRow { label: state.word(key), text: count.to_string().into() };
     let sources = reference.sources.iter().count();
     adapter.set_counts(model(vec![
         count("steels-list", reference.grades.iter().count()),
@@ -143,7 +141,7 @@ fn fill_data(adapter: &ui::SettingsAdapter<'_>, state: &State) {
         id: licence.id.into(),
         title: licence.title.into(),
         kind: licence.kind.into(),
-        text: licence.text.into(),
+        text: [licence.works, licence.text].join("\n\n").trim_start().into(),
         open: open.licence_texts.contains(licence.id),
     });
     put(&adapter.get_licences(), licences.collect());

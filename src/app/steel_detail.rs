@@ -9,8 +9,8 @@ use super::ui;
 use crate::engine::carbon_equivalent::Equivalent;
 use crate::log::{OwnSteel, find_steel};
 use crate::reference::{
-    Basis, CevCap, Element, Grade, GradeCondition, Limits, PublishedFit, PublishedPreheat, Temper, TemperKind,
-    ThicknessTable,
+    Basis, CevCap, Element, Grade, GradeCondition, Limits, PublishedFit, PublishedPreheat, Temper,
+    TemperKind, ThicknessTable,
 };
 use crate::report::{BasisMark, Pen, basis_mark, source_line};
 use crate::units::{Show, Side};
@@ -20,7 +20,16 @@ pub(super) const EQUIVALENTS: [Equivalent; 3] = [Equivalent::CeIiw, Equivalent::
 
 /// The limits of an element as text.
 pub(super) fn limits_text(show: &Show, limits: Limits) -> String {
-    let number = |value: f64| show.number(value, 4);
+    // Standards print two decimals at least.
+    let number = |value: f64| {
+        let mut text = show.number(value, 4);
+        if !text.contains(show.mark) {
+            text.push(show.mark);
+        }
+        let decimals = text.chars().rev().take_while(|letter| *letter != show.mark).count();
+        text.extend(std::iter::repeat_n('0', 2_usize.saturating_sub(decimals)));
+        text
+    };
     match (limits.min, limits.max) {
         (Some(min), Some(max)) => format!("{}–{}", number(min), number(max)),
         (None, Some(max)) => format!("≤\u{a0}{}", number(max)),
@@ -87,7 +96,8 @@ fn composition_note(pen: &Pen<'_>, grade: &Grade) -> String {
 }
 
 fn condition_row(pen: &Pen<'_>, condition: &GradeCondition) -> ui::SteelCondition {
-    let typed = CONDITIONS.iter().find(|(kind, _)| *kind == condition.kind).map_or("unknown", |(_, typed)| typed);
+    let typed =
+        CONDITIONS.iter().find(|(kind, _)| *kind == condition.kind).map_or("unknown", |(_, typed)| typed);
     let mut title = pen.words.get(&format!("form-condition-{}", typed.replace(' ', "-")));
     if let Some(up_to_mm) = condition.up_to_mm {
         let size = pen.show.length(up_to_mm).main;
@@ -182,7 +192,13 @@ fn facts(pen: &Pen<'_>, grade: &Grade) -> Vec<ui::SteelFact> {
         made.push(fact(pen, "steels-pwht", pwht.printed.clone(), String::new(), &pwht.basis));
     }
     let class = grade.weldability.to_string();
-    made.push(fact(pen, "steels-weldability", class, pen.words.get("steels-weldability-note"), &Basis::Practice));
+    made.push(fact(
+        pen,
+        "steels-weldability",
+        class,
+        pen.words.get("steels-weldability-note"),
+        &Basis::Practice,
+    ));
     made
 }
 

@@ -52,10 +52,16 @@ pub(super) fn found(view: &View<'_>, query: &str) -> Vec<ui::SteelEntry> {
         .map(|own| own_row(view, own))
         .collect();
     for note in &answer.notes {
-        entries.push(ui::SteelEntry { also: view.state.word(note), ..head(view, note, "steels-word-note", "") });
+        entries
+            .push(ui::SteelEntry { also: view.state.word(note), ..head(view, note, "steels-word-note", "") });
     }
-    let hits: Vec<(&Hit, &Grade)> =
+    let mut hits: Vec<(&Hit, &Grade)> =
         answer.hits.iter().filter_map(|hit| reference.grade_of(hit).map(|grade| (hit, grade))).collect();
+    // A number belongs first to the steel that names it first.
+    hits.sort_by_key(|(hit, grade)| {
+        let place = grade.also.iter().position(|also| *also == hit.written);
+        (hit.how, place.filter(|_| hit.how == Match::CrossReference))
+    });
     let exact: Vec<&Grade> =
         hits.iter().filter(|(hit, _)| hit.how <= Match::CrossReference).map(|(_, grade)| *grade).collect();
     if (2..=COLUMNS).contains(&exact.len()) {
@@ -74,7 +80,7 @@ pub(super) fn found(view: &View<'_>, query: &str) -> Vec<ui::SteelEntry> {
             entries.push(head(view, id, title, note));
         }
         let group = view.state.word(&format!("group-{}", grade.group));
-        entries.push(ui::SteelEntry { matched: matched(view, hit), group, ..steel_row(view, grade) });
+        entries.push(ui::SteelEntry { matched: matched(view, hit, grade), group, ..steel_row(view, grade) });
     }
     for group in &answer.groups {
         push_group(view, group, &mut entries);
@@ -114,11 +120,13 @@ impl Under {
     }
 }
 
-fn matched(view: &View<'_>, hit: &Hit) -> SharedString {
+fn matched(view: &View<'_>, hit: &Hit, grade: &Grade) -> SharedString {
     let key = match hit.how {
         Match::Designation => "steels-matched-exact",
         Match::CrossReference => "steels-matched-listed",
         Match::Word => "steels-matched-word",
+        // What is read in the title need not be said again.
+        Match::Neighbour if hit.written == grade.designation => return SharedString::default(),
         Match::Similar | Match::Neighbour | Match::Standard => "steels-matched-by",
         Match::Part | Match::Prefix => return SharedString::default(),
     };

@@ -32,7 +32,8 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         toggle(&mut state.open.borrow_mut().steel_groups, &id);
         refresh(window, state);
     }));
-    adapter.on_steel_chosen(calls(window, state, |window, state, id: SharedString| choose(window, state, &id)));
+    adapter
+        .on_steel_chosen(calls(window, state, |window, state, id: SharedString| choose(window, state, &id)));
     let new = calls(window, state, |window, state, (): ()| certificate::open(window, state, None));
     adapter.on_certificate_asked(move || new(()));
     adapter.on_edit_asked(calls(window, state, |window, state, id: SharedString| {

@@ -1,10 +1,10 @@
 //! One part of a job, as typed.
 
+use super::Field;
 use super::field_problem::{DefaultValue, Fault};
 use super::read_job::Reader;
 use super::steel::find_steel;
 use super::typed::{self, CertificateLine};
-use super::Field;
 use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::job::{Condition, Member, Steel};
 use crate::reference::{Composition, ConditionKind, Element, Grade};

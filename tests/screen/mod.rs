@@ -9,7 +9,8 @@ use std::sync::Once;
 pub use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
 use slint::{ComponentHandle, ModelRc, PhysicalSize, VecModel};
-use strawblue::app::ui;
+use strawblue::app::{State, ui, window_of};
+use strawblue::log::{Session, Store};
 use strawblue::words::Words;
 
 static FONTS: Once = Once::new();
@@ -32,8 +33,8 @@ fn use_bundled_fonts() {
     });
 }
 
-/// A window in English with `fill` applied, ready to be drawn.
-pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow)) -> ui::AppWindow {
+/// One platform for each test thread.
+fn make_ready() {
     use_bundled_fonts();
     thread_local!(static READY: Cell<bool> = const { Cell::new(false) });
     if !READY.replace(true) {
@@ -44,15 +45,32 @@ pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow
         })))
         .expect("one platform for each test thread");
     }
+}
+
+/// The app as it starts on a session, and what it keeps.
+pub fn app(size: (u32, u32), session: Session, store: Option<Store>) -> (ui::AppWindow, Rc<State>) {
+    make_ready();
+    let (window, state) = window_of(session, store).expect("the testing backend makes windows");
+    show(&window, size);
+    (window, state)
+}
+
+fn show(window: &ui::AppWindow, size: (u32, u32)) {
+    window.show().expect("the testing backend shows windows");
+    window.window().set_size(PhysicalSize::new(size.0, size.1));
+    mock_elapsed_time(50);
+}
+
+/// A window in English with `fill` applied, ready to be drawn.
+pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow)) -> ui::AppWindow {
+    make_ready();
     let window = ui::AppWindow::new().expect("the testing backend makes windows");
     let words = Rc::new(Words::english());
     window.global::<ui::I18n>().on_translate(move |key, _| words.get(&key).into());
     window.global::<ui::I18n>().set_rev(1);
     window.global::<ui::Theme>().set_look(look);
     fill(&window);
-    window.show().expect("the testing backend shows windows");
-    window.window().set_size(PhysicalSize::new(size.0, size.1));
-    mock_elapsed_time(50);
+    show(&window, size);
     window
 }
 
