@@ -155,7 +155,8 @@ fn steel(reader: &mut Reader<'_>, fields: &PartFields, same_steel: Option<&Steel
         (Some(Named::Own { line, grade: Some(grade) }), None) => {
             Some(with_grade(reader, fields, &line, grade))
         }
-        (Some(Named::Own { line, grade: None }), None) | (None, Some(line)) => alone(reader, fields, &line),
+        (Some(Named::Own { line, grade: None }), None) => alone(reader, fields, &line),
+        (None, Some(line)) => alone(reader, fields, &line),
         (Some(Named::Own { .. }), Some(_)) => {
             reader.fault(fields.certificate, Fault::Conflict { with: fields.steel });
             None
@@ -173,17 +174,16 @@ fn steel(reader: &mut Reader<'_>, fields: &PartFields, same_steel: Option<&Steel
 
 enum Named {
     Grade(Box<Grade>),
-    Own { line: CertificateLine, grade: Option<Box<Grade>> },
+    Own { line: Box<CertificateLine>, grade: Option<Box<Grade>> },
 }
 
 /// The steel of a name: the reader's own first, then a grade by its exact designation.
 fn named(reader: &mut Reader<'_>, field: Field, name: &str) -> Option<Named> {
     if let Some(own) = reader.own_steels.iter().find(|own| own.is_called(name)) {
         return match own.read() {
-            Ok(line) if own.grade.trim().is_empty() => Some(Named::Own { line, grade: None }),
-            Ok(line) => {
-                graded(reader, field, &own.grade).map(|grade| Named::Own { line, grade: Some(grade) })
-            }
+            Ok(line) if own.grade.trim().is_empty() => Some(Named::Own { line: Box::new(line), grade: None }),
+            Ok(line) => graded(reader, field, &own.grade)
+                .map(|grade| Named::Own { line: Box::new(line), grade: Some(grade) }),
             Err(problem) => {
                 reader.fault(field, Fault::Typed(problem));
                 None
