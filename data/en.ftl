@@ -1467,8 +1467,8 @@ answer-maximum = Maximum interpass
 answer-ceiling = Ceiling
 answer-at-least = At least
 answer-none = None
-answer-dry = No preheat. Dry it.
-    .line = Warm the steel until it is dry, at least 5 °C (41 °F), and weld.
+answer-dry = No preheat. Dry it.
+    .line = Warm the steel until it is dry, at least 5 °C (41 °F), and weld.
 answer-routes = Iron: two ways
     .line = Choose one for the whole part and stay with it. No carbon equivalent speaks for iron.
 answer-uncovered = No method covers this steel
@@ -1567,23 +1567,35 @@ symbol-line = chart as a line
 symbol-dh = hydrogen shift
 symbol-credit = thin-section credit
 
-formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35 + (53·CET − 32)·Q − 328
+formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35
+    + (53·CET − 32)·Q − 328
     CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
-formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5·B
-    group by Pcm and hydrogen level; figure by group, restraint and thickness
+formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20
+    + Ni/60 + Mo/15 + V/10 + 5·B
+    group by Pcm and hydrogen level,
+    figure by group, restraint and thickness
 formula-d11-band = SI = 12·Pcm + log10(H)
-    group by SI; figure by group, restraint and thickness
+    group by SI,
+    figure by group, restraint and thickness
 formula-d11-category = figure by category, process and thickness
-formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15
-    clears where the combined thickness is at most the cell’s
-formula-practice-low-h = row by thickness + 62·(HD^0.35 − 8^0.35), within −50 … +60 K
+formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5
+    + (Ni + Cu)/15
+    clears up to the cell’s combined thickness
+formula-practice-low-h = row by thickness + shift
+    shift = 62·(HD^0.35 − 8 raised alike)
+    within −50 … +60 K
 formula-ceq-bands = Ceq = C + Mn/6 + Si/24 + Cr/5 + Mo/4 + Ni/15
-    step of the staircase + what hydrogen above 8 ml adds
-formula-carbon-line = line of C + 62·(HD^0.35 − 15^0.35) + 160·[tanh(d/35) − tanh(25/35)]
+    step of the staircase
+    + what hydrogen above 8 ml adds
+formula-carbon-line = line of C + shift + credit
+    shift = 62·(HD^0.35 − 15 raised alike)
+    credit = 160·[tanh(d/35) − tanh(25/35)]
 formula-data-sheet = figure of the sheet + what hydrogen above 8 ml adds
-formula-multi-run = θ = 120 + 120·log10(H/3.5) + 5·(hw − 20) + 8·(σB − 83)
+formula-multi-run = θ = 120 + 120·log10(H/3.5)
+    + 5·(hw − 20) + 8·(σB − 83)
     H = 0.79·HD − 1.73
-formula-seferian = Ct = [C + (Mn + Cr)/9 + Ni/18 + 7·Mo/90]·(1 + 0.005·d)
+formula-seferian = Ct = [C + (Mn + Cr)/9 + Ni/18 + 7·Mo/90]
+    ·(1 + 0.005·d)
     Tp = 350·√(Ct − 0.25)
 formula-dearden-oneill = band by CE (IIW)
 formula-ito-bessyo = Pc = Pcm + H/60 + d/600
@@ -1814,7 +1826,8 @@ form-weld = Filler and weld metal
 form-shop = Shop and edges
 form-demands = Code and demands
 form-pick-steel = Choose the steel
-form-condition-unknown = not known
+form-by-default = as usual for the joint and process
+form-condition-unknown = Not known
 form-condition-as-rolled = As rolled
 form-condition-annealed = Annealed
 form-condition-normalised = Normalised
@@ -1844,6 +1857,7 @@ form-joint-run-on-shaft = On shaft
 form-joint-repair = Repair
 form-joint-bar-to-bar = Bar to bar
 form-process-first = Process
+form-process-choose = Choose the process
 form-process-second = Fill process
 form-process-none = None: one process only
 form-add-process = Add a process for the fill
