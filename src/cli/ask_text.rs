@@ -80,6 +80,6 @@ fn figure(value: f64, unit: Unit, show: &Show) -> String {
         Unit::Percent => show.with_unit(value, 3, unit.symbol()),
         Unit::Ppm | Unit::Hour => show.with_unit(value, 2, unit.symbol()),
         Unit::Second | Unit::Minute | Unit::SquareMillimetre => show.with_unit(value, 1, unit.symbol()),
-        Unit::Vickers => show.with_unit(value, 0, unit.symbol()),
+        Unit::Vickers | Unit::Nanometre => show.with_unit(value, 0, unit.symbol()),
     }
 }
