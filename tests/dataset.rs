@@ -177,13 +177,13 @@ fn every_rule_bites_and_names_file_row_and_rule() {
         ("words", "grade-note-leaded =", "grade-note-laden =", "en.ftl", "grade-note-laden", Rule::WordsUsed),
         (
             "cautions",
-            "triggers: [(when: GrindingFirst, directness: 2)]",
+            "triggers: [(when: GrindingFirst, directness: 1)]",
             "triggers: []",
             "cautions.ron",
             "c001",
             Rule::CautionComplete,
         ),
-        ("cautions", "directness: 2", "directness: 4", "cautions.ron", "c001", Rule::CautionComplete),
+        ("cautions", "directness: 1", "directness: 4", "cautions.ron", "c001", Rule::CautionComplete),
         ("cautions", "places: [Grind]", "places: []", "cautions.ron", "c001", Rule::CautionComplete),
         (
             "words",
@@ -300,7 +300,7 @@ fn every_rule_bites_and_names_file_row_and_rule() {
 fn all_problems_are_reported_at_once() {
     let faults = faults_with(&[
         ("grades", "id: \"1010\"", "id: \"1008\""),
-        ("cautions", "directness: 2", "directness: 0"),
+        ("cautions", "directness: 1", "directness: 0"),
         ("methods", "unit: \"mm\"", "unit: \"ell\""),
     ]);
     for rule in [Rule::UniqueId, Rule::CautionComplete, Rule::UnitKnown] {
