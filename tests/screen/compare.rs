@@ -2,6 +2,8 @@
 //!
 //! `STRAWBLUE_BLESS=1` writes them anew; a mismatch leaves `NAME.new.png` beside the old one.
 
+#![allow(dead_code, reason = "each test file uses its own part of this")]
+
 use std::path::{Path, PathBuf};
 
 use slint::ComponentHandle;
