@@ -1513,16 +1513,6 @@ basis-published-line = { $title }, { $clause }. Seen: { $seen }.
 basis-practice-line = Common practice of the trade; there is no source to name.
 basis-memory-line = From memory: { $of }. Check it against your own copy.
 
-family-structural = Structural steel
-family-quenched-tempered = Quenched and tempered steel
-family-plain-carbon = Plain carbon steel, hardenable
-family-hardenable = Hardenable alloy steel
-family-iron = Cast iron
-family-tool = Tool steel
-family-creep = Creep-resisting steel
-family-stainless = Stainless steel
-family-high-alloy = High-alloy steel
-family-do-not-weld = Must not be welded
 
 steel-by-certificate = Certificate steel
 
