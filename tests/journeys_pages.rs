@@ -7,7 +7,7 @@ mod screen;
 use std::rc::Rc;
 
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
-use screen::{app, mock_elapsed_time};
+use screen::{live_with, mock_elapsed_time};
 use slint::ComponentHandle;
 use slint::SharedString;
 use slint::platform::{Key, PointerEventButton, WindowEvent};
@@ -23,7 +23,7 @@ fn demo() -> Session {
 }
 
 fn on(page: &str, size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
-    let (window, state) = app(size, demo(), None);
+    let (window, state) = live_with(size, demo(), None);
     open_page(&window, &state, page);
     mock_elapsed_time(50);
     (window, state)
@@ -175,7 +175,7 @@ fn save_allowed(window: &ui::AppWindow, label: &str) -> bool {
 fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     let folder = tempfile::tempdir().expect("a folder");
     let store = || Store::open(folder.path()).expect("makes it");
-    let (window, state) = app(PHONE, demo(), Some(store()));
+    let (window, state) = live_with(PHONE, demo(), Some(store()));
     open_page(&window, &state, "steels");
     type_certificate(&window);
     assert_eq!(value(&window, "Cr"), "1.0.5", "what is typed stays");
@@ -187,7 +187,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     // A kill in the middle: everything typed is there again.
     drop((window, state));
     let found = Session::load(&store()).expect("reads").session;
-    let (window, state) = app(PHONE, found, Some(store()));
+    let (window, state) = live_with(PHONE, found, Some(store()));
     open_page(&window, &state, "steels");
     button(&window, "Type a certificate");
     assert_eq!((value(&window, "C").as_str(), value(&window, "Cr").as_str()), ("0,34", "1.0.5"));
@@ -203,7 +203,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
 
     let found = Session::load(&store()).expect("reads").session;
     assert!(!found.typed.keys().any(|key| key.starts_with("certificate.")), "a saved draft is none any more");
-    let (window, state) = app(PHONE, found, Some(store()));
+    let (window, state) = live_with(PHONE, found, Some(store()));
     let job = state.job().expect("the job reads with the own steel");
     assert!(job.members[0].steel.grade().is_none());
     open_page(&window, &state, "steels");
@@ -290,7 +290,7 @@ fn a_filler_is_taken_and_its_figures_are_typed() {
 
 #[test]
 fn a_caution_is_found_by_a_word() {
-    let (window, state) = app(PHONE, demo(), None);
+    let (window, state) = live_with(PHONE, demo(), None);
     tap(&window, AccessibleRole::Tab, "Care");
     fill(&window, "Find a caution", "acetylene");
     let found = window.global::<ui::CareAdapter>();
@@ -312,7 +312,7 @@ fn a_caution_is_found_by_a_word() {
 
 #[test]
 fn units_and_look_are_switched() {
-    let (window, state) = app(PHONE, demo(), None);
+    let (window, state) = live_with(PHONE, demo(), None);
     button(&window, "Settings");
     tap(&window, AccessibleRole::RadioButton, "Mixed");
     tap(&window, AccessibleRole::RadioButton, "°C");
@@ -335,7 +335,7 @@ fn units_and_look_are_switched() {
 /// The toolkit's royalty-free licence asks for its badge on a screen that can be reached.
 #[test]
 fn about_shows_whose_work_is_in_it() {
-    let (window, _state) = app(PHONE, demo(), None);
+    let (window, _state) = live_with(PHONE, demo(), None);
     button(&window, "Settings");
     button(&window, "About Strawblue");
     assert_eq!(window.global::<ui::Shell>().get_page(), "about");

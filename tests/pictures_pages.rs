@@ -8,7 +8,7 @@ mod screen;
 
 use compare::{DESKTOP, PHONE, check};
 use i_slint_backend_testing::ElementHandle;
-use screen::{app, mock_elapsed_time};
+use screen::{live_with, mock_elapsed_time};
 use slint::ComponentHandle;
 use slint::platform::{Key, PointerEventButton, WindowEvent};
 use strawblue::app::{State, open_page, refresh_all, ui};
@@ -44,7 +44,7 @@ fn session(theme: Theme) -> Session {
 
 /// The app on a page, with what is open on it.
 fn drawn(size: (u32, u32), theme: Theme, page: &str, set: impl Fn(&State)) -> ui::AppWindow {
-    let (window, state) = app(size, session(theme), None);
+    let (window, state) = live_with(size, session(theme), None);
     if page == "care" {
         state.change(|session| session.place = page.to_owned());
     } else {

@@ -33,8 +33,8 @@ fn use_bundled_fonts() {
     });
 }
 
-/// One platform for each test thread.
-fn make_ready() {
+/// The testing backend, once for each test thread.
+fn ready() {
     use_bundled_fonts();
     thread_local!(static READY: Cell<bool> = const { Cell::new(false) });
     if !READY.replace(true) {
@@ -47,23 +47,29 @@ fn make_ready() {
     }
 }
 
-/// The app as it starts on a session, and what it keeps.
-pub fn app(size: (u32, u32), session: Session, store: Option<Store>) -> (ui::AppWindow, Rc<State>) {
-    make_ready();
-    let (window, state) = window_of(session, store).expect("the testing backend makes windows");
-    show(&window, size);
-    (window, state)
-}
-
+/// Shows a window in a size, ready to be drawn.
 fn show(window: &ui::AppWindow, size: (u32, u32)) {
     window.show().expect("the testing backend shows windows");
     window.window().set_size(PhysicalSize::new(size.0, size.1));
     mock_elapsed_time(50);
 }
 
-/// A window in English with `fill` applied, ready to be drawn.
+/// The real window on a session, wired to the engine as the person meets it.
+pub fn live(size: (u32, u32), session: Session) -> (ui::AppWindow, Rc<State>) {
+    live_with(size, session, None)
+}
+
+/// The same with a store.
+pub fn live_with(size: (u32, u32), session: Session, store: Option<Store>) -> (ui::AppWindow, Rc<State>) {
+    ready();
+    let (window, state) = window_of(session, store).expect("the testing backend makes windows");
+    show(&window, size);
+    (window, state)
+}
+
+/// A window in English with `fill` applied to its preview, ready to be drawn.
 pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow)) -> ui::AppWindow {
-    make_ready();
+    ready();
     let window = ui::AppWindow::new().expect("the testing backend makes windows");
     let words = Rc::new(Words::english());
     window.global::<ui::I18n>().on_translate(move |key, _| words.get(&key).into());
@@ -77,9 +83,4 @@ pub fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::AppWindow
 /// A model of these rows.
 pub fn rows<T: Clone + 'static>(rows: impl Into<Vec<T>>) -> ModelRc<T> {
     ModelRc::new(VecModel::from(rows.into()))
-}
-
-/// The real window on a session, with nothing kept.
-pub fn live(size: (u32, u32), session: Session) -> (ui::AppWindow, Rc<State>) {
-    app(size, session, None)
 }
