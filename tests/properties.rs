@@ -89,7 +89,10 @@ fn accepted_for(input: &'static Input) -> BoxedStrategy<Option<Given>> {
         Kind::Flag => any::<bool>().prop_map(Given::Flag).boxed(),
         Kind::Text => any::<String>().prop_map(Given::Text).boxed(),
         _ => {
-            let (low, high) = (input.low.unwrap(), input.high.unwrap());
+            let (low, high) = (
+                input.low.expect("a number has a lower limit"),
+                input.high.expect("a number has an upper limit"),
+            );
             // Everyday values sit near the lower end of wide limits: the share is raised to a power.
             (0.0..=1.0f64, prop::sample::select(vec![1.0, 4.0, 12.0]))
                 .prop_map(move |(share, power)| {

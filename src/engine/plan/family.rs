@@ -26,7 +26,7 @@ pub enum Refusal {
 
 /// Why a part must not be welded, where it must not.
 #[must_use]
-pub fn refusal(member: &Member, chemistry: &Chemistry) -> Option<Refusal> {
+pub(super) fn refusal(member: &Member, chemistry: &Chemistry) -> Option<Refusal> {
     if !chemistry.grade_only {
         if chemistry.composition.get(Element::Pb) >= LEAD_LIMIT {
             return Some(Refusal::Lead);
@@ -44,7 +44,7 @@ pub fn refusal(member: &Member, chemistry: &Chemistry) -> Option<Refusal> {
 
 /// The family of a part, from its middle composition, its grade and its condition.
 #[must_use]
-pub fn family(member: &Member, chemistry: &Chemistry) -> Family {
+pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
     let own = member.steel.grade().map_or(GradeFamily::ByAnalysis, |grade| grade.family);
     let percent = |element| chemistry.nominal.get(element);
     if refusal(member, chemistry).is_some() {
@@ -90,13 +90,13 @@ fn quenched_and_tempered(member: &Member) -> bool {
 /// The yield strength of a part: as stated, else the grade's for this condition and
 /// thickness; `None` is "not known".
 #[must_use]
-pub fn yield_mpa(member: &Member) -> Option<f64> {
+pub(super) fn yield_mpa(member: &Member) -> Option<f64> {
     member.yield_mpa.or_else(|| grade_row(member).and_then(|row| row.yield_mpa))
 }
 
 /// The lowest tensile strength of a part by its grade, MPa.
 #[must_use]
-pub fn tensile_mpa(member: &Member) -> Option<f64> {
+pub(super) fn tensile_mpa(member: &Member) -> Option<f64> {
     grade_row(member).and_then(|row| row.tensile_min_mpa)
 }
 
@@ -108,19 +108,19 @@ fn grade_row(member: &Member) -> Option<&crate::reference::GradeCondition> {
     rows.iter()
         .filter(same)
         .find(|row| row.up_to_mm.is_none_or(|up_to_mm| member.thickness_mm <= up_to_mm))
-        .or_else(|| rows.iter().filter(same).next_back())
+        .or_else(|| rows.iter().rfind(same))
 }
 
 /// The lower end of the grade's tempering range for this condition with what it
 /// stands for, where the part's own temper is not stated.
 #[must_use]
-pub fn grade_temper(member: &Member) -> Option<crate::reference::Temper> {
+pub(super) fn grade_temper(member: &Member) -> Option<crate::reference::Temper> {
     grade_row(member).and_then(|row| row.temper)
 }
 
 /// Is this a condition that a high temperature would spoil?
 #[must_use]
-pub const fn is_tempered(condition: &Condition) -> bool {
+pub(super) const fn is_tempered(condition: &Condition) -> bool {
     matches!(
         condition.kind,
         ConditionKind::HardenedTempered | ConditionKind::CaseHardened | ConditionKind::InductionHardened
