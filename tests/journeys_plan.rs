@@ -10,7 +10,7 @@ use std::rc::Rc;
 
 use compare::{DESKTOP, PHONE, check};
 use i_slint_backend_testing::{ElementHandle, ElementQuery};
-use screen::{app, live, mock_elapsed_time};
+use screen::{live, live_with, mock_elapsed_time};
 use slint::{ComponentHandle, Model};
 use strawblue::app::{State, refresh_all, ui};
 use strawblue::log::{OwnSteel, Session, Store, demo_job};
@@ -252,7 +252,7 @@ fn an_easy_steel_says_dry_as_large_as_a_figure() {
 fn a_kill_at_any_moment_loses_nothing() {
     let folder = tempfile::tempdir().expect("a folder");
     let store = Store::open(folder.path()).expect("the folder can be used");
-    let (window, _state) = app(PHONE, demo(), Some(store));
+    let (window, _state) = live_with(PHONE, demo(), Some(store));
     typed(&window, "thickness", "1-1/");
     form(&window).invoke_choice_made("restraint".into(), 0);
     // No goodbye: the process is gone. What is on the disk is what comes back.
