@@ -108,7 +108,7 @@ fn grade_row(member: &Member) -> Option<&crate::reference::GradeCondition> {
     rows.iter()
         .filter(same)
         .find(|row| row.up_to_mm.is_none_or(|up_to_mm| member.thickness_mm <= up_to_mm))
-        .or_else(|| rows.iter().filter(same).next_back())
+        .or_else(|| rows.iter().rfind(same))
 }
 
 /// The lower end of the grade's tempering range for this condition with what it

@@ -72,10 +72,10 @@ fn greatest(evidence: &[Evidence]) -> Option<usize> {
         if item.standing == Standing::ShownOnly {
             continue;
         }
-        if let Some(value_c) = item.value_c() {
-            if best.is_none_or(|(_, best_c)| value_c > best_c) {
-                best = Some((place, value_c));
-            }
+        if let Some(value_c) = item.value_c()
+            && best.is_none_or(|(_, best_c)| value_c > best_c)
+        {
+            best = Some((place, value_c));
         }
     }
     best.map(|(place, _)| place)

@@ -69,10 +69,10 @@ pub fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weig
 fn govern(evidence: &mut [Evidence], candidates: &[usize], steel_c: f64) -> Option<Limit> {
     let mut best: Option<(usize, f64)> = None;
     for &place in candidates {
-        if let Some(value_c) = evidence[place].value_c() {
-            if best.is_none_or(|(_, best_c)| value_c > best_c) {
-                best = Some((place, value_c));
-            }
+        if let Some(value_c) = evidence[place].value_c()
+            && best.is_none_or(|(_, best_c)| value_c > best_c)
+        {
+            best = Some((place, value_c));
         }
     }
     for item in evidence.iter_mut() {

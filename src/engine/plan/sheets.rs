@@ -77,10 +77,11 @@ const MODIFIED_VANADIUM: f64 = 0.15;
 /// chromium steels have a sheet of their own.
 fn creep_sheet(reference: &Reference, member: &Member, chemistry: &Chemistry) -> Option<SheetFigures> {
     let cr = chemistry.nominal.get(Element::Cr);
-    if cr > 8.0 && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM {
-        if let Some(sheet) = reference.own_sheets.sheet("nine-chromium-v") {
-            return Some(figures_of(sheet));
-        }
+    if cr > 8.0
+        && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM
+        && let Some(sheet) = reference.own_sheets.sheet("nine-chromium-v")
+    {
+        return Some(figures_of(sheet));
     }
     let group = creep_group(reference, cr)?;
     let minimum = group.minimum(&SheetCase {

@@ -159,10 +159,10 @@ fn joint_ceiling(job: &Job, parts: &[Part]) -> Ceiling {
             Ceiling::BelowTransformation => {}
         }
     }
-    if let Some(demanded_c) = job.demands.ceiling_c {
-        if lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c) {
-            lowest = Some(limit("demanded", None, demanded_c, Basis::published("own-document", "as typed")));
-        }
+    if let Some(demanded_c) = job.demands.ceiling_c
+        && lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c)
+    {
+        lowest = Some(limit("demanded", None, demanded_c, Basis::published("own-document", "as typed")));
     }
     match (lowest, unknown) {
         (Some(limit), _) => Ceiling::At(limit),
@@ -185,10 +185,8 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     if family::is_tempered(&member.condition) {
         let row = family::grade_temper(member);
         let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
-        if typical {
-            if let Some((printed, basis)) = grade_rows::interpass(member) {
-                return Ceiling::At(printed_limit("grade-interpass", index, printed, basis));
-            }
+        if typical && let Some((printed, basis)) = grade_rows::interpass(member) {
+            return Ceiling::At(printed_limit("grade-interpass", index, printed, basis));
         }
         return match row {
             Some(temper) if temper.kind == TemperKind::Minimum => under_temper(
