@@ -44,9 +44,8 @@ impl Phone {
         let (window, state) = live(size, Session { job: demo_job(), ..Session::default() });
         window.global::<ui::Theme>().set_look(ui::Look::Dark);
         let [top, right, bottom, left] = margins;
-        WindowInner::from_pub(window.window()).set_window_item_safe_area(LogicalEdges::new(
-            left, right, top, bottom,
-        ));
+        WindowInner::from_pub(window.window())
+            .set_window_item_safe_area(LogicalEdges::new(left, right, top, bottom));
         mock_elapsed_time(50);
         Self { window, state, size, margins, keyboard: 0.0 }
     }
