@@ -260,6 +260,20 @@ question-dearden-oneill = Bands by carbon equivalent
     .about = Which preheat band does the old rule by carbon equivalent give?
 question-cracking-index = Cracking index
     .about = How slowly must this weld cool to 100 °C, by Yurioka's index?
+question-table-c1 = Table C.1
+    .about = Up to which combined thickness does Table C.1 of EN 1011-2 ask for no preheat?
+question-d11-annex = D1.1 hydrogen annex
+    .about = What minimum does the hydrogen annex of AWS D1.1 print for this Pcm?
+question-d11-category = D1.1 category
+    .about = What minimum does AWS D1.1 print for a steel category?
+question-practice-rows = Low-hydrogen rows
+    .about = What does the handbook print for this grade with low-hydrogen consumables?
+question-ceq-bands = Staircase by Ceq
+    .about = What preheat does the trade's staircase by Ceq give?
+question-carbon-line = Carbon chart
+    .about = What preheat does the chart for plain carbon steel give, read as a line?
+question-navsea-rows = Naval table
+    .about = What minimum and which interpass does the naval table print for carbon and creep-resisting steel?
 question-cooling-time = Cooling time
     .about = How long does this weld take from 800 to 500 °C?
 question-preheat-for-cooling-time = Preheat for a cooling time
@@ -320,6 +334,13 @@ input-yield = Yield strength
 input-restraint = Restraint
 input-heat-treated = Heat-treated after welding to drive hydrogen out or relieve stress
 input-joint = Joint
+input-combined = Combined thickness of the joint
+input-category = Category of the steel
+input-grade = Grade
+input-ceq = Ceq of the preheat bands
+input-carbon = Carbon
+input-group = Group of the table
+input-tensile = Specified tensile strength
 input-opposed-at-once = Opposed fillets laid at the same time
 option-all = All
 option-ce-iiw = CE (IIW)
@@ -353,6 +374,21 @@ option-structural = Structural steel
 option-quenched-tempered = Quenched and tempered, high yield
 option-plain-carbon = Carbon steel above 0.25 % C
 option-hardenable = Hardenable low-alloy steel
+option-a = A
+option-b = B
+option-c = C
+option-d = D
+option-4130 = 4130
+option-4140 = 4140
+option-4340 = 4340
+option-8620 = 8620
+option-8630 = 8630
+option-s-1 = S-1, carbon steel
+option-s-2 = S-2, quenched and tempered carbon steel
+option-s-3 = S-3, carbon-molybdenum
+option-s-3a = S-3A, manganese-molybdenum
+option-s-4 = S-4, chromium 0.5 to 2 %
+option-s-5 = S-5, chromium above 2 %
 option-restraint-low = Low: parts free to move
 option-restraint-medium = Medium: part of a frame
 option-restraint-high = High: almost no freedom
@@ -380,6 +416,14 @@ answer-seferian = Preheat by Seferian
 answer-ito-bessyo = Preheat by Ito and Bessyo
 answer-multi-run = Preheat of multi-run weld metal
 answer-dearden-oneill = Band by carbon equivalent
+answer-table-c1 = Combined thickness without preheat
+answer-d11-annex = Minimum preheat and interpass
+answer-d11-category = Minimum preheat and interpass
+answer-practice-rows = Preheat of the row
+answer-ceq-bands = Preheat of the step
+answer-carbon-line = Preheat of the chart
+answer-navsea-rows = Minimum preheat
+answer-navsea-interpass = Maximum interpass
 answer-cracking-index = Cracking index
 answer-t100-critical = Least time from the arc to 100 °C
 answer-arc-energy = Arc energy
@@ -440,6 +484,23 @@ note-hydrogen-jis-converted = Hydrogen is converted from ISO 3690 to the glyceri
 note-hydrogen-jis-raised = The converted hydrogen falls below 0.1 ml/100 g and is put at 0.1.
 note-severest-restraint = This is the restraint of a grooved test plate, harder than most joints.
 note-no-figure-no-clearance = The rule has no figure below 0.45. That is no clearance to weld cold.
+note-table-c1-clears = Clears: Table C.1 asks for no preheat at this combined thickness. The steel must be dry and not below 5 °C.
+note-table-c1-does-not-clear = Does not clear: preheat is needed. How much, this table does not say; ask another method.
+note-table-c1-no-cell = No cell of the table holds this steel and heat input, so it clears nothing.
+note-table-c1-chart-end = 100 mm is the end of the chart. Nothing thicker is cleared.
+note-table-end-at-least = The table ends before this joint. Read the figure as “at least”.
+note-lower-serves = Printed as “below”: a lower temperature also serves. The steel must be dry and not below 5 °C.
+note-category-a-any-electrode = Category A is for electrodes that are not low in hydrogen.
+note-category-low-hydrogen = Only with a low-hydrogen process. Otherwise read category A, and ask whether the steel is prequalified at all.
+note-category-d-hydrogen = Category D allows at most 8 ml/100 g.
+note-freezing-steel-warmed = Steel below 0 °C is first warmed to 20 °C.
+note-row-shown-only = The plan shows this row and never lets it govern. 8630 has cracked at 250 °C and at 316 °C in a published case.
+note-hydrogen-moved = The row is taken to hold for 8 ml/100 g. It is moved to this hydrogen by the hydrogen term of Method B, which is common practice.
+note-step-is-ours = Above Ceq 0.90 nothing is printed. The last step is common practice.
+note-hydrogen-raises-only = The text states no hydrogen. More than 8 ml/100 g raises the figure; less does not lower it.
+note-knows-no-thickness = The text states no thickness.
+note-plain-carbon-only = The chart is for plain carbon steel and states neither hydrogen nor thickness. It is taken to hold for 15 ml/100 g and 25 mm.
+note-unknown-raises = What is not given counts as above every limit. Give strength, carbon and chromium for a lower figure.
 note-t100-compare = The weld is safe by this index where it takes at least that long from the arc to 100 °C. Measure that time; no formula for it is given here.
 note-two-heat-inputs = The American codes call arc energy heat input. The European formulas take the net figure.
 note-thick-plate-taken = No thickness given: taken as thick plate, which cools fastest.
@@ -486,6 +547,8 @@ error-not-offered = { $key } = { $given } is not known. Choose one of: { $offere
 error-cools-slowly-anyway = This weld cools more slowly than that even without preheat. Use less heat.
 error-cools-fast-anyway = This weld cools faster than that even at 450 °C. Use more heat.
 error-hardness-no-order = The formula gives no order of cooling times for this composition: it is not valid here.
+error-table-has-no-row = The table has no row for this.
+error-category-hydrogen = Category D allows at most 8 ml/100 g of hydrogen. Read the grade's other category.
 error-post-heat-above-ceiling = The post-heat would pass the temperature that the part must not pass.
 ## Units
 decimal-mark = .
@@ -1450,16 +1513,6 @@ basis-published-line = { $title }, { $clause }. Seen: { $seen }.
 basis-practice-line = Common practice of the trade; there is no source to name.
 basis-memory-line = From memory: { $of }. Check it against your own copy.
 
-family-structural = Structural steel
-family-quenched-tempered = Quenched and tempered steel
-family-plain-carbon = Plain carbon steel, hardenable
-family-hardenable = Hardenable alloy steel
-family-iron = Cast iron
-family-tool = Tool steel
-family-creep = Creep-resisting steel
-family-stainless = Stainless steel
-family-high-alloy = High-alloy steel
-family-do-not-weld = Must not be welded
 
 steel-by-certificate = Certificate steel
 
@@ -1468,8 +1521,8 @@ answer-maximum = Maximum interpass
 answer-ceiling = Ceiling
 answer-at-least = At least
 answer-none = None
-answer-dry = No preheat. Dry it.
-    .line = Warm the steel until it is dry, at least 5 °C (41 °F), and weld.
+answer-dry = No preheat. Dry it.
+    .line = Warm the steel until it is dry, at least 5 °C (41 °F), and weld.
 answer-routes = Iron: two ways
     .line = Choose one for the whole part and stay with it. No carbon equivalent speaks for iron.
 answer-uncovered = No method covers this steel
@@ -1568,23 +1621,35 @@ symbol-line = chart as a line
 symbol-dh = hydrogen shift
 symbol-credit = thin-section credit
 
-formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35 + (53·CET − 32)·Q − 328
+formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35
+    + (53·CET − 32)·Q − 328
     CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
-formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5·B
-    group by Pcm and hydrogen level; figure by group, restraint and thickness
+formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20
+    + Ni/60 + Mo/15 + V/10 + 5·B
+    group by Pcm and hydrogen level,
+    figure by group, restraint and thickness
 formula-d11-band = SI = 12·Pcm + log10(H)
-    group by SI; figure by group, restraint and thickness
+    group by SI,
+    figure by group, restraint and thickness
 formula-d11-category = figure by category, process and thickness
-formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15
-    clears where the combined thickness is at most the cell’s
-formula-practice-low-h = row by thickness + 62·(HD^0.35 − 8^0.35), within −50 … +60 K
+formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5
+    + (Ni + Cu)/15
+    clears up to the cell’s combined thickness
+formula-practice-low-h = row by thickness + shift
+    shift = 62·(HD^0.35 − 8 raised alike)
+    within −50 … +60 K
 formula-ceq-bands = Ceq = C + Mn/6 + Si/24 + Cr/5 + Mo/4 + Ni/15
-    step of the staircase + what hydrogen above 8 ml adds
-formula-carbon-line = line of C + 62·(HD^0.35 − 15^0.35) + 160·[tanh(d/35) − tanh(25/35)]
+    step of the staircase
+    + what hydrogen above 8 ml adds
+formula-carbon-line = line of C + shift + credit
+    shift = 62·(HD^0.35 − 15 raised alike)
+    credit = 160·[tanh(d/35) − tanh(25/35)]
 formula-data-sheet = figure of the sheet + what hydrogen above 8 ml adds
-formula-multi-run = θ = 120 + 120·log10(H/3.5) + 5·(hw − 20) + 8·(σB − 83)
+formula-multi-run = θ = 120 + 120·log10(H/3.5)
+    + 5·(hw − 20) + 8·(σB − 83)
     H = 0.79·HD − 1.73
-formula-seferian = Ct = [C + (Mn + Cr)/9 + Ni/18 + 7·Mo/90]·(1 + 0.005·d)
+formula-seferian = Ct = [C + (Mn + Cr)/9 + Ni/18 + 7·Mo/90]
+    ·(1 + 0.005·d)
     Tp = 350·√(Ct − 0.25)
 formula-dearden-oneill = band by CE (IIW)
 formula-ito-bessyo = Pc = Pcm + H/60 + d/600
@@ -1944,7 +2009,8 @@ form-weld = Filler and weld metal
 form-shop = Shop and edges
 form-demands = Code and demands
 form-pick-steel = Choose the steel
-form-condition-unknown = not known
+form-by-default = as usual for the joint and process
+form-condition-unknown = Not known
 form-condition-as-rolled = As rolled
 form-condition-annealed = Annealed
 form-condition-normalised = Normalised
@@ -1974,6 +2040,7 @@ form-joint-run-on-shaft = On shaft
 form-joint-repair = Repair
 form-joint-bar-to-bar = Bar to bar
 form-process-first = Process
+form-process-choose = Choose the process
 form-process-second = Fill process
 form-process-none = None: one process only
 form-add-process = Add a process for the fill

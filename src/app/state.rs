@@ -25,8 +25,8 @@ pub struct Planned {
 pub struct Open {
     /// Rows of the form.
     pub rows: BTreeSet<String>,
-    /// Which set of evidence is shown.
-    pub evidence_set: usize,
+    /// Which set of evidence is shown; until one is picked, the one that governs.
+    pub evidence_set: Option<usize>,
     /// Are all cautions of the job shown?
     pub all_cautions: bool,
     /// Cautions that are open.
@@ -81,8 +81,6 @@ pub struct State {
     planned: RefCell<Option<Rc<Planned>>>,
     /// Problems of the fields as they stand.
     problems: RefCell<Vec<FieldProblem>>,
-    /// The field that is being typed into: its text is left alone.
-    pub typing: RefCell<String>,
     save_failed: Cell<bool>,
 }
 
@@ -98,7 +96,6 @@ impl State {
             open: RefCell::new(Open::default()),
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
-            typing: RefCell::new(String::new()),
             save_failed: Cell::new(false),
         };
         state.replan();
