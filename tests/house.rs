@@ -288,11 +288,10 @@ fn every_word_can_be_reached() {
             texts.extend(literals(line).map(|text| text.to_lowercase().replace(['_', '/', ' '], "-")));
         }
     }
+    let named =
+        |key: &str| texts.contains(key) || texts.range(format!("{key}.")..format!("{key}/")).next().is_some();
     // A count of one has words of its own.
-    let asked = |key: &str| {
-        let key = key.strip_suffix("-one").unwrap_or(key);
-        texts.contains(key) || texts.range(format!("{key}.")..format!("{key}/")).next().is_some()
-    };
+    let asked = |key: &str| named(key) || key.strip_suffix("-one").is_some_and(named);
     let by_family = |key: &str| {
         FAMILIES.iter().any(|(start, _)| {
             key.strip_prefix(start).is_some_and(|id| {
