@@ -141,10 +141,10 @@ pub fn d11_category(
     hydrogen_ml: Option<f64>,
 ) -> Result<Outcome, EngineError> {
     let row = d11.category(letter).ok_or(EngineError::NoAnswer { reason: "table-has-no-row" })?;
-    if let (Some(most_ml), Some(hydrogen_ml)) = (row.hydrogen_max_ml, hydrogen_ml) {
-        if HYDROGEN.check(hydrogen_ml)? > most_ml {
-            return Err(EngineError::NoAnswer { reason: "category-hydrogen" });
-        }
+    if let (Some(most_ml), Some(hydrogen_ml)) = (row.hydrogen_max_ml, hydrogen_ml)
+        && HYDROGEN.check(hydrogen_ml)? > most_ml
+    {
+        return Err(EngineError::NoAnswer { reason: "category-hydrogen" });
     }
     let value_c = higher_c(at(&row.rows, thickness_mm)?);
     Ok(Outcome::new("d11-category", value_c, Unit::Celsius, row.basis.clone()))
