@@ -1,7 +1,7 @@
 //! Compiles the window's `.slint` files.
 
 fn main() {
-    #[cfg(feature = "gui")]
+    #[cfg(feature = "window")]
     {
         // Element ids, by which tests find controls, survive only with debug information.
         let release = std::env::var("PROFILE").is_ok_and(|profile| profile == "release");

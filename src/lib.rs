@@ -1,6 +1,6 @@
 //! Strawblue: an offline bench reference for welding hardenable steel.
 
-#[cfg(feature = "gui")]
+#[cfg(feature = "window")]
 pub mod app;
 pub mod cli;
 pub mod engine;

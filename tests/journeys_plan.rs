@@ -213,7 +213,11 @@ fn no_usable_window_says_so_and_names_a_lever() {
 
 #[test]
 fn a_certificate_steel_of_ones_own_makes_a_plan() {
-    let own = OwnSteel { name: "Rack 7".into(), composition: "C .405 Si .25 Mn .875 Cr .95 Mo .20".into() };
+    let own = OwnSteel {
+        name: "Rack 7".into(),
+        composition: "C .405 Si .25 Mn .875 Cr .95 Mo .20".into(),
+        ..OwnSteel::default()
+    };
     let mut job = demo_job();
     job.steel_b = Some("Rack 7".into());
     let (window, state) = live(PHONE, Session { job, own_steels: vec![own], ..Session::default() });

@@ -250,11 +250,11 @@ fn steps(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence) -> Vec<StepLine
     made
 }
 
-fn lines_of(pen: &Pen<'_>, key: &str) -> Vec<String> {
+pub(super) fn lines_of(pen: &Pen<'_>, key: &str) -> Vec<String> {
     if pen.words.has(key) { pen.words.get(key).lines().map(str::to_owned).collect() } else { Vec::new() }
 }
 
-fn source_paragraph(pen: &Pen<'_>, basis: &Basis) -> (String, String) {
+pub(super) fn source_paragraph(pen: &Pen<'_>, basis: &Basis) -> (String, String) {
     let mut text = source_line(pen, basis);
     if let Basis::Published { source, .. } = basis
         && let Some(note) = pen.reference.sources.get(source).and_then(|row| row.note.as_deref())
@@ -270,7 +270,7 @@ fn rounding(pen: &Pen<'_>, key: &str) -> (String, String) {
 }
 
 /// A check as a gauge; what is only a step is no input.
-fn range_line(pen: &Pen<'_>, check: &RangeCheck) -> Option<RangeLine> {
+pub(super) fn range_line(pen: &Pen<'_>, check: &RangeCheck) -> Option<RangeLine> {
     if matches!(check.symbol, "printed" | "dH" | "line" | "credit") {
         return None;
     }

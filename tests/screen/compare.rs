@@ -1,9 +1,13 @@
 //! Compares the window with the pictures kept in `tests/pictures/`.
 //!
 //! `STRAWBLUE_BLESS=1` writes them anew; a mismatch leaves `NAME.new.png` beside the old one.
+#![allow(dead_code, reason = "each test file uses its own part of this")]
+
+#![allow(dead_code, reason = "each test file uses its own part of this")]
 
 use std::path::{Path, PathBuf};
 
+use image::RgbaImage;
 use slint::ComponentHandle;
 use strawblue::app::ui;
 
@@ -23,11 +27,20 @@ fn picture_path(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/pictures").join(format!("{name}.png"))
 }
 
+/// The window as it is drawn.
+pub fn drawn(window: &ui::AppWindow) -> RgbaImage {
+    let shot = window.window().take_snapshot().expect("the software renderer draws");
+    RgbaImage::from_raw(shot.width(), shot.height(), shot.as_bytes().to_vec())
+        .expect("a snapshot has four bytes a pixel")
+}
+
 /// Draws the window and compares it with the kept picture.
 pub fn check(window: &ui::AppWindow, name: &str) {
-    let shot = window.window().take_snapshot().expect("the software renderer draws");
-    let drawn = image::RgbaImage::from_raw(shot.width(), shot.height(), shot.as_bytes().to_vec())
-        .expect("a snapshot has four bytes a pixel");
+    check_drawn(&drawn(window), name);
+}
+
+/// Compares a picture with the kept one.
+pub fn check_drawn(drawn: &RgbaImage, name: &str) {
     let kept = picture_path(name);
     if std::env::var_os("STRAWBLUE_BLESS").is_some() {
         drawn.save(&kept).expect("the picture folder can be written");

@@ -1,6 +1,6 @@
 //! Every source that is named exists, and every source is named.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
 use super::{Fault, Faults, Rule};
 use crate::reference::tint::TintData;
@@ -43,6 +43,21 @@ impl<'a> Visit<'a, '_> {
     fn see(&mut self, file: &'static str, row: &str, ids: &'a [String]) {
         self.named.extend(ids.iter().map(|id| Named { file, row: row.to_owned(), source: id }));
     }
+}
+
+/// How many rows of the dataset name each source.
+#[must_use]
+pub fn rows_of_sources(reference: &Reference) -> HashMap<&str, usize> {
+    let mut visit = Visit { named: Vec::new(), list: &mut Vec::new() };
+    rows(reference, &mut visit);
+    tables(reference, &mut visit);
+    let rows: HashSet<(&str, &str, &str)> =
+        visit.named.iter().map(|one| (one.source, one.file, one.row.as_str())).collect();
+    let mut counts = HashMap::new();
+    for (source, _, _) in rows {
+        *counts.entry(source).or_insert(0) += 1;
+    }
+    counts
 }
 
 pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
