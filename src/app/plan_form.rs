@@ -4,7 +4,7 @@
 use super::form_parts::{action, field_part, fields, form_row, list, note, pick, picture, segments, tiles};
 use super::map::choice;
 use super::{State, ui};
-use crate::engine::job::{Joint, Process, Restraint};
+use crate::engine::job::{Joint, Restraint};
 use crate::log::{Field, JobText};
 use crate::reference::ConditionKind;
 
