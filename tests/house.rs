@@ -1,6 +1,8 @@
 //! Rules of the house that the compiler does not keep: short files, words from one place,
 //! colours from one place, one direction.
 
+#![allow(clippy::unwrap_used, reason = "a file that can't be read fails the test")]
+
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
