@@ -27,7 +27,7 @@ struct Case {
 }
 
 fn cases() -> Vec<Case> {
-    ron::from_str(include_str!("plan/cautions.ron")).unwrap()
+    ron::from_str(include_str!("plan/cautions.ron")).expect("cautions.ron reads")
 }
 
 /// The ids of the cautions of a case, worst first, each with its directness.

@@ -3,6 +3,7 @@
 //! A case says whether its figure is printed in a named source (`Published`), reckoned
 //! once from a formula by other means (`Computed`), remembered (`Memory`), or common
 //! practice with no source (`Practice`).
+#![allow(clippy::unwrap_used, reason = "a table that can't be read fails the test")]
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;

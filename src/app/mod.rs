@@ -16,6 +16,7 @@ mod page_rows;
 mod plan;
 mod plan_form;
 mod plan_form_events;
+mod plan_form_process;
 mod plan_form_weld;
 mod plan_results;
 pub mod rows;
