@@ -117,8 +117,12 @@ fn traps_are_asked_not_guessed() {
 #[test]
 fn units_switch_everywhere_at_once_and_never_loosen_a_limit() {
     let (window, state) = live(DESKTOP, demo());
+    typed(&window, "thickness", "30");
+    typed(&window, "shop", "15");
+    let before = state.job().expect("a job");
     let celsius: f64 = answer(&window).minimum.figure.parse().expect("a figure");
     window.global::<ui::Shell>().invoke_unit_picked(1);
+    assert_eq!(state.job().expect("a job"), before, "a bare number keeps the unit that it was typed in");
     let shown = answer(&window);
     assert_eq!(shown.minimum.unit, "°F");
     let fahrenheit: f64 = shown.minimum.figure.parse().expect("a figure");
