@@ -64,6 +64,7 @@ pub struct Store {
 impl Store {
     /// The folder that the desktop gives to this program; `None` where there is no home.
     /// Android hands its own folder to [`Store::open`].
+    #[cfg(not(target_os = "android"))]
     #[must_use]
     pub fn desktop_folder() -> Option<PathBuf> {
         directories::ProjectDirs::from("", "", "strawblue").map(|found| found.data_dir().to_owned())
