@@ -260,6 +260,20 @@ question-dearden-oneill = Bands by carbon equivalent
     .about = Which preheat band does the old rule by carbon equivalent give?
 question-cracking-index = Cracking index
     .about = How slowly must this weld cool to 100 °C, by Yurioka's index?
+question-table-c1 = Table C.1
+    .about = Up to which combined thickness does Table C.1 of EN 1011-2 ask for no preheat?
+question-d11-annex = D1.1 hydrogen annex
+    .about = What minimum does the hydrogen annex of AWS D1.1 print for this Pcm?
+question-d11-category = D1.1 category
+    .about = What minimum does AWS D1.1 print for a steel category?
+question-practice-rows = Low-hydrogen rows
+    .about = What does the handbook print for this grade with low-hydrogen consumables?
+question-ceq-bands = Staircase by Ceq
+    .about = What preheat does the trade's staircase by Ceq give?
+question-carbon-line = Carbon chart
+    .about = What preheat does the chart for plain carbon steel give, read as a line?
+question-navsea-rows = Naval table
+    .about = What minimum and which interpass does the naval table print for carbon and creep-resisting steel?
 question-cooling-time = Cooling time
     .about = How long does this weld take from 800 to 500 °C?
 question-preheat-for-cooling-time = Preheat for a cooling time
@@ -320,6 +334,13 @@ input-yield = Yield strength
 input-restraint = Restraint
 input-heat-treated = Heat-treated after welding to drive hydrogen out or relieve stress
 input-joint = Joint
+input-combined = Combined thickness of the joint
+input-category = Category of the steel
+input-grade = Grade
+input-ceq = Ceq of the preheat bands
+input-carbon = Carbon
+input-group = Group of the table
+input-tensile = Specified tensile strength
 input-opposed-at-once = Opposed fillets laid at the same time
 option-all = All
 option-ce-iiw = CE (IIW)
@@ -353,6 +374,21 @@ option-structural = Structural steel
 option-quenched-tempered = Quenched and tempered, high yield
 option-plain-carbon = Carbon steel above 0.25 % C
 option-hardenable = Hardenable low-alloy steel
+option-a = A
+option-b = B
+option-c = C
+option-d = D
+option-4130 = 4130
+option-4140 = 4140
+option-4340 = 4340
+option-8620 = 8620
+option-8630 = 8630
+option-s-1 = S-1, carbon steel
+option-s-2 = S-2, quenched and tempered carbon steel
+option-s-3 = S-3, carbon-molybdenum
+option-s-3a = S-3A, manganese-molybdenum
+option-s-4 = S-4, chromium 0.5 to 2 %
+option-s-5 = S-5, chromium above 2 %
 option-restraint-low = Low: parts free to move
 option-restraint-medium = Medium: part of a frame
 option-restraint-high = High: almost no freedom
@@ -380,6 +416,14 @@ answer-seferian = Preheat by Seferian
 answer-ito-bessyo = Preheat by Ito and Bessyo
 answer-multi-run = Preheat of multi-run weld metal
 answer-dearden-oneill = Band by carbon equivalent
+answer-table-c1 = Combined thickness without preheat
+answer-d11-annex = Minimum preheat and interpass
+answer-d11-category = Minimum preheat and interpass
+answer-practice-rows = Preheat of the row
+answer-ceq-bands = Preheat of the step
+answer-carbon-line = Preheat of the chart
+answer-navsea-rows = Minimum preheat
+answer-navsea-interpass = Maximum interpass
 answer-cracking-index = Cracking index
 answer-t100-critical = Least time from the arc to 100 °C
 answer-arc-energy = Arc energy
@@ -440,6 +484,23 @@ note-hydrogen-jis-converted = Hydrogen is converted from ISO 3690 to the glyceri
 note-hydrogen-jis-raised = The converted hydrogen falls below 0.1 ml/100 g and is put at 0.1.
 note-severest-restraint = This is the restraint of a grooved test plate, harder than most joints.
 note-no-figure-no-clearance = The rule has no figure below 0.45. That is no clearance to weld cold.
+note-table-c1-clears = Clears: Table C.1 asks for no preheat at this combined thickness. The steel must be dry and not below 5 °C.
+note-table-c1-does-not-clear = Does not clear: preheat is needed. How much, this table does not say; ask another method.
+note-table-c1-no-cell = No cell of the table holds this steel and heat input, so it clears nothing.
+note-table-c1-chart-end = 100 mm is the end of the chart. Nothing thicker is cleared.
+note-table-end-at-least = The table ends before this joint. Read the figure as “at least”.
+note-lower-serves = Printed as “below”: a lower temperature also serves. The steel must be dry and not below 5 °C.
+note-category-a-any-electrode = Category A is for electrodes that are not low in hydrogen.
+note-category-low-hydrogen = Only with a low-hydrogen process. Otherwise read category A, and ask whether the steel is prequalified at all.
+note-category-d-hydrogen = Category D allows at most 8 ml/100 g.
+note-freezing-steel-warmed = Steel below 0 °C is first warmed to 20 °C.
+note-row-shown-only = The plan shows this row and never lets it govern. 8630 has cracked at 250 °C and at 316 °C in a published case.
+note-hydrogen-moved = The row is taken to hold for 8 ml/100 g. It is moved to this hydrogen by the hydrogen term of Method B, which is common practice.
+note-step-is-ours = Above Ceq 0.90 nothing is printed. The last step is common practice.
+note-hydrogen-raises-only = The text states no hydrogen. More than 8 ml/100 g raises the figure; less does not lower it.
+note-knows-no-thickness = The text states no thickness.
+note-plain-carbon-only = The chart is for plain carbon steel and states neither hydrogen nor thickness. It is taken to hold for 15 ml/100 g and 25 mm.
+note-unknown-raises = What is not given counts as above every limit. Give strength, carbon and chromium for a lower figure.
 note-t100-compare = The weld is safe by this index where it takes at least that long from the arc to 100 °C. Measure that time; no formula for it is given here.
 note-two-heat-inputs = The American codes call arc energy heat input. The European formulas take the net figure.
 note-thick-plate-taken = No thickness given: taken as thick plate, which cools fastest.
@@ -486,6 +547,8 @@ error-not-offered = { $key } = { $given } is not known. Choose one of: { $offere
 error-cools-slowly-anyway = This weld cools more slowly than that even without preheat. Use less heat.
 error-cools-fast-anyway = This weld cools faster than that even at 450 °C. Use more heat.
 error-hardness-no-order = The formula gives no order of cooling times for this composition: it is not valid here.
+error-table-has-no-row = The table has no row for this.
+error-category-hydrogen = Category D allows at most 8 ml/100 g of hydrogen. Read the grade's other category.
 error-post-heat-above-ceiling = The post-heat would pass the temperature that the part must not pass.
 ## Units
 decimal-mark = .
@@ -1315,6 +1378,7 @@ caution-c079 = Shielding gas drowns
     .trigger = GTAW or GMAW, or a purge, inside a tank, bucket, box section or pit.
     .why = The gas is heavier than air and kills without warning; rescuers die too.
     .do = Test oxygen (19.5–23.5 %), force ventilation, shut the gas off outside at breaks, keep an attendant outside with a plan of rescue without entry.
+    .words = argon helium carbon dioxide CO2 suffocation asphyxiation
 caution-c080 = Cylinders stay outside
     .trigger = You weld in a tight place.
     .why = A leak fills it.
@@ -1449,16 +1513,6 @@ basis-published-line = { $title }, { $clause }. Seen: { $seen }.
 basis-practice-line = Common practice of the trade; there is no source to name.
 basis-memory-line = From memory: { $of }. Check it against your own copy.
 
-family-structural = Structural steel
-family-quenched-tempered = Quenched and tempered steel
-family-plain-carbon = Plain carbon steel, hardenable
-family-hardenable = Hardenable alloy steel
-family-iron = Cast iron
-family-tool = Tool steel
-family-creep = Creep-resisting steel
-family-stainless = Stainless steel
-family-high-alloy = High-alloy steel
-family-do-not-weld = Must not be welded
 
 steel-by-certificate = Certificate steel
 
@@ -1467,8 +1521,8 @@ answer-maximum = Maximum interpass
 answer-ceiling = Ceiling
 answer-at-least = At least
 answer-none = None
-answer-dry = No preheat. Dry it.
-    .line = Warm the steel until it is dry, at least 5 °C (41 °F), and weld.
+answer-dry = No preheat. Dry it.
+    .line = Warm the steel until it is dry, at least 5 °C (41 °F), and weld.
 answer-routes = Iron: two ways
     .line = Choose one for the whole part and stay with it. No carbon equivalent speaks for iron.
 answer-uncovered = No method covers this steel
@@ -1567,23 +1621,35 @@ symbol-line = chart as a line
 symbol-dh = hydrogen shift
 symbol-credit = thin-section credit
 
-formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35 + (53·CET − 32)·Q − 328
+formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35
+    + (53·CET − 32)·Q − 328
     CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
-formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5·B
-    group by Pcm and hydrogen level; figure by group, restraint and thickness
+formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20
+    + Ni/60 + Mo/15 + V/10 + 5·B
+    group by Pcm and hydrogen level,
+    figure by group, restraint and thickness
 formula-d11-band = SI = 12·Pcm + log10(H)
-    group by SI; figure by group, restraint and thickness
+    group by SI,
+    figure by group, restraint and thickness
 formula-d11-category = figure by category, process and thickness
-formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15
-    clears where the combined thickness is at most the cell’s
-formula-practice-low-h = row by thickness + 62·(HD^0.35 − 8^0.35), within −50 … +60 K
+formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5
+    + (Ni + Cu)/15
+    clears up to the cell’s combined thickness
+formula-practice-low-h = row by thickness + shift
+    shift = 62·(HD^0.35 − 8 raised alike)
+    within −50 … +60 K
 formula-ceq-bands = Ceq = C + Mn/6 + Si/24 + Cr/5 + Mo/4 + Ni/15
-    step of the staircase + what hydrogen above 8 ml adds
-formula-carbon-line = line of C + 62·(HD^0.35 − 15^0.35) + 160·[tanh(d/35) − tanh(25/35)]
+    step of the staircase
+    + what hydrogen above 8 ml adds
+formula-carbon-line = line of C + shift + credit
+    shift = 62·(HD^0.35 − 15 raised alike)
+    credit = 160·[tanh(d/35) − tanh(25/35)]
 formula-data-sheet = figure of the sheet + what hydrogen above 8 ml adds
-formula-multi-run = θ = 120 + 120·log10(H/3.5) + 5·(hw − 20) + 8·(σB − 83)
+formula-multi-run = θ = 120 + 120·log10(H/3.5)
+    + 5·(hw − 20) + 8·(σB − 83)
     H = 0.79·HD − 1.73
-formula-seferian = Ct = [C + (Mn + Cr)/9 + Ni/18 + 7·Mo/90]·(1 + 0.005·d)
+formula-seferian = Ct = [C + (Mn + Cr)/9 + Ni/18 + 7·Mo/90]
+    ·(1 + 0.005·d)
     Tp = 350·√(Ct − 0.25)
 formula-dearden-oneill = band by CE (IIW)
 formula-ito-bessyo = Pc = Pcm + H/60 + d/600
@@ -1802,6 +1868,135 @@ page-settings = Settings
 page-about = About
 shell-not-saved = Can’t be saved: the disk is full or closed
 
+## Pages, from Rust
+steels-count = { $count } steels
+steels-count-one = 1 steel
+steels-own = Your own steels
+steels-by-group = By group
+steels-certificate-note = Real figures beat a grade’s limits
+steels-word-note = Before you take one
+steels-found = Found
+steels-similar = Similar
+steels-similar-note = Near in kind. Not the same steel.
+steels-did-you-mean = Did you mean
+steels-did-you-mean-note = Close in spelling. Not the same steel.
+steels-matched-exact = exact
+steels-matched-listed = listed as { $written }
+steels-matched-word = “{ $written }”
+steels-matched-by = by { $written }
+steels-twins = { $number } stands for { $count } steels. They differ in:
+steels-twins-alike = { $number } stands for { $count } steels with the same limits. Their conditions may differ.
+steels-more = More than can be listed
+steels-more-note = Type more of the name.
+steels-nothing = Nothing like “{ $query }”
+steels-nothing-try = Try a number such as 4140 or 1.7225, a word such as axle or spring, or type the mill certificate. An unmarked bar needs a test before it needs a number: file, spark, hardness.
+steels-own-unreadable = Its figures can’t be read: change them
+steels-own-names = names { $grade }
+steels-own-grade = What isn’t stated counts as the upper limit of { $grade }.
+steels-own-basis = As you typed it from the certificate
+steels-composition-usual = { $elements }: what is usual, not what the standard demands.
+steels-composition-memory = { $elements }: from memory, check it.
+steels-condition-up-to = { $condition }, to { $size }
+steels-up-to = { $value } to { $size }
+steels-above = { $value } above that
+steels-yield = Yield { $value }
+steels-tensile = tensile { $value }
+steels-temper-typical = Tempered at { $span }, typical
+steels-temper-minimum = Tempered at { $span } at least
+steels-temper-case = Tempered at { $span }: the case, not the core
+steels-cev-cap = Cap on CE (IIW)
+steels-own-preheat = Its own minimum preheat
+steels-own-interpass = Its own maximum interpass
+steels-data-sheet = Data sheet of the grade
+steels-published-preheat = Published preheat, shown only
+steels-pwht = Heat treatment after welding
+steels-weldability = Weldability, our own grouping
+steels-weldability-note = From A, welds freely, to E, better not welded.
+steels-sae-chart-note = A chart by steel group from before low-hydrogen electrodes. It knows no thickness.
+published-fit-named = The source names the grade.
+published-fit-carbon = The source’s row for this carbon.
+published-fit-group = A published rule; that this grade belongs to its group is our assignment.
+published-fit-analogy = The nearest row of the source, applied to this grade.
+published-fit-extrapolated = Beyond the last row of the source.
+published-fit-memory = From memory.
+published-fit-doubtful = From memory and doubtful: look it up.
+certificate-name = Name
+certificate-name-hint = Boss bar, Ø90
+certificate-grade-note = What isn’t typed counts as its upper limit.
+certificate-line = Paste a line
+certificate-line-hint = C 0.34 Mn 0.78 Cr 1.05 …
+certificate-line-read = Read { $count } elements into their fields.
+certificate-line-read-one = Read 1 element into its field.
+certificate-line-unused = Read and not used: { $unused }.
+certificate-problem = { $symbol }: { $said }
+certificate-no-figure = Carbon and manganese at least, or a grade, make a figure.
+certificate-no-figure-unread = { $elements } can’t be read, so there is no figure.
+certificate-unread-at-maximum = { $elements } can’t be read: counted as the grade’s upper limit.
+certificate-at-maximum = { $elements } not typed: counted as the grade’s upper limit.
+certificate-out-of-range = { $name } is beyond its range in { $elements }: a guide only.
+certificate-needs-name = Give it a name.
+certificate-name-taken = Another steel of yours has that name. Give it one of its own.
+certificate-name-is-grade = A grade has that name. Give it one of its own, so that the two are never mixed up.
+certificate-has-unread = One figure can’t be read. Put it right, or take it out.
+certificate-needs-figures = Type carbon and manganese at least, or name the grade.
+certificate-over-whole = Together that is more than 100 %.
+certificate-goes-into-job = Saving it takes it for this job.
+certificate-changes-everywhere = The change counts wherever this steel is used.
+certificate-discard = Take back what isn’t saved
+certificate-in-range = The figures lie inside the range that it was made for.
+certificate-beyond-range = Some figures lie outside the range that it was made for: read it as a guide.
+certificate-formula-ce-iiw = CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15
+certificate-formula-cet = CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
+certificate-formula-pcm = Pcm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5 B
+fillers-for-gtaw = For GTAW (TIG)
+fillers-for-paw = For plasma arc
+fillers-for-gmaw = For GMAW (MIG/MAG)
+fillers-for-fcaw = For FCAW
+fillers-for-smaw = For SMAW
+fillers-for-saw = For SAW
+fillers-strength-note = Tensile strength, at least
+fillers-symbols = Strength symbols
+fillers-symbols-note = For any filler that bears one
+fillers-did-you-mean-note = Close in spelling. Not the same filler.
+fillers-nothing = No filler like “{ $query }”
+fillers-nothing-try = Try the class on the packet, such as E7018 or ER80S-D2, or take “Filler not known” and type what its certificate says.
+fillers-unknown-note = Then the plan says nothing of the weld metal, unless its figures are typed.
+fillers-typed-note = From the packet or its certificate. They go before the filler’s class.
+fillers-composition = Composition: { $source }
+fillers-no-composition = The class sets no composition that is known here.
+fillers-heat-treated = Strength after heat treatment.
+fillers-heat-treated-at = Strength after heat treatment at { $span }.
+fillers-hardened-with-part = Strength when hardened and tempered with the part.
+care-first-aid = First aid and emergencies
+care-critical = { $count } critical
+care-critical-one = 1 critical
+care-count = { $count } cautions
+care-count-one = 1 caution
+care-found = { $count } cautions with “{ $query }”
+care-found-one = 1 caution with “{ $query }”
+care-found-none = No caution with “{ $query }”
+language-en = English
+settings-mixed = Mixed
+settings-look-system = System
+settings-look-dark = Dark
+settings-look-light = Light
+settings-cautions = Cautions
+settings-edition = Edition { $version }, part of the app
+settings-sources-note = { $count }, each with what was seen of it
+settings-source-seen = Seen: { $seen }
+settings-source-rows = Named by { $count } rows.
+settings-source-rows-one = Named by 1 row.
+settings-source-formulas = Named by formulas.
+settings-licences-note = Of the app, its font and its libraries
+about-version = Version { $version }
+about-is = What it is
+    .text = A bench reference and calculator for welding thick hardenable low-alloy steel. It works offline, and every figure names its source.
+about-isnt = What it isn’t
+    .text = Not a qualified procedure, not a code, not a substitute for a welding engineer. The drawing, the code, the qualified procedure and licensed practice come first.
+about-limits = Its limits
+    .text = Figures from memory say so: check them against your own copy of the standard. Sources were read as public copies, not as bought editions.
+about-keeps = What it keeps
+    .text = What you type stays on this device. Nothing is sent anywhere.
 ## Form: the inputs of a plan
 form-member-a = First part
 form-member-b = Second part
@@ -1814,7 +2009,8 @@ form-weld = Filler and weld metal
 form-shop = Shop and edges
 form-demands = Code and demands
 form-pick-steel = Choose the steel
-form-condition-unknown = not known
+form-by-default = as usual for the joint and process
+form-condition-unknown = Not known
 form-condition-as-rolled = As rolled
 form-condition-annealed = Annealed
 form-condition-normalised = Normalised
@@ -1844,6 +2040,7 @@ form-joint-run-on-shaft = On shaft
 form-joint-repair = Repair
 form-joint-bar-to-bar = Bar to bar
 form-process-first = Process
+form-process-choose = Choose the process
 form-process-second = Fill process
 form-process-none = None: one process only
 form-add-process = Add a process for the fill

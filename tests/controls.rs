@@ -1,6 +1,8 @@
 //! The controls of the window, worked by finger, keyboard and screen reader.
 #![cfg(feature = "gui")]
 
+#[path = "screen/rows.rs"]
+mod rows;
 mod screen;
 
 use std::cell::RefCell;

@@ -22,6 +22,9 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let (processes, joints) = (text("processes", own.processes), text("joints", own.joints));
     let (inspection, own_sheets) = (text("inspection", own.inspection), text("own_sheets", own.own_sheets));
     let (everyday_words, words) = (text("everyday_words", own.everyday_words), text("words", own.words));
+    let (optics, tint_tables) = (text("optics", own.optics), text("tint_tables", own.tint_tables));
+    let (red_heat, surfaces) = (text("red_heat", own.red_heat), text("surfaces", own.surfaces));
+    let crayons = text("crayons", own.crayons);
     let files = Files {
         sources: &sources,
         grades: &grades,
@@ -36,6 +39,11 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         inspection: &inspection,
         own_sheets: &own_sheets,
         everyday_words: &everyday_words,
+        optics: &optics,
+        tint_tables: &tint_tables,
+        red_heat: &red_heat,
+        surfaces: &surfaces,
+        crayons: &crayons,
         words: &words,
     };
     Reference::parse(&files).err().unwrap_or_default()
@@ -128,6 +136,14 @@ fn every_rule_bites_and_names_file_row_and_rule() {
             "1008",
             Rule::SourceExists,
         ),
+        (
+            "red_heat",
+            "source: \"stove-wiki\"",
+            "source: \"oven-wiki\"",
+            "red_heat.ron",
+            "stove-wiki",
+            Rule::SourceExists,
+        ),
         ("grades", "clause: \"grade table\"", "clause: \" \"", "grades.ron", "1008", Rule::SourceExists),
         ("cautions", "see: [\"or-osha\"]", "see: []", "sources.ron", "or-osha", Rule::SourceUsed),
         (
@@ -161,13 +177,13 @@ fn every_rule_bites_and_names_file_row_and_rule() {
         ("words", "grade-note-leaded =", "grade-note-laden =", "en.ftl", "grade-note-laden", Rule::WordsUsed),
         (
             "cautions",
-            "triggers: [(when: GrindingFirst, directness: 2)]",
+            "triggers: [(when: GrindingFirst, directness: 1)]",
             "triggers: []",
             "cautions.ron",
             "c001",
             Rule::CautionComplete,
         ),
-        ("cautions", "directness: 2", "directness: 4", "cautions.ron", "c001", Rule::CautionComplete),
+        ("cautions", "directness: 1", "directness: 4", "cautions.ron", "c001", Rule::CautionComplete),
         ("cautions", "places: [Grind]", "places: []", "cautions.ron", "c001", Rule::CautionComplete),
         (
             "words",
@@ -284,7 +300,7 @@ fn every_rule_bites_and_names_file_row_and_rule() {
 fn all_problems_are_reported_at_once() {
     let faults = faults_with(&[
         ("grades", "id: \"1010\"", "id: \"1008\""),
-        ("cautions", "directness: 2", "directness: 0"),
+        ("cautions", "directness: 1", "directness: 0"),
         ("methods", "unit: \"mm\"", "unit: \"ell\""),
     ]);
     for rule in [Rule::UniqueId, Rule::CautionComplete, Rule::UnitKnown] {

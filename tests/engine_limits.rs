@@ -12,7 +12,7 @@ use strawblue::engine::heat_input::{ArcRun, Travel, heat_input};
 use strawblue::engine::hydrogen::{Diffusion, Slab, hydrogen_scale, removal_time, share_left};
 use strawblue::engine::inspection::{WeldToInspect, inspection_wait};
 use strawblue::engine::job::Restraint;
-use strawblue::engine::plan::Family;
+use strawblue::engine::plan::{Family, down_c, up_c};
 use strawblue::engine::post_heat::{PostHeat, post_heat};
 use strawblue::engine::transformation::{martensite, transformation_temperatures};
 use strawblue::engine::{EngineError, Outcome};
@@ -234,4 +234,12 @@ proptest! {
             }
         }
     }
+}
+
+#[test]
+fn a_figure_on_the_step_stays_on_it() {
+    assert!((up_c(280.000_000_1) - 280.0).abs() < 1e-9);
+    assert!((down_c(319.999_999_9) - 320.0).abs() < 1e-9);
+    assert!((up_c(278.3) - 280.0).abs() < 1e-9);
+    assert!((down_c(319.8) - 315.0).abs() < 1e-9);
 }

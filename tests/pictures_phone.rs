@@ -207,10 +207,13 @@ fn back_goes_back_and_then_leaves() {
     assert_eq!((page().as_str(), left.get()), ("plan", 1));
 }
 
+/// What is done before, in words and in deed.
+type Before<'a> = (&'a str, &'a dyn Fn(&Phone));
+
 /// The key is heard after everything that may have taken the keyboard with it.
 #[test]
 fn back_is_always_heard() {
-    let first: [(&str, &dyn Fn(&Phone)); 6] = [
+    let first: [Before<'_>; 6] = [
         ("nothing touched", &|_| {}),
         ("typing", &|phone| {
             phone.open_row("member-a");

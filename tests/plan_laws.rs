@@ -206,7 +206,7 @@ fn raise(job: &Job, how: Harder) -> Job {
         }
         Harder::WeldCet(by) => changed.weld.cet = job.weld.cet.map(|cet| cet + by),
         Harder::WeldStrength(by) => {
-            changed.weld.tensile_mpa = job.weld.tensile_mpa.map(|mpa| mpa * (1.0 + by))
+            changed.weld.tensile_mpa = job.weld.tensile_mpa.map(|mpa| mpa * (1.0 + by));
         }
         Harder::LessHeat(by) => changed.runs[0].net_heat_kj_per_mm /= 1.0 + by,
     }

@@ -40,6 +40,8 @@ fn every_refusal_has_its_words() {
         EngineError::NoAnswer { reason: "cools-fast-anyway" },
         EngineError::NoAnswer { reason: "hardness-no-order" },
         EngineError::NoAnswer { reason: "post-heat-above-ceiling" },
+        EngineError::NoAnswer { reason: "table-has-no-row" },
+        EngineError::NoAnswer { reason: "category-hydrogen" },
     ];
     let mut problems: Vec<Problem> = engine.into_iter().map(Problem::Engine).collect();
     problems.push(Problem::Missing { keys: vec!["thickness"] });
@@ -105,4 +107,22 @@ fn what_is_missing_unknown_or_of_another_kind_is_said() {
     let joint = questions::find("combined-thickness").unwrap();
     let knot = joint.ask(&Answers::new().with("joint", Given::Choice("knot".to_owned()))).unwrap_err();
     assert!(matches!(knot, Problem::NotOffered { key: "joint", .. }));
+}
+
+#[test]
+fn every_row_of_a_table_is_offered() {
+    let reference = strawblue::reference::embedded();
+    let offered =
+        |question: &str, key: &str| match questions::find(question).unwrap().input(key).unwrap().kind {
+            Kind::Choice(ids) => ids.to_vec(),
+            kind => panic!("{key} of {question} is {kind:?}"),
+        };
+    let grades: Vec<&str> =
+        reference.practice.low_hydrogen.rows.iter().map(|row| row.grade.as_str()).collect();
+    assert_eq!(offered("practice-rows", "grade"), grades);
+    let groups: Vec<&str> = reference.own_sheets.groups.iter().map(|group| group.id.as_str()).collect();
+    assert_eq!(offered("navsea-rows", "group"), groups);
+    let letters: Vec<String> =
+        reference.d11.categories.iter().map(|row| row.category.to_ascii_lowercase().to_string()).collect();
+    assert_eq!(offered("d11-category", "category"), letters);
 }

@@ -191,7 +191,11 @@ fn a_certificate_alone_or_with_its_grade() {
     let faults = read_job(&text, &reading).expect_err("no carbon");
     assert_eq!(faults[0].fault, Fault::NeedsCarbonAndManganese);
     // The reader's own steel comes by its name.
-    let own = [OwnSteel { name: "Spindle bar".to_owned(), composition: "C .38 Mn 1.4".to_owned() }];
+    let own = [OwnSteel {
+        name: "Spindle bar".to_owned(),
+        composition: "C .38 Mn 1.4".to_owned(),
+        grade: String::new(),
+    }];
     text.set(Field::Certificate, None);
     text.set(Field::Steel, Some("spindle bar".to_owned()));
     let reading = Reading { own_steels: &own, ..reading };

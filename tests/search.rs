@@ -1,11 +1,11 @@
-//! Search finds by every designation, lists and never selects, and keeps up with typing.
+//! Search finds by every designation, lists and never selects.
 
 use std::collections::HashSet;
-use std::time::Instant;
 
 use proptest::prelude::*;
-use strawblue::reference::search::{Answer, Index, Item, Match};
-use strawblue::reference::{EverydayWord, Filler, Grade, Reference, Table, embedded};
+use strawblue::reference::search::{Answer, Item, Match};
+use strawblue::reference::spelling::{normal, one_slip};
+use strawblue::reference::{Reference, embedded};
 
 fn grades_of(reference: &Reference, answer: &Answer, how: Match) -> Vec<String> {
     answer
@@ -220,62 +220,24 @@ fn every_grade_can_be_browsed_to() {
     assert_eq!(browsed, reference.grades.len());
 }
 
-/// The rows many times over, each copy under designations of its own.
-fn grown(times: usize) -> (Table<Grade>, Table<Filler>, Table<EverydayWord>) {
-    let reference = embedded();
-    let copies = |name: &str, copy: usize| if copy == 0 { name.to_owned() } else { format!("{name}x{copy}") };
-    let mut grades = Vec::new();
-    let mut fillers = Vec::new();
-    for copy in 0..times {
-        grades.extend(reference.grades.iter().cloned().map(|mut grade| {
-            grade.id = copies(&grade.id, copy);
-            grade.designation = copies(&grade.designation, copy);
-            grade.also.iter_mut().for_each(|name| *name = copies(name, copy));
-            grade
-        }));
-        fillers.extend(reference.fillers.iter().cloned().map(|mut filler| {
-            filler.id = copies(&filler.id, copy);
-            filler.classification = copies(&filler.classification, copy);
-            filler
-        }));
+#[test]
+fn case_spaces_hyphens_and_bodies_do_not_count() {
+    for text in ["42CrMo4", "42 cr mo 4", "42-CrMo-4", " 42crmo4 "] {
+        assert_eq!(normal(text), "42crmo4");
     }
-    (Table::new(grades), Table::new(fillers), reference.everyday_words.clone())
-}
-
-const TYPED: [&str; 12] =
-    ["4", "41", "414", "4140", "4141", "1", "1.7225", "a514", "42crmo4", "chromoly", "e7018", "zz9"];
-
-fn slowest_ms(index: &Index) -> f64 {
-    TYPED
-        .iter()
-        .map(|query| {
-            // The best of several: other work on the machine must not fail the test.
-            (0..7)
-                .map(|_| {
-                    let start = Instant::now();
-                    std::hint::black_box(index.find(query));
-                    start.elapsed().as_secs_f64() * 1e3
-                })
-                .fold(f64::INFINITY, f64::min)
-        })
-        .fold(0.0, f64::max)
+    for text in ["SAE 4140", "sae4140", "AISI-4140", "41 40", "AISI 4140 steel"] {
+        assert_eq!(normal(text), "4140");
+    }
+    assert_eq!(normal("1,7225"), "1.7225");
+    assert_eq!(normal("ASTM A514 Gr A"), "a514a");
+    assert_eq!(normal("steel"), "steel");
 }
 
 #[test]
-fn a_keystroke_is_answered_at_once_and_grows_no_worse_than_linearly() {
-    let (grades, fillers, words) = grown(1);
-    let small = slowest_ms(&Index::build(&grades, &fillers, &words));
-    let (grades, fillers, words) = grown(100);
-    let large = slowest_ms(&Index::build(&grades, &fillers, &words));
-    // One millisecond in release; an unoptimised build is given room.
-    let allowed_ms = if cfg!(debug_assertions) { 10.0 } else { 1.0 };
-    assert!(small <= allowed_ms, "{small} ms a keystroke");
-    // A floor of 50 µs keeps the clock's own grain out of the ratio. The rest is room for the
-    // caches of the machine, and for the other tests that run beside this one.
-    let room = if cfg!(debug_assertions) { 4.0 } else { 2.0 };
-    assert!(
-        large <= room * 100.0 * small.max(0.05),
-        "{large} ms at a hundred times the rows, {small} ms at one"
-    );
-    println!("slowest keystroke: {small:.3} ms; at 100 times the rows {large:.3} ms");
+fn a_slip_is_one_letter_or_one_swap() {
+    let slip = |left: &str, right: &str| {
+        one_slip(&left.chars().collect::<Vec<_>>(), &right.chars().collect::<Vec<_>>())
+    };
+    assert!(slip("4410", "4140") && slip("4143", "4140") && slip("414", "4140") && slip("41400", "4140"));
+    assert!(!slip("4140", "4140") && !slip("4014", "4140") && !slip("41", "4140"));
 }

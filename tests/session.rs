@@ -22,7 +22,11 @@ fn filled() -> Session {
         job,
         typed: [("soak.thickness".to_owned(), "90".to_owned())].into(),
         choices: [("tint.history".to_owned(), "afterwards".to_owned())].into(),
-        own_steels: vec![OwnSteel { name: "spindle bar".to_owned(), composition: "C .38 Mn 1.4".to_owned() }],
+        own_steels: vec![OwnSteel {
+            name: "spindle bar".to_owned(),
+            composition: "C .38 Mn 1.4".to_owned(),
+            grade: "SAE 1541".to_owned(),
+        }],
     }
 }
 

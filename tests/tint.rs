@@ -21,8 +21,6 @@ mod page;
 mod photo;
 #[path = "tint/reading.rs"]
 mod reading;
-#[path = "tint/speed.rs"]
-mod speed;
 #[path = "tint/vectors.rs"]
 mod vectors;
 

@@ -37,14 +37,15 @@ fn every_situation_lies_in_its_window() {
         let plan = plan(embedded(), &job);
         let mut fault = |what: String| faults.push(format!("{} ({}): {what}", row.id, row.case));
         let minimum_c = plan.minimum_c.unwrap_or(f64::NAN);
-        if !((minimum_c - row.least_c).abs() <= NEAR_K) {
+        // A figure that is none compares as far away.
+        if (minimum_c - row.least_c).abs().total_cmp(&NEAR_K).is_gt() {
             fault(format!("minimum {minimum_c}, wanted {}", row.least_c));
         }
         if !(row.ok_c.0..=row.ok_c.1).contains(&minimum_c) {
             fault(format!("minimum {minimum_c} outside {:?}", row.ok_c));
         }
         let interpass_c = plan.interpass_c.unwrap_or(f64::NAN);
-        if !((interpass_c - row.interpass_c).abs() <= NEAR_K) {
+        if (interpass_c - row.interpass_c).abs().total_cmp(&NEAR_K).is_gt() {
             fault(format!("interpass {interpass_c}, wanted {}", row.interpass_c));
         }
         if plan.ceiling_c != row.ceiling_c {

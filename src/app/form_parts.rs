@@ -77,20 +77,27 @@ pub(super) fn tiles(
     }
 }
 
-/// One choice in a list.
+/// What the id of a folded list begins with.
+pub(super) const LIST: &str = "list:";
+
+/// One choice in a list, folded to what is chosen until it is asked for.
 pub(super) fn list(
     state: &State,
     id: &str,
     label: &str,
+    empty: &str,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
 ) -> ui::PartRow {
-    let value = place
-        .and_then(|place| choices.get(place))
-        .map_or_else(SharedString::default, |row| row.label.clone());
+    let folded = format!("{LIST}{id}");
+    if !state.open.borrow().rows.contains(&folded) {
+        let value = place
+            .and_then(|place| choices.get(place))
+            .map_or_else(|| state.word(empty), |row| row.label.clone());
+        return ui::PartRow { label: state.word(label), value, ..part(ui::PartKind::Pick, &folded) };
+    }
     ui::PartRow {
         label: state.word(label),
-        value,
         choices: model(choices),
         chosen: chosen(place),
         ..part(ui::PartKind::List, id)

@@ -4,17 +4,29 @@
 //! text. Everything that is typed lives in the session; a change saves it, plans anew and
 //! fills the models again. There is no second path.
 
+mod about;
+mod care;
+mod certificate;
+mod certificate_draft;
+mod fillers;
 mod form_parts;
+mod licences;
 mod map;
+mod page_rows;
 mod plan;
 mod plan_form;
 mod plan_form_events;
+mod plan_form_process;
 mod plan_form_weld;
 mod plan_results;
 pub mod rows;
+mod settings;
 mod shell;
 mod start;
 mod state;
+mod steel_detail;
+mod steel_rows;
+mod steels;
 #[allow(
     missing_docs,
     unreachable_pub,

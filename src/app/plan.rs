@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, Model, SharedString, VecModel};
 
+use super::form_parts::LIST;
 use super::rows::{model, sync};
 use super::shell::open_page;
 use super::{State, plan_form, plan_form_events, plan_results, ui};
@@ -24,7 +25,7 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         refresh(window, state);
     }));
     adapter.on_evidence_set_picked(calls(window, state, |window, state, index: i32| {
-        state.open.borrow_mut().evidence_set = usize::try_from(index).unwrap_or(0);
+        state.open.borrow_mut().evidence_set = usize::try_from(index).ok();
         refresh(window, state);
     }));
     let ask = calls(window, state, |window, state, id: SharedString| {
@@ -66,27 +67,32 @@ fn connect_form(window: &ui::AppWindow, state: &Rc<State>) {
         toggle(&mut state.open.borrow_mut().rows, &id);
         refresh(window, state);
     }));
-    let edit = |typing: bool| {
-        move |window: &ui::AppWindow, state: &Rc<State>, (field, text): (SharedString, SharedString)| {
-            *state.typing.borrow_mut() = if typing { field.to_string() } else { String::new() };
-            plan_form_events::field_typed(state, &field, &text);
-            refresh(window, state);
-        }
-    };
-    let edited = calls(window, state, edit(true));
-    events.on_field_edited(move |field, text| edited((field, text)));
-    let committed = calls(window, state, edit(false));
-    events.on_field_committed(move |field, text| committed((field, text)));
+    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
+        plan_form_events::field_typed(state, &field, &text);
+        refresh(window, state);
+    });
+    let edited = Rc::new(edited);
+    events.on_field_edited({
+        let edited = edited.clone();
+        move |field, text| edited((field, text))
+    });
+    events.on_field_committed(move |field, text| edited((field, text)));
     let chosen = calls(window, state, |window, state, (group, index): (SharedString, i32)| {
+        state.open.borrow_mut().rows.remove(&format!("{LIST}{group}"));
         plan_form_events::choice_made(state, &group, usize::try_from(index).unwrap_or(0));
         refresh(window, state);
     });
     events.on_choice_made(move |group, index| chosen((group, index)));
     events.on_pick_asked(calls(window, state, |window, state, part: SharedString| match part.as_str() {
         "filler" => open_page(window, state, "fillers"),
-        part => {
+        "steel-a" | "steel-b" => {
             state.open.borrow_mut().steel_for_b = part == "steel-b";
             open_page(window, state, "steels");
+        }
+        // A list that is folded unfolds in place.
+        list => {
+            toggle(&mut state.open.borrow_mut().rows, list);
+            refresh(window, state);
         }
     }));
     events.on_action_asked(calls(window, state, |window, state, part: SharedString| {

@@ -4,7 +4,7 @@
 use super::form_parts::{action, field_part, fields, form_row, list, note, pick, picture, segments, tiles};
 use super::map::choice;
 use super::{State, ui};
-use crate::engine::job::{Joint, Process, Restraint};
+use crate::engine::job::{Joint, Restraint};
 use crate::log::{Field, JobText};
 use crate::reference::ConditionKind;
 
@@ -140,13 +140,47 @@ pub(super) fn rows(state: &State) -> Vec<ui::FormRow> {
         ));
     }
     rows.push(joint_row(state, &job));
-    rows.push(process_row(state, &job));
+    rows.push(super::plan_form_process::process_row(state, &job));
     rows.push(super::plan_form_weld::heat_row(state, &job));
     rows.push(restraint_row(state, &job));
     rows.push(super::plan_form_weld::weld_row(state, &job));
     rows.push(super::plan_form_weld::shop_row(state, &job));
     rows.push(super::plan_form_weld::demands_row(state, &job));
+    open_next(state, &mut rows);
     rows
+}
+
+/// Until there is a plan the first row that still wants something stands open.
+fn open_next(state: &State, rows: &mut [ui::FormRow]) {
+    if state.planned().is_some() {
+        return;
+    }
+    let problems = state.problems();
+    let wants = |fields: &[Field]| problems.iter().any(|problem| fields.contains(&problem.field));
+    let next = if wants(&[Field::Steel, Field::Certificate, Field::Thickness, Field::Diameter]) {
+        "member-a"
+    } else if wants(&[Field::Joint]) {
+        "joint"
+    } else {
+        "process"
+    };
+    if let Some(row) = rows.iter_mut().find(|row| row.id == next) {
+        row.open = true;
+    }
+}
+
+/// The conditions that a steel comes in, "not known" first; all of them where the steel
+/// is no grade of the dataset. One that is chosen is always among them.
+pub(super) fn conditions_offered(state: &State, steel: &str, chosen: Option<usize>) -> Vec<usize> {
+    let grade = state.reference.grade(steel);
+    (0..CONDITIONS.len())
+        .filter(|place| {
+            let kind = CONDITIONS[*place].0;
+            *place == 0
+                || Some(*place) == chosen
+                || grade.is_none_or(|grade| grade.conditions.iter().any(|row| row.kind == kind))
+        })
+        .collect()
 }
 
 fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui::FormRow {
@@ -170,13 +204,23 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
         of.steel,
     )];
     let (kind, temper) = condition_parts(job.get(of.condition).unwrap_or_default());
-    let condition_choices = CONDITIONS
+    let offered = conditions_offered(state, steel, kind);
+    let condition_choices = offered
         .iter()
-        .map(|(_, words)| {
+        .map(|place| {
+            let words = CONDITIONS[*place].1;
             choice(words, state.word(&format!("form-condition-{}", words.replace(' ', "-"))), "", "")
         })
         .collect();
-    parts.push(list(state, &format!("condition-{letter}"), "field-condition", condition_choices, kind));
+    let chosen = offered.iter().position(|place| *place == kind.unwrap_or(0));
+    parts.push(list(
+        state,
+        &format!("condition-{letter}"),
+        "field-condition",
+        "form-condition-unknown",
+        condition_choices,
+        chosen,
+    ));
     if kind.is_some_and(|place| takes_temper(CONDITIONS[place].0)) {
         let unit = state.show().units.temperature.symbol();
         let mut temper_field = field_part(state, of.condition, &temper, unit);
@@ -203,14 +247,16 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     ));
     let strength_unit =
         if state.show().units.length == crate::units::LengthUnit::Inch { "ksi" } else { "MPa" };
-    parts.push(fields(
-        &format!("known-{letter}"),
-        vec![
-            field_part(state, of.hardness, job.get(of.hardness).unwrap_or_default(), "HRC, HB, HV"),
-            field_part(state, of.strength, job.get(of.strength).unwrap_or_default(), strength_unit),
-        ],
-    ));
-    parts.push(super::plan_form_weld::yes_no(state, job, of.buttered));
+    let mut known = vec![
+        field_part(state, of.hardness, job.get(of.hardness).unwrap_or_default(), "HRC, HB, HV"),
+        field_part(state, of.strength, job.get(of.strength).unwrap_or_default(), strength_unit),
+    ];
+    known[0].label = state.word("field-hardness");
+    known[1].label = state.word("field-yield");
+    parts.push(fields(&format!("known-{letter}"), known));
+    let mut buttered = super::plan_form_weld::yes_no(state, job, of.buttered);
+    buttered.label = state.word("field-buttered");
+    parts.push(buttered);
     if letter == "b" {
         parts.push(action(state, "remove-b", "form-remove-b"));
     }
@@ -221,7 +267,11 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
         );
     let watched = [of.steel, of.condition, size, of.hardness, of.strength, of.shape];
     let mut row = form_row(state, &format!("member-{letter}"), &watched, value, parts);
-    row.note = job.get(of.condition).map_or_else(|| state.word("form-condition-unknown"), Into::into);
+    if steel.is_empty() {
+        row.value = state.word("form-pick-steel");
+    } else {
+        row.note = job.get(of.condition).map_or_else(|| state.word("form-condition-unknown"), Into::into);
+    }
     row.pinned = index == 0 || has_second(job);
     row
 }
@@ -258,74 +308,6 @@ fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
     row
 }
 
-fn process_row(state: &State, job: &JobText) -> ui::FormRow {
-    let count = processes(job);
-    let offered: Vec<ui::ChoiceRow> = Process::ALL
-        .iter()
-        .map(|process| choice(process.id(), state.word(&format!("process-{}", process.id())), "", ""))
-        .collect();
-    let typed = |place: usize| {
-        let text = at(job, Field::Process, place);
-        let found =
-            state.planned().and_then(|planned| planned.read.job.runs.get(place).map(|run| run.process.id()));
-        Process::ALL.iter().position(|process| process.id() == text).or_else(|| {
-            found
-                .and_then(|id| Process::ALL.iter().position(|process| process.id() == id))
-                .filter(|_| !text.is_empty())
-        })
-    };
-    let mut parts = vec![list(state, "process-0", "form-process-first", offered.clone(), typed(0))];
-    parts.push(hydrogen_part(state, job, 0));
-    parts.push(hydrogen_field(state, job, 0));
-    if count > 1 {
-        let mut second = offered;
-        second.push(choice("none", state.word("form-process-none"), "", ""));
-        parts.push(list(state, "process-1", "form-process-second", second, typed(1)));
-        parts.push(hydrogen_part(state, job, 1));
-        parts.push(hydrogen_field(state, job, 1));
-    } else {
-        parts.push(action(state, "add-process", "form-add-process"));
-    }
-    parts.push(note(state, "hydrogen-note", "form-hydrogen-note"));
-    let names: Vec<String> =
-        state.planned().filter(|_| job.get(Field::Process).is_some()).map_or_else(Vec::new, |planned| {
-            planned
-                .read
-                .job
-                .runs
-                .iter()
-                .map(|run| {
-                    let name = state.words.get(&format!("process-{}", run.process.id()));
-                    format!("{name}, {}", state.show().hydrogen(run.hydrogen_ml))
-                })
-                .collect()
-        });
-    let mut row = form_row(state, "process", &[Field::Process, Field::Hydrogen], names.join(" + "), parts);
-    row.pinned = true;
-    row
-}
-
-fn hydrogen_part(state: &State, job: &JobText, place: usize) -> ui::PartRow {
-    let typed = at(job, Field::Hydrogen, place);
-    let chosen = CLASSES.iter().position(|class| *class == typed);
-    let choices = CLASSES
-        .iter()
-        .map(|class| {
-            let letter = class.trim_start_matches("EN ");
-            choice(class, letter, state.word(&format!("form-class-{}", letter.to_lowercase())), "")
-        })
-        .collect();
-    segments(state, &format!("hydrogen-class-{place}"), "form-hydrogen-class", choices, chosen)
-}
-
-fn hydrogen_field(state: &State, job: &JobText, place: usize) -> ui::PartRow {
-    let mut made = field_part(state, Field::Hydrogen, &at(job, Field::Hydrogen, place), "ml/100 g");
-    made.id = format!("hydrogen@{place}").into();
-    made.label = state.word("form-hydrogen-typed");
-    made.hint = state.word("form-hydrogen-hint");
-    fields(&format!("hydrogen-typed-{place}"), vec![made])
-}
-
 fn restraint_row(state: &State, job: &JobText) -> ui::FormRow {
     let read = state.planned().map(|planned| planned.read.job.restraint);
     let typed = job.get(Field::Restraint).and_then(|text| crate::log::typed::restraint(text).ok());
@@ -341,8 +323,9 @@ fn restraint_row(state: &State, job: &JobText) -> ui::FormRow {
         tiles(state, "restraint", "field-restraint", choices, chosen),
         note(state, "restraint-note", "form-restraint-note"),
     ];
-    let value = chosen.map_or_else(String::new, |place| {
-        state.words.get(&format!("form-restraint-{}", RESTRAINTS[place].1))
-    });
+    let value = chosen.map_or_else(
+        || state.words.get("form-by-default"),
+        |place| state.words.get(&format!("form-restraint-{}", RESTRAINTS[place].1)),
+    );
     form_row(state, "restraint", &[Field::Restraint], value, parts)
 }

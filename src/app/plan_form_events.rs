@@ -2,7 +2,7 @@
 
 use super::State;
 use super::plan_form::{
-    CLASSES, CONDITIONS, RESTRAINTS, at, condition_parts, processes, put_at, takes_temper,
+    CLASSES, CONDITIONS, RESTRAINTS, at, condition_parts, conditions_offered, processes, put_at, takes_temper,
 };
 use crate::engine::job::{Joint, Process};
 use crate::log::{Field, JobText};
@@ -40,8 +40,14 @@ pub(super) fn choice_made(state: &State, group: &str, index: usize) {
     } else {
         (Field::Condition, Field::Shape, (Field::Diameter, Field::Thickness))
     };
+    let steel = if place == "b" { Field::SteelB } else { Field::Steel };
+    let offered = state.session(|session| {
+        let (kind, _) = condition_parts(session.job.get(condition).unwrap_or_default());
+        conditions_offered(state, session.job.get(steel).unwrap_or_default(), kind)
+    });
     state.change_job(|job| match group {
         "condition" => {
+            let index = offered.get(index).copied().unwrap_or(0);
             let (_, temper) = condition_parts(job.get(condition).unwrap_or_default());
             let (kind, words) = CONDITIONS[index.min(CONDITIONS.len() - 1)];
             let text = if takes_temper(kind) { format!("{words} {temper}") } else { words.to_owned() };

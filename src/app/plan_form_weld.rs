@@ -59,11 +59,19 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
         parts.push(fields(&format!("heat-{place}"), rows));
     }
     parts.push(note(state, "heat-note", &format!("form-heat-{}-note", HEAT_WAYS[way])));
-    let value = state.planned().map_or_else(String::new, |planned| {
-        let shown: Vec<String> =
-            planned.read.job.runs.iter().map(|run| state.show().heat(run.net_heat_kj_per_mm).main).collect();
-        state.words.with("form-heat-value", &[("heat", &shown.join(" + "))])
-    });
+    let value = state.planned().map_or_else(
+        || state.words.get("form-by-default"),
+        |planned| {
+            let shown: Vec<String> = planned
+                .read
+                .job
+                .runs
+                .iter()
+                .map(|run| state.show().heat(run.net_heat_kj_per_mm).main)
+                .collect();
+            state.words.with("form-heat-value", &[("heat", &shown.join(" + "))])
+        },
+    );
     let watched = [Field::HeatInput, Field::ArcEnergy, Field::Volts, Field::Amps, Field::Travel];
     form_row(state, "heat", &watched, value, parts)
 }
@@ -110,9 +118,10 @@ pub(super) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
         yes_no(state, job, Field::Damp),
         yes_no(state, job, Field::ThermalCut),
     ];
-    let value = state
-        .planned()
-        .map_or_else(String::new, |planned| state.show().temperature(planned.read.job.shop_c).main);
+    let value = state.planned().map_or_else(
+        || state.words.get("form-by-default"),
+        |planned| state.show().temperature(planned.read.job.shop_c).main,
+    );
     form_row(state, "shop", &[Field::Shop, Field::Damp, Field::ThermalCut], value, parts)
 }
 

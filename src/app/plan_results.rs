@@ -144,7 +144,12 @@ pub(super) fn fill_evidence(
     report: &Report,
     open: &Open,
 ) {
-    let set = open.evidence_set.min(report.groups.len().saturating_sub(1));
+    let governing = report
+        .groups
+        .iter()
+        .position(|group| group.lines.iter().any(|line| line.standing == Standing::Governs))
+        .unwrap_or(0);
+    let set = open.evidence_set.unwrap_or(governing).min(report.groups.len().saturating_sub(1));
     adapter.set_evidence_sets(model(evidence_sets(&report.groups)));
     adapter.set_evidence_set(i32::try_from(set).unwrap_or(0));
     let group = report.groups.get(set);

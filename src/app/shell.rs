@@ -6,7 +6,7 @@ use slint::ComponentHandle;
 
 use super::map::choice;
 use super::rows::model;
-use super::{State, plan, ui};
+use super::{State, about, care, certificate, fillers, plan, settings, steels, ui};
 use crate::log::Theme;
 use crate::units::Units;
 
@@ -47,11 +47,8 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             // One button on a phone asks for the next; a choice on a desktop says which.
             let next =
                 usize::try_from(index).ok().and_then(|index| UNITS.get(index)).map(|(units, _)| *units);
-            state.change(|session| {
-                session.units = next.unwrap_or_else(|| next_units(session.units));
-                session.job.units = None;
-            });
-            refresh_all(&window, &state);
+            let units = next.unwrap_or_else(|| next_units(state.session(|session| session.units)));
+            set_units(&window, &state, units);
         }
     });
     shell.on_leave(|| {
@@ -65,12 +62,31 @@ fn next_units(units: Units) -> Units {
     UNITS[at % UNITS.len()].0
 }
 
+/// Changes the units everywhere at once. A bare number keeps the unit that it was typed in.
+pub(super) fn set_units(window: &ui::AppWindow, state: &State, units: Units) {
+    state.change(|session| {
+        session.job = session.job.with_units_written(session.units);
+        session.units = units;
+        session.job.units = None;
+    });
+    refresh_all(window, state);
+}
+
 /// Opens a page above the place.
 pub fn open_page(window: &ui::AppWindow, state: &State, page: &str) {
     {
         let mut open = state.open.borrow_mut();
         if open.pages.last().is_none_or(|top| top != page) {
             open.pages.push(page.to_owned());
+            // A list is opened to look for something new.
+            match page {
+                "steels" => {
+                    open.steel_query.clear();
+                    open.steel_detail = None;
+                }
+                "fillers" => open.filler_query.clear(),
+                _ => {}
+            }
         }
     }
     refresh_all(window, state);
@@ -86,6 +102,26 @@ pub fn back(window: &ui::AppWindow, state: &State) {
 pub fn refresh_all(window: &ui::AppWindow, state: &State) {
     refresh(window, state);
     plan::refresh(window, state);
+    match shown_page(state).as_str() {
+        "steels" => steels::refresh(window, state),
+        "certificate" => certificate::refresh(window, state),
+        "fillers" => fillers::refresh(window, state),
+        "care" => care::refresh(window, state),
+        "settings" => settings::refresh(window, state),
+        "about" => about::refresh(window, state),
+        _ => {}
+    }
+}
+
+/// The page on the screen: the one opened last, or the place.
+fn shown_page(state: &State) -> String {
+    let top = state.open.borrow().pages.last().cloned();
+    top.unwrap_or_else(|| {
+        state.session(|session| {
+            let known = PLACES.contains(&session.place.as_str());
+            if known { session.place.clone() } else { PLACES[0].to_owned() }
+        })
+    })
 }
 
 fn refresh(window: &ui::AppWindow, state: &State) {

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use slint::ComponentHandle;
 use thiserror::Error;
 
-use super::{State, plan, shell, ui};
+use super::{State, about, care, certificate, fillers, plan, settings, shell, steels, ui};
 use crate::log::{Session, Store};
 
 /// Why the window can't be opened.
@@ -59,5 +59,11 @@ pub fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     window.global::<ui::I18n>().set_rev(1);
     shell::connect(window, state);
     plan::connect(window, state);
+    steels::connect(window, state);
+    certificate::connect(window, state);
+    fillers::connect(window, state);
+    care::connect(window, state);
+    settings::connect(window, state);
+    about::connect(window, state);
     shell::refresh_all(window, state);
 }

@@ -25,8 +25,8 @@ pub struct Planned {
 pub struct Open {
     /// Rows of the form.
     pub rows: BTreeSet<String>,
-    /// Which set of evidence is shown.
-    pub evidence_set: usize,
+    /// Which set of evidence is shown; until one is picked, the one that governs.
+    pub evidence_set: Option<usize>,
     /// Are all cautions of the job shown?
     pub all_cautions: bool,
     /// Cautions that are open.
@@ -37,6 +37,34 @@ pub struct Open {
     pub pages: Vec<String>,
     /// Which part (`a` or `b`) a steel is being chosen for.
     pub steel_for_b: bool,
+    /// What is looked for among the steels.
+    pub steel_query: String,
+    /// Groups of steels that are unfolded.
+    pub steel_groups: BTreeSet<String>,
+    /// The steel that is looked at.
+    pub steel_detail: Option<String>,
+    /// The own steel that is being changed; none for a new one.
+    pub certificate_of: Option<String>,
+    /// Was the pasted line asked to be read?
+    pub certificate_line_asked: bool,
+    /// What is looked for among the fillers.
+    pub filler_query: String,
+    /// What is looked for among the cautions.
+    pub care_query: String,
+    /// Places of the cautions that are unfolded.
+    pub care_places: BTreeSet<String>,
+    /// Cautions that are open in the list of all.
+    pub care_cautions: BTreeSet<String>,
+    /// Is first aid unfolded?
+    pub first_aid: bool,
+    /// Are temperature and length chosen apart, whatever they are?
+    pub units_mixed: bool,
+    /// Is the list of sources unfolded?
+    pub sources: bool,
+    /// Is the list of licences unfolded?
+    pub licences: bool,
+    /// Licences whose text is unfolded.
+    pub licence_texts: BTreeSet<String>,
 }
 
 /// The state of the app. One per window.
@@ -53,8 +81,6 @@ pub struct State {
     planned: RefCell<Option<Rc<Planned>>>,
     /// Problems of the fields as they stand.
     problems: RefCell<Vec<FieldProblem>>,
-    /// The field that is being typed into: its text is left alone.
-    pub typing: RefCell<String>,
     save_failed: Cell<bool>,
 }
 
@@ -70,7 +96,6 @@ impl State {
             open: RefCell::new(Open::default()),
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
-            typing: RefCell::new(String::new()),
             save_failed: Cell::new(false),
         };
         state.replan();

@@ -37,7 +37,10 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
     };
     match question.ask(&answers) {
         Ok(reply) => {
-            let answered = reply.answers.first().is_some_and(|first| first.value.is_some());
+            let answered = reply
+                .answers
+                .first()
+                .is_some_and(|first| first.value.is_some() || first.low.is_some() || first.high.is_some());
             let said = if request.json {
                 let answers: Vec<Value> = reply.answers.iter().map(json::outcome).collect();
                 Said::json(&json!({ "question": question.name, "answers": answers, "notes": reply.notes }))

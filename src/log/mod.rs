@@ -11,6 +11,7 @@ mod session;
 mod steel;
 mod store;
 pub mod typed;
+mod write_units;
 
 pub use demo::demo_job;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};

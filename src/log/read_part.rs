@@ -1,10 +1,10 @@
 //! One part of a job, as typed.
 
+use super::Field;
 use super::field_problem::{DefaultValue, Fault};
 use super::read_job::Reader;
 use super::steel::find_steel;
 use super::typed::{self, CertificateLine};
-use super::{Field, OwnSteel};
 use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::job::{Condition, Member, Steel};
 use crate::reference::{Composition, ConditionKind, Element, Grade};
@@ -152,8 +152,12 @@ fn steel(reader: &mut Reader<'_>, fields: &PartFields, same_steel: Option<&Steel
     match (named, certificate) {
         (Some(Named::Grade(grade)), None) => Some(Steel::Grade(grade)),
         (Some(Named::Grade(grade)), Some(line)) => Some(with_grade(reader, fields, &line, grade)),
-        (Some(Named::Own(line)), None) | (None, Some(line)) => alone(reader, fields, &line),
-        (Some(Named::Own(_)), Some(_)) => {
+        (Some(Named::Own { line, grade: Some(grade) }), None) => {
+            Some(with_grade(reader, fields, &line, grade))
+        }
+        (Some(Named::Own { line, grade: None }), None) => alone(reader, fields, &line),
+        (None, Some(line)) => alone(reader, fields, &line),
+        (Some(Named::Own { .. }), Some(_)) => {
             reader.fault(fields.certificate, Fault::Conflict { with: fields.steel });
             None
         }
@@ -170,23 +174,29 @@ fn steel(reader: &mut Reader<'_>, fields: &PartFields, same_steel: Option<&Steel
 
 enum Named {
     Grade(Box<Grade>),
-    Own(CertificateLine),
+    Own { line: Box<CertificateLine>, grade: Option<Box<Grade>> },
 }
 
 /// The steel of a name: the reader's own first, then a grade by its exact designation.
 fn named(reader: &mut Reader<'_>, field: Field, name: &str) -> Option<Named> {
-    let same = |own: &&OwnSteel| own.name.trim().to_lowercase() == name.trim().to_lowercase();
-    if let Some(own) = reader.own_steels.iter().find(same) {
+    if let Some(own) = reader.own_steels.iter().find(|own| own.is_called(name)) {
         return match own.read() {
-            Ok(line) => Some(Named::Own(line)),
+            Ok(line) if own.grade.trim().is_empty() => Some(Named::Own { line: Box::new(line), grade: None }),
+            Ok(line) => graded(reader, field, &own.grade)
+                .map(|grade| Named::Own { line: Box::new(line), grade: Some(grade) }),
             Err(problem) => {
                 reader.fault(field, Fault::Typed(problem));
                 None
             }
         };
     }
+    graded(reader, field, name).map(Named::Grade)
+}
+
+/// A grade by its exact designation.
+fn graded(reader: &mut Reader<'_>, field: Field, name: &str) -> Option<Box<Grade>> {
     match find_steel(name, reader.reference) {
-        Ok(grade) => Some(Named::Grade(Box::new(grade.clone()))),
+        Ok(grade) => Some(Box::new(grade.clone())),
         Err(near) => {
             reader.fault(field, Fault::UnknownSteel { typed: name.to_owned(), near });
             None
@@ -194,22 +204,14 @@ fn named(reader: &mut Reader<'_>, field: Field, name: &str) -> Option<Named> {
     }
 }
 
-/// A certificate with its grade: what it does not state is put at the grade's maximum,
-/// since a missing line must not make a steel look softer than it may be.
+/// A certificate with its grade.
 fn with_grade(
     reader: &mut Reader<'_>,
     fields: &PartFields,
     line: &CertificateLine,
     grade: Box<Grade>,
 ) -> Steel {
-    let mut composition = line.composition;
-    let mut at_maximum = Vec::new();
-    for (&element, limits) in &grade.composition {
-        if let Some(percent) = limits.max.or(limits.min).filter(|_| !line.stated.contains(&element)) {
-            composition.set(element, percent);
-            at_maximum.push(element);
-        }
-    }
+    let (composition, at_maximum) = line.with_grade(&grade);
     if !at_maximum.is_empty() {
         reader.default(fields.certificate, DefaultValue::GradeMaximum(at_maximum));
     }

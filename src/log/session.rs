@@ -36,6 +36,8 @@ pub struct OwnSteel {
     pub name: String,
     /// The composition as typed.
     pub composition: String,
+    /// The grade that the certificate names: it fills what isn't stated. Empty for none.
+    pub grade: String,
 }
 
 impl OwnSteel {
@@ -45,6 +47,12 @@ impl OwnSteel {
     /// The [`Problem`] of what is typed.
     pub fn read(&self) -> Result<CertificateLine, Problem> {
         composition(&self.composition)
+    }
+
+    /// Is it called so? Case and space around it don't count.
+    #[must_use]
+    pub fn is_called(&self, name: &str) -> bool {
+        self.name.trim().to_lowercase() == name.trim().to_lowercase()
     }
 }
 

@@ -3,7 +3,6 @@
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
 use crate::engine::hydrogen::{Diffusion, HydrogenScale, Slab, hydrogen_scale, removal_time, share_left};
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
-use crate::engine::job::Restraint;
 use crate::engine::plan::Family;
 use crate::engine::post_heat::{PostHeat, post_heat};
 
@@ -111,17 +110,6 @@ fn answer_post_heat(given: &Answers) -> Result<Reply, Problem> {
 const FAMILIES: [Family; 4] =
     [Family::Structural, Family::QuenchedTempered, Family::PlainCarbon, Family::Hardenable];
 const FAMILY_IDS: &[&str] = &["structural", "quenched-tempered", "plain-carbon", "hardenable"];
-const RESTRAINTS: [Restraint; 3] = [Restraint::Low, Restraint::Medium, Restraint::High];
-const RESTRAINT_IDS: &[&str] = &["restraint-low", "restraint-medium", "restraint-high"];
-
-const fn restraint_id(restraint: Restraint) -> &'static str {
-    match restraint {
-        Restraint::Low => "restraint-low",
-        Restraint::Medium => "restraint-medium",
-        Restraint::High => "restraint-high",
-    }
-}
-
 /// The least wait before the final inspection.
 pub(super) static INSPECTION_WAIT: Question = Question {
     name: "inspection-wait",
@@ -131,7 +119,7 @@ pub(super) static INSPECTION_WAIT: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("weld-size", Kind::Length).within(0.1, 5000.0),
         Input::new("yield", Kind::Stress).within(50.0, 3000.0),
-        Input::new("restraint", Kind::Choice(RESTRAINT_IDS)).or(Preset::Choice("restraint-medium")),
+        shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
         Input::new("heat-treated", Kind::Flag).or(Preset::Flag(false)),
     ],
     answers: &[
@@ -155,7 +143,7 @@ fn answer_wait(given: &Answers) -> Result<Reply, Problem> {
         size_mm: given.maybe_number("weld-size"),
         yield_mpa: given.maybe_number("yield"),
         net_heat_kj_per_mm: given.number("heat-input")?,
-        restraint: given.choice("restraint", &RESTRAINTS, restraint_id)?,
+        restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
         heat_treated: given.flag("heat-treated"),
     };
     Ok(Reply::of(inspection_wait(weld)?)

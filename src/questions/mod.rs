@@ -18,6 +18,7 @@ mod heat;
 mod hydrogen;
 mod shape;
 mod steel;
+mod tables;
 mod tint;
 mod types;
 
@@ -48,6 +49,13 @@ pub static ALL: &[&Question] = &[
     &formulas::MULTI_RUN,
     &formulas::DEARDEN_ONEILL,
     &formulas::CRACKING_INDEX,
+    &tables::TABLE_C1,
+    &tables::D11_ANNEX,
+    &tables::D11_CATEGORY,
+    &tables::PRACTICE_ROWS,
+    &tables::CEQ_BANDS,
+    &tables::CARBON_LINE,
+    &tables::NAVSEA_ROWS,
     &heat::COOLING_TIME,
     &heat::PREHEAT_FOR_COOLING_TIME,
     &steel::HARDNESS_ESTIMATE,
@@ -66,6 +74,7 @@ pub fn find(name: &str) -> Option<&'static Question> {
 mod shared {
     use super::{COMPOSITION, Input, Kind};
     use crate::engine::job::Joint;
+    use crate::reference::Restraint;
 
     /// Rows of `data/joints.ron`.
     const JOINTS: [&str; Joint::ALL.len()] = {
@@ -85,4 +94,16 @@ mod shared {
     pub(super) const NET_HEAT: Input = Input::new("heat-input", Kind::HeatInput).within(0.01, 50.0);
     pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(&JOINTS));
     pub(super) const TEMPERATURE: Input = Input::new("temperature", Kind::Temperature).within(-100.0, 1600.0);
+    pub(super) const RESTRAINT: Input =
+        Input::new("restraint", Kind::Choice(&["restraint-low", "restraint-medium", "restraint-high"]));
+
+    pub(super) const RESTRAINTS: [Restraint; 3] = [Restraint::Low, Restraint::Medium, Restraint::High];
+
+    pub(super) const fn restraint_id(restraint: Restraint) -> &'static str {
+        match restraint {
+            Restraint::Low => "restraint-low",
+            Restraint::Medium => "restraint-medium",
+            Restraint::High => "restraint-high",
+        }
+    }
 }

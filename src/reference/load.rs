@@ -5,6 +5,7 @@ use once_cell::sync::Lazy;
 use ron::extensions::Extensions;
 use serde::de::DeserializeOwned;
 
+use super::tint::TintData;
 use super::{
     Caution, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, Method, OwnSheets, Practice,
     Process, ProcessFile, Row, Rule, Source, Table, TableC1, WaitRule, check, search::Index,
@@ -27,6 +28,11 @@ pub struct Files<'a> {
     pub inspection: &'a str,
     pub own_sheets: &'a str,
     pub everyday_words: &'a str,
+    pub optics: &'a str,
+    pub tint_tables: &'a str,
+    pub red_heat: &'a str,
+    pub surfaces: &'a str,
+    pub crayons: &'a str,
     /// The English messages, for the check that every row has its words.
     pub words: &'a str,
 }
@@ -47,6 +53,11 @@ impl Files<'static> {
         inspection: include_str!("../../data/inspection.ron"),
         own_sheets: include_str!("../../data/own_sheets.ron"),
         everyday_words: include_str!("../../data/everyday_words.ron"),
+        optics: include_str!("../../data/optics.ron"),
+        tint_tables: include_str!("../../data/tint_tables.ron"),
+        red_heat: include_str!("../../data/red_heat.ron"),
+        surfaces: include_str!("../../data/surfaces.ron"),
+        crayons: include_str!("../../data/crayons.ron"),
         words: include_str!("../../data/en.ftl"),
     };
 }
@@ -82,6 +93,8 @@ pub struct Reference {
     pub own_sheets: OwnSheets,
     /// Words of the shop.
     pub everyday_words: Table<EverydayWord>,
+    /// Temper colours, red heat, surfaces under an IR gun, crayons.
+    pub tint: TintData,
     /// The search index over grades, fillers and everyday words.
     pub index: Index,
 }
@@ -116,8 +129,9 @@ impl Reference {
         let table_c1 = whole("table_c1.ron", files.table_c1, &mut faults);
         let processes: Option<ProcessFile> = whole("processes.ron", files.processes, &mut faults);
         let own_sheets = whole("own_sheets.ron", files.own_sheets, &mut faults);
-        let (Some(practice), Some(d11), Some(table_c1), Some(processes), Some(own_sheets), true) =
-            (practice, d11, table_c1, processes, own_sheets, faults.is_empty())
+        let tint = tint(files, &mut faults);
+        let (Some(practice), Some(d11), Some(table_c1), Some(processes), Some(own_sheets), Some(tint), true) =
+            (practice, d11, table_c1, processes, own_sheets, tint, faults.is_empty())
         else {
             return Err(faults);
         };
@@ -137,6 +151,7 @@ impl Reference {
             inspection,
             own_sheets,
             everyday_words,
+            tint,
             index,
         })
     }
@@ -188,6 +203,21 @@ pub fn embedded() -> &'static Reference {
         Reference::read(&Files::EMBEDDED).expect("tests/dataset.rs reads the same embedded files")
     });
     &EMBEDDED
+}
+
+fn tint(files: &Files<'_>, faults: &mut Vec<Fault>) -> Option<TintData> {
+    let optics = whole("optics.ron", files.optics, faults);
+    let tables = whole("tint_tables.ron", files.tint_tables, faults);
+    let red_heat = whole("red_heat.ron", files.red_heat, faults);
+    let surfaces = whole("surfaces.ron", files.surfaces, faults);
+    let crayons = whole("crayons.ron", files.crayons, faults);
+    Some(TintData {
+        optics: optics?,
+        tables: tables?,
+        red_heat: red_heat?,
+        surfaces: surfaces?,
+        crayons: crayons?,
+    })
 }
 
 fn whole<T: DeserializeOwned>(file: &'static str, text: &str, faults: &mut Vec<Fault>) -> Option<T> {

@@ -20,7 +20,7 @@ mod practice;
 mod process;
 pub mod search;
 mod source;
-mod spelling;
+pub mod spelling;
 mod table;
 mod table_c1;
 pub mod tint;

@@ -1,12 +1,9 @@
 //! Rows behind temper colours, red heat, IR readings and crayons: what handbooks print,
 //! and what light and materials are made of.
 
-use once_cell::sync::Lazy;
-use ron::extensions::Extensions;
 use serde::Deserialize;
-use serde::de::DeserializeOwned;
 
-use super::Basis;
+use super::{Basis, embedded};
 
 /// One wavelength of light and eye.
 #[derive(Debug, Clone, Copy, PartialEq, Deserialize)]
@@ -280,19 +277,11 @@ pub struct TintData {
     pub crayons: Crayons,
 }
 
-static EMBEDDED: Lazy<TintData> = Lazy::new(|| TintData {
-    optics: read("optics", include_str!("../../data/optics.ron")),
-    tables: read("tint_tables", include_str!("../../data/tint_tables.ron")),
-    red_heat: read("red_heat", include_str!("../../data/red_heat.ron")),
-    surfaces: read("surfaces", include_str!("../../data/surfaces.ron")),
-    crayons: read("crayons", include_str!("../../data/crayons.ron")),
-});
-
 impl TintData {
     /// The rows that the program carries.
     #[must_use]
     pub fn embedded() -> &'static Self {
-        &EMBEDDED
+        &embedded().tint
     }
 
     /// The surface state of an id.
@@ -300,12 +289,4 @@ impl TintData {
     pub fn surface(&self, id: &str) -> Option<&SurfaceState> {
         self.surfaces.iter().find(|surface| surface.id == id)
     }
-}
-
-/// Reads an embedded file, which `tests/tint.rs` reads too.
-fn read<T: DeserializeOwned>(name: &str, text: &str) -> T {
-    ron::Options::default()
-        .with_default_extension(Extensions::IMPLICIT_SOME)
-        .from_str(text)
-        .unwrap_or_else(|fault| panic!("data/{name}.ron is checked before it is embedded: {fault}"))
 }

@@ -157,6 +157,7 @@ fn limit_figure(pen: &Pen<'_>, id: &str, label: String, limit: &Limit) -> Figure
 fn ceiling_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
     let label = pen.words.get("answer-ceiling");
     match &plan.ceiling {
+        _ if !plan.verdict.answers() && plan.interpass.is_none() => Figure { label, ..Figure::default() },
         Ceiling::At(limit) => limit_figure(pen, "ceiling", label, limit),
         Ceiling::AskTemper { member } => Figure::in_words(
             "ceiling",

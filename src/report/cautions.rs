@@ -37,7 +37,7 @@ pub fn caution_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<CautionLine> 
 
 /// The stable id of a severity.
 #[must_use]
-pub const fn severity_id(severity: Severity) -> &'static str {
+pub(super) const fn severity_id(severity: Severity) -> &'static str {
     match severity {
         Severity::Critical => "critical",
         Severity::High => "high",

@@ -113,7 +113,7 @@ const fn rank(standing: Standing) -> u8 {
 
 /// The name of a piece of evidence: its method, and the row that answered.
 #[must_use]
-pub fn name(pen: &Pen<'_>, item: &Evidence) -> String {
+pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
     let row = item.row.as_deref().unwrap_or_default();
     let stretched = row.strip_suffix('+');
     let row = stretched.unwrap_or(row);
@@ -207,7 +207,7 @@ fn outside_note(pen: &Pen<'_>, key: &str, check: &RangeCheck) -> String {
 
 /// A symbol as people read it.
 #[must_use]
-pub fn symbol(pen: &Pen<'_>, symbol: &str) -> String {
+pub(super) fn symbol(pen: &Pen<'_>, symbol: &str) -> String {
     // The index SI and the element Si differ by case only; message ids have none.
     let symbol = if symbol == "SI" { "index" } else { symbol };
     let key = format!("symbol-{}", symbol.to_lowercase().replace(['_', '/'], "-"));
@@ -216,7 +216,7 @@ pub fn symbol(pen: &Pen<'_>, symbol: &str) -> String {
 
 /// A range value in the unit of its symbol.
 #[must_use]
-pub fn number(pen: &Pen<'_>, symbol: &str, value: f64) -> String {
+pub(super) fn number(pen: &Pen<'_>, symbol: &str, value: f64) -> String {
     match symbol {
         "d" | "combined" | "d_comb" | "hw" => pen.show.length(value).main,
         "HD" | "H_JIS" => pen.show.hydrogen(value),

@@ -73,12 +73,12 @@ pub fn source_line(pen: &Pen<'_>, basis: &Basis) -> String {
 
 /// A minimum as shown.
 #[must_use]
-pub fn minimum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> Both {
+pub(super) fn minimum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> Both {
     pen.show.limit(Side::Minimum, exact_c, printed)
 }
 
 /// A maximum as shown.
 #[must_use]
-pub fn maximum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> Both {
+pub(super) fn maximum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> Both {
     pen.show.limit(Side::Maximum, exact_c, printed)
 }

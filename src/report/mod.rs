@@ -5,6 +5,7 @@
 
 mod answer;
 mod cautions;
+mod equivalent;
 mod evidence;
 mod figure;
 mod levers;
@@ -13,6 +14,7 @@ mod then;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
 pub use cautions::{CautionLine, caution_line, caution_lines};
+pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{BasisMark, Figure, basis_mark, source_line};
 pub use levers::{LeverEffect, LeverLine, lever_lines};

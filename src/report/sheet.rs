@@ -161,10 +161,10 @@ fn of_evidence(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence, headline:
         });
     }
     let mut paragraphs = vec![source_paragraph(pen, &item.basis)];
-    if let Some(method) = pen.reference.methods.get(item.id) {
-        if let Some(limits_basis) = &method.limits_basis {
-            paragraphs.push((pen.words.get("sheet-range-source"), source_line(pen, limits_basis)));
-        }
+    if let Some(method) = pen.reference.methods.get(item.id)
+        && let Some(limits_basis) = &method.limits_basis
+    {
+        paragraphs.push((pen.words.get("sheet-range-source"), source_line(pen, limits_basis)));
     }
     let why = format!("evidence-why-{}", item.id);
     if pen.words.has(&why) {
@@ -250,17 +250,17 @@ fn steps(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence) -> Vec<StepLine
     made
 }
 
-fn lines_of(pen: &Pen<'_>, key: &str) -> Vec<String> {
+pub(super) fn lines_of(pen: &Pen<'_>, key: &str) -> Vec<String> {
     if pen.words.has(key) { pen.words.get(key).lines().map(str::to_owned).collect() } else { Vec::new() }
 }
 
-fn source_paragraph(pen: &Pen<'_>, basis: &Basis) -> (String, String) {
+pub(super) fn source_paragraph(pen: &Pen<'_>, basis: &Basis) -> (String, String) {
     let mut text = source_line(pen, basis);
-    if let Basis::Published { source, .. } = basis {
-        if let Some(note) = pen.reference.sources.get(source).and_then(|row| row.note.as_deref()) {
-            text.push(' ');
-            text.push_str(note);
-        }
+    if let Basis::Published { source, .. } = basis
+        && let Some(note) = pen.reference.sources.get(source).and_then(|row| row.note.as_deref())
+    {
+        text.push(' ');
+        text.push_str(note);
     }
     (pen.words.get("sheet-source"), text)
 }
@@ -270,7 +270,7 @@ fn rounding(pen: &Pen<'_>, key: &str) -> (String, String) {
 }
 
 /// A check as a gauge; what is only a step is no input.
-fn range_line(pen: &Pen<'_>, check: &RangeCheck) -> Option<RangeLine> {
+pub(super) fn range_line(pen: &Pen<'_>, check: &RangeCheck) -> Option<RangeLine> {
     if matches!(check.symbol, "printed" | "dH" | "line" | "credit") {
         return None;
     }

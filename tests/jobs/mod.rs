@@ -9,7 +9,7 @@ use strawblue::reference::{Composition, ConditionKind, Reference};
 
 /// How the steel of a test member is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
-pub enum Known {
+pub(crate) enum Known {
     /// By grade only.
     ByGrade,
     /// By a certificate with the grade's middle composition.
@@ -20,7 +20,7 @@ pub enum Known {
 
 /// A member as test data.
 #[derive(Debug, Clone, Deserialize)]
-pub struct MemberRow {
+pub(crate) struct MemberRow {
     pub grade: Option<String>,
     pub known: Known,
     #[serde(default)]
@@ -33,13 +33,13 @@ pub struct MemberRow {
 
 /// A process as test data.
 #[derive(Debug, Clone, Deserialize)]
-pub struct RunRow {
+pub(crate) struct RunRow {
     pub process: Process,
     pub hydrogen_ml: f64,
     pub net_heat_kj_per_mm: f64,
 }
 
-pub fn member(reference: &Reference, row: &MemberRow) -> Member {
+pub(crate) fn member(reference: &Reference, row: &MemberRow) -> Member {
     let grade = row
         .grade
         .as_ref()
@@ -62,7 +62,7 @@ pub fn member(reference: &Reference, row: &MemberRow) -> Member {
     }
 }
 
-pub fn job(
+pub(crate) fn job(
     reference: &Reference,
     members: &[MemberRow],
     joint: Joint,

@@ -1,7 +1,7 @@
 //! Compares the window with the pictures kept in `tests/pictures/`.
 //!
 //! `STRAWBLUE_BLESS=1` writes them anew; a mismatch leaves `NAME.new.png` beside the old one.
-#![allow(dead_code, reason = "each test file uses its own part of this")]
+#![allow(dead_code, unreachable_pub, reason = "each test file uses its own part of this")]
 
 use std::path::{Path, PathBuf};
 

@@ -1,5 +1,5 @@
 //! The real window on the testing backend, drawn by the software renderer.
-#![allow(dead_code, reason = "each test file uses its own part of this")]
+#![allow(dead_code, unreachable_pub, reason = "each test file uses its own part of this")]
 
 use std::cell::Cell;
 use std::path::Path;

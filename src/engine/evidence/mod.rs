@@ -1,6 +1,7 @@
 //! Each preheat method by itself: its formula or table, and its word on a member of a
 //! job. The plan weighs them.
 
+pub mod alone;
 mod case;
 pub mod chart_index;
 pub mod d11;

@@ -120,11 +120,11 @@ pub fn on(case: &Case<'_>, family: Family) -> Vec<Evidence> {
         }
         rows.push(evidence);
     }
-    if sufficient.is_empty() {
-        if let Some(sheet) = data_sheet_evidence(case) {
-            sufficient.push(rows.len());
-            rows.push(sheet);
-        }
+    if sufficient.is_empty()
+        && let Some(sheet) = data_sheet_evidence(case)
+    {
+        sufficient.push(rows.len());
+        rows.push(sheet);
     }
     sufficient.push(rows.len());
     rows.push(bands_evidence(case));

@@ -58,7 +58,7 @@ pub fn on(case: &Case<'_>, combined_mm: f64) -> Evidence {
         hydrogen_ml: case.hydrogen_ml,
         heat_input_kj_per_mm: case.net_heat_kj_per_mm,
     };
-    let limits = case.method("table-c1");
+    let limits = case.method("ce-iiw");
     let composition_fits = Element::ALL.into_iter().all(|element| {
         limits
             .limit(element.symbol())

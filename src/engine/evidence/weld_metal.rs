@@ -31,10 +31,10 @@ pub fn on(reference: &Reference, job: &Job) -> Vec<Evidence> {
         found.push(by_method_b(reference, job, weld_cet + CET_MARGIN));
     }
     let strength = job.weld.tensile_mpa.map(|tensile_mpa| tensile_mpa / MPA_PER_KGF_MM2);
-    if let Some(strength) = strength.filter(|&strength| strength >= MULTI_RUN_FROM_KGF_MM2 - 1e-9) {
-        if job.weld.several_runs {
-            found.push(by_multi_run(reference, job, strength));
-        }
+    if let Some(strength) = strength.filter(|&strength| strength >= MULTI_RUN_FROM_KGF_MM2 - 1e-9)
+        && job.weld.several_runs
+    {
+        found.push(by_multi_run(reference, job, strength));
     }
     found
 }

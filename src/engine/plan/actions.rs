@@ -71,7 +71,7 @@ impl Action {
 
 /// What the actions are drawn from.
 #[derive(Debug, Clone, Copy)]
-pub struct Drawn<'a> {
+pub(super) struct Drawn<'a> {
     /// The job.
     pub job: &'a Job,
     /// Its parts.
@@ -100,7 +100,7 @@ pub fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
 
 /// The actions of a plan, in the order of the work.
 #[must_use]
-pub fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
+pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     let mut found = Vec::new();
     let parts = drawn.parts;
     let kind = |wanted| parts.iter().any(|part| part.member.condition.kind == wanted);

@@ -1,7 +1,8 @@
 //! Which cautions does this job bring up, and in which order?
 //!
 //! Ranked by severity, then by how directly the job triggers them, then by the order of
-//! the work. Source: `data/cautions.ron`.
+//! the work. What is only good to know in every such job counts one severity less, so that
+//! it never hides what this job does. Source: `data/cautions.ron`.
 
 use super::types::Family;
 use super::{Action, Part, Plan, Verdict};
@@ -15,6 +16,13 @@ pub struct Raised<'a> {
     pub caution: &'a Caution,
     /// How directly: 3 the job does just this, 2 likely, 1 good to know.
     pub directness: u8,
+}
+
+impl Raised<'_> {
+    /// The severity as a number, 0 the worst; one less severe where it is only good to know.
+    fn weight(&self) -> u8 {
+        self.caution.severity as u8 + u8::from(self.directness < 2)
+    }
 }
 
 /// The cautions of a job, worst first.
@@ -36,8 +44,9 @@ pub fn cautions<'a>(reference: &'a Reference, job: &Job, plan: &Plan) -> Vec<Rai
         })
         .collect();
     raised.sort_by(|a, b| {
-        (a.caution.severity.cmp(&b.caution.severity))
+        (a.weight().cmp(&b.weight()))
             .then(b.directness.cmp(&a.directness))
+            .then(a.caution.severity.cmp(&b.caution.severity))
             .then(a.caution.step.cmp(&b.caution.step))
             .then(a.caution.id.cmp(&b.caution.id))
     });
@@ -66,8 +75,9 @@ impl Scene<'_> {
                     || self.action(Action::RemoveCase)
                     || self.action(Action::RemoveHardSkin)
             }
-            Trigger::HardenableSteel => {
-                self.family(&[Family::Hardenable, Family::PlainCarbon, Family::QuenchedTempered])
+            // A part that must not be welded brings no caution for its weld.
+            Trigger::HardenableSteel | Trigger::HydrogenDelay => {
+                !refused && self.family(&[Family::Hardenable, Family::PlainCarbon, Family::QuenchedTempered])
             }
             Trigger::TemperedPart => super::tempered(self.parts),
             Trigger::LeadedSteel => self.refusal(super::Refusal::Lead),
@@ -88,9 +98,6 @@ impl Scene<'_> {
                     || self.action(Action::HeatTreatStraightAfter)
             }
             Trigger::OvernightSlowCool => self.action(Action::CoolSlowly),
-            Trigger::HydrogenDelay => {
-                self.family(&[Family::Hardenable, Family::PlainCarbon, Family::QuenchedTempered])
-            }
             Trigger::ThermalCutEdge => self.job.thermal_cut,
             Trigger::ColdShop => self.job.shop_c < 5.0 || self.job.damp,
             Trigger::AusteniticFiller => self.job.weld.austenitic,

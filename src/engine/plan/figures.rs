@@ -35,7 +35,7 @@ pub fn figures(reference: &Reference, job: &Job) -> Option<Figures> {
 
 /// The same, on parts that are known already.
 #[must_use]
-pub fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Option<Figures> {
+pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Option<Figures> {
     if parts.is_empty() || parts.iter().any(|part| part.family == Family::DoNotWeld) {
         return None;
     }

@@ -76,7 +76,7 @@ pub struct Lever {
 
 /// The levers of a job that gain something, best first.
 #[must_use]
-pub fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<Lever> {
+pub(super) fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<Lever> {
     let Some(now_c) = now.minimum_c else { return Vec::new() };
     if !parts.iter().any(Part::by_methods) || now_c <= 0.0 {
         return Vec::new();

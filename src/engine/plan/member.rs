@@ -12,7 +12,7 @@ use crate::reference::Restraint;
 
 /// The evidence on one member, weighed.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Weighed {
+pub(super) struct Weighed {
     /// Everything that was asked, governing first where one governs.
     pub evidence: Vec<Evidence>,
     /// The figure, °C; 0 when cleared; `None` when nothing answers.
@@ -25,7 +25,7 @@ pub struct Weighed {
 
 /// Weighs the evidence on a member of family S, Q, P or H.
 #[must_use]
-pub fn weigh(case: &Case<'_>, family: Family, combined_mm: f64) -> Weighed {
+pub(super) fn weigh(case: &Case<'_>, family: Family, combined_mm: f64) -> Weighed {
     let mut evidence = Vec::with_capacity(14);
     evidence.push(heat_affected::on(case));
     evidence.extend(d11::annex_on(case));
@@ -72,10 +72,10 @@ fn greatest(evidence: &[Evidence]) -> Option<usize> {
         if item.standing == Standing::ShownOnly {
             continue;
         }
-        if let Some(value_c) = item.value_c() {
-            if best.is_none_or(|(_, best_c)| value_c > best_c) {
-                best = Some((place, value_c));
-            }
+        if let Some(value_c) = item.value_c()
+            && best.is_none_or(|(_, best_c)| value_c > best_c)
+        {
+            best = Some((place, value_c));
         }
     }
     best.map(|(place, _)| place)

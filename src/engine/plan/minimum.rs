@@ -8,15 +8,15 @@ use crate::engine::job::{Code, Job};
 use crate::reference::{Basis, Reference};
 
 /// Steel colder than this is warmed first, °C (D1.1); to [`WARM_TO_C`].
-pub const COLD_BELOW_C: f64 = 0.0;
+pub(super) const COLD_BELOW_C: f64 = 0.0;
 /// What cold steel is warmed to, °C.
-pub const WARM_TO_C: f64 = 20.0;
+pub(super) const WARM_TO_C: f64 = 20.0;
 /// Below this shop temperature, or in very humid air, Method B asks for more, °C.
-pub const COOL_BELOW_C: f64 = 5.0;
+pub(super) const COOL_BELOW_C: f64 = 5.0;
 /// How much more, K (a steelmaker's handbook).
-pub const COOL_OR_DAMP_K: f64 = 25.0;
+pub(super) const COOL_OR_DAMP_K: f64 = 25.0;
 /// A printed minimum up to this means "without preheat", °C (EN 1011-2).
-pub const WITHOUT_PREHEAT_C: f64 = 20.0;
+pub(super) const WITHOUT_PREHEAT_C: f64 = 20.0;
 
 /// The joint's minimum and all that it was weighed from.
 #[derive(Debug, Clone, PartialEq)]
@@ -31,7 +31,7 @@ pub struct Minimum {
 
 /// Weighs all obligations of a job.
 #[must_use]
-pub fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weighed]) -> Minimum {
+pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weighed]) -> Minimum {
     let mut evidence: Vec<Evidence> = Vec::with_capacity(weighed.len() * 14 + 6);
     let mut candidates: Vec<usize> = Vec::new();
     for member in weighed {
@@ -69,10 +69,10 @@ pub fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weig
 fn govern(evidence: &mut [Evidence], candidates: &[usize], steel_c: f64) -> Option<Limit> {
     let mut best: Option<(usize, f64)> = None;
     for &place in candidates {
-        if let Some(value_c) = evidence[place].value_c() {
-            if best.is_none_or(|(_, best_c)| value_c > best_c) {
-                best = Some((place, value_c));
-            }
+        if let Some(value_c) = evidence[place].value_c()
+            && best.is_none_or(|(_, best_c)| value_c > best_c)
+        {
+            best = Some((place, value_c));
         }
     }
     for item in evidence.iter_mut() {
@@ -173,12 +173,12 @@ fn demanded(job: &Job) -> Vec<Evidence> {
 
 /// The minimum as shown in °C: our own figure rounded up to 5.
 #[must_use]
-pub fn shown_c(limit: &Limit) -> f64 {
+pub(super) fn shown_c(limit: &Limit) -> f64 {
     limit.printed.and_then(|printed| printed.c).map_or_else(|| round::up_c(limit.exact_c), |c| c.max(0.0))
 }
 
 /// Is a family weighed by methods?
 #[must_use]
-pub const fn by_methods(family: Family) -> bool {
+pub(super) const fn by_methods(family: Family) -> bool {
     matches!(family, Family::Structural | Family::QuenchedTempered | Family::PlainCarbon | Family::Hardenable)
 }

@@ -187,7 +187,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     }
 }
 
-fn verdict(parts: &[Part<'_>], figures: &figures::Figures) -> Verdict {
+fn verdict(parts: &[Part<'_>], figures: &Figures) -> Verdict {
     let Some(exact_c) = figures.exact_c else { return Verdict::NoMethod };
     if !figures.usable {
         return Verdict::NoWindow;

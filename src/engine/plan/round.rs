@@ -17,16 +17,3 @@ pub fn up_c(value_c: f64) -> f64 {
 pub fn down_c(value_c: f64) -> f64 {
     ((value_c + FUZZ) / STEP_C).floor() * STEP_C + 0.0
 }
-
-#[cfg(test)]
-mod tests {
-    use super::{down_c, up_c};
-
-    #[test]
-    fn a_figure_on_the_step_stays() {
-        assert!((up_c(280.000_000_1) - 280.0).abs() < 1e-9);
-        assert!((down_c(319.999_999_9) - 320.0).abs() < 1e-9);
-        assert!((up_c(278.3) - 280.0).abs() < 1e-9);
-        assert!((down_c(319.8) - 315.0).abs() < 1e-9);
-    }
-}

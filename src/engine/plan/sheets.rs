@@ -15,7 +15,7 @@ use crate::reference::{
 
 /// What a sheet says of a member.
 #[derive(Debug, Clone, PartialEq)]
-pub struct SheetFigures {
+pub(super) struct SheetFigures {
     /// The sheet's row.
     pub row: String,
     /// Minimum preheat; `None` when none is asked.
@@ -34,7 +34,7 @@ const fn printed_c(c: f64) -> Printed {
 
 /// The two routes for iron, cold first. Empty for a dataset without them.
 #[must_use]
-pub fn iron_routes(reference: &Reference) -> Vec<&IronRoute> {
+pub(super) fn iron_routes(reference: &Reference) -> Vec<&IronRoute> {
     [IronRouteKind::Cold, IronRouteKind::Hot]
         .into_iter()
         .filter_map(|kind| reference.own_sheets.iron_route(kind))
@@ -43,7 +43,7 @@ pub fn iron_routes(reference: &Reference) -> Vec<&IronRoute> {
 
 /// The sheet of a member: `None` for a family that methods speak for.
 #[must_use]
-pub fn sheet(
+pub(super) fn sheet(
     reference: &Reference,
     member: &Member,
     chemistry: &Chemistry,
@@ -77,10 +77,11 @@ const MODIFIED_VANADIUM: f64 = 0.15;
 /// chromium steels have a sheet of their own.
 fn creep_sheet(reference: &Reference, member: &Member, chemistry: &Chemistry) -> Option<SheetFigures> {
     let cr = chemistry.nominal.get(Element::Cr);
-    if cr > 8.0 && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM {
-        if let Some(sheet) = reference.own_sheets.sheet("nine-chromium-v") {
-            return Some(figures_of(sheet));
-        }
+    if cr > 8.0
+        && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM
+        && let Some(sheet) = reference.own_sheets.sheet("nine-chromium-v")
+    {
+        return Some(figures_of(sheet));
     }
     let group = creep_group(reference, cr)?;
     let minimum = group.minimum(&SheetCase {
@@ -156,7 +157,7 @@ fn plain_sheet(
 
 /// The sheet as a piece of evidence on the member's heat-affected zone.
 #[must_use]
-pub fn evidence(case: &Case<'_>, figures: &SheetFigures) -> Evidence {
+pub(super) fn evidence(case: &Case<'_>, figures: &SheetFigures) -> Evidence {
     let says = figures.minimum.map_or(Says::Clears, |minimum| Says::Figure(higher_c(minimum)));
     let mut evidence = case.evidence("own-sheet", says, figures.basis.clone());
     evidence.row = Some(figures.row.clone());

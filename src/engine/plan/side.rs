@@ -17,7 +17,7 @@ const POST_HEAT_FROM_C: f64 = 250.0;
 /// Share of the hydrogen that may stay in the middle of the section after post-heat.
 const HYDROGEN_LEFT: f64 = 0.1;
 /// Tacks and short beads: this much above the minimum, K (common practice 40–50).
-pub const TACK_MORE_K: f64 = 50.0;
+pub(super) const TACK_MORE_K: f64 = 50.0;
 
 /// t8/5 of one member at both ends of the window, s.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,7 +59,7 @@ pub struct Side {
 
 /// t8/5 at both ends of a window, for every member that the formula speaks for.
 #[must_use]
-pub fn cooling_time(
+pub(super) fn cooling_time(
     reference: &Reference,
     job: &Job,
     parts: &[Part<'_>],
@@ -95,7 +95,7 @@ pub fn cooling_time(
 
 /// Does the cooling of a quenched and tempered member leave 5–20 s?
 #[must_use]
-pub fn leaves_span(parts: &[Part<'_>], cooling: &[CoolingTime]) -> bool {
+pub(super) fn leaves_span(parts: &[Part<'_>], cooling: &[CoolingTime]) -> bool {
     cooling.iter().any(|time| {
         parts[time.member].family == Family::QuenchedTempered
             && (time.fastest_s < QT_SPAN_S.0 || time.slowest_s > QT_SPAN_S.1)

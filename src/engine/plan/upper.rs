@@ -21,15 +21,15 @@ pub const UNDER_TEMPER_K: f64 = 30.0;
 /// A usable window is at least this wide, K.
 pub const LEAST_WINDOW_K: f64 = 25.0;
 /// Above this, only with heat treatment straight after, °C.
-pub const HEAT_TREAT_ABOVE_C: f64 = 370.0;
+pub(super) const HEAT_TREAT_ABOVE_C: f64 = 370.0;
 /// Interpass of a structural steel, °C: practice, not a property of the steel.
-pub const STRUCTURAL_INTERPASS_C: f64 = 250.0;
+pub(super) const STRUCTURAL_INTERPASS_C: f64 = 250.0;
 /// Interpass of a quenched and tempered steel without a figure of its own, °C.
-pub const QUENCHED_INTERPASS_C: f64 = 200.0;
+pub(super) const QUENCHED_INTERPASS_C: f64 = 200.0;
 /// Interpass of a hardenable steel, °C.
-pub const HARDENABLE_INTERPASS_C: f64 = 315.0;
+pub(super) const HARDENABLE_INTERPASS_C: f64 = 315.0;
 /// Room above the joint's minimum, K.
-pub const ROOM_K: f64 = 50.0;
+pub(super) const ROOM_K: f64 = 50.0;
 
 /// What is known of the ceiling of the joint.
 #[derive(Debug, Clone, PartialEq)]
@@ -67,7 +67,7 @@ pub struct Upper {
 
 /// The upper side, with the joint's minimum as it is shown, °C.
 #[must_use]
-pub fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c: f64) -> Option<Upper> {
+pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c: f64) -> Option<Upper> {
     let ceiling = joint_ceiling(job, parts);
     let mut lowest: Option<Limit> = None;
     let mut take = |limit: Limit| {
@@ -106,7 +106,7 @@ fn printed_limit(by: &'static str, member: usize, printed: Printed, basis: Basis
 
 /// A printed maximum in °C: as printed in °C where it is, else converted.
 #[must_use]
-pub fn lower_c(printed: Printed) -> f64 {
+pub(super) fn lower_c(printed: Printed) -> f64 {
     printed.c.or_else(|| printed.f.map(|f| (f - 32.0) / 1.8)).unwrap_or(f64::INFINITY)
 }
 
@@ -159,10 +159,10 @@ fn joint_ceiling(job: &Job, parts: &[Part]) -> Ceiling {
             Ceiling::BelowTransformation => {}
         }
     }
-    if let Some(demanded_c) = job.demands.ceiling_c {
-        if lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c) {
-            lowest = Some(limit("demanded", None, demanded_c, Basis::published("own-document", "as typed")));
-        }
+    if let Some(demanded_c) = job.demands.ceiling_c
+        && lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c)
+    {
+        lowest = Some(limit("demanded", None, demanded_c, Basis::published("own-document", "as typed")));
     }
     match (lowest, unknown) {
         (Some(limit), _) => Ceiling::At(limit),
@@ -185,10 +185,8 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     if family::is_tempered(&member.condition) {
         let row = family::grade_temper(member);
         let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
-        if typical {
-            if let Some((printed, basis)) = grade_rows::interpass(member) {
-                return Ceiling::At(printed_limit("grade-interpass", index, printed, basis));
-            }
+        if typical && let Some((printed, basis)) = grade_rows::interpass(member) {
+            return Ceiling::At(printed_limit("grade-interpass", index, printed, basis));
         }
         return match row {
             Some(temper) if temper.kind == TemperKind::Minimum => under_temper(
@@ -207,6 +205,6 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
 
 /// The interpass as shown in °C: our own figure rounded down to 5, a printed one as it is.
 #[must_use]
-pub fn shown_c(limit: &Limit) -> f64 {
+pub(super) fn shown_c(limit: &Limit) -> f64 {
     limit.printed.and_then(|printed| printed.c).unwrap_or_else(|| round::down_c(limit.exact_c))
 }

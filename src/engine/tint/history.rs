@@ -209,7 +209,7 @@ impl Course {
     pub(crate) fn power(&self, peak_c: f64, growth: &Growth) -> f64 {
         let mut power = 0.0;
         self.visit(peak_c, &mut |stretch| {
-            power += growth.on_line(stretch.from_c, stretch.to_c, stretch.minutes)
+            power += growth.on_line(stretch.from_c, stretch.to_c, stretch.minutes);
         });
         power
     }

@@ -1,7 +1,7 @@
 //! A composition, as typed or pasted from a mill certificate.
 
 use super::not_understood;
-use crate::reference::{Composition, Element};
+use crate::reference::{Composition, Element, Grade};
 use crate::units::{Accepts, Problem, tidy};
 
 /// What a certificate line states.
@@ -13,6 +13,23 @@ pub struct CertificateLine {
     pub stated: Vec<Element>,
     /// What was read and isn't used: elements that no formula asks for, a printed CE.
     pub unused: Vec<String>,
+}
+
+impl CertificateLine {
+    /// What counts of it beside the grade that it names, and the elements that the grade
+    /// filled: what isn't stated is put at the grade's upper limit, since a missing line must
+    /// not make a steel look softer than it may be.
+    #[must_use]
+    pub fn with_grade(&self, grade: &Grade) -> (Composition, Vec<Element>) {
+        let (mut composition, mut at_maximum) = (self.composition, Vec::new());
+        for (&element, limits) in &grade.composition {
+            if let Some(percent) = limits.max.or(limits.min).filter(|_| !self.stated.contains(&element)) {
+                composition.set(element, percent);
+                at_maximum.push(element);
+            }
+        }
+        (composition, at_maximum)
+    }
 }
 
 /// Read beside the elements and not used.

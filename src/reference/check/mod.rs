@@ -10,6 +10,8 @@ mod words;
 use std::collections::HashSet;
 use std::fmt;
 
+pub use sources::rows_of_sources;
+
 use super::{Printed, Reference, Row, Table};
 
 /// A rule of the dataset.

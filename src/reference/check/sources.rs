@@ -1,8 +1,9 @@
 //! Every source that is named exists, and every source is named.
 
-use std::collections::HashSet;
+use std::collections::{HashMap, HashSet};
 
 use super::{Fault, Faults, Rule};
+use crate::reference::tint::TintData;
 use crate::reference::{Basis, Reference, SaeRow};
 
 /// A basis with the file and row that it stands in.
@@ -44,10 +45,26 @@ impl<'a> Visit<'a, '_> {
     }
 }
 
+/// How many rows of the dataset name each source.
+#[must_use]
+pub fn rows_of_sources(reference: &Reference) -> HashMap<&str, usize> {
+    let mut visit = Visit { named: Vec::new(), list: &mut Vec::new() };
+    rows(reference, &mut visit);
+    tables(reference, &mut visit);
+    let rows: HashSet<(&str, &str, &str)> =
+        visit.named.iter().map(|one| (one.source, one.file, one.row.as_str())).collect();
+    let mut counts = HashMap::new();
+    for (source, _, _) in rows {
+        *counts.entry(source).or_insert(0) += 1;
+    }
+    counts
+}
+
 pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     let mut visit = Visit { named: Vec::new(), list };
     rows(reference, &mut visit);
     tables(reference, &mut visit);
+    tint(&reference.tint, &mut visit);
     let named = visit.named;
     let used: HashSet<&str> = named.iter().map(|one| one.source).collect();
     for one in &named {
@@ -152,4 +169,32 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     }
     visit.bases(file, "hardness", [&sheets.hardness.basis]);
     visit.bases(file, "diffusion", [&sheets.diffusion.basis]);
+}
+
+fn tint<'a>(data: &'a TintData, visit: &mut Visit<'a, '_>) {
+    let optics = &data.optics;
+    visit.basis("optics.ron", "light", &optics.light_basis);
+    visit.basis("optics.ron", "classical", &optics.classical_basis);
+    visit.bases(
+        "optics.ron",
+        "materials",
+        [
+            &optics.iron_basis,
+            &optics.iron_other_basis,
+            &optics.magnetite_clear_basis,
+            &optics.magnetite_bulk_basis,
+            &optics.hematite_basis,
+        ],
+    );
+    for column in data.tables.columns.iter().chain(&data.tables.stainless) {
+        visit.basis("tint_tables.ron", &column.id, &column.basis);
+    }
+    visit.basis("tint_tables.ron", &data.tables.practice.id, &data.tables.practice.basis);
+    for list in &data.red_heat.lists {
+        visit.basis("red_heat.ron", &list.id, &list.basis);
+    }
+    for surface in &data.surfaces {
+        visit.basis("surfaces.ron", &surface.id, &surface.basis);
+    }
+    visit.basis("crayons.ron", "crayons", &data.crayons.basis);
 }

@@ -1,0 +1,228 @@
+//! Preheat tables, each by itself.
+
+use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use crate::engine::carbon_equivalent::{Equivalent, ce_iiw, ceq_s49, pcm};
+use crate::engine::evidence::alone;
+use crate::engine::evidence::table_c1::C1Query;
+use crate::reference::{RowUse, SheetCase, embedded};
+
+const EQUIVALENT: Kind = Kind::Percent;
+
+/// Table C.1 of EN 1011-2.
+pub(super) static TABLE_C1: Question = Question {
+    name: "table-c1",
+    inputs: &[
+        shared::STEEL,
+        Input::new("ce", EQUIVALENT).within(0.0, 20.0),
+        shared::HYDROGEN.required(),
+        shared::NET_HEAT.required(),
+        Input::new("combined", Kind::Length).within(0.1, 20_000.0),
+    ],
+    answers: &["table-c1"],
+    notes: &["table-c1-clears", "table-c1-does-not-clear", "table-c1-no-cell", "table-c1-chart-end"],
+    answer: answer_table_c1,
+};
+
+fn answer_table_c1(given: &Answers) -> Result<Reply, Problem> {
+    let table = &embedded().table_c1;
+    let query = C1Query {
+        ce: given.number_or_of_composition("ce", ce_iiw)?,
+        hydrogen_ml: given.number("hydrogen")?,
+        heat_input_kj_per_mm: given.number("heat-input")?,
+    };
+    let mut outcome = alone::table_c1(table, query)?;
+    // Only the upper limits: a leaner steel is easier to weld.
+    let beyond = given.maybe_composition().is_some_and(|steel| {
+        let limits = Equivalent::CeIiw.range(steel).into_iter().filter(|check| check.symbol != "CE");
+        let beyond: Vec<_> =
+            limits.filter(|check| check.high.is_some_and(|high| check.value > high)).collect();
+        outcome.range.extend(&beyond);
+        !beyond.is_empty()
+    });
+    if beyond {
+        outcome.value = None;
+        outcome.steps.clear();
+    }
+    let most_mm = outcome.value;
+    let cleared = given.maybe_number("combined").map(|combined_mm| {
+        combined_mm <= table.never_above_mm && most_mm.is_some_and(|most_mm| combined_mm <= most_mm)
+    });
+    Ok(Reply::of([outcome])
+        .note_if(cleared == Some(true), "table-c1-clears")
+        .note_if(cleared == Some(false), "table-c1-does-not-clear")
+        .note_if(most_mm.is_none(), "table-c1-no-cell")
+        .note_if(most_mm.is_some_and(|most_mm| most_mm >= table.never_above_mm), "table-c1-chart-end"))
+}
+
+/// The hydrogen annex of AWS D1.1.
+pub(super) static D11_ANNEX: Question = Question {
+    name: "d11-annex",
+    inputs: &[
+        shared::STEEL,
+        Input::new("pcm", EQUIVALENT).within(0.0, 10.0),
+        shared::HYDROGEN.required(),
+        shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
+        shared::THICKNESS.required(),
+    ],
+    answers: &["d11-annex"],
+    notes: &["table-end-at-least", "lower-serves"],
+    answer: answer_d11_annex,
+};
+
+fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
+    let said = alone::d11_annex(
+        &embedded().d11,
+        alone::AnnexQuery {
+            pcm: given.number_or_of_composition("pcm", pcm)?,
+            hydrogen_ml: given.number("hydrogen")?,
+            restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
+            thickness_mm: given.number("thickness")?,
+        },
+    )?;
+    Ok(Reply::of([said.outcome])
+        .note_if(said.at_least, "table-end-at-least")
+        .note_if(said.lower_serves, "lower-serves"))
+}
+
+/// The categories of AWS D1.1.
+pub(super) static D11_CATEGORY: Question = Question {
+    name: "d11-category",
+    inputs: &[
+        Input::new("category", Kind::Choice(&["a", "b", "c", "d"])).required(),
+        shared::THICKNESS.required(),
+        shared::HYDROGEN,
+    ],
+    answers: &["d11-category"],
+    notes: &[
+        "category-a-any-electrode",
+        "category-low-hydrogen",
+        "category-d-hydrogen",
+        "freezing-steel-warmed",
+    ],
+    answer: answer_d11_category,
+};
+
+fn answer_d11_category(given: &Answers) -> Result<Reply, Problem> {
+    let missing = || Problem::Missing { keys: vec!["category"] };
+    let letter = given.maybe_choice("category").and_then(|id| id.chars().next()).ok_or_else(missing)?;
+    let hydrogen_ml = given.maybe_number("hydrogen");
+    let d11 = &embedded().d11;
+    let letter = letter.to_ascii_uppercase();
+    let outcome = alone::d11_category(d11, letter, given.number("thickness")?, hydrogen_ml)?;
+    let cold = outcome.value.is_some_and(|value_c| value_c <= d11.cold_start.below_c);
+    Ok(Reply::of([outcome])
+        .note_if(letter == 'A', "category-a-any-electrode")
+        .note_if(letter != 'A', "category-low-hydrogen")
+        .note_if(letter == 'D', "category-d-hydrogen")
+        .note_if(cold, "freezing-steel-warmed"))
+}
+
+/// Grades of the handbook's low-hydrogen rows.
+const PRACTICE_GRADES: &[&str] = &["4130", "4140", "4340", "8620", "8630"];
+
+/// The handbook's low-hydrogen rows.
+pub(super) static PRACTICE_ROWS: Question = Question {
+    name: "practice-rows",
+    inputs: &[
+        Input::new("grade", Kind::Choice(PRACTICE_GRADES)).required(),
+        shared::THICKNESS.required(),
+        shared::HYDROGEN.or(Preset::Number(8.0)),
+    ],
+    answers: &["practice-rows"],
+    notes: &["table-end-at-least", "row-shown-only", "hydrogen-moved"],
+    answer: answer_practice_rows,
+};
+
+fn answer_practice_rows(given: &Answers) -> Result<Reply, Problem> {
+    let practice = &embedded().practice;
+    let grade = given.maybe_choice("grade").ok_or_else(|| Problem::Missing { keys: vec!["grade"] })?;
+    let hydrogen_ml = given.number("hydrogen")?;
+    let (outcome, row_use) = alone::practice_rows(practice, grade, given.number("thickness")?, hydrogen_ml)?;
+    let beyond = !outcome.in_range();
+    let moved = (hydrogen_ml - practice.low_hydrogen.hydrogen_ml).abs() > f64::EPSILON;
+    Ok(Reply::of([outcome])
+        .note_if(beyond, "table-end-at-least")
+        .note_if(row_use == RowUse::ShownOnly, "row-shown-only")
+        .note_if(moved, "hydrogen-moved"))
+}
+
+/// The trade text's staircase.
+pub(super) static CEQ_BANDS: Question = Question {
+    name: "ceq-bands",
+    inputs: &[
+        shared::STEEL,
+        Input::new("ceq", EQUIVALENT).within(0.0, 20.0),
+        shared::HYDROGEN.or(Preset::Number(8.0)),
+    ],
+    answers: &["ceq-bands"],
+    notes: &["step-is-ours", "hydrogen-raises-only", "knows-no-thickness"],
+    answer: answer_ceq_bands,
+};
+
+fn answer_ceq_bands(given: &Answers) -> Result<Reply, Problem> {
+    let practice = &embedded().practice;
+    let hydrogen_ml = given.number("hydrogen")?;
+    let ceq = given.number_or_of_composition("ceq", ceq_s49)?;
+    let (outcome, ours) = alone::ceq_bands(practice, ceq, hydrogen_ml)?;
+    Ok(Reply::of([outcome])
+        .note_if(ours, "step-is-ours")
+        .note_if(true, "hydrogen-raises-only")
+        .note_if(true, "knows-no-thickness"))
+}
+
+/// The carbon chart as a line.
+pub(super) static CARBON_LINE: Question = Question {
+    name: "carbon-line",
+    inputs: &[
+        Input::new("carbon", Kind::Percent).required().within(0.0, 2.0),
+        shared::HYDROGEN.or(Preset::Number(15.0)),
+        shared::THICKNESS.required(),
+    ],
+    answers: &["carbon-line"],
+    notes: &["table-end-at-least", "plain-carbon-only"],
+    answer: answer_carbon_line,
+};
+
+fn answer_carbon_line(given: &Answers) -> Result<Reply, Problem> {
+    let practice = &embedded().practice;
+    let (carbon, hydrogen_ml) = (given.number("carbon")?, given.number("hydrogen")?);
+    let outcome = alone::carbon_line(practice, carbon, hydrogen_ml, given.number("thickness")?)?;
+    let beyond = practice.carbon_line.points.last().is_some_and(|last| carbon > last.c);
+    Ok(Reply::of([outcome]).note_if(beyond, "table-end-at-least").note_if(true, "plain-carbon-only"))
+}
+
+/// Groups of the naval table.
+const NAVAL_GROUPS: &[&str] = &["s-1", "s-2", "s-3", "s-3a", "s-4", "s-5"];
+
+/// The naval table for carbon and creep-resisting steel.
+pub(super) static NAVSEA_ROWS: Question = Question {
+    name: "navsea-rows",
+    inputs: &[
+        Input::new("group", Kind::Choice(NAVAL_GROUPS)).required(),
+        Input::new("tensile", Kind::Stress).within(50.0, 3000.0),
+        Input::new("carbon", Kind::Percent).within(0.0, 2.0),
+        Input::new("chromium", Kind::Percent).within(0.0, 40.0),
+        shared::THICKNESS.required(),
+    ],
+    answers: &["navsea-rows", "navsea-interpass"],
+    notes: &["unknown-raises"],
+    answer: answer_navsea_rows,
+};
+
+fn answer_navsea_rows(given: &Answers) -> Result<Reply, Problem> {
+    let sheets = &embedded().own_sheets;
+    let id = given.maybe_choice("group").ok_or_else(|| Problem::Missing { keys: vec!["group"] })?;
+    let case = |tensile_mpa, c, cr| {
+        let thickness_mm = given.number("thickness")?;
+        Ok::<_, Problem>(SheetCase { tensile_mpa, thickness_mm, c, cr })
+    };
+    let share = |key| given.maybe_number(key);
+    let (tensile_mpa, carbon, chromium) = (share("tensile"), share("carbon"), share("chromium"));
+    // What is not given counts as above every limit.
+    let unknown = 100.0;
+    let asked = case(tensile_mpa, carbon.unwrap_or(unknown), chromium.unwrap_or(unknown))?;
+    let least = case(tensile_mpa.or(Some(0.0)), carbon.unwrap_or(0.0), chromium.unwrap_or(0.0))?;
+    let answers = alone::naval_rows(sheets, id, &asked)?;
+    let raised = answers[0].value != alone::naval_rows(sheets, id, &least)?[0].value;
+    Ok(Reply::of(answers).note_if(raised, "unknown-raises"))
+}

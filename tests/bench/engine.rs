@@ -1,0 +1,143 @@
+//! How long the answers take that a person waits for, each beside its target.
+//! Measures and prints; nothing here fails for being slow.
+
+#[path = "../jobs/mod.rs"]
+mod jobs;
+
+use std::hint::black_box;
+use std::ops::ControlFlow;
+use std::time::Instant;
+
+use image::{DynamicImage, Rgb, RgbImage};
+use jobs::{MemberRow, RunRow, job};
+use serde::Deserialize;
+use strawblue::engine::job::{Job, Joint, Restraint};
+use strawblue::engine::photo::{PhotoQuestion, PhotoReference, Region, match_photo};
+use strawblue::engine::plan::plan;
+use strawblue::engine::tint::{Circumstances, Course, Heating, colour, strip};
+use strawblue::reference::search::Index;
+use strawblue::reference::{Filler, Grade, Table, embedded};
+
+/// The part of a row of `tests/plan/windows.ron` that makes a job.
+#[derive(Debug, Deserialize)]
+struct Window {
+    id: String,
+    members: Vec<MemberRow>,
+    joint: Joint,
+    runs: Vec<RunRow>,
+    restraint: Restraint,
+}
+
+/// The middle of many timings, µs. The middle, since other work on the machine disturbs some.
+fn middle_us(times: usize, mut work: impl FnMut()) -> f64 {
+    work();
+    let mut taken_us: Vec<f64> = (0..times)
+        .map(|_| {
+            let begun = Instant::now();
+            work();
+            begun.elapsed().as_secs_f64() * 1e6
+        })
+        .collect();
+    taken_us.sort_by(f64::total_cmp);
+    taken_us[times / 2]
+}
+
+fn line(what: &str, taken: f64, target: f64, unit: &str) {
+    let verdict = if taken <= target { "kept" } else { "MISSED" };
+    println!("{what:<58} {taken:>9.1} {unit:<3} target {target:>7.0} {unit}  {verdict}");
+}
+
+fn plans() {
+    let windows: Vec<Window> = ron::from_str(include_str!("../plan/windows.ron")).expect("windows.ron reads");
+    let reference = embedded();
+    let mut slowest_us = 0.0_f64;
+    let mut all_us = Vec::new();
+    for row in &windows {
+        let job: Job = job(reference, &row.members, row.joint, &row.runs, row.restraint);
+        let taken_us = middle_us(201, || {
+            black_box(plan(reference, black_box(&job)));
+        });
+        println!("  {} {taken_us:.1} µs", row.id);
+        slowest_us = slowest_us.max(taken_us);
+        all_us.push(taken_us);
+    }
+    all_us.sort_by(f64::total_cmp);
+    line("a plan with its levers, middle of the jobs", all_us[all_us.len() / 2], 200.0, "µs");
+    line("a plan with its levers, slowest of the jobs", slowest_us, 200.0, "µs");
+}
+
+/// The rows many times over, each copy under designations of its own.
+fn grown(times: usize) -> Index {
+    let reference = embedded();
+    let named = |name: &str, copy: usize| if copy == 0 { name.to_owned() } else { format!("{name}x{copy}") };
+    let mut grades: Vec<Grade> = Vec::new();
+    let mut fillers: Vec<Filler> = Vec::new();
+    for copy in 0..times {
+        grades.extend(reference.grades.iter().cloned().map(|mut grade| {
+            grade.id = named(&grade.id, copy);
+            grade.designation = named(&grade.designation, copy);
+            grade.also.iter_mut().for_each(|name| *name = named(name, copy));
+            grade
+        }));
+        fillers.extend(reference.fillers.iter().cloned().map(|mut filler| {
+            filler.id = named(&filler.id, copy);
+            filler.classification = named(&filler.classification, copy);
+            filler
+        }));
+    }
+    Index::build(&Table::new(grades), &Table::new(fillers), &reference.everyday_words)
+}
+
+const TYPED: [&str; 12] =
+    ["4", "41", "414", "4140", "4141", "1", "1.7225", "a514", "42crmo4", "chromoly", "e7018", "zz9"];
+
+fn slowest_keystroke_us(index: &Index) -> f64 {
+    TYPED
+        .iter()
+        .map(|query| {
+            middle_us(51, || {
+                black_box(index.find(black_box(query)));
+            })
+        })
+        .fold(0.0, f64::max)
+}
+
+fn searches() {
+    let one_us = slowest_keystroke_us(&grown(1));
+    let hundred_us = slowest_keystroke_us(&grown(100));
+    line("a keystroke in the search, slowest", one_us, 1000.0, "µs");
+    line("the same on 100 times the rows, as a multiple", hundred_us / one_us, 100.0, "×");
+}
+
+fn strips() {
+    colour::prepare();
+    let course =
+        Course::Afterwards { start_c: 20.0, near_peak_min: 4.0, up_k_per_min: 96.0, down_k_per_min: 10.0 };
+    let heating = Heating::new(course).expect("a heating that can be");
+    let taken_us = middle_us(51, || {
+        black_box(strip(&heating, 150.0, 380.0, 600));
+    });
+    line("a strip of tints, 600 columns", taken_us, 500.0, "µs");
+}
+
+fn photos() {
+    let steel = |x: u32, _| if x < 2000 { Rgb([190, 190, 190]) } else { Rgb([140, 108, 66]) };
+    let photo = DynamicImage::ImageRgb8(RgbImage::from_fn(4000, 3000, steel));
+    let half = |x: u32| Region { x, y: 0, width: 2000, height: 3000 };
+    let question = PhotoQuestion {
+        spot: half(2000),
+        reference: PhotoReference::BrightSteel(half(0)),
+        steel: Circumstances::BRIGHT,
+    };
+    let taken_us = middle_us(5, || {
+        match_photo(&photo, &question, &mut |_| ControlFlow::Continue(())).expect("an even photo is read");
+    });
+    line("a photo of 12 megapixels matched", taken_us / 1e3, 1000.0, "ms");
+}
+
+fn main() {
+    plans();
+    searches();
+    strips();
+    photos();
+}

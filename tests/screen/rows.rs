@@ -1,0 +1,37 @@
+//! A model keeps what is on the screen while rows come, go and change.
+
+use slint::{Model, VecModel};
+use strawblue::app::rows::{model, sync};
+use strawblue::app::ui::{FieldRow, FormRow, PartRow};
+
+fn field(id: &str, text: &str) -> FieldRow {
+    FieldRow { id: id.into(), text: text.into(), ..FieldRow::default() }
+}
+
+fn form(id: &str, fields: Vec<FieldRow>) -> FormRow {
+    let part = PartRow { id: "figures".into(), fields: model(fields), ..PartRow::default() };
+    FormRow { id: id.into(), parts: model(vec![part]), ..FormRow::default() }
+}
+
+#[test]
+fn a_field_keeps_its_models_while_its_text_changes() {
+    let shown = VecModel::from(vec![form("steel", vec![field("a", "9")])]);
+    let before = shown.row_data(0).expect("one row");
+    sync(&shown, vec![form("steel", vec![field("a", "90")])]);
+    let after = shown.row_data(0).expect("one row");
+    assert!(before.parts == after.parts, "the parts are the same model");
+    let part = after.parts.row_data(0).expect("one part");
+    assert!(before.parts.row_data(0).expect("one part").fields == part.fields, "so are the fields");
+    assert_eq!(part.fields.row_data(0).expect("one field").text, "90");
+}
+
+#[test]
+fn rows_come_and_go_where_they_belong() {
+    let shown = VecModel::from(vec![field("a", ""), field("b", ""), field("c", "")]);
+    sync(&shown, vec![field("c", "1"), field("d", "2")]);
+    let ids: Vec<_> = shown.iter().map(|row| row.id.to_string()).collect();
+    assert_eq!(ids, ["c", "d"]);
+    sync(&shown, vec![field("x", ""), field("c", "1"), field("y", ""), field("d", "3")]);
+    let texts: Vec<_> = shown.iter().map(|row| (row.id.to_string(), row.text.to_string())).collect();
+    assert_eq!(texts, [("x", ""), ("c", "1"), ("y", ""), ("d", "3")].map(|(a, b)| (a.into(), b.into())));
+}
