@@ -47,8 +47,12 @@ impl Phone {
         let (window, state) = live(size, Session { job: demo_job(), ..Session::default() });
         window.global::<ui::Theme>().set_look(ui::Look::Dark);
         let [top, right, bottom, left] = margins;
-        WindowInner::from_pub(window.window())
-            .set_window_item_safe_area(LogicalEdges { top, bottom, left, right });
+        WindowInner::from_pub(window.window()).set_window_item_safe_area(LogicalEdges {
+            top,
+            bottom,
+            left,
+            right,
+        });
         mock_elapsed_time(50);
         Self { window, state, size, margins, keyboard: 0.0 }
     }
