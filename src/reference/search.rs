@@ -185,7 +185,14 @@ impl Index {
     /// words are asked one by one: `4140 shaft`.
     #[must_use]
     pub fn find(&self, query: &str) -> Answer {
-        let whole = self.find_whole(query);
+        let mut whole = self.find_whole(query);
+        if whole.exact().is_empty() {
+            // A word that stands around designations may be a piece of one: `gr ey`.
+            let joined = self.find_whole(&query.split_whitespace().collect::<String>());
+            if !joined.exact().is_empty() {
+                whole = joined;
+            }
+        }
         let words: Vec<&str> = query.split_whitespace().filter(|word| word.len() >= 2).collect();
         let answered = whole.hits.iter().any(|hit| hit.how != Match::Neighbour) || !whole.groups.is_empty();
         if answered || words.len() < 2 {
