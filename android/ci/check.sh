@@ -17,7 +17,7 @@ mkdir -p "$system"
 
 # --- What the check needs --------------------------------------------------------------------
 tools="rustc-web cargo-web rust-web-src clang-$llvm lld-$llvm llvm-$llvm
-    aapt android-framework-res zipalign apksigner zip default-jre-headless"
+    aapt android-framework-res zipalign apksigner zip unzip default-jre-headless"
 missing=$(for tool in $tools; do
     [ "$(dpkg-query -W -f '${db:Status-Status}' "$tool" 2>/dev/null)" = installed ] || echo "$tool"
 done)
