@@ -131,7 +131,11 @@ pub(super) fn pick(
 
 /// A line of text.
 pub(super) fn note(state: &State, id: &str, key: &str) -> ui::PartRow {
-    ui::PartRow { note: state.word(key), basis_kind: ui::BasisKind::Practice, ..part(ui::PartKind::Note, id) }
+    ui::PartRow {
+        label: state.word(key),
+        basis_kind: ui::BasisKind::Practice,
+        ..part(ui::PartKind::Note, id)
+    }
 }
 
 /// A sketch with words beside it.

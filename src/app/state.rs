@@ -82,6 +82,8 @@ pub struct State {
     /// Problems of the fields as they stand.
     problems: RefCell<Vec<FieldProblem>>,
     save_failed: Cell<bool>,
+    /// The photo of the Tint place.
+    pub(super) photo: RefCell<super::tint_photo::Photo>,
 }
 
 impl State {
@@ -97,6 +99,7 @@ impl State {
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
             save_failed: Cell::new(false),
+            photo: RefCell::default(),
         };
         state.replan();
         state
