@@ -11,7 +11,7 @@ use crate::report::{basis_mark, printed_range, source_line, stage_name};
 
 /// Sets in the order in which they grow, with the end of their key.
 const SETS: [(CoverageSet, &str); 3] =
-    [(CoverageSet::S1, "S1"), (CoverageSet::S2, "S2"), (CoverageSet::S3, "S3")];
+    [(CoverageSet::S1, "others"), (CoverageSet::S2, "ten-degree"), (CoverageSet::S3, "unfitted")];
 
 /// Every list for low-alloy steel beside the model.
 pub(super) fn handbooks_row(state: &State) -> ui::FormRow {

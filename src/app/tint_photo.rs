@@ -8,6 +8,8 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 use std::time::Duration;
+#[cfg(feature = "gui")]
+use std::time::Instant;
 
 use image::DynamicImage;
 use slint::{ComponentHandle, Image, Timer, TimerMode};
@@ -25,6 +27,9 @@ pub(super) const REFERENCE: &str = "photo.reference";
 pub(super) const REFERENCES: [&str; 2] = ["bright", "card"];
 /// Reflectance of the usual grey card.
 const CARD: f64 = 0.18;
+/// A person takes longer than this to close a dialog.
+#[cfg(feature = "gui")]
+const AT_ONCE: Duration = Duration::from_millis(300);
 /// How often the window asks for news of the work.
 const NEWS: Duration = Duration::from_millis(40);
 
@@ -141,16 +146,25 @@ fn choose(window: &ui::AppWindow, state: &Rc<State>) {
         .set_title(state.words.get("photo-head"))
         .add_filter("JPEG, PNG, WebP", &["jpg", "jpeg", "png", "webp", "JPG", "JPEG", "PNG", "WEBP"])
         .pick_file();
+    let from = Instant::now();
     let answered = slint::spawn_local(async move {
-        let Some(file) = asked.await else { return };
+        let file = asked.await;
         let Some(window) = weak.upgrade() else { return };
-        let path = file.path().to_owned();
-        typed(&state, PATH, &path.display().to_string());
-        open(&window, &state, &path);
+        match file {
+            Some(file) => {
+                let path = file.path().to_owned();
+                typed(&state, PATH, &path.display().to_string());
+                open(&window, &state, &path);
+            }
+            // Nobody closes a chooser so fast: there was none.
+            None if from.elapsed() < AT_ONCE => {
+                state.photo.borrow_mut().problem = state.words.get("photo-no-chooser");
+                tint::refresh(&window, &state);
+            }
+            None => {}
+        }
     });
-    if answered.is_err() {
-        window.global::<ui::TintAdapter>().invoke_photo_stop_asked();
-    }
+    debug_assert!(answered.is_ok(), "the event loop runs while a button is pressed");
 }
 
 #[cfg(not(feature = "gui"))]
