@@ -736,9 +736,13 @@ default-grade-maximum = The certificate does not state { $elements }: the grade�
 asked-twice = This is given twice. Leave one of the two out.
 
 ## Store
-store-folder = The folder { $path } can’t be written: { $cause }. What you type stays on the screen, and is not kept when the program ends.
+store-folder = The folder { $path } can’t be written: { $cause }.
 store-file = The file { $path } can’t be read or written: { $cause }.
-store-kept-aside = A part of what was kept can’t be read ({ $fields }). The file is kept as { $path }.
+store-kept-aside = A part of what was kept can’t be read: { $fields }. The file is kept as { $path }.
+store-kept-whole = what was typed and chosen
+start-not-kept = { $why } What you type stays on the screen, and is not kept when the program ends.
+start-no-font = the system has no font to draw with; on Debian and Ubuntu the package fonts-dejavu-core brings one
+start-no-library = { $library } is missing; on Debian and Ubuntu the package { $package } brings it
 ## Data: groups, notes, methods, joints, cautions
 
 # Groups that steels are browsed under
@@ -1877,6 +1881,7 @@ page-certificate = Certificate
 page-fillers = Choose the filler
 page-settings = Settings
 page-about = About
+shell-notice-away = Put this line away
 shell-not-saved = Can’t be saved: the disk is full or closed
 
 ## Pages, from Rust
@@ -2071,7 +2076,7 @@ form-heat-meters = V, A, travel
 form-heat-timed = In place of travel: a run, timed and measured
 form-heat-net-note = Net heat input: arc energy times the efficiency of the process (0.6 TIG and plasma, 1.0 submerged arc, else 0.8).
 form-heat-arc-note = Arc energy: volts × amps ÷ travel. The efficiency of the process is taken off for the plan.
-form-heat-meters-note = From the meters. Travel speed as it is set, or length of a run ÷ its arc time: 200 mm in 80 s is 150 mm/min.
+form-heat-meters-note = From the meters. The travel speed, or the length of a run ÷ its arc time: 200 mm in 80 s is 150 mm/min.
 form-heat-value = { $heat } net
 form-restraint-low = Free
 form-restraint-medium = One side

@@ -8,6 +8,8 @@ mod about;
 mod care;
 mod certificate;
 mod certificate_draft;
+#[cfg(target_os = "linux")]
+pub mod desktop;
 mod fillers;
 mod form_parts;
 mod licences;
@@ -38,5 +40,5 @@ mod steels;
 pub mod ui;
 
 pub use shell::{back, open_page, refresh_all};
-pub use start::{StartError, connect, run, window_of};
+pub use start::{StartError, connect, run, window_in, window_of};
 pub use state::{Open, Planned, State};
