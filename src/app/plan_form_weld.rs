@@ -50,25 +50,16 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     let (energy, speed) = if inch { ("kJ/in", "in/min") } else { ("kJ/mm", "mm/min") };
     let mut parts = vec![segments(state, "heat-way", "form-heat-way", ways, Some(way))];
     for place in 0..processes(job) {
-        let rows = match way {
-            0 => vec![one_of(state, job, Field::HeatInput, place, energy)],
-            1 => vec![one_of(state, job, Field::ArcEnergy, place, energy)],
-            _ => vec![
-                one_of(state, job, Field::Volts, place, "V"),
-                one_of(state, job, Field::Amps, place, "A"),
-                travel_field(state, job, place, speed),
-            ],
-        };
-        parts.push(fields(&format!("heat-{place}"), rows));
-        if way == 2 {
-            let timed = vec![
-                one_of(state, job, Field::ArcTime, place, "s"),
-                one_of(state, job, Field::RunLength, place, length_unit(state)),
-            ];
-            parts.push(ui::PartRow {
-                note: state.word("form-heat-timed"),
-                ..fields(&format!("run-{place}"), timed)
-            });
+        match way {
+            0 => parts.push(fields(
+                &format!("heat-{place}"),
+                vec![one_of(state, job, Field::HeatInput, place, energy)],
+            )),
+            1 => parts.push(fields(
+                &format!("heat-{place}"),
+                vec![one_of(state, job, Field::ArcEnergy, place, energy)],
+            )),
+            _ => parts.extend(meters(state, job, place, speed)),
         }
     }
     parts.push(note(state, "heat-note", &format!("form-heat-{}-note", HEAT_WAYS[way])));
@@ -89,15 +80,25 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     form_row(state, "heat", &watched, value, parts)
 }
 
-/// The travel speed: a field, or where a run is timed the speed that follows.
-fn travel_field(state: &State, job: &JobText, place: usize, unit: &str) -> ui::FieldRow {
-    let field = one_of(state, job, Field::Travel, place, unit);
-    match timed_travel(state, job, place) {
-        Some(speed) if job.get(Field::Travel).is_none() => {
-            ui::FieldRow { text: speed.into(), unit: "".into(), derived: true, ..field }
-        }
-        _ => field,
+/// What is read from the meters; with a timed run the travel speed is what follows from it.
+fn meters(state: &State, job: &JobText, place: usize, speed: &str) -> Vec<ui::PartRow> {
+    let mut read =
+        vec![one_of(state, job, Field::Volts, place, "V"), one_of(state, job, Field::Amps, place, "A")];
+    let timed = vec![
+        one_of(state, job, Field::ArcTime, place, "s"),
+        one_of(state, job, Field::RunLength, place, length_unit(state)),
+    ];
+    let travel = one_of(state, job, Field::Travel, place, speed);
+    let follows = timed_travel(state, job, place).filter(|_| job.get(Field::Travel).is_none());
+    let derived = follows.map(|speed| {
+        let row = ui::FieldRow { text: speed.into(), unit: "".into(), derived: true, ..travel.clone() };
+        fields(&format!("follows-{place}"), vec![row])
+    });
+    if derived.is_none() {
+        read.push(travel);
     }
+    let timed = ui::PartRow { note: state.word("form-heat-timed"), ..fields(&format!("run-{place}"), timed) };
+    [fields(&format!("heat-{place}"), read), timed].into_iter().chain(derived).collect()
 }
 
 /// The travel speed of a timed run, where both of its figures can be read.
