@@ -86,7 +86,7 @@ enum Trouble {
     /// It can't be read; nothing is saved over it.
     NotKept(StoreError),
     /// A part of it can't be read, and is kept aside.
-    KeptAside(Found),
+    KeptAside(Box<Found>),
 }
 
 impl Trouble {
@@ -105,7 +105,7 @@ fn kept(folder: Option<PathBuf>) -> (Session, Option<Store>, Option<Trouble>) {
     let opened = Store::open(folder).and_then(|store| Ok((Session::load(&store)?, store)));
     match opened {
         Ok((found, store)) if found.kept_aside.is_none() => (found.session, Some(store), None),
-        Ok((found, store)) => (found.session.clone(), Some(store), Some(Trouble::KeptAside(found))),
+        Ok((found, store)) => (found.session.clone(), Some(store), Some(Trouble::KeptAside(Box::new(found)))),
         Err(error) => (Session::default(), None, Some(Trouble::NotKept(error))),
     }
 }

@@ -67,6 +67,9 @@ pub struct Open {
     pub licence_texts: BTreeSet<String>,
 }
 
+/// What puts a notice on the screen.
+type ShowsNotice = Box<dyn Fn(&str)>;
+
 /// The state of the app. One per window.
 pub struct State {
     /// The dataset.
@@ -85,7 +88,7 @@ pub struct State {
     /// What the person must know about what is kept; empty for nothing.
     notice: RefCell<String>,
     /// What shows it.
-    notice_shown: RefCell<Box<dyn Fn(&str)>>,
+    notice_shown: RefCell<ShowsNotice>,
 }
 
 impl State {
