@@ -23,6 +23,8 @@ mod photo;
 mod reading;
 #[path = "tint/vectors.rs"]
 mod vectors;
+#[path = "tint/verdict.rs"]
+mod verdict;
 
 /// Is a value within a tolerance of what is expected? Names what was compared.
 #[track_caller]

@@ -6,6 +6,7 @@ use super::ui;
 use crate::engine::plan::Standing;
 use crate::reference::Severity;
 use crate::report::{BasisMark, CautionLine, Figure};
+use crate::units::{Show, TemperatureUnit};
 
 /// The mark of a basis.
 pub(super) fn basis_kind(mark: &BasisMark) -> ui::BasisKind {
@@ -73,4 +74,23 @@ pub(super) fn choice(
     sketch: &str,
 ) -> ui::ChoiceRow {
     ui::ChoiceRow { id: id.into(), label: label.into(), note: note.into(), sketch: sketch.into() }
+}
+
+/// A figure for the screen.
+#[allow(clippy::cast_possible_truncation, reason = "pixels need no more than a float")]
+pub(super) const fn float(value: f64) -> f32 {
+    value as f32
+}
+
+/// Round numbers of the reader's unit on an axis from `from_c` to `to_c`.
+pub(super) fn ticks(show: Show, from_c: f64, to_c: f64, step: f64) -> Vec<ui::AxisTick> {
+    let unit = show.units.temperature;
+    let step = if unit == TemperatureUnit::F { step * 2.0 } else { step };
+    let mut at = (unit.from_c(from_c) / step).ceil() * step;
+    let mut made = Vec::new();
+    while unit.to_c(at) <= to_c + 1e-6 {
+        made.push(ui::AxisTick { at_c: float(unit.to_c(at)), label: show.number(at, 0).into() });
+        at += step;
+    }
+    made
 }

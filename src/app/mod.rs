@@ -12,15 +12,19 @@ mod certificate_draft;
 pub mod desktop;
 mod fillers;
 mod form_parts;
+mod forms;
 mod licences;
 mod map;
 mod page_rows;
+mod photo_read;
 mod plan;
 mod plan_form;
 mod plan_form_events;
 mod plan_form_process;
 mod plan_form_weld;
+mod plan_moments;
 mod plan_results;
+mod question_form;
 pub mod rows;
 mod settings;
 mod shell;
@@ -29,6 +33,13 @@ mod state;
 mod steel_detail;
 mod steel_rows;
 mod steels;
+mod tint;
+mod tint_ask;
+mod tint_form;
+mod tint_lists;
+mod tint_photo;
+mod tint_photo_view;
+mod tint_view;
 #[allow(
     missing_docs,
     unreachable_pub,

@@ -4,10 +4,10 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, Model, SharedString, VecModel};
 
-use super::form_parts::LIST;
+use super::page_rows::toggle;
 use super::rows::{model, sync};
-use super::shell::open_page;
-use super::{State, plan_form, plan_form_events, plan_results, ui};
+use super::shell::refresh_shown;
+use super::{State, plan_form, plan_moments, plan_results, ui};
 use crate::log::{Fault, Field};
 use crate::report::{Report, sheet};
 
@@ -15,7 +15,6 @@ use crate::report::{Report, sheet};
 pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::PlanAdapter>();
     adapter.set_rows(model(Vec::new()));
-    connect_form(window, state);
     adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
         state.open.borrow_mut().basis = Some(id.to_string());
         refresh(window, state);
@@ -40,7 +39,7 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     adapter.on_cautions_all_asked(move || all(()));
     let close = calls(window, state, |window, state, (): ()| {
         state.open.borrow_mut().basis = None;
-        refresh(window, state);
+        refresh_shown(window, state);
     });
     window.global::<ui::BasisAdapter>().on_close_asked(move || close(()));
 }
@@ -53,52 +52,6 @@ pub(super) fn calls<T: 'static>(
 ) -> impl Fn(T) + 'static {
     let (weak, state) = (window.as_weak(), state.clone());
     move |value| act(&weak.upgrade().expect("the window calls while it lives"), &state, value)
-}
-
-fn toggle(set: &mut std::collections::BTreeSet<String>, id: &str) {
-    if !set.remove(id) {
-        set.insert(id.to_owned());
-    }
-}
-
-fn connect_form(window: &ui::AppWindow, state: &Rc<State>) {
-    let events = window.global::<ui::FormEvents>();
-    events.on_row_toggled(calls(window, state, |window, state, id: SharedString| {
-        toggle(&mut state.open.borrow_mut().rows, &id);
-        refresh(window, state);
-    }));
-    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
-        plan_form_events::field_typed(state, &field, &text);
-        refresh(window, state);
-    });
-    let edited = Rc::new(edited);
-    events.on_field_edited({
-        let edited = edited.clone();
-        move |field, text| edited((field, text))
-    });
-    events.on_field_committed(move |field, text| edited((field, text)));
-    let chosen = calls(window, state, |window, state, (group, index): (SharedString, i32)| {
-        state.open.borrow_mut().rows.remove(&format!("{LIST}{group}"));
-        plan_form_events::choice_made(state, &group, usize::try_from(index).unwrap_or(0));
-        refresh(window, state);
-    });
-    events.on_choice_made(move |group, index| chosen((group, index)));
-    events.on_pick_asked(calls(window, state, |window, state, part: SharedString| match part.as_str() {
-        "filler" => open_page(window, state, "fillers"),
-        "steel-a" | "steel-b" => {
-            state.open.borrow_mut().steel_for_b = part == "steel-b";
-            open_page(window, state, "steels");
-        }
-        // A list that is folded unfolds in place.
-        list => {
-            toggle(&mut state.open.borrow_mut().rows, list);
-            refresh(window, state);
-        }
-    }));
-    events.on_action_asked(calls(window, state, |window, state, part: SharedString| {
-        plan_form_events::action_asked(state, &part);
-        super::refresh_all(window, state);
-    }));
 }
 
 /// Fills the place anew.
@@ -120,7 +73,9 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
                 answer.stale_why = why;
             }
             adapter.set_answer(answer);
-            adapter.set_window_line(plan_results::window_view(state, &planned, &report.answer));
+            let line = plan_results::window_view(state, &planned, &report.answer);
+            adapter.set_moments(model(plan_moments::moments(state, &planned, &line)));
+            adapter.set_window_line(line);
             plan_results::fill_evidence(&adapter, state, &planned, &report, &open);
             adapter.set_levers_note(state.word("plan-levers-note"));
             adapter.set_levers(model(report.levers.iter().map(plan_results::lever_row).collect()));
@@ -164,6 +119,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
         ..ui::AnswerView::default()
     });
     adapter.set_window_line(ui::WindowView::default());
+    adapter.set_moments(model(Vec::new()));
     adapter.set_evidence_sets(model(Vec::new()));
     adapter.set_evidence(model(Vec::new()));
     adapter.set_levers(model(Vec::new()));

@@ -2,7 +2,7 @@
 
 use slint::SharedString;
 
-use super::map::{basis_kind, caution, choice, figure, standing};
+use super::map::{basis_kind, caution, choice, figure, float, standing, ticks};
 use super::rows::model;
 use super::{Open, Planned, State, ui};
 use crate::engine::plan::{Standing, Verdict};
@@ -10,17 +10,11 @@ use crate::report::{
     Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, RangeVerdict, Report, Sheet,
     ThenLine,
 };
-use crate::units::{Show, TemperatureUnit};
 
 /// The end of the evidence axis, °C.
 const AXIS_TO_C: f64 = 450.0;
 /// Cautions that are shown before "all".
 pub(super) const FIRST_CAUTIONS: usize = 3;
-
-#[allow(clippy::cast_possible_truncation, reason = "pixels need no more than a float")]
-const fn float(value: f64) -> f32 {
-    value as f32
-}
 
 /// The answer band.
 pub(super) fn answer_view(answer: &Answer, planned: &Planned) -> ui::AnswerView {
@@ -63,19 +57,6 @@ pub(super) fn answer_view(answer: &Answer, planned: &Planned) -> ui::AnswerView 
         ),
         ..ui::AnswerView::default()
     }
-}
-
-/// Round numbers of the reader's unit on an axis from `from_c` to `to_c`.
-fn ticks(show: Show, from_c: f64, to_c: f64, step: f64) -> Vec<ui::AxisTick> {
-    let unit = show.units.temperature;
-    let step = if unit == TemperatureUnit::F { step * 2.0 } else { step };
-    let mut at = (unit.from_c(from_c) / step).ceil() * step;
-    let mut made = Vec::new();
-    while unit.to_c(at) <= to_c + 1e-6 {
-        made.push(ui::AxisTick { at_c: float(unit.to_c(at)), label: show.number(at, 0).into() });
-        at += step;
-    }
-    made
 }
 
 /// The window on its axis.

@@ -6,12 +6,12 @@ use slint::ComponentHandle;
 
 use super::map::choice;
 use super::rows::model;
-use super::{State, about, care, certificate, fillers, plan, settings, steels, ui};
+use super::{State, about, care, certificate, fillers, plan, settings, steels, tint, ui};
 use crate::log::Theme;
 use crate::units::Units;
 
 /// Places in the order of the navigation: only those that work.
-const PLACES: [&str; 2] = ["plan", "care"];
+const PLACES: [&str; 3] = ["plan", "tint", "care"];
 /// Units offered in the header; the rest are in the settings.
 const UNITS: [(Units, &str); 3] =
     [(Units::C_MM, "units-c-mm"), (Units::F_IN, "units-f-in"), (Units::F_MM, "units-f-mm")];
@@ -113,8 +113,14 @@ pub fn back(window: &ui::AppWindow, state: &State) {
 /// Fills every model anew: after a change of units, language, theme or page.
 pub fn refresh_all(window: &ui::AppWindow, state: &State) {
     refresh(window, state);
+    refresh_shown(window, state);
+}
+
+/// Fills what is on the screen, and the plan, which other pages lead back to.
+pub(super) fn refresh_shown(window: &ui::AppWindow, state: &State) {
     plan::refresh(window, state);
     match shown_page(state).as_str() {
+        "tint" => tint::refresh(window, state),
         "steels" => steels::refresh(window, state),
         "certificate" => certificate::refresh(window, state),
         "fillers" => fillers::refresh(window, state),

@@ -6,7 +6,7 @@ use std::rc::Rc;
 use slint::ComponentHandle;
 use thiserror::Error;
 
-use super::{State, about, care, certificate, fillers, plan, settings, shell, steels, ui};
+use super::{State, about, care, certificate, fillers, forms, plan, settings, shell, steels, tint, ui};
 use crate::log::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
@@ -130,6 +130,8 @@ pub fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     window.global::<ui::I18n>().set_rev(1);
     shell::connect(window, state);
     plan::connect(window, state);
+    forms::connect(window, state);
+    tint::connect(window, state);
     steels::connect(window, state);
     certificate::connect(window, state);
     fillers::connect(window, state);

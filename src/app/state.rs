@@ -89,6 +89,8 @@ pub struct State {
     notice: RefCell<String>,
     /// What shows it.
     notice_shown: RefCell<ShowsNotice>,
+    /// The photo of the Tint place.
+    pub(super) photo: RefCell<super::tint_photo::Photo>,
 }
 
 impl State {
@@ -106,6 +108,7 @@ impl State {
             save_failed: Cell::new(false),
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
+            photo: RefCell::default(),
         };
         state.replan();
         state

@@ -7,11 +7,11 @@ use serde_json::{Value, json};
 use super::arguments::Request;
 use super::{NO_SAFE_ANSWER, NOT_UNDERSTOOD, Said, ask_text, json};
 use crate::engine::EngineError;
-use crate::log::{Reading, STEEL, read_answers, say_refusal};
+use crate::log::{Reading, STEEL, read_answers, say_refusal, shown_unit};
 use crate::questions::{self, COMPOSITION, Input, Kind, Preset, Problem, Question};
 use crate::reference::embedded;
 use crate::report::Pen;
-use crate::units::{LengthUnit, Show, TemperatureUnit, Units};
+use crate::units::{Show, Units};
 use crate::words::Words;
 
 /// The list of questions, what one takes, or its answer.
@@ -114,23 +114,7 @@ fn describe(question: &Question, request: &Request, words: &Words) -> Said {
 
 /// What an input takes, with the unit that a bare number gets.
 fn takes(input: &Input, units: Units, words: &Words) -> String {
-    let inch = units.length == LengthUnit::Inch;
-    let pick = |metric, other| if inch { other } else { metric };
-    let unit = match input.kind {
-        Kind::Length => pick("mm", "in"),
-        Kind::Temperature => {
-            if units.temperature == TemperatureUnit::F {
-                "°F"
-            } else {
-                "°C"
-            }
-        }
-        Kind::HeatInput => pick("kJ/mm", "kJ/in"),
-        Kind::Speed => pick("mm/min", "in/min"),
-        Kind::Stress => pick("MPa", "ksi"),
-        Kind::Flag => "yes, no",
-        other => other.unit().unwrap_or(""),
-    };
+    let unit = if input.kind == Kind::Flag { "yes, no" } else { shown_unit(input.kind, units) };
     let mut made = words.get(&format!("input-{}", input.key));
     if let Kind::Choice(offered) = input.kind {
         let _ = write!(made, ": {}", offered.join(", "));

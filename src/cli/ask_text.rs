@@ -2,10 +2,10 @@
 
 use std::fmt::Write;
 
-use crate::engine::{Outcome, RangeCheck, Unit};
+use crate::engine::{Outcome, RangeCheck};
 use crate::questions::{Question, Reply};
-use crate::report::{Pen, basis_mark, source_line};
-use crate::units::{Both, Show};
+use crate::report::{Pen, basis_mark, of_unit, source_line};
+use crate::units::Show;
 use crate::words::Words;
 
 /// All answers of a reply, the one asked for first, then what must be said beside them.
@@ -25,12 +25,12 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
     let (words, show) = (pen.words, &pen.show);
     let name = words.get(&format!("answer-{}", outcome.name));
     let value = match outcome.value {
-        Some(value) => figure(value, outcome.unit, show),
+        Some(value) => of_unit(value, outcome.unit, show),
         None => words.get("cli-no-figure"),
     };
     let _ = writeln!(made, "\n{name}: {value}");
     if let (Some(low), Some(high)) = (outcome.low, outcome.high) {
-        let (low, high) = (figure(low, outcome.unit, show), figure(high, outcome.unit, show));
+        let (low, high) = (of_unit(low, outcome.unit, show), of_unit(high, outcome.unit, show));
         let _ = writeln!(made, "  {}", words.with("cli-spread", &[("low", &low), ("high", &high)]));
     }
     for check in outcome.range.iter().filter(|check| !check.inside()) {
@@ -39,7 +39,7 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
     let steps: Vec<String> = outcome
         .steps
         .iter()
-        .map(|step| format!("{} = {}", step.symbol, figure(step.value, step.unit, show)))
+        .map(|step| format!("{} = {}", step.symbol, of_unit(step.value, step.unit, show)))
         .collect();
     if !steps.is_empty() {
         let _ = writeln!(made, "  {}", steps.join("; "));
@@ -57,29 +57,4 @@ fn outside(check: &RangeCheck, show: &Show, words: &Words) -> String {
         (None, None) => String::new(),
     };
     words.with("cli-outside", &[("symbol", check.symbol), ("value", &number(check.value)), ("range", &range)])
-}
-
-/// A figure of a method, exact to the last digit that means something: no limit is made
-/// of it here, so that it is not rounded to the safe side.
-fn figure(value: f64, unit: Unit, show: &Show) -> String {
-    let both = |both: Both| format!("{} ({})", both.main, both.second);
-    match unit {
-        Unit::Celsius => {
-            let shown =
-                |unit: crate::units::TemperatureUnit| show.with_unit(unit.from_c(value), 1, unit.symbol());
-            let main = show.units.temperature;
-            format!("{} ({})", shown(main), shown(main.other()))
-        }
-        Unit::Kelvin => both(show.difference(value)),
-        Unit::Millimetre => both(show.length(value)),
-        Unit::KilojoulePerMm => both(show.heat(value)),
-        Unit::Megapascal => both(show.strength(value)),
-        Unit::Kilogram => both(show.mass(value)),
-        Unit::MlPer100g => show.hydrogen(value),
-        Unit::One => show.number(value, 4),
-        Unit::Percent => show.with_unit(value, 3, unit.symbol()),
-        Unit::Ppm | Unit::Hour => show.with_unit(value, 2, unit.symbol()),
-        Unit::Second | Unit::Minute | Unit::SquareMillimetre => show.with_unit(value, 1, unit.symbol()),
-        Unit::Vickers | Unit::Nanometre => show.with_unit(value, 0, unit.symbol()),
-    }
 }

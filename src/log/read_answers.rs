@@ -4,7 +4,7 @@ use super::typed;
 use super::{Reading, find_steel};
 use crate::questions::{self, Answers, COMPOSITION, Given, Input, Kind, Question};
 use crate::reference::Element;
-use crate::units::{self, Problem, TimeUnit, Within, shortened};
+use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within, shortened};
 use crate::words::Words;
 
 /// Key of a steel whose middle composition counts, for a question that takes a composition.
@@ -52,6 +52,21 @@ impl AnswerProblem {
             }
             AnswerFault::Twice => words.get("asked-twice"),
         }
+    }
+}
+
+/// The unit that a bare number of a kind takes; empty where it has none.
+#[must_use]
+pub fn shown_unit(kind: Kind, units: Units) -> &'static str {
+    let inch = units.length == LengthUnit::Inch;
+    let pick = |metric, other| if inch { other } else { metric };
+    match kind {
+        Kind::Length => pick("mm", "in"),
+        Kind::Temperature => units.temperature.symbol(),
+        Kind::HeatInput => pick("kJ/mm", "kJ/in"),
+        Kind::Speed => pick("mm/min", "in/min"),
+        Kind::Stress => pick("MPa", "ksi"),
+        other => other.unit().unwrap_or(""),
     }
 }
 

@@ -1,8 +1,9 @@
 //! One figure as it is shown, with what it rests on.
 
 use super::Pen;
+use crate::engine::Unit;
 use crate::reference::Basis;
-use crate::units::{Both, Printed, Side};
+use crate::units::{Both, Printed, Show, Side, TemperatureUnit};
 
 /// What a figure rests on, as a mark and its words.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -81,4 +82,51 @@ pub(super) fn minimum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> 
 #[must_use]
 pub(super) fn maximum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> Both {
     pen.show.limit(Side::Maximum, exact_c, printed)
+}
+
+/// A band of temperatures, rounded outwards to the next 5 °C or 10 °F in each unit.
+#[must_use]
+pub fn band(pen: &Pen<'_>, low_c: f64, high_c: f64) -> Both {
+    let (low, high) = (pen.show.maximum(low_c, None), pen.show.minimum(high_c, None));
+    Both { main: span(&low.main, &high.main), second: span(&low.second, &high.second) }
+}
+
+/// A range that a source prints, to the nearest whole degree in each unit.
+#[must_use]
+pub fn printed_range(pen: &Pen<'_>, low_c: f64, high_c: f64) -> Both {
+    let (low, high) = (pen.show.temperature(low_c), pen.show.temperature(high_c));
+    Both { main: span(&low.main, &high.main), second: span(&low.second, &high.second) }
+}
+
+/// Two figures of one unit as a range; one where both are equal.
+fn span(low: &str, high: &str) -> String {
+    if low == high {
+        return high.to_owned();
+    }
+    format!("{}–{high}", low.split('\u{a0}').next().unwrap_or_default())
+}
+
+/// A figure of a method, exact to the last digit that means something: no limit is made
+/// of it here, so that it is not rounded to the safe side.
+#[must_use]
+pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
+    let both = |both: Both| format!("{} ({})", both.main, both.second);
+    match unit {
+        Unit::Celsius => {
+            let shown = |unit: TemperatureUnit| show.with_unit(unit.from_c(value), 1, unit.symbol());
+            let main = show.units.temperature;
+            format!("{} ({})", shown(main), shown(main.other()))
+        }
+        Unit::Kelvin => both(show.difference(value)),
+        Unit::Millimetre => both(show.length(value)),
+        Unit::KilojoulePerMm => both(show.heat(value)),
+        Unit::Megapascal => both(show.strength(value)),
+        Unit::Kilogram => both(show.mass(value)),
+        Unit::MlPer100g => show.hydrogen(value),
+        Unit::One => show.number(value, 4),
+        Unit::Percent => show.with_unit(value, 3, unit.symbol()),
+        Unit::Ppm | Unit::Hour => show.with_unit(value, 2, unit.symbol()),
+        Unit::Second | Unit::Minute | Unit::SquareMillimetre => show.with_unit(value, 1, unit.symbol()),
+        Unit::Vickers | Unit::Nanometre => show.with_unit(value, 0, unit.symbol()),
+    }
 }

@@ -11,15 +11,20 @@ mod figure;
 mod levers;
 mod sheet;
 mod then;
+mod tint;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
 pub use cautions::{CautionLine, caution_line, caution_lines};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
-pub use figure::{BasisMark, Figure, basis_mark, source_line};
+pub use figure::{BasisMark, Figure, band, basis_mark, of_unit, printed_range, source_line};
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use sheet::{RangeLine, RangeVerdict, Sheet, StepLine, sheet};
 pub use then::{ThenLine, then_lines};
+pub use tint::{
+    Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line, refusal_line,
+    stage_name, tint_limits,
+};
 
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;

@@ -9,14 +9,18 @@ mod mode;
 pub mod optics;
 mod read;
 mod refusal;
+mod second;
 mod stages;
 mod strip;
 pub mod tables;
+mod verdict;
 
 pub use heating::Heating;
 pub use history::{Course, HeatCurve, History, NEAR_PEAK_K, Stretch};
 pub use mode::{Afterwards, FlameOn, Mode, PLAUSIBLE_NEAR_PEAK_MIN, Pace, Span};
 pub use read::{ColourAtPeak, PeakFromTint, TintNote, colour_at_peak, peak_from_film, peak_from_stages};
 pub use refusal::{CHROMIUM_MAX_PCT, Circumstances, Refusal, STAINLESS_PCT, SpotState, TintError};
+pub use second::peak_on_colour;
 pub use stages::Stage;
 pub use strip::{StripColumn, strip};
+pub use verdict::{Held, TintLimits, TintVerdict, judge_tint};

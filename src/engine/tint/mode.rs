@@ -151,6 +151,15 @@ impl Mode {
         courses.into_iter().map(|course| Heating::on_film(course, film_before_nm)).collect()
     }
 
+    /// The same on a film that earlier heating left, nm.
+    #[must_use]
+    pub fn on_film(&self, film_before_nm: f64) -> Self {
+        match self.clone() {
+            Self::FlameOn(flame) => Self::FlameOn(FlameOn { film_before_nm, ..flame }),
+            Self::Afterwards(look) => Self::Afterwards(Afterwards { film_before_nm, ..look }),
+        }
+    }
+
     /// Film that earlier heating left, nm.
     #[must_use]
     pub const fn film_before_nm(&self) -> f64 {

@@ -1,0 +1,66 @@
+//! What happens in a form goes to the place that owns the row; then what is shown is filled anew.
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, SharedString};
+
+use super::form_parts::LIST;
+use super::page_rows::toggle;
+use super::plan::calls;
+use super::shell::{open_page, refresh_shown};
+use super::{State, plan_form_events, question_form, tint_form, tint_photo, ui};
+
+/// Wires every form.
+pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let events = window.global::<ui::FormEvents>();
+    events.on_row_toggled(calls(window, state, |window, state, id: SharedString| {
+        toggle(&mut state.open.borrow_mut().rows, &id);
+        refresh_shown(window, state);
+    }));
+    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
+        if !question_form::typed(state, &field, &text) && !tint_photo::typed(state, &field, &text) {
+            plan_form_events::field_typed(state, &field, &text);
+        }
+        refresh_shown(window, state);
+    });
+    let edited = Rc::new(edited);
+    events.on_field_edited({
+        let edited = edited.clone();
+        move |field, text| edited((field, text))
+    });
+    let committed = calls(window, state, |window, state, field: SharedString| {
+        tint_photo::committed(window, state, &field);
+    });
+    events.on_field_committed(move |field, text| {
+        edited((field.clone(), text));
+        committed(field);
+    });
+    let chosen = calls(window, state, |window, state, (group, index): (SharedString, i32)| {
+        state.open.borrow_mut().rows.remove(&format!("{LIST}{group}"));
+        let index = usize::try_from(index).unwrap_or(0);
+        let taken = question_form::chosen(state, &group, index)
+            || tint_form::choice_made(state, &group, index)
+            || tint_photo::choice_made(state, &group, index);
+        if !taken {
+            plan_form_events::choice_made(state, &group, index);
+        }
+        refresh_shown(window, state);
+    });
+    events.on_choice_made(move |group, index| chosen((group, index)));
+    events.on_pick_asked(calls(window, state, |window, state, part: SharedString| match part.as_str() {
+        "filler" => open_page(window, state, "fillers"),
+        "steel-a" | "steel-b" => {
+            state.open.borrow_mut().steel_for_b = part == "steel-b";
+            open_page(window, state, "steels");
+        }
+        // A list that is folded unfolds in place.
+        list => {
+            toggle(&mut state.open.borrow_mut().rows, list);
+            refresh_shown(window, state);
+        }
+    }));
+    events.on_action_asked(calls(window, state, |window, state, part: SharedString| {
+        plan_form_events::action_asked(state, &part);
+        super::refresh_all(window, state);
+    }));
+}

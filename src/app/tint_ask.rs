@@ -1,0 +1,191 @@
+//! What the Tint place is asked: read from the session, where it is kept.
+
+use super::State;
+use crate::engine::job::Steel;
+use crate::engine::tint::{Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage};
+use crate::reference::Element;
+
+/// Keys of the session.
+pub(super) const MODE: &str = "tint.mode";
+/// The colour that is seen.
+pub(super) const SEEN: &str = "tint.seen";
+/// `seen` or `wait`: which way is asked.
+pub(super) const ASKED: &str = "tint.asked";
+/// The heat waited for, °C.
+pub(super) const WAIT: &str = "tint.wait";
+/// The steel.
+pub(super) const STEEL: &str = "tint.steel";
+/// The spot before heating.
+pub(super) const SPOT: &str = "tint.spot";
+/// Free air or not.
+pub(super) const AIR: &str = "tint.air";
+/// The colour before this heating.
+pub(super) const BEFORE: &str = "tint.before";
+
+/// Steels to choose from; the first two stand for the parts of the plan.
+pub(super) const STEELS: [&str; 6] = ["plan-a", "plan-b", "low-alloy", "unknown", "chromium", "stainless"];
+/// Values of [`AIR`].
+pub(super) const AIRS: [&str; 2] = ["free", "shielded"];
+/// Modes in the order in which they are offered.
+pub(super) const MODES: [&str; 2] = ["flame-on", "afterwards"];
+
+/// Minutes that the slider stops at.
+const STOPS: [f64; 34] = [
+    0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.2, 1.5, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0,
+    12.0, 14.0, 16.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0, 60.0,
+];
+/// Minutes of heating until something else is set.
+const FLAME_MIN: f64 = 2.5;
+
+/// Which way the question goes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Asked {
+    /// Which peak left this colour?
+    Seen(Stage),
+    /// Which colour shows at this heat, °C?
+    Wait(f64),
+}
+
+/// Everything that is set on the Tint place.
+pub(super) struct Ask {
+    /// When one looks, and how long the heat took.
+    pub(super) mode: Mode,
+    /// Is the flame on?
+    pub(super) flame: bool,
+    /// Minutes that are set; none where they are not known.
+    pub(super) minutes: Option<f64>,
+    /// The steel, the spot, the air.
+    pub(super) steel: Circumstances,
+    /// The colour before this heating; bright for none.
+    pub(super) before: Stage,
+    /// The question, once there is one.
+    pub(super) asked: Option<Asked>,
+}
+
+/// Where minutes stand on the slider, 0 to 1: `ln(t/0.5) / ln(60/0.5)`.
+pub(super) fn place(minutes: f64) -> f64 {
+    let (first, last) = (STOPS[0], STOPS[STOPS.len() - 1]);
+    ((minutes / first).ln() / (last / first).ln()).clamp(0.0, 1.0)
+}
+
+/// The stop nearest to a place on the slider.
+pub(super) fn stop_at(at: f64) -> f64 {
+    let away = |stop: &f64| (place(*stop) - at).abs();
+    STOPS.iter().copied().min_by(|a, b| away(a).total_cmp(&away(b))).unwrap_or(STOPS[0])
+}
+
+/// So many stops further.
+pub(super) fn stepped(minutes: f64, by: i32) -> f64 {
+    let at = STOPS.iter().position(|stop| *stop >= minutes - 1e-9).unwrap_or(STOPS.len() - 1);
+    let to = at.saturating_add_signed(by.signum() as isize);
+    STOPS[to.min(STOPS.len() - 1)]
+}
+
+/// Key under which the minutes of a mode are kept.
+pub(super) const fn minutes_key(flame: bool) -> &'static str {
+    if flame { "tint.flame-minutes" } else { "tint.near-minutes" }
+}
+
+/// A choice of the session.
+pub(super) fn choice_of(state: &State, key: &str) -> Option<String> {
+    state.session(|session| session.choices.get(key).cloned())
+}
+
+/// The place of a choice among what is offered, or the first.
+pub(super) fn chosen(state: &State, key: &str, offered: &[&str]) -> usize {
+    choice_of(state, key).and_then(|id| offered.iter().position(|known| *known == id)).unwrap_or(0)
+}
+
+/// The steels that are offered: a part of the plan only where the plan has it.
+pub(super) fn steels(state: &State) -> Vec<&'static str> {
+    let parts = state.job().map_or(0, |job| job.members.len());
+    let two =
+        state.job().is_some_and(|job| job.members.len() > 1 && job.members[0].steel != job.members[1].steel);
+    STEELS
+        .into_iter()
+        .filter(|id| match *id {
+            "plan-a" => parts > 0,
+            "plan-b" => two,
+            _ => true,
+        })
+        .collect()
+}
+
+/// The steel that is chosen: until one is, that part of the plan which governs it, or "not known".
+pub(super) fn steel_id(state: &State) -> &'static str {
+    let offered = steels(state);
+    let kept = choice_of(state, STEEL);
+    let governs = state.planned().and_then(|planned| planned.plan.minimum.as_ref()?.member);
+    let fallback = match governs {
+        Some(1) if offered.contains(&"plan-b") => "plan-b",
+        _ if offered.contains(&"plan-a") => "plan-a",
+        _ => "unknown",
+    };
+    offered.into_iter().find(|id| Some(*id) == kept.as_deref()).unwrap_or(fallback)
+}
+
+fn chromium_pct(state: &State) -> Option<f64> {
+    let of_part = |index: usize| {
+        let job = state.job()?;
+        Some(match &job.members.get(index)?.steel {
+            Steel::Grade(grade) => grade.nominal().get(Element::Cr),
+            Steel::Certificate { composition, .. } => composition.get(Element::Cr),
+        })
+    };
+    match steel_id(state) {
+        "plan-a" => of_part(0),
+        "plan-b" => of_part(1),
+        "low-alloy" => Some(0.0),
+        "chromium" => Some(5.0),
+        "stainless" => Some(18.0),
+        _ => None,
+    }
+}
+
+/// Everything that is set.
+pub(super) fn ask(state: &State) -> Ask {
+    let flame = chosen(state, MODE, &MODES) == 0;
+    let typed = state.session(|session| session.typed.get(minutes_key(flame)).cloned());
+    let kept =
+        typed.and_then(|text| text.parse::<f64>().ok()).filter(|minutes| (0.1..=600.0).contains(minutes));
+    let minutes = if flame { Some(kept.unwrap_or(FLAME_MIN)) } else { kept };
+    let start_c = state.job().map_or(20.0, |job| job.shop_c);
+    let mode = mode_of(flame, minutes, start_c);
+    let spots = SpotState::ALL.map(SpotState::id);
+    let steel = Circumstances {
+        chromium_pct: chromium_pct(state),
+        spot: SpotState::ALL[chosen(state, SPOT, &spots)],
+        shielded_from_air: chosen(state, AIR, &AIRS) == 1,
+    };
+    let before = choice_of(state, BEFORE).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);
+    Ask { mode, flame, minutes, steel, before, asked: asked(state) }
+}
+
+/// A mode of looking.
+pub(super) fn mode_of(flame: bool, minutes: Option<f64>, start_c: f64) -> Mode {
+    if flame {
+        let pace = Pace::Minutes(Span::exactly(minutes.unwrap_or(FLAME_MIN)));
+        Mode::FlameOn(FlameOn { start_c, pace, film_before_nm: 0.0 })
+    } else {
+        let plausible = Afterwards::default();
+        let near_peak_min = minutes.map_or(plausible.near_peak_min, Span::exactly);
+        Mode::Afterwards(Afterwards { start_c, near_peak_min, ..plausible })
+    }
+}
+
+/// What is asked; until the person asks, what the plan's minimum looks like.
+fn asked(state: &State) -> Option<Asked> {
+    let wait = state.session(|session| session.typed.get(WAIT).cloned()).and_then(|text| text.parse().ok());
+    let seen = choice_of(state, SEEN).and_then(|id| Stage::from_id(&id));
+    match choice_of(state, ASKED).as_deref() {
+        Some("seen") => seen.map(Asked::Seen),
+        Some("wait") => wait.map(Asked::Wait),
+        _ => plan_minimum_c(state).map(Asked::Wait),
+    }
+}
+
+/// The plan's minimum as shown, where it has a window.
+pub(super) fn plan_minimum_c(state: &State) -> Option<f64> {
+    let planned = state.planned()?;
+    crate::report::tint_limits(Some(&planned.plan)).minimum_c
+}
