@@ -279,7 +279,7 @@ fn the_form_unfolds_in_place_on_a_phone() {
 #[test]
 fn a_run_is_timed_with_a_watch() {
     // A phone so long that the row is in view.
-    let (window, state) = live((360, 1500), demo());
+    let (window, state) = live((360, 1800), demo());
     let one = |field: &str| format!("{field}@0");
     set(&window, &state, |session| session.job.process = Some("gtaw".into()));
     set(&window, &state, |session| session.job.hydrogen = Some("3 ml".into()));
