@@ -182,6 +182,7 @@ error-tint-coated = A coating has a colour of its own, and some give off toxic f
 error-tint-dirty = Oil, fingerprints, soap and flux change the colour or block it. Clean a spot before heating, or measure with a probe or a crayon.
 error-tint-shielded-from-air = Under a reducing flame, soot, inert gas or steam another film grows. Measure with a probe or a crayon.
 error-tint-there-before = The skin carried this colour, or a later one, before it was heated. Grind a fresh spot, or measure with a probe or a crayon.
+error-travel-twice = Give the travel speed, or the arc time with the run-out length, not both.
 error-heat-curve = A heat-up curve needs two points or more, minutes that rise and a temperature that does not fall.
 error-span-swapped = The lower end is above the upper one.
 
@@ -741,6 +742,10 @@ accepts-hardness = Write a hardness with its scale: 30 HRC, 285 HB, 300 HV.
     .name = hardness on that scale
 accepts-duration = Write a time: 90 s, 20 min, 1 h 20 min, 1:20 (hours and minutes).
     .name = time
+accepts-short-time = Write a time: 80 s, 1 min 20 s, 1:20 (minutes and seconds).
+    .name = time
+accepts-run-length = Write the length of the run: 200 mm, 8 in, 8-1/2 in.
+    .name = the length of a run
 accepts-number = Write a plain number: 4, 0.5, 0,5.
     .name = this number
 accepts-count = Write a whole number: 1, 4.
@@ -819,6 +824,8 @@ field-arc-energy = Arc energy
 field-volts = Volts
 field-amps = Amps
 field-travel = Travel speed
+field-arc-time = Arc time
+field-run-length = Run length
 field-restraint = Restraint
 field-filler = Filler
 field-weld-strength = Weld metal strength
@@ -832,6 +839,10 @@ field-demand-interpass = Maximum interpass demanded
 field-demand-ceiling = Ceiling demanded
 field-thermal-cut = Flame- or plasma-cut edges
 job-missing = This is needed. { $accepts }
+job-missing-travel = This is needed. { $accepts } Or give the time and the length of one run (arc-time, run-length).
+job-missing-beside = This is needed beside { $other } ({ $id }). { $accepts }
+job-travel-twice = A timed run (arc-time, run-length) and the travel speed (travel) both say how fast the arc went. Keep the timed run and leave travel out, or keep travel and leave the timed run out.
+job-timed-travel = This run in this time is a travel speed of { $value }. Taken is { $low } to { $high }: look at time and length again.
 job-unknown-steel = No steel here is called exactly “{ $typed }”. Near it: { $near }.
 job-unknown-steel-none = No steel here is called “{ $typed }”, and none is near it. { $accepts }
 job-unknown-filler = No filler here is called exactly “{ $typed }”. Near it: { $near }.
@@ -848,6 +859,7 @@ default-restraint-high = Restraint not stated: high, as the joint is sketched.
 default-hydrogen = Hydrogen not stated: { $value }, the upper typical figure of { $process }.
 default-open-hydrogen = The hydrogen class has no upper end: { $value } counts for { $process }.
 default-net-heat = Heat input not stated: { $value } net counts.
+default-timed-travel = Travel speed of the timed run: { $value }, its length over its arc time.
 default-shop = Shop temperature not stated: { $value } counts.
 default-several-runs = Number of runs not stated: several count.
 default-same-part = Second part not stated: it counts as the same as the first.
@@ -859,9 +871,13 @@ default-grade-maximum = The certificate does not state { $elements }: the grade�
 asked-twice = This is given twice. Leave one of the two out.
 
 ## Store
-store-folder = The folder { $path } can’t be written: { $cause }. What you type stays on the screen, and is not kept when the program ends.
+store-folder = The folder { $path } can’t be written: { $cause }.
 store-file = The file { $path } can’t be read or written: { $cause }.
-store-kept-aside = A part of what was kept can’t be read ({ $fields }). The file is kept as { $path }.
+store-kept-aside = A part of what was kept can’t be read: { $fields }. The file is kept as { $path }.
+store-kept-whole = what was typed and chosen
+start-not-kept = { $why } What you type stays on the screen, and is not kept when the program ends.
+start-no-font = the system has no font to draw with; on Debian and Ubuntu the package fonts-dejavu-core brings one
+start-no-library = { $library } is missing; on Debian and Ubuntu the package { $package } brings it
 ## Data: groups, notes, methods, joints, cautions
 
 # Groups that steels are browsed under
@@ -2000,6 +2016,7 @@ page-certificate = Certificate
 page-fillers = Choose the filler
 page-settings = Settings
 page-about = About
+shell-notice-away = Put this line away
 shell-not-saved = Can’t be saved: the disk is full or closed
 
 ## Pages, from Rust
@@ -2191,9 +2208,10 @@ form-heat-way = Stated as
 form-heat-net = Net
 form-heat-arc = Arc energy
 form-heat-meters = V, A, travel
+form-heat-timed = In place of travel: a run, timed and measured
 form-heat-net-note = Net heat input: arc energy times the efficiency of the process (0.6 TIG and plasma, 1.0 submerged arc, else 0.8).
 form-heat-arc-note = Arc energy: volts × amps ÷ travel. The efficiency of the process is taken off for the plan.
-form-heat-meters-note = From the meters. Travel is run-out length ÷ arc time: 200 mm in 80 s is 150 mm/min.
+form-heat-meters-note = From the meters. The travel speed, or the length of a run ÷ its arc time: 200 mm in 80 s is 150 mm/min.
 form-heat-value = { $heat } net
 form-restraint-low = Free
 form-restraint-medium = One side

@@ -46,6 +46,31 @@ fn a_plan_from_keys_a_file_or_both() {
     assert!(high_hydrogen > as_filed);
 }
 
+/// 200 mm in 80 s is 150 mm/min (plain arithmetic).
+#[test]
+fn a_timed_run_in_place_of_the_travel_speed() {
+    let arc = ["condition=Q&T 540", "volts=25", "amps=150"];
+    let timed = small(&[&arc[..], &["arc-time=1:20", "run-length=200 mm"]].concat());
+    assert_eq!(timed.status, 0, "{}", timed.err);
+    assert!(timed.out.contains("travel: ") && timed.out.contains("150 mm/min"), "{}", timed.out);
+    let figures = |more: &[&str]| -> Value {
+        let ran = small(&[&arc[..], more, &["--json"]].concat());
+        let read: Value = serde_json::from_str(&ran.out).expect("JSON");
+        read["preheat_min_exact_c"].clone()
+    };
+    assert_eq!(figures(&["arc-time=80", "run-length=200"]), figures(&["travel=150"]));
+    let half = small(&[&arc[..], &["arc-time=80 s"]].concat());
+    assert_eq!(half.status, 2);
+    assert!(half.err.starts_with("run-length: "), "{}", half.err);
+    let twice = small(&[&arc[..], &["arc-time=80 s", "run-length=200 mm", "travel=150"]].concat());
+    assert_eq!(twice.status, 2);
+    assert!(twice.err.contains("leave travel out") && twice.err.contains("keep travel"), "{}", twice.err);
+    // A single question reads a watch in the same way.
+    let asked =
+        run(&["ask", "heat-input", "volts=25", "amps=150", "arc-time=1:20", "run-length=200", "process=saw"]);
+    assert!(asked.out.contains("1.5 kJ/mm"), "{}", asked.out);
+}
+
 #[test]
 fn units_change_the_words_and_not_the_plan() {
     let read = |more: &[&str]| -> Value {

@@ -274,3 +274,43 @@ fn the_form_unfolds_in_place_on_a_phone() {
     mock_elapsed_time(50);
     check(&window, "unfolded-plan-phone-dark");
 }
+
+/// 25 V and 150 A over 200 mm in 80 s, k 0.6 for TIG: 0.9 kJ/mm (EN 1011-1; plain arithmetic).
+#[test]
+fn a_run_is_timed_with_a_watch() {
+    // A phone so long that the row is in view.
+    let (window, state) = live((360, 1800), demo());
+    let one = |field: &str| format!("{field}@0");
+    set(&window, &state, |session| session.job.process = Some("gtaw".into()));
+    set(&window, &state, |session| session.job.hydrogen = Some("3 ml".into()));
+    form(&window).invoke_row_toggled("heat".into());
+    form(&window).invoke_choice_made("heat-way".into(), 2);
+    for (field, text) in [("volts", "25"), ("amps", "150"), ("arc-time", "1:20")] {
+        typed(&window, &one(field), text);
+    }
+    let why = answer(&window).stale_why;
+    assert!(why.contains("Run length") && why.contains("Arc time"), "it says what is missing: {why}");
+    typed(&window, &one("run-length"), "200");
+    assert!(!answer(&window).stale, "{}", answer(&window).stale_why);
+    let heat = state.planned().expect("a plan").read.job.runs[0].net_heat_kj_per_mm;
+    assert!((heat - 0.9).abs() < 1e-12, "{heat}");
+    let travel = || {
+        let row = window.global::<ui::PlanAdapter>().get_rows().iter().find(|row| row.id == "heat");
+        let parts = row.expect("a heat row").parts;
+        let fields: Vec<ui::FieldRow> =
+            parts.iter().flat_map(|part| part.fields.iter().collect::<Vec<_>>()).collect();
+        fields.into_iter().find(|field| field.id == "travel@0").expect("a travel field")
+    };
+    assert!(travel().derived && travel().text == "150\u{a0}mm/min", "the speed that follows: {:?}", travel());
+    check(&window, "heat-timed-phone-dark");
+    // The run gives way to a speed that is typed.
+    typed(&window, &one("arc-time"), "");
+    assert!(!travel().derived);
+    typed(&window, &one("travel"), "150");
+    assert!(answer(&window).stale_why.contains("leave the timed run out"), "{}", answer(&window).stale_why);
+    typed(&window, &one("run-length"), "");
+    assert!(!answer(&window).stale && travel().text == "150");
+    // Another way of stating it leaves nothing of this one behind.
+    form(&window).invoke_choice_made("heat-way".into(), 0);
+    assert!(state.session(|session| session.job.travel.is_none() && session.job.arc_time.is_none()));
+}

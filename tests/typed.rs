@@ -76,6 +76,8 @@ fn answer(reader: &str, typed: &str, shown: Units) -> Result<String, Problem> {
             figure(hardness.value, hardness.scale.symbol())
         }
         "duration" => figure(units::duration(typed, units::TimeUnit::Minutes, limits::DURATION_S)?, "s"),
+        "arc-time" => figure(units::duration(typed, units::TimeUnit::Seconds, limits::ARC_TIME_S)?, "s"),
+        "run-length" => figure(units::run_length(typed, shown.length, limits::RUN_MM)?, "mm"),
         other => panic!("no reader {other}"),
     })
 }

@@ -42,6 +42,9 @@ proptest! {
             if let Ok(strength) = units::strength(&text, unit, limits::STRENGTH_MPA) {
                 prop_assert!((99.99..=2500.01).contains(&strength));
             }
+            if let Ok(run) = units::run_length(&text, unit, limits::RUN_MM) {
+                prop_assert!((4.999..=100_000.01).contains(&run));
+            }
             let _ = units::mass(&text, unit, limits::MASS_KG);
         }
         for unit in TEMPERATURES {
@@ -56,6 +59,9 @@ proptest! {
         let _ = units::hardness(&text);
         if let Ok(time) = units::duration(&text, units::TimeUnit::Minutes, limits::DURATION_S) {
             prop_assert!(time >= 0.0 && time.is_finite());
+        }
+        if let Ok(time) = units::duration(&text, units::TimeUnit::Seconds, limits::ARC_TIME_S) {
+            prop_assert!((0.999..=36_000.001).contains(&time));
         }
         let _ = units::voltage(&text, limits::VOLTAGE_V);
         let _ = units::current(&text, limits::CURRENT_A);

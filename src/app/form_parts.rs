@@ -4,7 +4,7 @@ use slint::SharedString;
 
 use super::rows::model;
 use super::{State, ui};
-use crate::log::{Fault, Field};
+use crate::log::{Fault, Field, FieldProblem};
 
 fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
     ui::PartRow {
@@ -21,19 +21,22 @@ fn chosen(place: Option<usize>) -> i32 {
     place.and_then(|place| i32::try_from(place).ok()).unwrap_or(-1)
 }
 
+/// The first problem of these fields in words. A field that is empty is not one on the
+/// screen: the answer band says what is still wanted.
+fn first_problem(state: &State, fields: &[Field]) -> SharedString {
+    let problems = state.problems();
+    let shown = |problem: &&FieldProblem| fields.contains(&problem.field) && problem.fault != Fault::Missing;
+    problems.iter().find(shown).map_or_else(SharedString::default, |problem| problem.say(&state.words).into())
+}
+
 /// Number fields side by side.
 pub(super) fn fields(id: &str, rows: Vec<ui::FieldRow>) -> ui::PartRow {
     ui::PartRow { fields: model(rows), ..part(ui::PartKind::Fields, id) }
 }
 
-/// One field of the job. A field that is empty is not a problem on the screen: the answer
-/// band says what is still wanted.
+/// One field of the job.
 pub(super) fn field_part(state: &State, field: Field, text: &str, unit: &str) -> ui::FieldRow {
-    let problem = state
-        .problems()
-        .into_iter()
-        .find(|problem| problem.field == field && problem.fault != Fault::Missing)
-        .map_or_else(SharedString::default, |problem| problem.say(&state.words).into());
+    let problem = first_problem(state, &[field]);
     ui::FieldRow {
         id: field.id().into(),
         label: state.word(&field.key()),
@@ -45,6 +48,17 @@ pub(super) fn field_part(state: &State, field: Field, text: &str, unit: &str) ->
     }
 }
 
+/// One choice of several, shown in this way.
+fn one_of(
+    kind: ui::PartKind,
+    id: &str,
+    label: SharedString,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    ui::PartRow { label, choices: model(choices), chosen: chosen(place), ..part(kind, id) }
+}
+
 /// One choice in a row.
 pub(super) fn segments(
     state: &State,
@@ -53,12 +67,7 @@ pub(super) fn segments(
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
 ) -> ui::PartRow {
-    ui::PartRow {
-        label: state.word(label),
-        choices: model(choices),
-        chosen: chosen(place),
-        ..part(ui::PartKind::Segments, id)
-    }
+    one_of(ui::PartKind::Segments, id, state.word(label), choices, place)
 }
 
 /// One choice among sketches.
@@ -69,12 +78,7 @@ pub(super) fn tiles(
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
 ) -> ui::PartRow {
-    ui::PartRow {
-        label: state.word(label),
-        choices: model(choices),
-        chosen: chosen(place),
-        ..part(ui::PartKind::Tiles, id)
-    }
+    one_of(ui::PartKind::Tiles, id, state.word(label), choices, place)
 }
 
 /// What the id of a folded list begins with.
@@ -96,12 +100,7 @@ pub(super) fn list(
             .map_or_else(|| state.word(empty), |row| row.label.clone());
         return ui::PartRow { label: state.word(label), value, ..part(ui::PartKind::Pick, &folded) };
     }
-    ui::PartRow {
-        label: state.word(label),
-        choices: model(choices),
-        chosen: chosen(place),
-        ..part(ui::PartKind::List, id)
-    }
+    one_of(ui::PartKind::List, id, state.word(label), choices, place)
 }
 
 /// Something that another page chooses.
@@ -114,11 +113,7 @@ pub(super) fn pick(
     note: &str,
     field: Field,
 ) -> ui::PartRow {
-    let problem = state
-        .problems()
-        .into_iter()
-        .find(|problem| problem.field == field && problem.fault != Fault::Missing)
-        .map_or_else(SharedString::default, |problem| problem.say(&state.words).into());
+    let problem = first_problem(state, &[field]);
     let value = if value.is_empty() { state.word(empty) } else { value.into() };
     ui::PartRow {
         label: state.word(label),
@@ -161,11 +156,7 @@ pub(super) fn form_row(
     value: String,
     parts: Vec<ui::PartRow>,
 ) -> ui::FormRow {
-    let problem = state
-        .problems()
-        .into_iter()
-        .find(|problem| watched.contains(&problem.field) && problem.fault != Fault::Missing)
-        .map_or_else(SharedString::default, |problem| problem.say(&state.words).into());
+    let problem = first_problem(state, watched);
     let assumed = state
         .planned()
         .is_some_and(|planned| planned.read.defaulted.iter().any(|found| watched.contains(&found.field)))

@@ -8,6 +8,8 @@ mod about;
 mod care;
 mod certificate;
 mod certificate_draft;
+#[cfg(target_os = "linux")]
+pub mod desktop;
 mod fillers;
 mod form_parts;
 mod forms;
@@ -49,5 +51,5 @@ mod tint_view;
 pub mod ui;
 
 pub use shell::{back, open_page, refresh_all};
-pub use start::{StartError, connect, run, window_of};
+pub use start::{StartError, connect, run, window_in, window_of};
 pub use state::{Open, Planned, State};

@@ -92,6 +92,8 @@ fn drop_second_process(job: &mut JobText) {
         Field::Volts,
         Field::Amps,
         Field::Travel,
+        Field::ArcTime,
+        Field::RunLength,
     ] {
         let first = at(job, field, 0);
         job.set(field, if first.is_empty() { None } else { Some(first) });

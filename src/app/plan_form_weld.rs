@@ -2,13 +2,16 @@
 
 use super::form_parts::{field_part, fields, form_row, note, pick, segments};
 use super::map::choice;
-use super::plan_form::{at, processes};
+use super::plan_form::{at, length_unit, processes};
 use super::{State, ui};
+use crate::engine::heat_input::Travel;
 use crate::log::{Field, JobText};
-use crate::units::LengthUnit;
+use crate::units::{self, LengthUnit, TimeUnit, limits};
 
 /// The ways in which heat input is stated.
 const HEAT_WAYS: [&str; 3] = ["net", "arc", "meters"];
+/// Fields of the last way.
+const METERS: [Field; 5] = [Field::Volts, Field::Amps, Field::Travel, Field::ArcTime, Field::RunLength];
 const CODES: [&str; 2] = ["none", "D1.1"];
 /// Fields that are answered by yes or no, and what they are called in the form.
 const YES_NO: [(Field, &str); 4] = [
@@ -21,7 +24,7 @@ const YES_NO: [(Field, &str); 4] = [
 fn heat_way(state: &State, job: &JobText) -> usize {
     if job.get(Field::ArcEnergy).is_some() {
         1
-    } else if [Field::Volts, Field::Amps, Field::Travel].into_iter().any(|field| job.get(field).is_some()) {
+    } else if METERS.into_iter().any(|field| job.get(field).is_some()) {
         2
     } else {
         // A way that was chosen and has nothing typed yet.
@@ -47,16 +50,17 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     let (energy, speed) = if inch { ("kJ/in", "in/min") } else { ("kJ/mm", "mm/min") };
     let mut parts = vec![segments(state, "heat-way", "form-heat-way", ways, Some(way))];
     for place in 0..processes(job) {
-        let rows = match way {
-            0 => vec![one_of(state, job, Field::HeatInput, place, energy)],
-            1 => vec![one_of(state, job, Field::ArcEnergy, place, energy)],
-            _ => vec![
-                one_of(state, job, Field::Volts, place, "V"),
-                one_of(state, job, Field::Amps, place, "A"),
-                one_of(state, job, Field::Travel, place, speed),
-            ],
-        };
-        parts.push(fields(&format!("heat-{place}"), rows));
+        match way {
+            0 => parts.push(fields(
+                &format!("heat-{place}"),
+                vec![one_of(state, job, Field::HeatInput, place, energy)],
+            )),
+            1 => parts.push(fields(
+                &format!("heat-{place}"),
+                vec![one_of(state, job, Field::ArcEnergy, place, energy)],
+            )),
+            _ => parts.extend(meters(state, job, place, speed)),
+        }
     }
     parts.push(note(state, "heat-note", &format!("form-heat-{}-note", HEAT_WAYS[way])));
     let value = state.planned().map_or_else(
@@ -72,8 +76,39 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
             state.words.with("form-heat-value", &[("heat", &shown.join(" + "))])
         },
     );
-    let watched = [Field::HeatInput, Field::ArcEnergy, Field::Volts, Field::Amps, Field::Travel];
+    let watched = [[Field::HeatInput, Field::ArcEnergy].as_slice(), &METERS].concat();
     form_row(state, "heat", &watched, value, parts)
+}
+
+/// What is read from the meters; with a timed run the travel speed is what follows from it.
+fn meters(state: &State, job: &JobText, place: usize, speed: &str) -> Vec<ui::PartRow> {
+    let mut read =
+        vec![one_of(state, job, Field::Volts, place, "V"), one_of(state, job, Field::Amps, place, "A")];
+    let timed = vec![
+        one_of(state, job, Field::ArcTime, place, "s"),
+        one_of(state, job, Field::RunLength, place, length_unit(state)),
+    ];
+    let travel = one_of(state, job, Field::Travel, place, speed);
+    let follows = timed_travel(state, job, place).filter(|_| job.get(Field::Travel).is_none());
+    let derived = follows.map(|speed| {
+        let row = ui::FieldRow { text: speed.into(), unit: "".into(), derived: true, ..travel.clone() };
+        fields(&format!("follows-{place}"), vec![row])
+    });
+    if derived.is_none() {
+        read.push(travel);
+    }
+    let timed = ui::PartRow { note: state.word("form-heat-timed"), ..fields(&format!("run-{place}"), timed) };
+    [fields(&format!("heat-{place}"), read), timed].into_iter().chain(derived).collect()
+}
+
+/// The travel speed of a timed run, where both of its figures can be read.
+fn timed_travel(state: &State, job: &JobText, place: usize) -> Option<String> {
+    let shown = state.show();
+    let time = units::duration(&at(job, Field::ArcTime, place), TimeUnit::Seconds, limits::ARC_TIME_S);
+    let length = units::run_length(&at(job, Field::RunLength, place), shown.units.length, limits::RUN_MM);
+    let run = Travel::Run { arc_time_s: time.ok()?, run_mm: length.ok()? };
+    let mm_per_min = run.mm_per_s() * 60.0;
+    limits::TRAVEL_MM_PER_MIN.holds(mm_per_min).then(|| shown.travel(mm_per_min).main)
 }
 
 /// Filler, strength, CET, number of runs.
@@ -180,12 +215,13 @@ pub(super) fn choice_made(state: &State, group: &str, index: usize) -> bool {
 /// Only one way of stating the heat input may hold something; a figure moves along
 /// between net heat input and arc energy no more than a label would.
 fn keep_heat_for(job: &mut JobText, way: usize) {
-    let others: &[Field] = match way {
-        0 => &[Field::ArcEnergy, Field::Volts, Field::Amps, Field::Travel],
-        1 => &[Field::HeatInput, Field::Volts, Field::Amps, Field::Travel],
-        _ => &[Field::HeatInput, Field::ArcEnergy],
+    let kept: &[Field] = match way {
+        0 => &[Field::HeatInput],
+        1 => &[Field::ArcEnergy],
+        _ => &METERS,
     };
-    for field in others {
-        job.set(*field, None);
+    let all = [Field::HeatInput, Field::ArcEnergy].into_iter().chain(METERS);
+    for field in all.filter(|field| !kept.contains(field)) {
+        job.set(field, None);
     }
 }

@@ -51,6 +51,18 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             set_units(&window, &state, units);
         }
     });
+    shell.on_notice_seen({
+        let state = state.clone();
+        move || state.tell(String::new())
+    });
+    state.on_notice({
+        let weak = window.as_weak();
+        move |notice| {
+            if let Some(window) = weak.upgrade() {
+                window.global::<ui::Shell>().set_notice(notice.into());
+            }
+        }
+    });
     shell.on_leave(|| {
         // Leaving loses nothing: every change is saved as it is made.
         let _ = slint::quit_event_loop();
@@ -153,7 +165,6 @@ fn refresh(window: &ui::AppWindow, state: &State) {
         state.word(&format!("place-{page}"))
     };
     shell.set_title(title);
-    shell.set_job_line(if state.save_failed() { state.word("shell-not-saved") } else { "".into() });
     shell.set_place(place.into());
     shell.set_page(page.into());
     shell.set_can_go_back(top.is_some());

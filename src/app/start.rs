@@ -7,35 +7,106 @@ use slint::ComponentHandle;
 use thiserror::Error;
 
 use super::{State, about, care, certificate, fillers, forms, plan, settings, shell, steels, tint, ui};
-use crate::log::{Session, Store};
+use crate::log::{Found, Session, Store, StoreError};
+use crate::words::Words;
 
 /// Why the window can't be opened.
 #[derive(Debug, Error)]
 pub enum StartError {
     /// No display, or what a display needs is missing.
-    #[error("no window can be opened: {0}")]
+    #[error("{0}")]
     NoWindow(String),
+    /// The system has no font, and the window draws none without one.
+    #[error("no font")]
+    NoFont,
+    /// A library that the window needs is missing.
+    #[error("no {file}")]
+    NoLibrary {
+        /// Its file.
+        file: &'static str,
+        /// The package of Debian that brings it.
+        package: &'static str,
+    },
+}
+
+impl StartError {
+    /// Why, as a part of a sentence.
+    #[must_use]
+    pub fn say(&self, words: &Words) -> String {
+        match self {
+            Self::NoWindow(cause) => cause.clone(),
+            Self::NoFont => words.get("start-no-font"),
+            Self::NoLibrary { file, package } => {
+                words.with("start-no-library", &[("library", file), ("package", package)])
+            }
+        }
+    }
 }
 
 /// Opens the window on what is kept in a folder, and runs it until it is closed.
 ///
 /// # Errors
-/// [`StartError::NoWindow`] where there is no display.
+/// [`StartError`] where there is no display, or something is missing that a window needs.
 pub fn run(folder: Option<PathBuf>) -> Result<(), StartError> {
-    let (session, store) = kept(folder);
-    let (window, _state) = window_of(session, store)?;
+    #[cfg(target_os = "linux")]
+    check_desktop()?;
+    let (window, _state) = window_in(folder)?;
     window.run().map_err(|error| StartError::NoWindow(error.to_string()))
+}
+
+#[cfg(target_os = "linux")]
+fn check_desktop() -> Result<(), StartError> {
+    use super::desktop::{Display, display, has_font, missing_here};
+    let display = display();
+    // Without a display the toolkit itself says so.
+    if display == Display::None {
+        return Ok(());
+    }
+    if let Some(library) = missing_here(display) {
+        return Err(StartError::NoLibrary { file: library.file, package: library.package });
+    }
+    if has_font() { Ok(()) } else { Err(StartError::NoFont) }
+}
+
+/// A window on what is kept in a folder. What can't be read or kept is said on it.
+///
+/// # Errors
+/// [`StartError::NoWindow`] where there is no display.
+pub fn window_in(folder: Option<PathBuf>) -> Result<(ui::AppWindow, Rc<State>), StartError> {
+    let (session, store, trouble) = kept(folder);
+    let (window, state) = window_of(session, store)?;
+    if let Some(trouble) = trouble {
+        state.tell(trouble.say(&state.words));
+    }
+    Ok((window, state))
+}
+
+/// What went wrong with what is kept.
+enum Trouble {
+    /// It can't be read; nothing is saved over it.
+    NotKept(StoreError),
+    /// A part of it can't be read, and is kept aside.
+    KeptAside(Box<Found>),
+}
+
+impl Trouble {
+    fn say(&self, words: &Words) -> String {
+        match self {
+            Self::NotKept(error) => words.with("start-not-kept", &[("why", &error.say(words))]),
+            Self::KeptAside(found) => found.say(words),
+        }
+    }
 }
 
 /// The session of a folder. Where it can't be read the window starts anew and saves
 /// nothing over it.
-fn kept(folder: Option<PathBuf>) -> (Session, Option<Store>) {
-    let Some(store) = folder.and_then(|folder| Store::open(folder).ok()) else {
-        return (Session::default(), None);
-    };
-    match Session::load(&store) {
-        Ok(found) => (found.session, Some(store)),
-        Err(_) => (Session::default(), None),
+fn kept(folder: Option<PathBuf>) -> (Session, Option<Store>, Option<Trouble>) {
+    let Some(folder) = folder else { return (Session::default(), None, None) };
+    let opened = Store::open(folder).and_then(|store| Ok((Session::load(&store)?, store)));
+    match opened {
+        Ok((found, store)) if found.kept_aside.is_none() => (found.session, Some(store), None),
+        Ok((found, store)) => (found.session.clone(), Some(store), Some(Trouble::KeptAside(Box::new(found)))),
+        Err(error) => (Session::default(), None, Some(Trouble::NotKept(error))),
     }
 }
 

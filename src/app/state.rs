@@ -67,6 +67,9 @@ pub struct Open {
     pub licence_texts: BTreeSet<String>,
 }
 
+/// What puts a notice on the screen.
+type ShowsNotice = Box<dyn Fn(&str)>;
+
 /// The state of the app. One per window.
 pub struct State {
     /// The dataset.
@@ -82,6 +85,10 @@ pub struct State {
     /// Problems of the fields as they stand.
     problems: RefCell<Vec<FieldProblem>>,
     save_failed: Cell<bool>,
+    /// What the person must know about what is kept; empty for nothing.
+    notice: RefCell<String>,
+    /// What shows it.
+    notice_shown: RefCell<ShowsNotice>,
     /// The photo of the Tint place.
     pub(super) photo: RefCell<super::tint_photo::Photo>,
 }
@@ -99,6 +106,8 @@ impl State {
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
             save_failed: Cell::new(false),
+            notice: RefCell::new(String::new()),
+            notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
         };
         state.replan();
@@ -114,7 +123,13 @@ impl State {
     pub fn change(&self, change: impl FnOnce(&mut Session)) {
         change(&mut self.session.borrow_mut());
         if let Some(store) = &self.store {
-            self.save_failed.set(self.session.borrow().save(store).is_err());
+            let failed = self.session.borrow().save(store).is_err();
+            if failed {
+                self.tell(self.words.get("shell-not-saved"));
+            } else if self.save_failed.get() {
+                self.tell(String::new());
+            }
+            self.save_failed.set(failed);
         }
         self.replan();
     }
@@ -124,10 +139,16 @@ impl State {
         self.change(|session| change(&mut session.job));
     }
 
-    /// Could the last change not be saved?
-    #[must_use]
-    pub fn save_failed(&self) -> bool {
-        self.save_failed.get()
+    /// Says something about what is kept, wherever the person is; nothing takes it away.
+    pub fn tell(&self, notice: String) {
+        (self.notice_shown.borrow())(&notice);
+        *self.notice.borrow_mut() = notice;
+    }
+
+    /// Sets what shows such a line, from now on.
+    pub fn on_notice(&self, show: impl Fn(&str) + 'static) {
+        show(&self.notice.borrow());
+        *self.notice_shown.borrow_mut() = Box::new(show);
     }
 
     fn replan(&self) {

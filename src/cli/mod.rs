@@ -55,7 +55,7 @@ fn window(arguments: &[OsString]) -> Option<Said> {
         Ok(()) => Said::answered(String::new()),
         Err(problem) => {
             let words = Words::english();
-            plan::without_window(&request, &words, &problem.to_string())
+            plan::without_window(&request, &words, &problem.say(&words))
         }
     })
 }

@@ -48,6 +48,17 @@ pub enum Travel {
     },
 }
 
+impl Travel {
+    /// Travel speed, mm/s: of a timed run its length over its arc time.
+    #[must_use]
+    pub const fn mm_per_s(self) -> f64 {
+        match self {
+            Self::SpeedMmPerS(speed) => speed,
+            Self::Run { arc_time_s, run_mm } => run_mm / arc_time_s,
+        }
+    }
+}
+
 /// A run of weld.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ArcRun {
@@ -78,7 +89,7 @@ pub fn heat_input(run: ArcRun) -> Result<[Outcome; 2], EngineError> {
         Travel::Run { arc_time_s, run_mm } => {
             let time = Domain::new("t", 0.1, 1e5).check(arc_time_s)?;
             let length = Domain::new("L", 1.0, 1e6).check(run_mm)?;
-            (arc_energy_of_run_kj_per_mm(volts, amps, time, length), length / time)
+            (arc_energy_of_run_kj_per_mm(volts, amps, time, length), run.travel.mm_per_s())
         }
     };
     let net = net_kj_per_mm(energy, efficiency);

@@ -3,7 +3,7 @@
 use super::Field;
 use crate::engine::job::{Process, Restraint};
 use crate::reference::Element;
-use crate::units::{Accepts, HardnessScale, Problem, Show};
+use crate::units::{Accepts, HardnessScale, Problem, Show, limits};
 use crate::words::Words;
 
 /// Why a field could not be used.
@@ -31,6 +31,13 @@ pub enum Fault {
     Conflict {
         /// The other field.
         with: Field,
+    },
+    /// Travel speed and a timed run both say how fast the arc travelled.
+    TravelTwice,
+    /// The travel speed that follows from a timed run is outside what is taken, mm/min.
+    TimedTravel {
+        /// What follows.
+        mm_per_min: f64,
     },
     /// There must be one figure, or one per process.
     Count {
@@ -93,6 +100,8 @@ impl Field {
             Self::Volts => Accepts::Voltage,
             Self::Amps => Accepts::Current,
             Self::Travel => Accepts::Travel,
+            Self::ArcTime => Accepts::ShortTime,
+            Self::RunLength => Accepts::RunLength,
             Self::Restraint => Accepts::Restraint,
             Self::Filler => Accepts::Filler,
             Self::WeldCet => Accepts::Number,
@@ -112,9 +121,26 @@ impl FieldProblem {
     pub fn say(&self, words: &Words) -> String {
         let accepts = words.get(self.field.accepts().key());
         let show = Show::new(crate::units::Units::default(), words);
+        let missing_beside = |other: Field| {
+            let name = words.get(&other.key());
+            words.with("job-missing-beside", &[("other", &name), ("id", other.id()), ("accepts", &accepts)])
+        };
         match &self.fault {
             Fault::Typed(problem) => problem.say(words),
-            Fault::Missing => words.with("job-missing", &[("accepts", &accepts)]),
+            Fault::Missing => match self.field {
+                Field::Travel => words.with("job-missing-travel", &[("accepts", &accepts)]),
+                Field::ArcTime => missing_beside(Field::RunLength),
+                Field::RunLength => missing_beside(Field::ArcTime),
+                _ => words.with("job-missing", &[("accepts", &accepts)]),
+            },
+            Fault::TravelTwice => words.get("job-travel-twice"),
+            Fault::TimedTravel { mm_per_min } => {
+                let limit = |value| show.travel(value).main;
+                let taken = limits::TRAVEL_MM_PER_MIN;
+                let (low, high) = (limit(taken.low), limit(taken.high));
+                let values = [("value", limit(*mm_per_min)), ("low", low), ("high", high)];
+                words.with("job-timed-travel", &values.each_ref().map(|(key, value)| (*key, value.as_str())))
+            }
             Fault::UnknownSteel { typed, near } | Fault::UnknownFiller { typed, near } => {
                 let typed = crate::units::shortened(typed);
                 let key = match (&self.fault, near.is_empty()) {
@@ -164,6 +190,8 @@ pub enum DefaultValue {
     },
     /// Net heat input, kJ/mm.
     NetHeat(f64),
+    /// The travel speed of a timed run, for all processes or for each, mm/min.
+    TimedTravel(Vec<f64>),
     /// Shop temperature, °C.
     Shop(f64),
     /// The weld counts as one of several runs.
@@ -209,6 +237,10 @@ impl Defaulted {
             DefaultValue::OpenHydrogen { process, ml } => hydrogen("default-open-hydrogen", *process, *ml),
             DefaultValue::NetHeat(heat) => {
                 words.with("default-net-heat", &[("value", &show.heat(*heat).main)])
+            }
+            DefaultValue::TimedTravel(all) => {
+                let all: Vec<String> = all.iter().map(|mm_per_min| show.travel(*mm_per_min).main).collect();
+                words.with("default-timed-travel", &[("value", &all.join(" + "))])
             }
             DefaultValue::Shop(shop_c) => {
                 words.with("default-shop", &[("value", &show.temperature(*shop_c).main)])

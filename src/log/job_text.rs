@@ -137,6 +137,10 @@ job_text! {
     Amps amps "amps";
     /// Travel speed: one, or one per process joined by `+`.
     Travel travel "travel";
+    /// Arc time of a timed run, in place of the travel speed: one, or one per process.
+    ArcTime arc_time "arc-time";
+    /// Length of a timed run: one, or one per process joined by `+`.
+    RunLength run_length "run-length";
     /// Restraint.
     Restraint restraint "restraint";
     /// Filler.

@@ -9,7 +9,7 @@ use crate::engine::carbon_equivalent::cet;
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::{Process, Run, WeldMetal};
 use crate::reference::DepositKind;
-use crate::units::{self, Hydrogen, Problem, limits};
+use crate::units::{self, Hydrogen, Problem, TimeUnit, limits};
 
 /// Net heat input where none is stated, kJ/mm: that of a medium run, and the point at
 /// which Method B neither adds nor takes away.
@@ -88,9 +88,11 @@ fn hydrogen_ml(reader: &mut Reader<'_>, process: Process, typed: Option<Hydrogen
     }
 }
 
+/// Fields that state the heat input by what is read at the machine and at the run.
+const ARC: [Field; 5] = [Field::Volts, Field::Amps, Field::Travel, Field::ArcTime, Field::RunLength];
+
 /// Net heat input of each process, from the one way in which it is stated.
 fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f64>> {
-    const ARC: [Field; 3] = [Field::Volts, Field::Amps, Field::Travel];
     let count = processes.len();
     let length = reader.units.length;
     let by_arc = ARC.into_iter().find(|field| reader.has(*field));
@@ -113,8 +115,8 @@ fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f
     });
     let volts = list(reader, Field::Volts, count, |text| units::voltage(text, limits::VOLTAGE_V));
     let amps = list(reader, Field::Amps, count, |text| units::current(text, limits::CURRENT_A));
-    let travel =
-        list(reader, Field::Travel, count, |text| units::travel(text, length, limits::TRAVEL_MM_PER_MIN));
+    let by_meters = stated.first().is_some_and(|first| ARC.contains(first));
+    let travel = travel(reader, count, by_meters);
     let Some(first) = stated.first() else {
         reader.default(Field::HeatInput, DefaultValue::NetHeat(NET_HEAT_KJ_PER_MM));
         return Some(vec![NET_HEAT_KJ_PER_MM; count]);
@@ -128,7 +130,7 @@ fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f
             inside(reader, Field::ArcEnergy, made?)
         }
         _ => {
-            for field in ARC {
+            for field in [Field::Volts, Field::Amps] {
                 if !reader.has(field) {
                     reader.fault(field, Fault::Missing);
                 }
@@ -139,16 +141,65 @@ fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f
                 let run = ArcRun {
                     volts: volts[at],
                     amps: amps[at],
-                    travel: Travel::SpeedMmPerS(travel[at] / 60.0),
+                    travel: travel[at],
                     efficiency: (*process)?.efficiency(),
                 };
-                // The readers of the three fields keep them inside what the engine takes.
+                // The readers of the fields keep them inside what the engine takes.
                 let [_, net] = heat_input(run).ok()?;
                 made.push(net.value?);
             }
-            inside(reader, Field::Travel, made)
+            let field = if reader.has(Field::Travel) { Field::Travel } else { Field::RunLength };
+            inside(reader, field, made)
         }
     }
+}
+
+/// How fast the arc travels with each process: as typed, or from a run that was timed and
+/// measured. Says what is missing only where the heat input is stated so.
+fn travel(reader: &mut Reader<'_>, count: usize, wanted: bool) -> Option<Vec<Travel>> {
+    let length = reader.units.length;
+    let speeds =
+        list(reader, Field::Travel, count, |text| units::travel(text, length, limits::TRAVEL_MM_PER_MIN));
+    let times = list(reader, Field::ArcTime, count, |text| {
+        units::duration(text, TimeUnit::Seconds, limits::ARC_TIME_S)
+    });
+    let lengths =
+        list(reader, Field::RunLength, count, |text| units::run_length(text, length, limits::RUN_MM));
+    let timed = [Field::ArcTime, Field::RunLength].map(|field| reader.has(field));
+    match (reader.has(Field::Travel), timed) {
+        (true, [false, false]) => {
+            return Some(speeds?.into_iter().map(|speed| Travel::SpeedMmPerS(speed / 60.0)).collect());
+        }
+        (true, [time, _]) => {
+            let field = if time { Field::ArcTime } else { Field::RunLength };
+            reader.fault(field, Fault::TravelTwice);
+            return None;
+        }
+        (false, [true, true]) => {}
+        (false, timed) => {
+            let missing = match timed {
+                [false, true] => Field::ArcTime,
+                [true, false] => Field::RunLength,
+                _ => Field::Travel,
+            };
+            if wanted {
+                reader.fault(missing, Fault::Missing);
+            }
+            return None;
+        }
+    }
+    let runs = times?.into_iter().zip(lengths?);
+    let runs: Vec<Travel> = runs.map(|(arc_time_s, run_mm)| Travel::Run { arc_time_s, run_mm }).collect();
+    let mut speeds: Vec<f64> = runs.iter().map(|run| run.mm_per_s() * 60.0).collect();
+    if let Some(&mm_per_min) = speeds.iter().find(|speed| !limits::TRAVEL_MM_PER_MIN.holds(**speed)) {
+        reader.fault(Field::RunLength, Fault::TimedTravel { mm_per_min });
+        return None;
+    }
+    if speeds.iter().all(|speed| *speed == speeds[0]) {
+        speeds.truncate(1);
+    }
+    reader.default(Field::Travel, DefaultValue::TimedTravel(speeds));
+    Some(runs)
 }
 
 fn inside(reader: &mut Reader<'_>, field: Field, heats: Vec<f64>) -> Option<Vec<f64>> {

@@ -12,6 +12,7 @@ use super::job_text::{Field, JobText, ron_options};
 use super::store::{Store, StoreError};
 use super::typed::{CertificateLine, composition};
 use crate::units::{Problem, Units};
+use crate::words::Words;
 
 /// The file of the session.
 const FILE: &str = "session.ron";
@@ -86,6 +87,24 @@ pub struct Found {
     pub lost: Vec<&'static str>,
     /// Where the file with them is kept.
     pub kept_aside: Option<PathBuf>,
+}
+
+impl Found {
+    /// What could not be read and where it is kept, in one plain line; empty where all was read.
+    #[must_use]
+    pub fn say(&self, words: &Words) -> String {
+        let Some(aside) = &self.kept_aside else { return String::new() };
+        let name = |id: &&str| {
+            let key = format!("field-{id}");
+            if words.has(&key) { words.get(&key) } else { words.get("store-kept-whole") }
+        };
+        let mut names: Vec<String> = self.lost.iter().map(name).collect();
+        names.dedup();
+        words.with(
+            "store-kept-aside",
+            &[("fields", &names.join(", ")), ("path", &aside.display().to_string())],
+        )
+    }
 }
 
 /// Each field unread, so that one bad field can't take the others with it.

@@ -7,6 +7,8 @@ use std::time::Duration;
 
 use thiserror::Error;
 
+use crate::words::Words;
+
 /// Prefix of a file that is being written.
 const HALF_WRITTEN: &str = ".half-written-";
 /// A half-written file older than this belongs to no running save.
@@ -43,6 +45,14 @@ impl StoreError {
             Self::Folder { .. } => "store-folder",
             Self::File { .. } => "store-file",
         }
+    }
+
+    /// What can't be written or read, and why, in one plain line.
+    #[must_use]
+    pub fn say(&self, words: &Words) -> String {
+        let (Self::Folder { cause, .. } | Self::File { cause, .. }) = self;
+        let path = self.path().display().to_string();
+        words.with(self.key(), &[("path", &path), ("cause", &cause.to_string())])
     }
 
     /// The folder or file.

@@ -11,7 +11,12 @@ const fn unit_of(field: Field, units: Units) -> Option<&'static str> {
     let inch = matches!(units.length, LengthUnit::Inch);
     let fahrenheit = matches!(units.temperature, TemperatureUnit::F);
     Some(match field {
-        Field::Thickness | Field::ThicknessB | Field::Diameter | Field::DiameterB | Field::Leg => {
+        Field::Thickness
+        | Field::ThicknessB
+        | Field::Diameter
+        | Field::DiameterB
+        | Field::Leg
+        | Field::RunLength => {
             if inch {
                 "in"
             } else {

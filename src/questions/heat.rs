@@ -1,6 +1,7 @@
 //! Heat input and cooling time.
 
 use super::{Answers, Input, Kind, Problem, Question, Reply, shared};
+use crate::engine::EngineError;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
@@ -39,8 +40,12 @@ fn answer_heat_input(given: &Answers) -> Result<Reply, Problem> {
         given.maybe_number("arc-time"),
         given.maybe_number("run-length"),
     ) {
-        (Some(speed), _, _) => Travel::SpeedMmPerS(speed),
+        (Some(speed), None, None) => Travel::SpeedMmPerS(speed),
         (None, Some(arc_time_s), Some(run_mm)) => Travel::Run { arc_time_s, run_mm },
+        // Two speeds may differ, and the question can't know which is meant.
+        (Some(_), _, _) => {
+            return Err(EngineError::NoAnswer { reason: "travel-twice" }.into());
+        }
         (None, Some(_), None) => return Err(Problem::Missing { keys: vec!["run-length"] }),
         (None, None, Some(_)) => return Err(Problem::Missing { keys: vec!["arc-time"] }),
         (None, None, None) => return Err(Problem::Missing { keys: vec!["travel-speed", "arc-time"] }),

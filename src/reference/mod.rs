@@ -19,6 +19,7 @@ mod own_sheets;
 mod practice;
 mod process;
 pub mod search;
+mod slips;
 mod source;
 pub mod spelling;
 mod table;

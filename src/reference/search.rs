@@ -3,7 +3,8 @@
 
 use std::collections::{HashMap, HashSet};
 
-use super::spelling::{normal, one_slip};
+use super::slips::Slips;
+use super::spelling::normal;
 use super::{EverydayWord, Filler, Grade, Reference, Row, Table};
 
 /// At most this many hits are listed.
@@ -84,28 +85,50 @@ struct Key {
 /// The index, made once for a dataset.
 #[derive(Debug, Clone, Default)]
 pub struct Index {
-    /// Sorted by the normal form.
+    /// Names, sorted by the normal form, then by how near they are.
     keys: Vec<Key>,
-    /// The letters of keys that a slip may lead to, and their place in `keys`.
-    letters: Vec<(Vec<char>, usize)>,
+    /// Product standards, sorted alike. Apart, since the names then end where the list is full.
+    standards: Vec<Key>,
+    /// Names that a slip may lead to.
+    slips: Slips,
     /// Everyday words in normal form, with the word's row, sorted.
     words: Vec<(String, String, usize)>,
     rows: Vec<WordRow>,
 }
 
-/// A candidate, before it is written out.
-#[derive(Debug, Clone, Copy)]
-struct Found {
-    how: Match,
-    item: Item,
-    by: By,
+/// An answer while it is filled, the closest hits first: each row once, and no more of
+/// them than are listed.
+#[derive(Debug, Default)]
+struct Listing {
+    answer: Answer,
+    seen: HashSet<Item>,
 }
 
-/// What led to a candidate: a place in the keys or in the words.
-#[derive(Debug, Clone, Copy)]
-enum By {
-    Key(usize),
-    Word(usize),
+impl Listing {
+    fn is_full(&self) -> bool {
+        self.answer.more
+    }
+
+    fn add(&mut self, item: Item, how: Match, written: &str) {
+        if self.is_full() || !self.seen.insert(item) {
+            return;
+        }
+        if self.answer.hits.len() == LISTED {
+            self.answer.more = true;
+        } else {
+            self.answer.hits.push(Hit { item, how, written: written.to_owned() });
+        }
+    }
+
+    /// Adds keys in their order until the list is full.
+    fn add_keys<'a>(&mut self, keys: impl Iterator<Item = &'a Key>, how: impl Fn(&Key) -> Match) {
+        for key in keys {
+            if self.is_full() {
+                break;
+            }
+            self.add(key.item, how(key), &key.written);
+        }
+    }
 }
 
 #[derive(Debug, Clone, Default)]
@@ -147,13 +170,11 @@ impl Index {
             (&left.normal, left.how, left.item).cmp(&(&right.normal, right.how, right.item))
         });
         keys.dedup_by(|later, first| later.normal == first.normal && later.item == first.item);
-        let letters = keys
-            .iter()
-            .enumerate()
-            .filter(|(_, key)| key.how <= Match::CrossReference)
-            .map(|(place, key)| (key.normal.chars().collect(), place))
-            .collect();
-        let mut index = Self { keys, letters, words: Vec::new(), rows: Vec::new() };
+        let (keys, standards): (Vec<Key>, Vec<Key>) =
+            keys.into_iter().partition(|key| key.how != Match::Standard);
+        let names = keys.iter().enumerate().filter(|(_, key)| key.how <= Match::CrossReference);
+        let slips = Slips::of(names.map(|(place, key)| (key.normal.as_str(), place)));
+        let mut index = Self { keys, standards, slips, ..Self::default() };
         index.add_words(grades, fillers, words);
         index
     }
@@ -188,7 +209,8 @@ impl Index {
         let mut whole = self.find_whole(query);
         if whole.exact().is_empty() {
             // A word that stands around designations may be a piece of one: `gr ey`.
-            let joined = self.find_whole(&query.split_whitespace().collect::<String>());
+            let pieces = query.split_whitespace().collect::<String>();
+            let joined = if pieces == query { Answer::default() } else { self.find_whole(&pieces) };
             if !joined.exact().is_empty() {
                 whole = joined;
             }
@@ -216,52 +238,36 @@ impl Index {
 
     fn find_whole(&self, query: &str) -> Answer {
         let asked = normal(query);
-        let mut answer = Answer::default();
+        let mut list = Listing::default();
         if asked.is_empty() {
-            return answer;
+            return list.answer;
         }
-        let mut found = Vec::new();
-        let from = self.keys.partition_point(|key| key.normal.as_str() < asked.as_str());
-        for (place, key) in self.keys.iter().enumerate().skip(from) {
-            if !key.normal.starts_with(&asked) {
-                break;
-            }
-            let whole = key.normal.len() == asked.len();
-            // A short run of digits would list half a standard's grades.
-            if key.how == Match::Standard && !whole && asked.len() < 5 {
-                continue;
-            }
-            let how = if whole || key.how == Match::Standard { key.how } else { Match::Prefix };
-            found.push(Found { how, item: key.item, by: By::Key(place) });
+        // The closest way of finding comes first; within one, the order of the keys or of the
+        // word's list stays.
+        let (whole, longer) = beginning(&self.keys, &asked);
+        let near = whole.partition_point(|key| key.how < Match::Word);
+        list.add_keys(whole[..near].iter(), |key| key.how);
+        self.add_words_found(&asked, &mut list);
+        list.add_keys(whole[near..].iter(), |key| key.how);
+        list.add_keys(longer, |_| Match::Prefix);
+        let (whole, longer) = beginning(&self.standards, &asked);
+        list.add_keys(whole.iter(), |key| key.how);
+        // A short run of digits would list half a standard's grades.
+        if asked.len() >= 5 {
+            list.add_keys(longer, |key| key.how);
         }
-        self.add_words_found(&asked, &mut found, &mut answer);
-        if found.is_empty() && asked.len() >= 3 && asked.contains(|letter: char| letter.is_ascii_digit()) {
-            self.add_neighbours(&asked, &mut found);
+        let digits = asked.contains(|letter: char| letter.is_ascii_digit());
+        if list.answer.hits.is_empty() && asked.len() >= 3 && digits {
+            let near = self.slips.near(&asked);
+            list.add_keys(near.iter().map(|&place| &self.keys[place]), |_| Match::Neighbour);
         }
-        // Stable: within one way of finding, the order of the keys, or of the word's list, stays.
-        found.sort_by_key(|one| one.how);
-        let mut seen = HashSet::new();
-        for one in found {
-            if !seen.insert(one.item) {
-                continue;
-            }
-            if answer.hits.len() == LISTED {
-                answer.more = true;
-                break;
-            }
-            let written = match one.by {
-                By::Key(place) => &self.keys[place].written,
-                By::Word(place) => &self.words[place].1,
-            };
-            answer.hits.push(Hit { item: one.item, how: one.how, written: written.clone() });
-        }
-        answer
+        list.answer
     }
 
-    fn add_words_found(&self, asked: &str, found: &mut Vec<Found>, answer: &mut Answer) {
+    fn add_words_found(&self, asked: &str, list: &mut Listing) {
         let from = self.words.partition_point(|(word, _, _)| word.as_str() < asked);
         let mut rows = HashSet::new();
-        for (place, (word, _, row)) in self.words.iter().enumerate().skip(from) {
+        for (word, written, row) in &self.words[from..] {
             if !word.starts_with(asked) {
                 break;
             }
@@ -270,33 +276,18 @@ impl Index {
                 continue;
             }
             let meant = &self.rows[*row];
-            found.extend(meant.items.iter().map(|&item| Found {
-                how: Match::Word,
-                item,
-                by: By::Word(place),
-            }));
+            for &item in &meant.items {
+                list.add(item, Match::Word, written);
+            }
             for group in &meant.groups {
-                if !answer.groups.contains(group) {
-                    answer.groups.push(group.clone());
+                if !list.answer.groups.contains(group) {
+                    list.answer.groups.push(group.clone());
                 }
             }
             if let Some(note) = &meant.note
-                && !answer.notes.contains(note)
+                && !list.answer.notes.contains(note)
             {
-                answer.notes.push(note.clone());
-            }
-        }
-    }
-
-    fn add_neighbours(&self, asked: &str, found: &mut Vec<Found>) {
-        let asked: Vec<char> = asked.chars().collect();
-        for (letters, place) in &self.letters {
-            if one_slip(&asked, letters) {
-                found.push(Found {
-                    how: Match::Neighbour,
-                    item: self.keys[*place].item,
-                    by: By::Key(*place),
-                });
+                list.answer.notes.push(note.clone());
             }
         }
     }
@@ -345,6 +336,13 @@ impl Reference {
             Item::Grade(_) => None,
         }
     }
+}
+
+/// The keys that are what is asked, and after them those that only begin so.
+fn beginning<'a>(keys: &'a [Key], asked: &'a str) -> (&'a [Key], impl Iterator<Item = &'a Key>) {
+    let from = &keys[keys.partition_point(|key| key.normal.as_str() < asked)..];
+    let (whole, after) = from.split_at(from.partition_point(|key| key.normal == asked));
+    (whole, after.iter().take_while(move |key| key.normal.starts_with(asked)))
 }
 
 fn push(keys: &mut Vec<Key>, item: Item, written: &str, how: Match) {

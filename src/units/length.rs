@@ -1,4 +1,4 @@
-//! Lengths: thickness, diameter, leg.
+//! Lengths: thickness, diameter, leg, run.
 
 use super::measure::{self, Row};
 use super::{Accepts, Choice, LengthUnit, Problem, Within, tidy};
@@ -42,19 +42,33 @@ pub fn length(text: &str, shown: LengthUnit, within: Within) -> Result<Length, P
     {
         return Err(Problem::Trap { typed: text.to_owned(), key: "typed-gauge" });
     }
+    let mm = metric(bare, shown, Accepts::Length, within).map_err(|problem| retyped(problem, text))?;
+    Ok(Length { mm, round })
+}
+
+/// The length of a run of weld, mm: `200`, `200 mm`, `8 in`, `8-1/2"`. A bare number takes
+/// the unit shown. A diameter is none: a run around a round is π times as long.
+///
+/// # Errors
+/// A [`Problem`] if it is no length, ambiguous, or outside the limits.
+pub fn run_length(text: &str, shown: LengthUnit, within: Within) -> Result<f64, Problem> {
+    metric(text, shown, Accepts::RunLength, within)
+}
+
+/// A length in mm, without any sign before it.
+fn metric(text: &str, shown: LengthUnit, accepts: Accepts, within: Within) -> Result<f64, Problem> {
     let row = usize::from(shown == LengthUnit::Inch);
-    let read =
-        measure::read(bare, Accepts::Length, ROWS, row, within).map_err(|problem| retyped(problem, text))?;
+    let read = measure::read(text, accepts, ROWS, row, within)?;
     if read.bare && read.fraction && shown == LengthUnit::Mm {
         return Err(Problem::Ambiguous {
             typed: text.to_owned(),
             choices: vec![
-                Choice { write: format!("{bare} in"), means: "typed-means-inch-fraction" },
-                Choice { write: format!("{bare} mm"), means: "typed-means-mm-fraction" },
+                Choice { write: format!("{} in", text.trim()), means: "typed-means-inch-fraction" },
+                Choice { write: format!("{} mm", text.trim()), means: "typed-means-mm-fraction" },
             ],
         });
     }
-    Ok(Length { mm: read.value, round })
+    Ok(read.value)
 }
 
 /// The text without a leading diameter sign, and whether there was one.

@@ -54,6 +54,10 @@ pub const VOLTAGE_V: Within = Within::new(5.0, 60.0);
 pub const CURRENT_A: Within = Within::new(5.0, 1500.0);
 /// Travel speed, mm/min.
 pub const TRAVEL_MM_PER_MIN: Within = Within::new(5.0, 5000.0);
+/// Time that the arc burns over one run, s: from a short stitch to a seam of ten hours.
+pub const ARC_TIME_S: Within = Within::new(1.0, 36_000.0);
+/// Length of one run, mm: from a short stitch to a seam of 100 m.
+pub const RUN_MM: Within = Within::new(5.0, 100_000.0);
 /// Yield or tensile strength, MPa.
 pub const STRENGTH_MPA: Within = Within::new(100.0, 2500.0);
 /// Vickers hardness.

@@ -26,7 +26,7 @@ pub use electric::{current, travel, voltage};
 pub use hardness::{Hardness, HardnessScale, hardness};
 pub use heat::{arc_energy, net_heat};
 pub use hydrogen::{Hydrogen, hydrogen};
-pub use length::{Length, length};
+pub use length::{Length, length, run_length};
 pub use limits::Within;
 pub use number::{count, number, percent, share};
 pub use printed::Printed;

@@ -20,6 +20,8 @@ pub enum Accepts {
     Mass,
     Hardness,
     Duration,
+    ShortTime,
+    RunLength,
     Number,
     Count,
     Share,
@@ -39,7 +41,7 @@ pub enum Accepts {
 
 impl Accepts {
     /// All of them.
-    pub const ALL: [Self; 28] = [
+    pub const ALL: [Self; 30] = [
         Self::Length,
         Self::Temperature,
         Self::Difference,
@@ -53,6 +55,8 @@ impl Accepts {
         Self::Mass,
         Self::Hardness,
         Self::Duration,
+        Self::ShortTime,
+        Self::RunLength,
         Self::Number,
         Self::Count,
         Self::Share,
@@ -87,6 +91,8 @@ impl Accepts {
             Self::Mass => "accepts-mass",
             Self::Hardness => "accepts-hardness",
             Self::Duration => "accepts-duration",
+            Self::ShortTime => "accepts-short-time",
+            Self::RunLength => "accepts-run-length",
             Self::Number => "accepts-number",
             Self::Count => "accepts-count",
             Self::Share => "accepts-share",

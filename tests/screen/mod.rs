@@ -9,7 +9,7 @@ use std::sync::Once;
 pub use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
 use slint::{ComponentHandle, ModelRc, PhysicalSize, VecModel};
-use strawblue::app::{State, ui, window_of};
+use strawblue::app::{State, ui, window_in, window_of};
 use strawblue::log::{Session, Store};
 use strawblue::words::Words;
 
@@ -63,6 +63,14 @@ pub fn live(size: (u32, u32), session: Session) -> (ui::AppWindow, Rc<State>) {
 pub fn live_with(size: (u32, u32), session: Session, store: Option<Store>) -> (ui::AppWindow, Rc<State>) {
     ready();
     let (window, state) = window_of(session, store).expect("the testing backend makes windows");
+    show(&window, size);
+    (window, state)
+}
+
+/// The window on what is kept in a folder, as the program opens it.
+pub fn live_in(size: (u32, u32), folder: &Path) -> (ui::AppWindow, Rc<State>) {
+    ready();
+    let (window, state) = window_in(Some(folder.to_owned())).expect("the testing backend makes windows");
     show(&window, size);
     (window, state)
 }

@@ -2,7 +2,7 @@
 
 use crate::engine::RangeCheck;
 use crate::engine::job::{Job, Member};
-use crate::engine::plan::{Chemistry, Evidence, Obligation, Says, Standing};
+use crate::engine::plan::{Chemistry, Evidence, Obligation, Says};
 use crate::reference::{Basis, Method, Reference};
 
 /// One member of a job, with what every method needs of the job.
@@ -40,19 +40,7 @@ impl Case<'_> {
     /// Evidence on this member's heat-affected zone, in range and not yet weighed.
     #[must_use]
     pub fn evidence(&self, id: &'static str, says: Says, basis: Basis) -> Evidence {
-        Evidence {
-            id,
-            row: None,
-            obligation: Obligation::HeatAffectedZone,
-            member: Some(self.index),
-            says,
-            raw_c: None,
-            printed: None,
-            at_limit: false,
-            standing: Standing::InRange,
-            basis,
-            range: Vec::new(),
-        }
+        Evidence { member: Some(self.index), ..Evidence::new(id, Obligation::HeatAffectedZone, says, basis) }
     }
 }
 

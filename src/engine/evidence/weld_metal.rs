@@ -10,7 +10,7 @@ use super::{heat_affected, multi_run};
 use crate::engine::RangeCheck;
 use crate::engine::hydrogen::h_jis_ml;
 use crate::engine::job::Job;
-use crate::engine::plan::{Evidence, Obligation, Says, Standing};
+use crate::engine::plan::{Evidence, Obligation, Says};
 use crate::reference::{Reference, Restraint};
 
 /// The deposit counts as richer than its CET by this, %.
@@ -40,19 +40,7 @@ pub fn on(reference: &Reference, job: &Job) -> Vec<Evidence> {
 }
 
 fn weld_evidence(id: &'static str, says: Says, reference: &Reference) -> Evidence {
-    Evidence {
-        id,
-        row: None,
-        obligation: Obligation::WeldMetal,
-        member: None,
-        says,
-        raw_c: None,
-        printed: None,
-        at_limit: false,
-        standing: Standing::InRange,
-        basis: method(reference, id).basis.clone(),
-        range: Vec::new(),
-    }
+    Evidence::new(id, Obligation::WeldMetal, says, method(reference, id).basis.clone())
 }
 
 fn by_method_b(reference: &Reference, job: &Job, cet: f64) -> Evidence {

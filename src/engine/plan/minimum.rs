@@ -147,19 +147,7 @@ fn cold_or_damp(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Wei
 }
 
 fn dry_evidence(id: &'static str, says: Says, basis: Basis) -> Evidence {
-    Evidence {
-        id,
-        row: None,
-        obligation: Obligation::DryAndWarm,
-        member: None,
-        says,
-        raw_c: None,
-        printed: None,
-        at_limit: false,
-        standing: Standing::InRange,
-        basis,
-        range: Vec::new(),
-    }
+    Evidence::new(id, Obligation::DryAndWarm, says, basis)
 }
 
 /// O6: the figure that the reader typed from drawing, procedure or customer's sheet.

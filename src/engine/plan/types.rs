@@ -150,6 +150,24 @@ pub struct Evidence {
 }
 
 impl Evidence {
+    /// Evidence in range, not yet weighed, of no one member.
+    #[must_use]
+    pub const fn new(id: &'static str, obligation: Obligation, says: Says, basis: Basis) -> Self {
+        Self {
+            id,
+            row: None,
+            obligation,
+            member: None,
+            says,
+            raw_c: None,
+            printed: None,
+            at_limit: false,
+            standing: Standing::InRange,
+            basis,
+            range: Vec::new(),
+        }
+    }
+
     /// The figure, where it has one; a clearance counts as 0.
     #[must_use]
     pub const fn value_c(&self) -> Option<f64> {
