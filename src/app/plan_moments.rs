@@ -1,5 +1,6 @@
 //! What the plan's minimum looks like on bright steel: while the flame is on, and after the wait.
 
+use super::map::float;
 use super::tint_ask::{Ask, ask, mode_of};
 use super::tint_view::picture;
 use super::{Planned, State, ui};
@@ -59,15 +60,19 @@ fn moment(
 ) -> ui::TintMoment {
     let found = colour_at_peak(mode, minimum_c, steel);
     let warned = warning(state, &found, minimum_c);
-    let strip = mode.heatings().ok().and_then(|mut heatings| {
-        let at = heatings.len() / 2;
-        let strip = |heating| picture(&heating, f64::from(axis.from_c), f64::from(axis.to_c));
-        (at < heatings.len()).then(|| strip(heatings.swap_remove(at)))
-    });
-    match (found, warned, strip) {
-        (Ok(colour), None, Some(tint)) => {
+    // Both moments have one history each: their minutes are set.
+    let middle = mode.heatings().ok().and_then(|heatings| heatings.into_iter().next());
+    match (found, warned, middle) {
+        (Ok(colour), None, Some(heating)) => {
             let (words, note) = moment_words(&state.pen(), &colour, minimum_c);
-            ui::TintMoment { label: label.into(), words: words.into(), note: note.into(), tint, tinted: true }
+            ui::TintMoment {
+                label: label.into(),
+                words: words.into(),
+                note: note.into(),
+                tint: picture(&heating, f64::from(axis.from_c), f64::from(axis.to_c)),
+                tinted: true,
+                hatch_from_c: float(heating.peak_c(Stage::Later.from_nm()).unwrap_or(f64::MAX)),
+            }
         }
         (_, warned, _) => ui::TintMoment {
             label: label.into(),
