@@ -2,6 +2,8 @@
 //! setting the minutes, reading an IR gun, opening a photo.
 #![cfg(feature = "testing")]
 
+#[path = "screen/compare.rs"]
+mod compare;
 #[path = "screen/hand.rs"]
 mod hand;
 mod screen;
@@ -18,7 +20,7 @@ use slint::ComponentHandle;
 use slint::platform::Key;
 use strawblue::app::{State, ui};
 use strawblue::engine::tint::colour::film_swatch;
-use strawblue::log::{Session, Store, demo_job};
+use strawblue::log::{Session, Store, Theme, demo_job};
 
 const PHONE: (u32, u32) = (360, 4200);
 const DESKTOP: (u32, u32) = (1280, 2600);
@@ -195,7 +197,9 @@ fn wait_for(done: impl Fn() -> bool) {
 /// A photo is opened by name, touched twice, and gives the colour; a file that is none says so.
 #[test]
 fn a_photo_is_matched() {
-    let (window, _state) = on_tint(DESKTOP);
+    let session =
+        Session { job: demo_job(), theme: Theme::Dark, place: "tint".to_owned(), ..Session::default() };
+    let (window, state) = live_with((1280, 2000), session, None);
     let folder = tempfile::tempdir().expect("a folder");
     let adapter = || window.global::<ui::TintAdapter>();
     fill(&window, "File of the photo", "/no/such/file.jpg");
@@ -217,6 +221,13 @@ fn a_photo_is_matched() {
     wait_for(|| adapter().get_photo().matched);
     let photo = adapter().get_photo();
     assert!(photo.best_label.starts_with("purple-blue"), "{}", photo.best_label);
+    // The folder of a test has another name each time; the picture has not.
+    state.change(|session| {
+        session.typed.insert("photo.path".to_owned(), "part.png".to_owned());
+    });
+    strawblue::app::refresh_all(&window, &state);
+    mock_elapsed_time(50);
+    compare::check(&window, "tint-photo-desktop-dark");
     tap(&window, AccessibleRole::Button, "Use this colour above");
     assert!(adapter().get_answer().figure.label.contains("purple-blue seen"));
 

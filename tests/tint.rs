@@ -9,6 +9,8 @@ mod bench;
 mod coverage;
 #[path = "tint/data.rs"]
 mod data;
+#[path = "tint/deficiency.rs"]
+mod deficiency;
 #[path = "tint/infrared.rs"]
 mod infrared;
 #[path = "tint/laws.rs"]
