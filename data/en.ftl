@@ -169,7 +169,7 @@ photo-no-file = No such file: { $path }
 photo-best = { $colour }, the nearest film
 photo-second = { $colour }, the next nearest
 photo-no-answer = No answer from this photo
-photo-answer = { $first } to { $last }
+photo-answer = Between { $first } and { $last }
 photo-stages = A photo is never closer than one colour to either side.
 photo-means = That is { $figure }.
 

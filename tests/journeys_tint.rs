@@ -199,7 +199,7 @@ fn wait_for(done: impl Fn() -> bool) {
 fn a_photo_is_matched() {
     let session =
         Session { job: demo_job(), theme: Theme::Dark, place: "tint".to_owned(), ..Session::default() };
-    let (window, state) = live_with((1280, 2000), session, None);
+    let (window, state) = live_with((1280, 2200), session, None);
     let folder = tempfile::tempdir().expect("a folder");
     let adapter = || window.global::<ui::TintAdapter>();
     fill(&window, "File of the photo", "/no/such/file.jpg");
@@ -222,12 +222,17 @@ fn a_photo_is_matched() {
     let photo = adapter().get_photo();
     assert!(photo.best_label.starts_with("purple-blue"), "{}", photo.best_label);
     // The folder of a test has another name each time; the picture has not.
-    state.change(|session| {
-        session.typed.insert("photo.path".to_owned(), "part.png".to_owned());
-    });
-    strawblue::app::refresh_all(&window, &state);
-    mock_elapsed_time(50);
+    let named = |name: &str| {
+        state.change(|session| {
+            session.typed.insert("photo.path".to_owned(), name.to_owned());
+        });
+        strawblue::app::refresh_all(&window, &state);
+        mock_elapsed_time(50);
+    };
+    let kept = state.session(|session| session.typed["photo.path"].clone());
+    named("part.png");
     compare::check(&window, "tint-photo-desktop-dark");
+    named(&kept);
     tap(&window, AccessibleRole::Button, "Use this colour above");
     assert!(adapter().get_answer().figure.label.contains("purple-blue seen"));
 
@@ -236,7 +241,7 @@ fn a_photo_is_matched() {
     adapter().invoke_photo_touched(0.25, 0.5);
     adapter().invoke_photo_turn_picked(1);
     adapter().invoke_photo_touched(0.75, 0.5);
-    wait_for(|| !adapter().get_photo().busy && adapter().get_photo().title != "");
+    wait_for(|| !adapter().get_photo().busy && !adapter().get_photo().title.is_empty());
     assert_eq!(adapter().get_photo().title, "No answer from this photo");
 }
 
