@@ -1770,10 +1770,18 @@ symbol-printed = as printed
 symbol-line = chart as a line
 symbol-dh = hydrogen shift
 symbol-credit = thin-section credit
+symbol-minutes-at-peak = minutes as if at the peak
+tint-step-t = heat asked for
+tint-step-d-low = film, thin end
+tint-step-d-high = film, thick end
+tint-step-sigma = one sigma
 
 formula-method-b = Tp = 697·CET + 160·tanh(d/35) + 62·HD^0.35
     + (53·CET − 32)·Q − 328
     CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
+formula-tint = film grows by d^3.5 = sum of K·dt
+    K = 3.178·10¹⁷ exp(−129500/RT), d in nm, t in min
+    film to colour: reflection of the film in daylight
 formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20
     + Ni/60 + Mo/15 + V/10 + 5·B
     group by Pcm and hydrogen level,

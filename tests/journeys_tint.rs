@@ -59,6 +59,14 @@ fn a_colour_is_named_and_the_minutes_are_set() {
     let flame = ends(&window);
     assert!(flame.0 < 330.0 && 330.0 < flame.1, "purple-blue under a flame is about 330 °C: {flame:?}");
 
+    // One tap on the band says where it comes from, one more leads back.
+    let label = window.global::<ui::TintAdapter>().get_answer().figure.label;
+    tap(&window, AccessibleRole::Button, &label);
+    let basis = window.global::<ui::BasisAdapter>();
+    assert!(basis.get_open() && slint::Model::row_count(&basis.get_view().formula) > 0);
+    press(&window, Key::Escape);
+    assert!(!basis.get_open());
+
     tap(&window, AccessibleRole::RadioButton, "Afterwards");
     let unknown = ends(&window);
     tap(&window, AccessibleRole::RadioButton, "1\u{a0}min");

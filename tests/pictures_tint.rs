@@ -66,6 +66,17 @@ fn tint_seen() {
     check(&drawn(LONG_PHONE, Theme::Dark, purple_afterwards), "tint-phone-long");
 }
 
+/// Where the band comes from: one tap on it.
+#[test]
+fn tint_basis() {
+    let basis = |state: &State| {
+        purple_afterwards(state);
+        state.open.borrow_mut().basis = Some("tint".to_owned());
+    };
+    check(&drawn((360, 1200), Theme::Dark, basis), "tint-basis-phone-dark");
+    check(&drawn(DESKTOP, Theme::Light, basis), "tint-basis-desktop-light");
+}
+
 /// Until something is asked the place says what the plan's minimum looks like.
 #[test]
 fn tint_waited_for() {

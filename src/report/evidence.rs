@@ -210,7 +210,7 @@ fn outside_note(pen: &Pen<'_>, key: &str, check: &RangeCheck) -> String {
 pub(super) fn symbol(pen: &Pen<'_>, symbol: &str) -> String {
     // The index SI and the element Si differ by case only; message ids have none.
     let symbol = if symbol == "SI" { "index" } else { symbol };
-    let key = format!("symbol-{}", symbol.to_lowercase().replace(['_', '/'], "-"));
+    let key = format!("symbol-{}", symbol.to_lowercase().replace(['_', '/', ' '], "-"));
     if pen.words.has(&key) { pen.words.get(&key) } else { symbol.to_owned() }
 }
 
@@ -221,6 +221,7 @@ pub(super) fn number(pen: &Pen<'_>, symbol: &str, value: f64) -> String {
         "d" | "combined" | "d_comb" | "hw" => pen.show.length(value).main,
         "HD" | "H_JIS" => pen.show.hydrogen(value),
         "Q" => pen.show.heat(value).main,
+        "minutes at peak" => pen.show.with_unit(value, 2, &pen.words.get("unit-minutes")),
         "printed" | "line" => pen.show.temperature(value).main,
         "dH" | "credit" => pen.show.difference(value).main,
         "sigma_B" => pen.show.with_unit(value, 0, "kgf/mm²"),

@@ -244,6 +244,16 @@ pub fn moment_words(pen: &Pen<'_>, low: &ColourAtPeak, low_c: f64) -> (String, S
     (pen.words.with("tint-moment", &values), pen.words.with(note, &values))
 }
 
+/// A step in words.
+fn step_name(pen: &Pen<'_>, symbol: &str) -> String {
+    pen.words.get(match symbol {
+        "T" => "tint-step-t",
+        "d low" => "tint-step-d-low",
+        "d high" => "tint-step-d-high",
+        _ => "tint-step-sigma",
+    })
+}
+
 /// Everything about one answer of a question: formula, numbers, range, source.
 #[must_use]
 pub fn outcome_sheet(pen: &Pen<'_>, outcome: &Outcome, line: &TintLine) -> Sheet {
@@ -259,7 +269,7 @@ pub fn outcome_sheet(pen: &Pen<'_>, outcome: &Outcome, line: &TintLine) -> Sheet
             .steps
             .iter()
             .map(|step| StepLine {
-                text: step.symbol.to_owned(),
+                text: step_name(pen, step.symbol),
                 value: of_unit(step.value, step.unit, &pen.show),
             })
             .collect(),

@@ -251,7 +251,12 @@ fn ranges(heatings: &[Heating], peak_c: f64) -> Vec<RangeCheck> {
         .iter()
         .take(1)
         .chain(heatings.iter().skip(1).last())
-        .map(|heating| RangeCheck { symbol: "t at peak", value: heating.minutes_at_peak(peak_c), low, high })
+        .map(|heating| RangeCheck {
+            symbol: "minutes at peak",
+            value: heating.minutes_at_peak(peak_c),
+            low,
+            high,
+        })
         .collect()
 }
 
