@@ -2,15 +2,18 @@
 //! finding a steel, typing a certificate, looking for a caution, changing the settings.
 #![cfg(feature = "testing")]
 
+#[path = "screen/hand.rs"]
+mod hand;
 mod screen;
 
 use std::rc::Rc;
 
+use hand::{fill, labelled, press, tap, with};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use screen::{live_with, mock_elapsed_time};
 use slint::ComponentHandle;
 use slint::SharedString;
-use slint::platform::{Key, PointerEventButton, WindowEvent};
+use slint::platform::Key;
 use strawblue::app::{State, open_page, ui};
 use strawblue::log::{Session, Store, Theme, demo_job};
 use strawblue::units::Units;
@@ -29,47 +32,12 @@ fn on(page: &str, size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
     (window, state)
 }
 
-fn press(window: &ui::AppWindow, key: impl Into<SharedString>) {
-    let text = key.into();
-    window.window().dispatch_event(WindowEvent::KeyPressed { text: text.clone() });
-    window.window().dispatch_event(WindowEvent::KeyReleased { text });
-    mock_elapsed_time(20);
-}
-
 fn write(window: &ui::AppWindow, text: &str) {
     text.chars().for_each(|letter| press(window, SharedString::from(letter)));
 }
 
-fn with(window: &ui::AppWindow, wanted: impl Fn(&ElementHandle) -> bool + 'static) -> Option<ElementHandle> {
-    mock_elapsed_time(20);
-    ElementQuery::from_root(window).match_predicate(wanted).find_first()
-}
-
-fn labelled(window: &ui::AppWindow, role: AccessibleRole, label: &str) -> Option<ElementHandle> {
-    let label = label.to_owned();
-    with(window, move |element| {
-        element.accessible_role() == Some(role)
-            && element.accessible_label().is_some_and(|found| found == label)
-    })
-}
-
-fn tap(window: &ui::AppWindow, role: AccessibleRole, label: &str) {
-    let found = labelled(window, role, label).unwrap_or_else(|| panic!("there is no {role:?} “{label}”"));
-    found.mock_single_click(PointerEventButton::Left);
-    mock_elapsed_time(20);
-}
-
 fn button(window: &ui::AppWindow, label: &str) {
     tap(window, AccessibleRole::Button, label);
-}
-
-/// Taps into a field and types over what is there.
-fn fill(window: &ui::AppWindow, label: &str, text: &str) {
-    tap(window, AccessibleRole::TextInput, label);
-    press(window, Key::End);
-    let there = value(window, label).chars().count();
-    (0..there).for_each(|_| press(window, Key::Backspace));
-    write(window, text);
 }
 
 fn value(window: &ui::AppWindow, label: &str) -> String {

@@ -7,15 +7,7 @@ use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
 use crate::reference::FactorRange;
 
-const PROCESSES: [&str; Process::ALL.len()] = {
-    let mut ids = [""; Process::ALL.len()];
-    let mut at = 0;
-    while at < ids.len() {
-        ids[at] = Process::ALL[at].id();
-        at += 1;
-    }
-    ids
-};
+const PROCESSES: [&str; Process::ALL.len()] = ids!(Process);
 
 /// Arc energy and net heat input.
 pub(super) static HEAT_INPUT: Question = Question {

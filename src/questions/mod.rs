@@ -11,6 +11,19 @@
 //! assert_eq!(reply.answers[0].value.unwrap().round(), 71.0);
 //! ```
 
+/// The ids of all kinds of something, for a choice among them.
+macro_rules! ids {
+    ($kind:ty) => {{
+        let mut ids = [""; <$kind>::ALL.len()];
+        let mut at = 0;
+        while at < ids.len() {
+            ids[at] = <$kind>::ALL[at].id();
+            at += 1;
+        }
+        ids
+    }};
+}
+
 mod answers;
 mod equivalents;
 mod formulas;
@@ -77,15 +90,7 @@ mod shared {
     use crate::reference::Restraint;
 
     /// Rows of `data/joints.ron`.
-    const JOINTS: [&str; Joint::ALL.len()] = {
-        let mut ids = [""; Joint::ALL.len()];
-        let mut at = 0;
-        while at < ids.len() {
-            ids[at] = Joint::ALL[at].id();
-            at += 1;
-        }
-        ids
-    };
+    const JOINTS: [&str; Joint::ALL.len()] = ids!(Joint);
 
     pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition);
     pub(super) const THICKNESS: Input = Input::new("thickness", Kind::Length).within(0.1, 5000.0);

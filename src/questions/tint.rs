@@ -14,51 +14,11 @@ use crate::engine::tint::{
 };
 use crate::reference::tint::{Light, RedHeat, TintData};
 
-const STAGES: [&str; Stage::ALL.len()] = {
-    let mut ids = [""; Stage::ALL.len()];
-    let mut at = 0;
-    while at < ids.len() {
-        ids[at] = Stage::ALL[at].id();
-        at += 1;
-    }
-    ids
-};
-const GLOWS: [&str; RedHeat::ALL.len()] = {
-    let mut ids = [""; RedHeat::ALL.len()];
-    let mut at = 0;
-    while at < ids.len() {
-        ids[at] = RedHeat::ALL[at].id();
-        at += 1;
-    }
-    ids
-};
-const LIGHTS: [&str; Light::ALL.len()] = {
-    let mut ids = [""; Light::ALL.len()];
-    let mut at = 0;
-    while at < ids.len() {
-        ids[at] = Light::ALL[at].id();
-        at += 1;
-    }
-    ids
-};
-const TINT_NOTES: &[&str] = &{
-    let mut ids = [""; TintNote::ALL.len()];
-    let mut at = 0;
-    while at < ids.len() {
-        ids[at] = TintNote::ALL[at].id();
-        at += 1;
-    }
-    ids
-};
-const RULES: &[&str] = &{
-    let mut ids = [""; MeasuringRule::ALL.len()];
-    let mut at = 0;
-    while at < ids.len() {
-        ids[at] = MeasuringRule::ALL[at].id();
-        at += 1;
-    }
-    ids
-};
+const STAGES: [&str; Stage::ALL.len()] = ids!(Stage);
+const GLOWS: [&str; RedHeat::ALL.len()] = ids!(RedHeat);
+const LIGHTS: [&str; Light::ALL.len()] = ids!(Light);
+const TINT_NOTES: &[&str] = &ids!(TintNote);
+const RULES: &[&str] = &ids!(MeasuringRule);
 /// The same words as stages have would name other things, so these ids carry their kind.
 const SPOTS: [&str; 5] = ["spot-bright", "spot-mill-scale", "spot-rough", "spot-coated", "spot-dirty"];
 const SURFACES: [&str; 7] = [
