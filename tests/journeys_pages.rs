@@ -12,7 +12,6 @@ use hand::{fill, labelled, press, tap, with};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use screen::{live_with, mock_elapsed_time};
 use slint::ComponentHandle;
-use slint::SharedString;
 use slint::platform::Key;
 use strawblue::app::{State, open_page, ui};
 use strawblue::log::{Session, Store, Theme, demo_job};
@@ -30,10 +29,6 @@ fn on(page: &str, size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
     open_page(&window, &state, page);
     mock_elapsed_time(50);
     (window, state)
-}
-
-fn write(window: &ui::AppWindow, text: &str) {
-    text.chars().for_each(|letter| press(window, SharedString::from(letter)));
 }
 
 fn button(window: &ui::AppWindow, label: &str) {

@@ -80,8 +80,10 @@ fn tint_basis() {
 /// Until something is asked the place says what the plan's minimum looks like.
 #[test]
 fn tint_waited_for() {
-    check(&drawn(PHONE, Theme::Light, |_| {}), "tint-wait-phone-light");
-    check(&drawn(DESKTOP, Theme::Dark, |_| {}), "tint-wait-desktop-dark");
+    let timed = |state: &State| type_in(state, "tint.flame-minutes", "5");
+    check(&drawn(PHONE, Theme::Light, timed), "tint-wait-phone-light");
+    check(&drawn(DESKTOP, Theme::Dark, timed), "tint-wait-desktop-dark");
+    check(&drawn(PHONE, Theme::Dark, |_| {}), "tint-wait-unknown-phone-dark");
 }
 
 /// In °F and inches, with no plan.

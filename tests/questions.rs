@@ -126,3 +126,20 @@ fn every_row_of_a_table_is_offered() {
         reference.d11.categories.iter().map(|row| row.category.to_ascii_lowercase().to_string()).collect();
     assert_eq!(offered("d11-category", "category"), letters);
 }
+
+/// A timed run and a travel speed may say two different things: neither is dropped in silence.
+#[test]
+fn a_speed_beside_a_timed_run_is_refused() {
+    let heat_input = questions::find("heat-input").unwrap();
+    let run = Answers::new()
+        .with("volts", Given::Number(25.0))
+        .with("amps", Given::Number(150.0))
+        .with("efficiency", Given::Number(0.8))
+        .with("arc-time", Given::Number(80.0))
+        .with("run-length", Given::Number(200.0));
+    let timed = heat_input.ask(&run).unwrap();
+    let speed = run.clone().with("travel-speed", Given::Number(2.5));
+    assert_eq!(heat_input.ask(&speed).unwrap_err().key(), "error-travel-twice");
+    // 25 V · 150 A · 80 s / 200 mm = 1.5 kJ/mm of arc energy, 1.2 net.
+    assert!((timed.answer("net-heat-input").unwrap().value.unwrap() - 1.2).abs() < 1e-9);
+}

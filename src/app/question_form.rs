@@ -10,7 +10,8 @@ use super::{State, ui};
 use crate::engine::{EngineError, Outcome, Unit};
 use crate::log::{Reading, read_answers, say_refusal, shown_unit};
 use crate::questions::{Input, Kind, Preset, Problem, Question, Reply};
-use crate::report::{Pen, band, basis_mark, of_unit};
+use crate::reference::tint::TintData;
+use crate::report::{Pen, band, basis_mark, of_unit, source_line};
 
 /// What the id of a field or choice of a question begins with.
 pub(super) const ASKS: &str = "ask:";
@@ -171,10 +172,17 @@ fn field(
 ) -> ui::FieldRow {
     let unit = shown_unit(input.kind, state.session(|session| session.units));
     let preset = presets.iter().find(|(key, _)| *key == input.key).map(|(_, text)| text.clone());
-    let hint = preset.or_else(|| match input.default {
+    // The field writes its unit by itself.
+    let bare = |text: &str| text.split('\u{a0}').next().unwrap_or_default().to_owned();
+    // What surrounds the part is no figure of the plan.
+    let of_plan = |text: &String| match input.key {
+        "surroundings-most" => bare(text),
+        _ => state.words.with("tool-of-plan", &[("figure", &bare(text))]),
+    };
+    let hint = preset.as_ref().map(of_plan).or_else(|| match input.default {
         Some(Preset::Number(value)) => Some(match input.kind {
-            Kind::Temperature => state.show().temperature(value).main,
-            Kind::Length => state.show().length(value).main,
+            Kind::Temperature => bare(&state.show().temperature(value).main),
+            Kind::Length => bare(&state.show().length(value).main),
             _ => state.show().number(value, 3),
         }),
         _ => None,
@@ -246,10 +254,30 @@ fn results(state: &State, question: &Question, reply: &Reply, parts: &mut Vec<ui
             ..result_part(outcome.name, label, main, second)
         });
     }
+    parts.extend(surface(state, question));
     for note in &reply.notes {
         parts.push(text_part(&format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}"))));
     }
     first
+}
+
+/// The emissivity that was reckoned with, and where it comes from.
+fn surface(state: &State, question: &Question) -> Option<ui::PartRow> {
+    let pen = state.pen();
+    let chosen = given(state, question, question.input("surface")?)?;
+    let row = TintData::embedded().surface(chosen.strip_prefix("surface-")?)?;
+    let mark = basis_mark(&pen, &row.basis);
+    let range = format!("{}–{}", pen.show.number(row.low, 2), pen.show.number(row.high, 2));
+    Some(ui::PartRow {
+        basis_kind: basis_kind(&mark),
+        basis_label: mark.label.into(),
+        ..result_part(
+            &format!("{}-emissivity", question.name),
+            pen.words.get("tool-emissivity"),
+            range,
+            source_line(&pen, &row.basis),
+        )
+    })
 }
 
 /// A pair of crayons is what it asks for: the range that it proves comes after.

@@ -50,6 +50,11 @@ impl StartError {
 pub fn run(folder: Option<PathBuf>) -> Result<(), StartError> {
     #[cfg(target_os = "linux")]
     check_desktop()?;
+    // The dataset and the colours of the film are made ready while the window is.
+    std::thread::spawn(|| {
+        let _ = crate::reference::embedded();
+        crate::engine::tint::colour::prepare();
+    });
     let (window, _state) = window_in(folder)?;
     window.run().map_err(|error| StartError::NoWindow(error.to_string()))
 }

@@ -8,10 +8,11 @@ use super::map::{choice, float};
 use super::plan::calls;
 use super::rows::{model, sync};
 use super::tint_ask::{
-    ASKED, Ask, Asked, MODE, MODES, SEEN, WAIT, ask, minutes_key, place, plan_minimum_c, stepped, stop_at,
+    ASKED, Ask, Asked, MODE, MODES, SEEN, SEEN_LAST, WAIT, ask, minutes_key, place, plan_minimum_c, stepped,
+    stop_at,
 };
 use super::{State, plan_results, tint_form, tint_photo, tint_photo_view, tint_view, ui};
-use crate::engine::tint::{Mode, Pace, Span, Stage, colour};
+use crate::engine::tint::{Mode, Pace, Span, Stage};
 use crate::report::minutes;
 use crate::units::TemperatureUnit;
 
@@ -50,7 +51,7 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     adapter.on_swatch_picked(calls(window, state, |window, state, index: i32| {
         if let Some(stage) = usize::try_from(index).ok().and_then(|index| Stage::ALL.get(index)) {
-            see(state, *stage);
+            see(state, *stage, *stage);
             refresh(window, state);
         }
     }));
@@ -74,7 +75,6 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     });
     adapter.on_wait_asked(move || plan(()));
     tint_photo::connect(window, state);
-    colour::prepare();
 }
 
 fn keep(state: &State, key: &str, id: &str) {
@@ -83,11 +83,12 @@ fn keep(state: &State, key: &str, id: &str) {
     });
 }
 
-/// A colour is seen.
-pub(super) fn see(state: &State, stage: Stage) {
+/// A colour is seen, or the colours from one to another.
+pub(super) fn see(state: &State, first: Stage, last: Stage) {
     state.change(|session| {
         session.choices.insert(ASKED.to_owned(), "seen".to_owned());
-        session.choices.insert(SEEN.to_owned(), stage.id().to_owned());
+        session.choices.insert(SEEN.to_owned(), first.id().to_owned());
+        session.choices.insert(SEEN_LAST.to_owned(), last.id().to_owned());
     });
 }
 
@@ -175,7 +176,9 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
         swatches.set_vec(fresh);
     }
     let seen = match ask.asked {
-        Some(Asked::Seen(stage)) => Stage::ALL.iter().position(|known| *known == stage),
+        Some(Asked::Seen(first, last)) if first == last => {
+            Stage::ALL.iter().position(|known| *known == first)
+        }
         _ => None,
     };
     adapter.set_swatch(seen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));

@@ -2,19 +2,25 @@
 
 use super::State;
 use crate::engine::job::Steel;
+use crate::engine::measuring::{HeatedBy, PartToMeasure, measuring_place};
 use crate::engine::tint::{Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage};
 use crate::reference::Element;
+use crate::report::{ShownLimits, tint_limits};
 
 /// Keys of the session.
 pub(super) const MODE: &str = "tint.mode";
 /// The colour that is seen.
 pub(super) const SEEN: &str = "tint.seen";
+/// The last of several colours that a photo leaves; none for one colour.
+pub(super) const SEEN_LAST: &str = "tint.seen-last";
 /// `seen` or `wait`: which way is asked.
 pub(super) const ASKED: &str = "tint.asked";
 /// The heat waited for, °C.
 pub(super) const WAIT: &str = "tint.wait";
 /// The steel.
 pub(super) const STEEL: &str = "tint.steel";
+/// Which steels the plan had when the steel was chosen: another plan asks anew.
+pub(super) const STEEL_OF: &str = "tint.steel-of";
 /// The spot before heating.
 pub(super) const SPOT: &str = "tint.spot";
 /// Free air or not.
@@ -34,14 +40,15 @@ const STOPS: [f64; 34] = [
     0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.2, 1.5, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0,
     12.0, 14.0, 16.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0, 60.0,
 ];
-/// Minutes of heating until something else is set.
-const FLAME_MIN: f64 = 2.5;
+/// Minutes of heating from a quick torch on a thin part to a slow one on a thick part: what is
+/// reckoned with until the minutes are set.
+const FLAME_MIN: Span = Span { low: 1.0, high: 30.0 };
 
 /// Which way the question goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Asked {
-    /// Which peak left this colour?
-    Seen(Stage),
+    /// Which peak left this colour, or the colours from the first to the second?
+    Seen(Stage, Stage),
     /// Which colour shows at this heat, °C?
     Wait(f64),
 }
@@ -114,9 +121,9 @@ pub(super) fn steels(state: &State) -> Vec<&'static str> {
 /// The steel that is chosen: until one is, that part of the plan which governs it, or "not known".
 pub(super) fn steel_id(state: &State) -> &'static str {
     let offered = steels(state);
-    let kept = choice_of(state, STEEL);
-    let governs = state.planned().and_then(|planned| planned.plan.minimum.as_ref()?.member);
-    let fallback = match governs {
+    let same_plan = choice_of(state, STEEL_OF).is_none_or(|steels| steels == steels_of_plan(state));
+    let kept = choice_of(state, STEEL).filter(|_| same_plan);
+    let fallback = match governing(state) {
         Some(1) if offered.contains(&"plan-b") => "plan-b",
         _ if offered.contains(&"plan-a") => "plan-a",
         _ => "unknown",
@@ -124,17 +131,32 @@ pub(super) fn steel_id(state: &State) -> &'static str {
     offered.into_iter().find(|id| Some(*id) == kept.as_deref()).unwrap_or(fallback)
 }
 
+/// The steels of the plan as typed.
+pub(super) fn steels_of_plan(state: &State) -> String {
+    state.session(|session| {
+        let of = |steel: &Option<String>| steel.clone().unwrap_or_default();
+        format!("{} + {}", of(&session.job.steel), of(&session.job.steel_b))
+    })
+}
+
+/// The part that governs the plan's minimum.
+pub(super) fn governing(state: &State) -> Option<usize> {
+    state.planned().and_then(|planned| planned.plan.minimum.as_ref()?.member)
+}
+
+/// The chromium of a part of the plan, percent.
+pub(super) fn chromium_of_part(state: &State, index: usize) -> Option<f64> {
+    let job = state.job()?;
+    Some(match &job.members.get(index)?.steel {
+        Steel::Grade(grade) => grade.nominal().get(Element::Cr),
+        Steel::Certificate { composition, .. } => composition.get(Element::Cr),
+    })
+}
+
 fn chromium_pct(state: &State) -> Option<f64> {
-    let of_part = |index: usize| {
-        let job = state.job()?;
-        Some(match &job.members.get(index)?.steel {
-            Steel::Grade(grade) => grade.nominal().get(Element::Cr),
-            Steel::Certificate { composition, .. } => composition.get(Element::Cr),
-        })
-    };
     match steel_id(state) {
-        "plan-a" => of_part(0),
-        "plan-b" => of_part(1),
+        "plan-a" => chromium_of_part(state, 0),
+        "plan-b" => chromium_of_part(state, 1),
         "low-alloy" => Some(0.0),
         "chromium" => Some(5.0),
         "stainless" => Some(18.0),
@@ -148,9 +170,8 @@ pub(super) fn ask(state: &State) -> Ask {
     let typed = state.session(|session| session.typed.get(minutes_key(flame)).cloned());
     let kept =
         typed.and_then(|text| text.parse::<f64>().ok()).filter(|minutes| (0.1..=600.0).contains(minutes));
-    let minutes = if flame { Some(kept.unwrap_or(FLAME_MIN)) } else { kept };
     let start_c = state.job().map_or(20.0, |job| job.shop_c);
-    let mode = mode_of(flame, minutes, start_c);
+    let mode = mode_of(state, flame, kept, start_c);
     let spots = SpotState::ALL.map(SpotState::id);
     let steel = Circumstances {
         chromium_pct: chromium_pct(state),
@@ -158,19 +179,33 @@ pub(super) fn ask(state: &State) -> Ask {
         shielded_from_air: chosen(state, AIR, &AIRS) == 1,
     };
     let before = choice_of(state, BEFORE).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);
-    Ask { mode, flame, minutes, steel, before, asked: asked(state) }
+    Ask { mode, flame, minutes: kept, steel, before, asked: asked(state) }
 }
 
 /// A mode of looking.
-pub(super) fn mode_of(flame: bool, minutes: Option<f64>, start_c: f64) -> Mode {
+pub(super) fn mode_of(state: &State, flame: bool, minutes: Option<f64>, start_c: f64) -> Mode {
     if flame {
-        let pace = Pace::Minutes(Span::exactly(minutes.unwrap_or(FLAME_MIN)));
+        let pace = Pace::Minutes(minutes.map_or(FLAME_MIN, Span::exactly));
         Mode::FlameOn(FlameOn { start_c, pace, film_before_nm: 0.0 })
     } else {
         let plausible = Afterwards::default();
-        let near_peak_min = minutes.map_or(plausible.near_peak_min, Span::exactly);
+        // The wait that the plan's thickest part asks for is plausible too.
+        let usual = plausible.near_peak_min;
+        let waited = usual.low + wait_min(state).unwrap_or(0.0);
+        let unknown = Span { low: usual.low, high: usual.high.max(waited) };
+        let near_peak_min = minutes.map_or(unknown, Span::exactly);
         Mode::Afterwards(Afterwards { start_c, near_peak_min, ..plausible })
     }
+}
+
+/// Minutes of evening out that the plan's thickest part asks for after a flame.
+pub(super) fn wait_min(state: &State) -> Option<f64> {
+    let part = PartToMeasure {
+        thickest_mm: state.job()?.thickest_mm(),
+        heated_by: HeatedBy::Flame,
+        far_face_reached: false,
+    };
+    measuring_place(part).ok()?.wait.value
 }
 
 /// What is asked; until the person asks, what the plan's minimum looks like.
@@ -178,14 +213,22 @@ fn asked(state: &State) -> Option<Asked> {
     let wait = state.session(|session| session.typed.get(WAIT).cloned()).and_then(|text| text.parse().ok());
     let seen = choice_of(state, SEEN).and_then(|id| Stage::from_id(&id));
     match choice_of(state, ASKED).as_deref() {
-        Some("seen") => seen.map(Asked::Seen),
+        Some("seen") => {
+            let last = choice_of(state, SEEN_LAST).and_then(|id| Stage::from_id(&id));
+            seen.map(|first| Asked::Seen(first, last.unwrap_or(first)))
+        }
         Some("wait") => wait.map(Asked::Wait),
         _ => plan_minimum_c(state).map(Asked::Wait),
     }
 }
 
+/// The limits of the plan; none while a field can't be read, since the last plan is an old one.
+pub(super) fn plan_limits(state: &State) -> ShownLimits {
+    let planned = state.planned().filter(|_| state.problems().is_empty());
+    tint_limits(&state.pen(), planned.as_ref().map(|planned| &planned.plan))
+}
+
 /// The plan's minimum as shown, where it has a window.
 pub(super) fn plan_minimum_c(state: &State) -> Option<f64> {
-    let planned = state.planned()?;
-    crate::report::tint_limits(Some(&planned.plan)).minimum_c
+    plan_limits(state).held.minimum_c
 }

@@ -4,17 +4,19 @@ use super::form_parts::{list, segments};
 use super::map::{basis_kind, choice};
 use super::question_form::{self, Presets, result_part, text_part};
 use super::rows::model;
-use super::tint_ask::{self, AIR, AIRS, BEFORE, SPOT, STEEL, chosen, steel_id, steels};
+use super::tint_ask::{self, AIR, AIRS, BEFORE, SPOT, STEEL, STEEL_OF, chosen, steel_id, steels};
 use super::{State, tint_lists, ui};
 use crate::engine::instrument::Instrument;
 use crate::engine::red_heat::{red_heat_range, visible_from_c};
 use crate::engine::tint::{SpotState, Stage};
 use crate::questions;
 use crate::reference::tint::{Light, RedHeat, TintData};
-use crate::report::{basis_mark, printed_range, stage_name, tint_limits};
+use crate::report::{basis_mark, printed_range, stage_name};
 
 /// The light in which a glow is seen.
 const LIGHT: &str = "tint.light";
+/// What a shop's own heat may put into a reading, °C, until it is set.
+const HOT_SURROUNDINGS_C: f64 = 60.0;
 /// Questions of instruments, in the order of the work.
 const TOOLS: [&str; 4] = ["ir-true-temperature", "ir-expected-reading", "crayon-pair", "measuring-place"];
 
@@ -35,14 +37,16 @@ pub(super) fn rows(state: &State) -> Vec<ui::FormRow> {
 /// What the plan has for the inputs of the instruments.
 fn presets(state: &State) -> Presets {
     let mut presets = Vec::new();
-    let Some(planned) = state.planned() else { return presets };
-    let (limits, show) = (tint_limits(Some(&planned.plan)), state.show());
-    if let Some(minimum_c) = limits.minimum_c {
-        presets.push(("minimum", show.minimum(minimum_c, None).main));
-        presets.push(("steel-temperature", show.minimum(minimum_c, None).main));
+    // Hot parts and flames about are plausible: a minimum is judged with the hottest of them.
+    presets.push(("surroundings-most", state.show().temperature(HOT_SURROUNDINGS_C).main));
+    let Some(planned) = state.planned().filter(|_| state.problems().is_empty()) else { return presets };
+    let (limits, show) = (tint_ask::plan_limits(state), state.show());
+    if limits.held.minimum_c.is_some() {
+        presets.push(("minimum", limits.minimum.clone()));
+        presets.push(("steel-temperature", limits.minimum));
     }
-    if let Some(maximum_c) = limits.maximum_c {
-        presets.push(("maximum", show.maximum(maximum_c, None).main));
+    if limits.held.maximum_c.is_some() {
+        presets.push(("maximum", limits.maximum));
     }
     presets.push(("thickness", show.length(planned.read.job.thickest_mm()).main));
     presets
@@ -185,9 +189,13 @@ pub(super) fn choice_made(state: &State, group: &str, index: usize) -> bool {
         LIGHT => Light::ALL.get(index).map(|light| light.id()),
         _ => return false,
     };
+    let of_plan = tint_ask::steels_of_plan(state);
     if let Some(id) = id {
         state.change(|session| {
             session.choices.insert(group.to_owned(), id.to_owned());
+            if group == STEEL {
+                session.choices.insert(STEEL_OF.to_owned(), of_plan);
+            }
         });
     }
     true

@@ -48,8 +48,12 @@ fn stage_part(state: &State, stage: Stage, all: &[TableCell]) -> Option<ui::Part
     let pen = state.pen();
     let of_stage: Vec<&TableCell> = all.iter().filter(|cell| cell.stage == stage).collect();
     let first = of_stage.first()?;
-    let low_c = of_stage.iter().map(|cell| cell.printed_c).fold(f64::INFINITY, f64::min);
-    let high_c = of_stage.iter().map(|cell| cell.printed_c).fold(f64::NEG_INFINITY, f64::max);
+    let columns = &TintData::embedded().tables.columns;
+    let rows = columns.iter().flat_map(|column| &column.rows);
+    let rows = rows.filter(|row| row.stage.as_deref() == Some(stage.id()));
+    let (low_c, high_c) = rows.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), row| {
+        (row.low_c.min(low), row.high_c.max(high))
+    });
     // Printed figures are shown as they stand in the lists, not rounded to a safe side.
     let printed = printed_range(&pen, low_c, high_c).main;
     let (model, sigma) = (pen.show.temperature(first.model_c).main, pen.show.difference(first.sigma_k).main);

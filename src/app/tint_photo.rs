@@ -77,12 +77,13 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     });
     adapter.on_photo_stop_asked(move || stop(()));
     let take = calls(window, state, |window, state, (): ()| {
-        let stage = match &state.photo.borrow().found {
-            Some(Ok(found)) => Some(found.best.stage),
+        let stages = match &state.photo.borrow().found {
+            Some(Ok(found)) => Some(found.stages()),
             _ => None,
         };
-        if let Some(stage) = stage {
-            tint::see(state, stage);
+        // A photo is never closer than one colour to either side.
+        if let Some((first, last)) = stages {
+            tint::see(state, first, last);
         }
         tint::refresh(window, state);
     });

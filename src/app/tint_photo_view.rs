@@ -10,9 +10,8 @@ use super::rows::{model, sync};
 use super::tint_ask::{self, Ask};
 use super::tint_photo::{PATH, Photo, REFERENCE, REFERENCES};
 use super::{State, tint_view, ui};
-use crate::engine::photo::Confidence;
 use crate::engine::tint::colour::film_swatch;
-use crate::report::{peak_figures, stage_name};
+use crate::report::{peak_figures, peak_line, stage_name};
 
 /// Is there a way to open a photo on this system?
 const fn offered() -> bool {
@@ -109,10 +108,8 @@ fn view(state: &State, photo: &Photo, ask: &Ask) -> ui::PhotoView {
                 .words
                 .with("photo-answer", &names.each_ref().map(|(key, name)| (*key, name.as_str())))
                 .into();
-            view.sign = match found.confidence {
-                Confidence::Good => ui::TintSign::Inside,
-                Confidence::Fair => ui::TintSign::Unsure,
-            };
+            // The mark is the plan's verdict; how well the photo fits stands in words.
+            view.sign = ui::TintSign::Unsure;
             view.matched = true;
             view.best = tint_view::tint(film_swatch(found.best.film_nm).srgb);
             view.second = tint_view::tint(film_swatch(found.runner_up.film_nm).srgb);
@@ -124,6 +121,9 @@ fn view(state: &State, photo: &Photo, ask: &Ask) -> ui::PhotoView {
                 state.word("photo-stages"),
             ];
             if let Ok(peak) = tint_view::peak(ask, first, last) {
+                let line = peak_line(&pen, &ask.mode, (first, last), &peak, &tint_ask::plan_limits(state));
+                view.sign = tint_view::sign(line.sign);
+                lines.insert(0, line.sentence.into());
                 let figure = peak_figures(&pen, &peak);
                 let both = format!("{} ({})", figure.main, figure.second);
                 lines.insert(0, pen.words.with("photo-means", &[("figure", &both)]).into());

@@ -4,16 +4,16 @@ use slint::{Image, Rgb8Pixel, SharedPixelBuffer, SharedString};
 
 use super::map::{choice, figure, float, ticks};
 use super::rows::model;
-use super::tint_ask::{Ask, Asked, place};
+use super::tint_ask::{Ask, Asked, place, plan_limits};
 use super::{State, ui};
 use crate::engine::Outcome;
 use crate::engine::tint::colour::film_swatch;
 use crate::engine::tint::{
-    Heating, PeakFromTint, Span, Stage, TintError, TintLimits, colour_at_peak, peak_on_colour, strip,
+    Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
 };
 use crate::report::{
     Pen, Sheet, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, refusal_line,
-    stage_name, tint_limits,
+    stage_name,
 };
 
 /// Columns of a strip: more than any screen of ours shows apart.
@@ -30,11 +30,6 @@ pub(super) struct Answer {
     /// The pointer on the strip, °C, and its words.
     pointer: Option<(f64, String)>,
     outcome: Option<Outcome>,
-}
-
-/// The limits of the plan.
-pub(super) fn limits(state: &State) -> TintLimits {
-    tint_limits(state.planned().as_ref().map(|planned| &planned.plan))
 }
 
 /// The peak that left a colour, with what was there before.
@@ -67,36 +62,40 @@ pub(super) fn answer(state: &State, ask: &Ask) -> Answer {
             let line = TintLine { title: pen.words.get("tint-empty"), ..TintLine::default() };
             Answer { line, frame_c: None, pointer: None, outcome: None }
         }
-        Some(Asked::Seen(stage)) => match peak(ask, stage, stage) {
+        Some(Asked::Seen(first, last)) => match peak(ask, first, last) {
             Ok(peak) => {
                 let from_c = peak.band_c.0.unwrap_or(f64::MIN);
-                let marked = middle(ask).ok().and_then(|heating| heating.peak_c(stage.typical_nm()));
+                let film_nm = f64::midpoint(first.typical_nm(), last.typical_nm());
+                let marked = middle(ask).ok().and_then(|heating| heating.peak_c(film_nm));
                 Answer {
-                    line: peak_line(&pen, &ask.mode, stage, &peak, &limits(state)),
+                    line: peak_line(&pen, &ask.mode, (first, last), &peak, &plan_limits(state)),
                     frame_c: Some((from_c, peak.band_c.1)),
-                    pointer: marked.map(|at_c| (at_c, stage_name(&pen, stage))),
+                    pointer: marked.map(|at_c| (at_c, stage_name(&pen, Stage::of(film_nm)))),
                     outcome: Some(peak.outcome),
                 }
             }
             Err(error) => refused(&error),
         },
-        Some(Asked::Wait(peak_c)) => {
-            match colour_at_peak(&ask.mode.on_film(ask.before.typical_nm()), peak_c, &ask.steel) {
-                Ok(colour) => {
-                    let at = |film_nm: f64| middle(ask).ok().and_then(|heating| heating.peak_c(film_nm));
-                    let (from_c, to_c) = (at(colour.band_nm.low), at(colour.band_nm.high));
-                    Answer {
-                        line: colour_line(&pen, &ask.mode, &colour),
-                        frame_c: Some((from_c.unwrap_or(f64::MIN), to_c.unwrap_or(f64::MAX))),
-                        pointer: Some((peak_c, pen.show.temperature(peak_c).main)),
-                        outcome: Some(colour.outcome),
-                    }
-                }
-                Err(error) => {
-                    Answer { pointer: Some((peak_c, pen.show.temperature(peak_c).main)), ..refused(&error) }
+        Some(Asked::Wait(peak_c)) => match colour_on_colour(&ask.mode, ask.before, peak_c, &ask.steel) {
+            Ok(colour) => {
+                let at = |film_nm: f64| middle(ask).ok().and_then(|heating| heating.peak_c(film_nm));
+                let (from_c, to_c) = (at(colour.band_nm.low), at(colour.band_nm.high));
+                Answer {
+                    line: colour_line(
+                        &pen,
+                        &ask.mode,
+                        &colour,
+                        &proof_of(&ask.mode, ask.before, peak_c, &ask.steel),
+                    ),
+                    frame_c: Some((from_c.unwrap_or(f64::MIN), to_c.unwrap_or(f64::MAX))),
+                    pointer: Some((peak_c, pen.show.temperature(peak_c).main)),
+                    outcome: Some(colour.outcome),
                 }
             }
-        }
+            Err(error) => {
+                Answer { pointer: Some((peak_c, pen.show.temperature(peak_c).main)), ..refused(&error) }
+            }
+        },
     }
 }
 
@@ -173,14 +172,15 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
     let peak_c = |film_nm: f64| heating.peak_c(film_nm);
     let first_c = peak_c(Stage::FaintYellow.from_nm().max(heating.film_before_nm() + 0.1))?;
     let last_c = peak_c(Stage::Later.from_nm())?;
-    let limits = limits(state);
-    let window = limits.minimum_c.zip(limits.maximum_c);
+    let limits = plan_limits(state);
+    let window = limits.held.minimum_c.zip(limits.held.maximum_c);
     let least_c = window.map_or(first_c, |(low_c, _)| low_c.min(first_c));
     let most_c = window.map_or(last_c, |(_, high_c)| high_c.max(last_c));
     let from_c = (((least_c - 15.0) / 10.0).floor() * 10.0).max(COLDEST_C);
     let to_c = ((most_c + 15.0) / 10.0).ceil() * 10.0;
     let named = match ask.asked {
-        Some(Asked::Seen(stage)) => Some(stage),
+        Some(Asked::Seen(first, last)) if first == last => Some(first),
+        Some(Asked::Seen(..)) => None,
         Some(Asked::Wait(celsius)) => Some(Stage::of(heating.film_nm(celsius))),
         None => None,
     };
@@ -196,10 +196,10 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
         })
         .collect();
     let (frame_from_c, frame_to_c) = answer.frame_c.unwrap_or_default();
-    let window_label = window.map_or_else(String::new, |(low_c, high_c)| {
-        let (low, high) = (pen.show.minimum(low_c, None).main, pen.show.maximum(high_c, None).main);
+    let window_label = window.map_or_else(String::new, |_| {
+        let (low, high) = (&limits.minimum, &limits.maximum);
         let low = low.split('\u{a0}').next().unwrap_or_default().to_owned();
-        pen.words.with("tint-window", &[("low", &low), ("high", &high)])
+        pen.words.with("tint-window", &[("low", &low), ("high", high)])
     });
     let figure = |celsius: f64| pen.show.temperature(celsius).main;
     let spoken = answer.pointer.as_ref().map_or_else(String::new, |(_, what)| what.clone());
@@ -270,7 +270,7 @@ pub(super) fn minute_ticks(state: &State) -> Vec<ui::SliderTick> {
 /// Times that are common, as (words, minutes); none for "not known".
 pub(super) fn common(state: &State, flame: bool) -> (Vec<ui::ChoiceRow>, Vec<Option<f64>>) {
     let times: Vec<Option<f64>> = if flame {
-        vec![Some(1.0), Some(2.5), Some(5.0), Some(10.0), Some(30.0)]
+        vec![None, Some(2.5), Some(5.0), Some(10.0), Some(30.0)]
     } else {
         vec![None, Some(1.0), Some(3.0), Some(10.0), Some(60.0)]
     };

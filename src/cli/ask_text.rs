@@ -29,6 +29,10 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
         None => words.get("cli-no-figure"),
     };
     let _ = writeln!(made, "\n{name}: {value}");
+    if let (None, None, Some(high)) = (outcome.value, outcome.low, outcome.high) {
+        let high = of_unit(high, outcome.unit, show);
+        let _ = writeln!(made, "  {}", words.with("tint-at-most", &[("figure", &high)]));
+    }
     if let (Some(low), Some(high)) = (outcome.low, outcome.high) {
         let (low, high) = (of_unit(low, outcome.unit, show), of_unit(high, outcome.unit, show));
         let _ = writeln!(made, "  {}", words.with("cli-spread", &[("low", &low), ("high", &high)]));

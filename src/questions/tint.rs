@@ -246,16 +246,18 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
         };
         let range = ir_true_temperature(&reading)?;
         let mut reply = Reply::of([range.outcome]).note_if(!range.useful, "ir-no-use");
-        let mut unsure = !range.useful;
+        let range_useful = range.useful;
+        let mut unsure = !range_useful;
         if let Some(minimum_c) = given.maybe_number("minimum") {
             let verdict = judge(&reading, IrLimit::Minimum(minimum_c))?.verdict;
             unsure |= matches!(verdict, IrVerdict::AskAnother | IrVerdict::NotShown);
             reply = reply.note_if(
                 true,
                 match verdict {
-                    IrVerdict::Kept => "ir-minimum-kept",
-                    IrVerdict::AskAnother => "ir-minimum-ask-another",
-                    IrVerdict::NotShown => "ir-minimum-not-shown",
+                    // Beside "no use" nothing is called kept.
+                    IrVerdict::Kept if range_useful => "ir-minimum-kept",
+                    IrVerdict::AskAnother if range_useful => "ir-minimum-ask-another",
+                    IrVerdict::Kept | IrVerdict::AskAnother | IrVerdict::NotShown => "ir-minimum-not-shown",
                     IrVerdict::Missed => "ir-minimum-missed",
                 },
             );
@@ -266,8 +268,8 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
             reply = reply.note_if(
                 true,
                 match verdict {
-                    IrVerdict::Kept => "ir-maximum-kept",
-                    IrVerdict::AskAnother | IrVerdict::NotShown => "ir-maximum-not-shown",
+                    IrVerdict::Kept if range_useful => "ir-maximum-kept",
+                    IrVerdict::Kept | IrVerdict::AskAnother | IrVerdict::NotShown => "ir-maximum-not-shown",
                     IrVerdict::Missed => "ir-maximum-missed",
                 },
             );
@@ -288,11 +290,11 @@ pub(super) static IR_EXPECTED_READING: Question = Question {
         SURROUNDINGS_MOST,
     ],
     answers: &["ir-expected-reading"],
-    notes: &[],
+    notes: &["ir-above-upper"],
     answer: |given| {
         let celsius = given.number("steel-temperature")?;
         let outcome = ir_expected_reading(celsius, gun(given)?, emissivity(given)?, surroundings(given)?)?;
-        Ok(Reply::of([outcome]))
+        Ok(Reply::of([outcome]).note_if(true, "ir-above-upper"))
     },
 };
 

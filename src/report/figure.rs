@@ -54,6 +54,12 @@ impl Figure {
 /// The mark of a basis.
 #[must_use]
 pub fn basis_mark(pen: &Pen<'_>, basis: &Basis) -> BasisMark {
+    // Our own model is none of the three kinds of source.
+    if let Basis::Published { source, .. } = basis
+        && source.as_ref() == crate::engine::source_ids::TINT_FIT
+    {
+        return BasisMark { kind: "", label: pen.words.get("basis-own") };
+    }
     let kind = basis.kind();
     BasisMark { kind, label: pen.words.get(&format!("basis-{kind}")) }
 }
@@ -127,6 +133,7 @@ pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
         Unit::Percent => show.with_unit(value, 3, unit.symbol()),
         Unit::Ppm | Unit::Hour => show.with_unit(value, 2, unit.symbol()),
         Unit::Second | Unit::Minute | Unit::SquareMillimetre => show.with_unit(value, 1, unit.symbol()),
-        Unit::Vickers | Unit::Nanometre => show.with_unit(value, 0, unit.symbol()),
+        Unit::Nanometre => show.with_unit(value, 1, unit.symbol()),
+        Unit::Vickers => show.with_unit(value, 0, unit.symbol()),
     }
 }

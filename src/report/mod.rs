@@ -22,8 +22,8 @@ pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use sheet::{RangeLine, RangeVerdict, Sheet, StepLine, sheet};
 pub use then::{ThenLine, then_lines};
 pub use tint::{
-    Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line, refusal_line,
-    stage_name, tint_limits,
+    ShownLimits, Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line,
+    refusal_line, stage_name, tint_limits,
 };
 
 use crate::engine::job::Job;

@@ -4,11 +4,12 @@ use super::Pen;
 use super::figure::{BasisMark, Figure, band, of_unit};
 use super::sheet::{Sheet, StepLine, lines_of, range_line, source_paragraph};
 use crate::engine::Outcome;
-use crate::engine::plan::{Plan, Verdict};
+use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
 use crate::engine::tint::{
-    ColourAtPeak, Held, Mode, Pace, PeakFromTint, Span, Stage, TintError, TintLimits, TintNote, judge_tint,
+    ColourAtPeak, Held, Mode, Pace, PeakFromTint, Proof, Span, Stage, TintError, TintLimits, TintNote,
+    judge_tint,
 };
-use crate::units::Both;
+use crate::units::{Both, Side, limit_value};
 
 /// Which way a reading lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -47,14 +48,43 @@ pub struct TintLine {
     pub notes: Vec<String>,
 }
 
-/// The limits of a plan with a window, as shown.
+/// The limits of a plan as they are shown, and in words: a colour is judged at the figure that
+/// the reader sees, in the reader's unit.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ShownLimits {
+    /// What a colour is held against.
+    pub held: TintLimits,
+    /// The minimum in words.
+    pub minimum: String,
+    /// The maximum in words.
+    pub maximum: String,
+    /// The ceiling in words.
+    pub ceiling: String,
+}
+
+/// The limits of a plan: the minimum where it has a window, the others wherever they are known.
 #[must_use]
-pub fn tint_limits(plan: Option<&Plan>) -> TintLimits {
-    plan.filter(|plan| plan.verdict == Verdict::Window).map_or_else(TintLimits::default, |plan| TintLimits {
-        minimum_c: plan.minimum_c,
-        maximum_c: plan.interpass_c,
-        ceiling_c: plan.ceiling_c,
-    })
+pub fn tint_limits(pen: &Pen<'_>, plan: Option<&Plan>) -> ShownLimits {
+    let Some(plan) = plan else { return ShownLimits::default() };
+    let unit = pen.show.units.temperature;
+    let shown = |side: Side, limit: &Limit| {
+        let both = pen.show.limit(side, limit.exact_c, limit.printed);
+        (unit.to_c(limit_value(side, limit.exact_c, limit.printed, unit)), both.main)
+    };
+    let minimum = plan.minimum.as_ref().filter(|_| plan.verdict == Verdict::Window);
+    let ceiling = match &plan.ceiling {
+        Ceiling::At(limit) => Some(limit),
+        Ceiling::AskTemper { .. } | Ceiling::BelowTransformation => None,
+    };
+    let minimum = minimum.map(|limit| shown(Side::Minimum, limit)).unzip();
+    let maximum = plan.interpass.as_ref().map(|limit| shown(Side::Maximum, limit)).unzip();
+    let ceiling = ceiling.map(|limit| shown(Side::Maximum, limit)).unzip();
+    ShownLimits {
+        held: TintLimits { minimum_c: minimum.0, maximum_c: maximum.0, ceiling_c: ceiling.0 },
+        minimum: minimum.1.unwrap_or_default(),
+        maximum: maximum.1.unwrap_or_default(),
+        ceiling: ceiling.1.unwrap_or_default(),
+    }
 }
 
 /// The short name of a colour, for a tile.
@@ -112,69 +142,92 @@ pub fn peak_figures(pen: &Pen<'_>, peak: &PeakFromTint) -> Both {
     }
 }
 
-/// Which peak left the colour that is seen?
+/// Which peak left the colour that is seen, or the colours from one to another?
 #[must_use]
 pub fn peak_line(
     pen: &Pen<'_>,
     mode: &Mode,
-    seen: Stage,
+    (first, last): (Stage, Stage),
     peak: &PeakFromTint,
-    limits: &TintLimits,
+    limits: &ShownLimits,
 ) -> TintLine {
     let key = match mode {
         Mode::FlameOn(_) => "tint-label-flame",
         Mode::Afterwards(_) => "tint-label-after",
     };
-    let colour = stage_name(pen, seen);
+    let colour = if first == last {
+        stage_name(pen, first)
+    } else {
+        let names = [stage_name(pen, first), stage_name(pen, last)];
+        pen.words.with("tint-between", &[("first", &names[0]), ("last", &names[1])])
+    };
     let label = pen.words.with(key, &[("colour", &colour), ("minutes", &times(pen, mode))]);
     let (sign, sentence) = verdict(pen, mode, peak, limits);
-    let note = match sign {
-        Sign::Unsure => pen.words.get("tint-prove"),
-        Sign::Inside => pen.words.get("tint-inside-note"),
-        Sign::None | Sign::Under | Sign::Over => String::new(),
-    };
+    let mut note: Vec<String> = Vec::new();
+    if peak.notes.contains(&TintNote::ChromiumUnknown) {
+        note.push(pen.words.get("note-tint-chromium-unknown"));
+    }
+    match sign {
+        Sign::Unsure => note.push(pen.words.get("tint-prove")),
+        Sign::Inside => note.push(pen.words.get("tint-inside-note")),
+        Sign::None | Sign::Under | Sign::Over => {}
+    }
     // The model is this program's own: none of the three kinds of source speaks for it.
     let mut figure = Figure::new("tint", label, peak_figures(pen, peak), BasisMark::default());
     figure.note = pen.words.get("tint-basis");
-    TintLine { figure, sign, sentence, note, notes: notes(pen, &peak.notes), ..TintLine::default() }
+    TintLine {
+        figure,
+        sign,
+        sentence,
+        note: note.join(" "),
+        notes: notes(pen, &peak.notes),
+        ..TintLine::default()
+    }
 }
 
-/// Where a band lies, in one sentence; the worst first.
-fn verdict(pen: &Pen<'_>, mode: &Mode, peak: &PeakFromTint, limits: &TintLimits) -> (Sign, String) {
-    let held = judge_tint(peak, limits);
-    let most = |limit_c: Option<f64>| pen.show.maximum(limit_c.unwrap_or(0.0), None).main;
-    let least = pen.show.minimum(limits.minimum_c.unwrap_or(0.0), None).main;
-    let (maximum, ceiling) = (most(limits.maximum_c), most(limits.ceiling_c));
-    let say =
-        |key: &str| pen.words.with(key, &[("minimum", &least), ("maximum", &maximum), ("ceiling", &ceiling)]);
-    if held.ceiling == Some(Held::Missed) {
-        return (Sign::Over, say("tint-verdict-past-ceiling"));
-    }
-    if held.maximum == Some(Held::Missed) {
-        return (Sign::Over, say("tint-verdict-over"));
-    }
-    if held.minimum == Some(Held::Missed) {
-        return (Sign::Under, say("tint-verdict-below"));
-    }
+/// Where a band lies, in words; the worst first, and a ceiling that may be past always.
+fn verdict(pen: &Pen<'_>, mode: &Mode, peak: &PeakFromTint, limits: &ShownLimits) -> (Sign, String) {
+    let held = judge_tint(peak, &limits.held);
+    let say = |key: &str| {
+        let values =
+            [("minimum", &limits.minimum), ("maximum", &limits.maximum), ("ceiling", &limits.ceiling)];
+        pen.words.with(key, &values.map(|(name, value)| (name, value.as_str())))
+    };
+    let after = matches!(mode, Mode::Afterwards(_));
     let unsure = |limit: Option<Held>| limit == Some(Held::Unsure);
-    match (unsure(held.minimum), unsure(held.maximum), unsure(held.ceiling)) {
-        (true, true, _) => (Sign::Unsure, say("tint-verdict-may-both")),
-        (true, false, _) => (Sign::Unsure, say("tint-verdict-may-below")),
-        (false, true, _) => (Sign::Unsure, say("tint-verdict-may-over")),
-        (false, false, true) => (Sign::Unsure, say("tint-verdict-may-ceiling")),
-        (false, false, false) if held.minimum.is_none() && held.maximum.is_none() => {
-            (Sign::None, pen.words.get("tint-verdict-no-plan"))
+    let (sign, key) = if held.ceiling == Some(Held::Missed) {
+        (Sign::Over, "tint-verdict-past-ceiling")
+    } else if held.maximum == Some(Held::Missed) {
+        (Sign::Over, "tint-verdict-over")
+    } else if held.minimum == Some(Held::Missed) {
+        (Sign::Under, if after { "tint-verdict-was-below" } else { "tint-verdict-below" })
+    } else {
+        match (unsure(held.minimum), unsure(held.maximum), unsure(held.ceiling)) {
+            (true, true, _) => (Sign::Unsure, "tint-verdict-may-both"),
+            (true, false, _) => (Sign::Unsure, "tint-verdict-may-below"),
+            (false, true, _) => (Sign::Unsure, "tint-verdict-may-over"),
+            (false, false, true) => return (Sign::Unsure, say("tint-verdict-may-ceiling")),
+            (false, false, false) => match (held.minimum, held.maximum.or(held.ceiling)) {
+                (None, None) => (Sign::None, "tint-verdict-no-plan"),
+                (None, Some(_)) if held.maximum.is_none() => (Sign::None, "tint-verdict-under-ceiling"),
+                (None, Some(_)) => (Sign::None, "tint-verdict-under-maximum"),
+                (Some(_), _) if after => (Sign::Inside, "tint-verdict-was-inside"),
+                (Some(_), _) => (Sign::Inside, "tint-verdict-inside"),
+            },
         }
-        (false, false, false) => match mode {
-            Mode::FlameOn(_) => (Sign::Inside, say("tint-verdict-inside")),
-            Mode::Afterwards(_) => (Sign::Inside, say("tint-verdict-was-inside")),
-        },
+    };
+    let mut sentence = say(key);
+    if unsure(held.ceiling) {
+        sentence.push(' ');
+        sentence.push_str(&say("tint-verdict-may-ceiling"));
     }
+    (sign, sentence)
 }
 
-/// Which colour is there to wait for at a heat?
+/// Which colour is there to wait for at a heat? The figure is the first colour that shows it,
+/// never the likely one: that would be a cold part half of the time.
 #[must_use]
-pub fn colour_line(pen: &Pen<'_>, mode: &Mode, colour: &ColourAtPeak) -> TintLine {
+pub fn colour_line(pen: &Pen<'_>, mode: &Mode, colour: &ColourAtPeak, proof: &Proof) -> TintLine {
     let figure = pen.show.temperature(colour.peak_c);
     let key = match mode {
         Mode::FlameOn(_) => "tint-wait-label-flame",
@@ -183,31 +236,39 @@ pub fn colour_line(pen: &Pen<'_>, mode: &Mode, colour: &ColourAtPeak) -> TintLin
     let both = format!("{} ({})", figure.main, figure.second);
     let label = pen.words.with(key, &[("figure", &both), ("minutes", &times(pen, mode))]);
     let (first, last) = colour.stages;
-    let spread = if first == last {
-        pen.words.get("tint-basis")
-    } else {
-        pen.words
-            .with("tint-wait-spread", &[("first", &stage_name(pen, first)), ("last", &stage_name(pen, last))])
-    };
-    let (sign, sentence) = if last == Stage::Later {
-        (Sign::Unsure, pen.words.get("tint-wait-no-proof"))
-    } else {
-        (Sign::None, pen.words.with("tint-wait-proof", &[("last", &stage_name(pen, last))]))
-    };
-    let note = if first == Stage::Bright {
-        pen.words.get("tint-wait-bright")
-    } else {
-        pen.words.with("tint-wait-not-yet", &[("first", &stage_name(pen, first))])
-    };
-    let name = headed(&stage_name(pen, colour.stage));
+    let names = [stage_name(pen, first), stage_name(pen, last), stage_name(pen, colour.stage)];
+    let spread = pen
+        .words
+        .with("tint-wait-spread", &[("first", &names[0]), ("last", &names[1]), ("middle", &names[2])]);
+    let (sign, title, sentence) = proof_words(pen, proof);
+    let mut words = Figure::in_words("tint", label, title, spread, BasisMark::default());
+    words.second = String::new();
+    let below = proof.below_up_to.map_or_else(
+        || pen.words.get("tint-wait-bright"),
+        |stage| match stage {
+            Stage::Bright => pen.words.get("tint-wait-not-bright"),
+            stage => pen.words.with("tint-wait-not-yet", &[("colour", &stage_name(pen, stage))]),
+        },
+    );
     TintLine {
-        figure: Figure::in_words("tint", label, name, spread, BasisMark::default()),
+        figure: words,
         wordy: true,
         sign,
         sentence,
-        note,
+        note: below,
         notes: notes(pen, &colour.notes),
         ..TintLine::default()
+    }
+}
+
+/// The colour that shows a heat, as a heading and a sentence.
+fn proof_words(pen: &Pen<'_>, proof: &Proof) -> (Sign, String, String) {
+    match proof.reached_from {
+        Some(stage) => {
+            let colour = stage_name(pen, stage);
+            (Sign::None, headed(&colour), pen.words.with("tint-wait-proof", &[("colour", &colour)]))
+        }
+        None => (Sign::Unsure, pen.words.get("tint-wait-none"), pen.words.get("tint-wait-no-proof")),
     }
 }
 
@@ -221,27 +282,25 @@ pub fn refusal_line(pen: &Pen<'_>, error: &TintError) -> TintLine {
         let better: Vec<String> = refusal
             .better()
             .iter()
-            .map(|instrument| pen.words.get(&format!("instrument-{}", instrument.id())))
+            .map(|instrument| pen.words.get(&format!("instrument-{}.short", instrument.id())))
             .collect();
         lines.push(pen.words.with("tint-better", &[("instruments", &better.join(", "))]));
     }
     TintLine { title: pen.words.get("tint-says-nothing"), lines, ..TintLine::default() }
 }
 
-/// What the plan's minimum and maximum look like at one moment, in one sentence and a note.
+/// What shows that the plan's minimum is reached at one moment, in one sentence and a note.
 #[must_use]
-pub fn moment_words(pen: &Pen<'_>, low: &ColourAtPeak, low_c: f64) -> (String, String) {
-    let figure = pen.show.minimum(low_c, None).main;
-    let (first, last) = low.stages;
-    let values = [
-        ("figure", figure),
-        ("colour", stage_name(pen, low.stage)),
-        ("first", stage_name(pen, first)),
-        ("last", stage_name(pen, last)),
-    ];
-    let values: Vec<(&str, &str)> = values.iter().map(|(name, value)| (*name, value.as_str())).collect();
-    let note = if last == Stage::Later { "tint-wait-no-proof" } else { "tint-wait-proof" };
-    (pen.words.with("tint-moment", &values), pen.words.with(note, &values))
+pub fn moment_words(pen: &Pen<'_>, colour: &ColourAtPeak, proof: &Proof, minimum: &str) -> (String, String) {
+    let middle = stage_name(pen, colour.stage);
+    let note = pen.words.with("tint-moment-middle", &[("figure", minimum), ("colour", &middle)]);
+    match proof.reached_from {
+        Some(stage) => {
+            let values = [("figure", minimum), ("colour", &stage_name(pen, stage))];
+            (pen.words.with("tint-moment", &values.map(|(name, value)| (name, value))), note)
+        }
+        None => (pen.words.with("tint-moment-no-proof", &[("figure", minimum)]), note),
+    }
 }
 
 /// A step in words.

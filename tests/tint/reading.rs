@@ -166,9 +166,16 @@ fn asked_as_questions() {
         .with("minimum", Given::Number(200.0))
         .with("maximum", Given::Number(250.0));
     let reading = ask("ir-true-temperature", reading).unwrap();
-    for note in ["ir-no-use", "ir-black-spot", "ir-minimum-ask-another", "ir-maximum-missed"] {
+    // Where the range is of no use nothing is called kept, and what is surely missed is said.
+    for note in ["ir-no-use", "ir-black-spot", "ir-minimum-not-shown", "ir-maximum-missed"] {
         assert!(reading.notes.contains(&note), "{note} {:?}", reading.notes);
     }
+    let sheet = Answers::new()
+        .with("reading", Given::Number(150.0))
+        .with("surface", choice("surface-rolled-sheet"))
+        .with("minimum", Given::Number(180.0));
+    let sheet = ask("ir-true-temperature", sheet).unwrap();
+    assert!(sheet.notes.contains(&"ir-minimum-ask-another"), "{:?}", sheet.notes);
     let place = Answers::new().with("thickness", Given::Number(50.0));
     let place = ask("measuring-place", place).unwrap();
     near(place.answer("measuring-wait").unwrap().value.unwrap(), 4.0, 1e-9, "wait");

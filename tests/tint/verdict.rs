@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use strawblue::engine::tint::{
     Afterwards, Circumstances, FlameOn, Held, Mode, Pace, Refusal, Span, Stage, TintError, TintLimits,
-    judge_tint, peak_from_stages, peak_on_colour,
+    colour_on_colour, judge_tint, peak_from_stages, peak_on_colour, proof_of,
 };
 
 fn flame(minutes: f64) -> Mode {
@@ -105,4 +105,53 @@ proptest! {
             prop_assert!(low <= typical + 1e-9);
         }
     }
+}
+
+/// Chromium shifts every colour to a higher heat, so a steel whose chromium is not known may be
+/// hotter than its colour says: no maximum is kept, and no minimum is surely missed.
+#[test]
+fn unknown_chromium_keeps_no_maximum() {
+    let unknown = Circumstances { chromium_pct: None, ..Circumstances::BRIGHT };
+    let peak = peak_from_stages(&after(3.0), Stage::LightStraw, Stage::LightStraw, &unknown).unwrap();
+    let found = judge_tint(&peak, &limits(400.0, 500.0, 600.0));
+    assert_eq!(found.minimum, Some(Held::Unsure));
+    assert_eq!(found.maximum, Some(Held::Unsure));
+    assert_eq!(found.ceiling, Some(Held::Unsure));
+    // Its cold end is still sound.
+    assert_eq!(judge_tint(&peak, &limits(100.0, 500.0, 600.0)).minimum, Some(Held::Kept));
+}
+
+/// What is waited for and what is seen never disagree: the colour that shows a heat keeps it as
+/// a minimum, the one before does not.
+#[test]
+fn the_colour_to_wait_for_keeps_the_minimum() {
+    for mode in [flame(1.0), flame(2.5), flame(10.0), after(2.5), after(9.4), after(60.0)] {
+        for before in [Stage::Bright, Stage::LightStraw, Stage::ReddishPurple] {
+            for peak_c in (150..=420).step_by(7).map(f64::from) {
+                let proof = proof_of(&mode, before, peak_c, &Circumstances::BRIGHT);
+                let keeps = |stage: Stage| {
+                    peak_on_colour(&mode, before, (stage, stage), &Circumstances::BRIGHT).is_ok_and(|peak| {
+                        judge_tint(&peak, &limits(peak_c, 700.0, 700.0)).minimum == Some(Held::Kept)
+                    })
+                };
+                if let Some(stage) = proof.reached_from {
+                    assert!(stage < Stage::Later && keeps(stage) && !keeps(stage.before()), "{peak_c}");
+                }
+                if let (Some(below), Some(reached)) = (proof.below_up_to, proof.reached_from) {
+                    assert!(below < reached, "{peak_c}");
+                }
+            }
+        }
+    }
+}
+
+/// An earlier colour widens what a heat can show, at its thick end too.
+#[test]
+fn an_earlier_colour_widens_what_a_heat_can_show() {
+    let bright = colour_on_colour(&after(3.0), Stage::Bright, 260.0, &Circumstances::BRIGHT).unwrap();
+    let purple = colour_on_colour(&after(3.0), Stage::ReddishPurple, 150.0, &Circumstances::BRIGHT).unwrap();
+    assert!(bright.band_nm.low < bright.film_nm.low && bright.film_nm.high < bright.band_nm.high);
+    // A cold reheat leaves what was there, up to the thick end of that colour.
+    assert!(purple.band_nm.high >= Stage::ReddishPurple.to_nm().unwrap());
+    assert_eq!(purple.stages.1, Stage::BluishPurple);
 }

@@ -15,6 +15,10 @@ use crate::reference::Basis;
 const BAND_SIGMAS: f64 = 2.0;
 /// Shortest and longest time at the peak that the time law was fitted to, min.
 const FITTED_MIN: Span = Span { low: 1.2, high: 60.0 };
+/// Least new film that a peak is solved for on an earlier one, nm.
+const LEAST_NEW_NM: f64 = 0.5;
+/// Sigma where no peak up to 900 °C grows the film, K: the widest of the fitted times.
+const WIDEST_K: f64 = 30.0;
 /// Time at the peak beyond which an answer is only an indication, min.
 const INDICATIVE_MIN: f64 = 10.0;
 
@@ -113,7 +117,7 @@ pub fn colour_at_peak(mode: &Mode, peak_c: f64, steel: &Circumstances) -> Result
         return Err(Refusal::PastFirstOrder.into());
     }
     let ends = heatings.iter().zip(&films).flat_map(|(heating, &film)| {
-        let reach_k = BAND_SIGMAS * heating.sigma_k(film).unwrap_or(0.0);
+        let reach_k = BAND_SIGMAS * sigma_of(heating, film);
         [-reach_k, 0.0, reach_k].map(|shift_k| heating.film_nm(peak_c + shift_k))
     });
     let band_nm = whole(&ends.collect::<Vec<_>>())?;
@@ -204,7 +208,8 @@ pub fn peak_from_film(mode: &Mode, film_nm: Span, steel: &Circumstances) -> Resu
     let (central_c, band_c) = ((least(0.0), top_c), (least(BAND_SIGMAS), band_top_c));
     let sigma_k = low.iter().chain(&high).map(|(_, sigma)| *sigma).fold(0.0, f64::max);
     let mut notes = notes(mode, &heatings, top_c, steel);
-    if only_below {
+    // A colour that was there before has no lower end either, and is no missing tint.
+    if film_nm.low < Stage::FaintYellow.from_nm() {
         notes.push(TintNote::OnlyBelow);
     }
     let mut outcome =
@@ -232,6 +237,12 @@ pub fn peak_from_stages(
 ) -> Result<PeakFromTint, TintError> {
     let high = to.to_nm().ok_or(Refusal::PastFirstOrder)?;
     peak_from_film(mode, Span { low: from.from_nm(), high }, steel)
+}
+
+/// One sigma of a film, K; a film that is hardly thicker than the one before has the sigma
+/// of the first that is, and one past every peak the widest.
+fn sigma_of(heating: &Heating, film_nm: f64) -> f64 {
+    heating.sigma_k(film_nm.max(heating.film_before_nm() + LEAST_NEW_NM)).unwrap_or(WIDEST_K)
 }
 
 /// Model, its optics and its time law.

@@ -1,6 +1,6 @@
 //! Does the peak that a colour tells keep the limits of a plan?
 
-use super::read::PeakFromTint;
+use super::read::{PeakFromTint, TintNote};
 
 /// Limits that a colour is held against, °C.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -39,18 +39,21 @@ pub struct TintVerdict {
 /// the two-sigma band that is unfavourable to it, so that a colour never flatters:
 /// `minimum ≤ low` keeps the minimum, `high ≤ maximum` keeps a maximum.
 ///
+/// Where the chromium of the steel is not known the band has no sure upper end, since chromium
+/// shifts every colour to a higher heat: then no maximum is kept, and no minimum surely missed.
 /// A colour with no lower end (no tint yet, or one that was there before) never keeps a
 /// minimum. A peak that kept the minimum says nothing of the temperature now.
 #[must_use]
 pub fn judge_tint(peak: &PeakFromTint, limits: &TintLimits) -> TintVerdict {
     let (low_c, high_c) = peak.band_c;
+    let top_known = !peak.notes.contains(&TintNote::ChromiumUnknown);
     let least = |minimum_c: f64| match low_c {
         Some(low_c) if low_c >= minimum_c => Held::Kept,
-        _ if high_c < minimum_c => Held::Missed,
+        _ if high_c < minimum_c && top_known => Held::Missed,
         _ => Held::Unsure,
     };
     let most = |maximum_c: f64| match low_c {
-        _ if high_c <= maximum_c => Held::Kept,
+        _ if high_c <= maximum_c && top_known => Held::Kept,
         Some(low_c) if low_c > maximum_c => Held::Missed,
         _ => Held::Unsure,
     };
