@@ -77,6 +77,7 @@ tint-wait-label-flame = To be at { $figure }, flame on for { $minutes }, wait at
 tint-wait-label-after = To have peaked at { $figure }, { $minutes } near the peak, look at least for
 tint-wait-spread = It looks { $middle } in the middle of the band; { $first } to { $last } are possible.
 tint-wait-none = No colour shows it
+tint-if-low-alloy = If the steel is low-alloy. { $label }
 tint-between = { $first } to { $last }
 tint-defers = The drawing, the qualified procedure and local codes come first. A colour is no record of preheat.
 tint-wait-proof = Any colour before { $colour } may still be too cold. Past that border, prove it with a probe or a crayon.

@@ -161,7 +161,11 @@ pub fn peak_line(
         let names = [stage_name(pen, first), stage_name(pen, last)];
         pen.words.with("tint-between", &[("first", &names[0]), ("last", &names[1])])
     };
-    let label = pen.words.with(key, &[("colour", &colour), ("minutes", &times(pen, mode))]);
+    let mut label = pen.words.with(key, &[("colour", &colour), ("minutes", &times(pen, mode))]);
+    // Chromium shifts every colour, so that the figure holds under a condition, which goes first.
+    if peak.notes.contains(&TintNote::ChromiumUnknown) {
+        label = pen.words.with("tint-if-low-alloy", &[("label", &label)]);
+    }
     let (sign, sentence) = verdict(pen, mode, peak, limits);
     let mut note: Vec<String> = Vec::new();
     if peak.notes.contains(&TintNote::ChromiumUnknown) {
