@@ -58,7 +58,7 @@ tint-mode-afterwards = Afterwards
 tint-mode-afterwards-note = flame away
 tint-common = Common times
 tint-minutes-flame = Minutes of even heating
-tint-minutes-after = Minutes near the peak
+tint-minutes-after = Minutes within 20 K of the peak
 tint-minutes-unknown = { $minutes }, not known
 tint-unknown = not known
 unit-minutes = min
@@ -344,7 +344,7 @@ instrument-tint = Temper colour
     .cannot = It says nothing about now, about the core, or about steel that was not bright.
 
 error-crayon-window = The maximum is below the minimum.
-error-crayon-no-pair = No two steps of our list fit this window once their rating is counted. The list is from memory and ends at 316 °C. Use other crayons by their own figures, a probe or a thermocouple.
+error-crayon-no-pair = No two steps of our list, which is short and from memory, fit this window once their rating is counted. Use other crayons by their own figures, a probe or a thermocouple.
 
 note-measuring-far-face = Measure on the face opposite the flame.
 note-measuring-heated-face-after-wait = Take the flame away, wait, then measure on the heated face.

@@ -152,6 +152,11 @@ fn an_ir_reading_never_flatters() {
     tap(&window, AccessibleRole::Button, "Surface at the spot");
     tap(&window, AccessibleRole::RadioButton, "dull black spot, soot or paint");
     assert_eq!(value_of(&window, "Temperature of the steel"), "295–325\u{a0}°C");
+    // The unit of the screen changes, the reading does not: 305 °C stays 305 °C.
+    window.global::<ui::Shell>().invoke_unit_picked(1);
+    mock_elapsed_time(20);
+    assert_eq!(value_of(&window, "Temperature of the steel"), "560–620\u{a0}°F");
+    window.global::<ui::Shell>().invoke_unit_picked(0);
     fill(&window, "Reading of the IR gun", "three hundred");
     assert!(
         labelled(&window, AccessibleRole::Text, "Temperature of the steel").is_none(),

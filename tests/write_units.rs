@@ -1,6 +1,6 @@
 //! A bare number keeps the unit that it was typed in.
 
-use strawblue::log::JobText;
+use strawblue::log::{JobText, Session};
 use strawblue::units::Units;
 
 #[test]
@@ -28,4 +28,29 @@ fn a_bare_number_keeps_the_unit_that_it_was_typed_in() {
 fn a_job_that_states_its_units_keeps_to_them() {
     let job = JobText { units: Some("f-in".into()), shop: Some("60".into()), ..JobText::default() };
     assert_eq!(job.with_units_written(Units::C_MM).shop.as_deref(), Some("60 °F"));
+}
+
+/// A reading that was typed in °C stays one when the screen turns to °F.
+#[test]
+fn what_is_typed_for_a_question_keeps_its_unit() {
+    let mut session = Session::default();
+    for (key, text) in [
+        ("ir-true-temperature.reading", "305"),
+        ("ir-true-temperature.gun-emissivity", "0.95"),
+        ("ir-true-temperature.minimum", "570 °F"),
+        ("measuring-place.thickness", "38"),
+        ("tint.flame-minutes", "5"),
+        ("photo.path", "/shop/part-7"),
+    ] {
+        session.typed.insert(key.to_owned(), text.to_owned());
+    }
+    session.switch_units(Units::F_IN);
+    let typed = |key: &str| session.typed[key].as_str();
+    assert_eq!(typed("ir-true-temperature.reading"), "305 °C");
+    assert_eq!(typed("ir-true-temperature.gun-emissivity"), "0.95");
+    assert_eq!(typed("ir-true-temperature.minimum"), "570 °F");
+    assert_eq!(typed("measuring-place.thickness"), "38 mm");
+    assert_eq!(typed("tint.flame-minutes"), "5");
+    assert_eq!(typed("photo.path"), "/shop/part-7");
+    assert_eq!(session.units, Units::F_IN);
 }

@@ -40,7 +40,7 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         let index = usize::try_from(index).unwrap_or(0);
         let taken = question_form::chosen(state, &group, index)
             || tint_form::choice_made(state, &group, index)
-            || tint_photo::choice_made(state, &group, index);
+            || tint_photo::choice_made(window, state, &group, index);
         if !taken {
             plan_form_events::choice_made(state, &group, index);
         }

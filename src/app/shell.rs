@@ -76,11 +76,7 @@ fn next_units(units: Units) -> Units {
 
 /// Changes the units everywhere at once. A bare number keeps the unit that it was typed in.
 pub(super) fn set_units(window: &ui::AppWindow, state: &State, units: Units) {
-    state.change(|session| {
-        session.job = session.job.with_units_written(session.units);
-        session.units = units;
-        session.job.units = None;
-    });
+    state.change(|session| session.switch_units(units));
     refresh_all(window, state);
 }
 

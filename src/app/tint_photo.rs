@@ -16,6 +16,7 @@ use slint::{ComponentHandle, Image, Timer, TimerMode};
 
 use super::photo_read::{News, read, region_at};
 use super::plan::calls;
+use super::shell::refresh_shown;
 use super::{State, tint, tint_ask, ui};
 use crate::engine::photo::{PhotoError, PhotoMatch, PhotoQuestion, PhotoReference, match_photo};
 
@@ -38,6 +39,13 @@ pub(super) struct Work {
     pub(super) news: Receiver<News>,
     pub(super) stop: Arc<AtomicBool>,
     pub(super) progress: f64,
+}
+
+impl Drop for Work {
+    /// Work that nobody waits for any more stops.
+    fn drop(&mut self) {
+        self.stop.store(true, Ordering::Relaxed);
+    }
 }
 
 /// The photo on the screen and what is known of it.
@@ -128,7 +136,7 @@ pub(super) fn committed(window: &ui::AppWindow, state: &Rc<State>, field: &str) 
 }
 
 /// What the tint is held against was chosen; `false` where the choice is another.
-pub(super) fn choice_made(state: &State, group: &str, index: usize) -> bool {
+pub(super) fn choice_made(window: &ui::AppWindow, state: &Rc<State>, group: &str, index: usize) -> bool {
     if group != REFERENCE {
         return false;
     }
@@ -136,6 +144,7 @@ pub(super) fn choice_made(state: &State, group: &str, index: usize) -> bool {
         session.choices.insert(REFERENCE.to_owned(), REFERENCES[index.min(1)].to_owned());
     });
     state.photo.borrow_mut().found = None;
+    start_match(window, state);
     true
 }
 
@@ -254,7 +263,8 @@ fn hear(window: &ui::AppWindow, state: &Rc<State>) {
         }
     }
     if changed || done {
-        tint::refresh(window, state);
+        // Another place may be on the screen by now.
+        refresh_shown(window, state);
     }
 }
 

@@ -1,63 +1,41 @@
-//! Writes the unit beside every bare number of a job, before the units of the screen change.
+//! Writes the unit beside every bare number of a session, before the units of the screen change.
 //!
 //! A bare number takes the unit that its field shows. Were the shown unit changed under
 //! it, 30 (mm) would silently become 30 in; so it becomes "30 mm" first.
 
-use super::{Field, JobText};
-use crate::units::{LengthUnit, TemperatureUnit, Units};
+use super::read_answers::shown_unit;
+use super::{Field, JobText, Session};
+use crate::questions::{self, Kind};
+use crate::units::Units;
 
-/// The unit that a bare number of a field takes; `None` where units of the screen don't matter.
-const fn unit_of(field: Field, units: Units) -> Option<&'static str> {
-    let inch = matches!(units.length, LengthUnit::Inch);
-    let fahrenheit = matches!(units.temperature, TemperatureUnit::F);
+/// What kind of figure a field of the job holds; `None` where units of the screen don't matter.
+const fn kind_of(field: Field) -> Option<Kind> {
     Some(match field {
         Field::Thickness
         | Field::ThicknessB
         | Field::Diameter
         | Field::DiameterB
         | Field::Leg
-        | Field::RunLength => {
-            if inch {
-                "in"
-            } else {
-                "mm"
-            }
-        }
-        Field::Yield | Field::YieldB | Field::WeldStrength => {
-            if inch {
-                "ksi"
-            } else {
-                "MPa"
-            }
-        }
-        Field::HeatInput | Field::ArcEnergy => {
-            if inch {
-                "kJ/in"
-            } else {
-                "kJ/mm"
-            }
-        }
-        Field::Travel => {
-            if inch {
-                "in/min"
-            } else {
-                "mm/min"
-            }
-        }
+        | Field::RunLength => Kind::Length,
+        Field::Yield | Field::YieldB | Field::WeldStrength => Kind::Stress,
+        Field::HeatInput | Field::ArcEnergy => Kind::HeatInput,
+        Field::Travel => Kind::Speed,
         Field::Condition
         | Field::ConditionB
         | Field::Shop
         | Field::DemandPreheat
         | Field::DemandInterpass
-        | Field::DemandCeiling => {
-            if fahrenheit {
-                "°F"
-            } else {
-                "°C"
-            }
-        }
+        | Field::DemandCeiling => Kind::Temperature,
         _ => return None,
     })
+}
+
+/// The kind of figure that is kept as `QUESTION.INPUT`; `None` where units don't matter.
+fn kind_of_answer(key: &str) -> Option<Kind> {
+    let (name, input) = key.split_once('.')?;
+    let kind = questions::find(name)?.input(input)?.kind;
+    let changes = [Kind::Length, Kind::Stress, Kind::HeatInput, Kind::Speed, Kind::Temperature];
+    changes.contains(&kind).then_some(kind)
 }
 
 /// One value with its unit, if it is a bare number.
@@ -75,10 +53,26 @@ impl JobText {
         let units = self.get(Field::Units).and_then(|text| Units::read(text).ok()).unwrap_or(units);
         let mut made = self.clone();
         for field in Field::ALL {
-            let (Some(unit), Some(text)) = (unit_of(*field, units), self.get(*field)) else { continue };
+            let (Some(kind), Some(text)) = (kind_of(*field), self.get(*field)) else { continue };
+            let unit = shown_unit(kind, units);
             let parts: Vec<String> = text.split('+').map(|part| written(part, unit)).collect();
             made.set(*field, Some(parts.join(" + ")));
         }
         made
+    }
+}
+
+impl Session {
+    /// Changes the units of the screen. What was typed bare, in the job or for a question, keeps
+    /// the unit that it was typed in.
+    pub fn switch_units(&mut self, units: Units) {
+        self.job = self.job.with_units_written(self.units);
+        for (key, text) in &mut self.typed {
+            if let Some(kind) = kind_of_answer(key) {
+                *text = written(text, shown_unit(kind, self.units));
+            }
+        }
+        self.units = units;
+        self.job.units = None;
     }
 }
