@@ -77,6 +77,8 @@ fn next_units(units: Units) -> Units {
 /// Changes the units everywhere at once. A bare number keeps the unit that it was typed in.
 pub(super) fn set_units(window: &ui::AppWindow, state: &State, units: Units) {
     state.change(|session| session.switch_units(units));
+    let texts = window.global::<ui::I18n>();
+    texts.set_rev(texts.get_rev() + 1);
     refresh_all(window, state);
 }
 

@@ -97,9 +97,11 @@ impl State {
     /// A state on a session; without a store nothing is kept.
     #[must_use]
     pub fn new(session: Session, store: Option<Store>) -> Self {
+        let words = Words::english();
+        words.write_in(session.units.scales());
         let state = Self {
             reference: embedded(),
-            words: Words::english(),
+            words,
             session: RefCell::new(session),
             store,
             open: RefCell::new(Open::default()),
@@ -122,6 +124,7 @@ impl State {
     /// Changes the session, saves it, and plans anew.
     pub fn change(&self, change: impl FnOnce(&mut Session)) {
         change(&mut self.session.borrow_mut());
+        self.words.write_in(self.session.borrow().units.scales());
         if let Some(store) = &self.store {
             let failed = self.session.borrow().save(store).is_err();
             if failed {

@@ -72,6 +72,9 @@ pub fn answer(arguments: impl IntoIterator<Item = OsString>) -> Said {
         Ok(request) => request,
         Err(problem) => return Said::not_understood(problem.say(&words)),
     };
+    if !request.json {
+        words.write_in(request.units.scales());
+    }
     match &request.command {
         Command::Window => plan::without_window(&request, &words, &words.get("cli-built-without-window")),
         Command::Version => Said::answered(format!("strawblue {}\n", env!("CARGO_PKG_VERSION"))),

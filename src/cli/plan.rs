@@ -55,6 +55,9 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
     }
     let made = plan::plan(reading.reference, &read.job);
     let status = if made.verdict.answers() { ANSWERED } else { NO_SAFE_ANSWER };
+    if !request.json {
+        words.write_in(read.units.scales());
+    }
     let pen = Pen { reference: reading.reference, words, show: Show::new(read.units, words) };
     let assumed = read.defaulted.iter().map(|found| (found.field.id(), found.say(words, &pen.show)));
     let said = if request.json {

@@ -84,7 +84,7 @@ fn measure(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
     if plan.minimum.is_none() {
         return;
     }
-    let distance = pen.show.length(side.warm_zone.distance_mm).main;
+    let distance = pen.show.least_length(side.warm_zone.distance_mm).main;
     let member = member_name(pen, job, side.warm_zone.coldest_member);
     lines.push(line(
         pen,
@@ -209,7 +209,8 @@ fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec
         ));
         return;
     };
-    let at = pen.show.temperature(at_c).main;
+    // Never below the minimum as it is shown, which is rounded up.
+    let at = minimum(pen, at_c, None).main;
     let hours = |value: f64| pen.show.with_unit(value.ceil(), 0, "h");
     lines.push(line(
         pen,

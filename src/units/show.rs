@@ -46,11 +46,15 @@ impl Show {
         format!("{}\u{a0}{unit}", self.number(value, decimals))
     }
 
-    /// A temperature point, to the nearest whole degree.
+    /// A temperature point, to the nearest whole degree; a whole °C that comes from a round
+    /// °F shows as that.
     #[must_use]
     pub fn temperature(&self, point_c: f64) -> Both {
-        let shown = |unit: TemperatureUnit| self.with_unit(unit.from_c(point_c), 0, unit.symbol());
-        self.both_temperatures(shown)
+        let point = |unit: TemperatureUnit| match unit {
+            TemperatureUnit::C => point_c,
+            TemperatureUnit::F => crate::words::whole_fahrenheit(point_c),
+        };
+        self.both_temperatures(|unit| self.with_unit(point(unit), 0, unit.symbol()))
     }
 
     /// A limit: as printed, or rounded to the safe side.
@@ -94,6 +98,19 @@ impl Show {
                 None => self.with_unit(decimal_inches(length_mm), 4, "in"),
             },
         })
+    }
+
+    /// A length that is a minimum: up to the next whole mm or quarter inch.
+    #[must_use]
+    pub fn least_length(&self, length_mm: f64) -> Both {
+        const QUARTER_MM: f64 = 25.4 / 4.0;
+        // A unit conversion leaves dust, which must not cost a step.
+        let up = |step: f64| ((length_mm / step - 1e-6).ceil() * step).max(step);
+        let (mm, quarters) = (self.length(up(1.0)), self.length(up(QUARTER_MM)));
+        match self.units.length {
+            LengthUnit::Mm => Both { main: mm.main, second: quarters.second },
+            LengthUnit::Inch => Both { main: quarters.main, second: mm.second },
+        }
     }
 
     /// Heat input: kJ/mm to two decimals, kJ/in to one.

@@ -107,6 +107,15 @@ impl Units {
         }
     }
 
+    /// In what sentences write their figures for this reader.
+    #[must_use]
+    pub fn scales(self) -> crate::words::Scales {
+        crate::words::Scales {
+            fahrenheit: self.temperature == TemperatureUnit::F,
+            inches: self.length == LengthUnit::Inch,
+        }
+    }
+
     /// The units as typed: `c-mm`, `°F + in`, `F mm`.
     ///
     /// # Errors

@@ -1,7 +1,15 @@
 //! Every word that a person reads, from Fluent: one `data/LANGUAGE.ftl` per language.
 
+mod figures;
+
+use std::sync::Arc;
+
 use fluent::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use unic_langid::LanguageIdentifier;
+
+pub use figures::Scales;
+use figures::SharedScales;
+pub(crate) use figures::whole_fahrenheit;
 
 /// English messages; every other language falls back on them.
 const ENGLISH: &str = include_str!("../../data/en.ftl");
@@ -9,13 +17,14 @@ const ENGLISH: &str = include_str!("../../data/en.ftl");
 /// The messages of one language.
 pub struct Words {
     bundle: FluentBundle<FluentResource>,
+    scales: Arc<SharedScales>,
 }
 
 impl Words {
     /// The English messages.
     ///
     /// # Panics
-    /// Never: `tests/words.rs` parses the embedded file.
+    /// Never: the check of the dataset parses the embedded file.
     #[must_use]
     pub fn english() -> Self {
         let language: LanguageIdentifier = "en".parse().expect("`en` is a language tag");
@@ -26,7 +35,14 @@ impl Words {
             Ok(resource) | Err((resource, _)) => resource,
         };
         bundle.add_resource_overriding(resource);
-        Self { bundle }
+        let scales = Arc::<SharedScales>::default();
+        figures::add_to(&mut bundle, &scales);
+        Self { bundle, scales }
+    }
+
+    /// From now on sentences write their figures so. At first in °C and mm.
+    pub fn write_in(&self, scales: Scales) {
+        self.scales.set(scales);
     }
 
     /// The message of a key, or of `key.attribute`. An unknown key comes back as it
