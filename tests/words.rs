@@ -7,13 +7,13 @@ use strawblue::units::{Show, Units, length, limits};
 use strawblue::words::Words;
 
 fn language() -> String {
-    fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("data/en.ftl")).unwrap()
+    fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("data/en.ftl")).expect("it is there")
 }
 
 /// Every message and attribute of the language, by key.
 fn keys() -> Vec<String> {
     let text = language();
-    let resource = fluent_syntax::parser::parse(text.as_str()).unwrap();
+    let resource = fluent_syntax::parser::parse(text.as_str()).expect("it parses");
     let mut keys = Vec::new();
     for entry in &resource.body {
         let fluent_syntax::ast::Entry::Message(message) = entry else { continue };
@@ -123,14 +123,19 @@ fn both_texts_of_a_length_mean_the_same() {
     let text = language();
     let mut read = 0;
     for call in text.split("LENGTH(").skip(1) {
-        let texts: Vec<&str> = call.split(')').next().unwrap().split('"').skip(1).step_by(2).collect();
+        let texts: Vec<&str> =
+            call.split(')').next().expect("has an end").split('"').skip(1).step_by(2).collect();
         let [metric, inches] = texts[..] else { panic!("LENGTH takes two texts: {call:.60}") };
         // A range is read by its ends; a sentence of figures and feet are read by eye.
         let ends = |text: &str, unit: &str| -> Option<Vec<f64>> {
             let figures = text.strip_suffix(unit)?;
             figures
                 .split('–')
-                .map(|end| length(&format!("{end}{unit}"), Units::C_MM.length, limits::ANY_LENGTH_MM).ok().map(|read| read.mm))
+                .map(|end| {
+                    length(&format!("{end}{unit}"), Units::C_MM.length, limits::ANY_LENGTH_MM)
+                        .ok()
+                        .map(|read| read.mm)
+                })
                 .collect()
         };
         let (Some(metric_mm), Some(inches_mm)) = (ends(metric, " mm"), ends(inches, " in")) else { continue };
@@ -163,7 +168,7 @@ fn a_least_length_is_never_shorter() {
         let length_mm = f64::from(tenths) / 10.0;
         for units in [Units::C_MM, Units::C_IN] {
             let shown = Show { units, mark: '.' }.least_length(length_mm).main;
-            let read = length(&shown, units.length, limits::ANY_LENGTH_MM).unwrap().mm;
+            let read = length(&shown, units.length, limits::ANY_LENGTH_MM).expect("is a length").mm;
             assert!(read >= length_mm - 1e-3, "{shown} is shorter than {length_mm} mm");
             assert!(read < length_mm + 6.36, "{shown} is far longer than {length_mm} mm");
         }

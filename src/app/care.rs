@@ -101,7 +101,8 @@ fn search(state: &State, query: &str) -> Vec<ui::CautionRow> {
     let pen = state.pen();
     let asked: Vec<String> = query.to_lowercase().split_whitespace().map(str::to_owned).collect();
     let found = sorted(state, |caution| {
-        let CautionLine { title, trigger, why, do_this, .. } = caution_line(&pen, caution);
+        let CautionLine { title, why, do_this, .. } = caution_line(&pen, caution);
+        let trigger = state.words.get(&format!("{}.trigger", caution.message()));
         // Further words that it is looked for by, where it has any.
         let key = format!("{}.words", caution.message());
         let more = if state.words.has(&key) { state.words.get(&key) } else { String::new() };

@@ -12,7 +12,7 @@ use super::shell::back;
 use super::{State, ui};
 use crate::log::{Field, find_filler};
 use crate::reference::search::Match;
-use crate::reference::{ArcKind, DepositState, Filler, FillerKind};
+use crate::reference::{ArcKind, Basis, DepositState, Filler, FillerKind};
 use crate::report::{basis_mark, source_line};
 use crate::units::LengthUnit;
 
@@ -200,12 +200,7 @@ fn filler_row(state: &State, filler: &Filler, chosen: Option<&Filler>) -> ui::Fi
         }
         DepositState::HardenedWithPart => notes.insert(0, state.words.get("fillers-hardened-with-part")),
     }
-    let source = source_line(&pen, &filler.composition_basis);
-    let basis = if filler.composition.is_empty() {
-        state.words.get("fillers-no-composition")
-    } else {
-        state.words.with("fillers-composition", &[("source", &source)])
-    };
+    let (basis, mark) = bases(state, filler);
     ui::FillerEntry {
         kind: ui::FillerEntryKind::Filler,
         id: filler.id.as_str().into(),
@@ -214,7 +209,33 @@ fn filler_row(state: &State, filler: &Filler, chosen: Option<&Filler>) -> ui::Fi
         also: also.join(" · ").into(),
         notes: notes.join(" ").into(),
         chosen: chosen.is_some_and(|one| one.id == filler.id),
-        basis_kind: basis_kind(&basis_mark(&pen, &filler.composition_basis)),
+        basis_kind: basis_kind(&basis_mark(&pen, mark)),
         basis_label: basis.into(),
+    }
+}
+
+/// What strength and composition of a filler rest on, in words, and the weaker of the two.
+fn bases<'a>(state: &State, filler: &'a Filler) -> (String, &'a Basis) {
+    let said =
+        |key: &str, basis: &Basis| state.words.with(key, &[("source", &source_line(&state.pen(), basis))]);
+    let (of_strength, of_metal) = (&filler.mechanics_basis, &filler.composition_basis);
+    match (filler.tensile_min_mpa.is_some(), !filler.composition.is_empty()) {
+        (true, true) if of_strength == of_metal => {
+            (said("fillers-strength-and-composition", of_metal), of_metal)
+        }
+        (true, true) => {
+            let both = format!(
+                "{} {}",
+                said("fillers-strength", of_strength),
+                said("fillers-composition", of_metal)
+            );
+            (both, of_strength.weaker(of_metal))
+        }
+        (false, true) => (said("fillers-composition", of_metal), of_metal),
+        (true, false) => {
+            let none = state.words.get("fillers-no-composition");
+            (format!("{} {none}", said("fillers-strength", of_strength)), of_strength)
+        }
+        (false, false) => (state.words.get("fillers-no-composition"), of_metal),
     }
 }

@@ -120,6 +120,7 @@ pub(super) fn pick(
         value,
         note: note.into(),
         problem,
+        leads_away: true,
         ..part(ui::PartKind::Pick, id)
     }
 }
@@ -170,6 +171,7 @@ pub(super) fn form_row(
         assumed,
         open: state.open.borrow().rows.contains(id),
         pinned: false,
+        titled: false,
         parts: model(parts),
     }
 }

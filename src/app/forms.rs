@@ -36,7 +36,10 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         committed(field);
     });
     let chosen = calls(window, state, |window, state, (group, index): (SharedString, i32)| {
-        state.open.borrow_mut().rows.remove(&format!("{LIST}{group}"));
+        let folded = format!("{LIST}{group}");
+        if state.open.borrow_mut().rows.remove(&folded) {
+            window.global::<ui::Wanted>().set_id(folded.into());
+        }
         let index = usize::try_from(index).unwrap_or(0);
         let taken = question_form::chosen(state, &group, index)
             || tint_form::choice_made(state, &group, index)
@@ -56,6 +59,9 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         // A list that is folded unfolds in place.
         list => {
             toggle(&mut state.open.borrow_mut().rows, list);
+            let unfolded = state.open.borrow().rows.contains(list);
+            let wanted = if unfolded { list.strip_prefix(LIST).unwrap_or(list) } else { list };
+            window.global::<ui::Wanted>().set_id(wanted.into());
             refresh_shown(window, state);
         }
     }));

@@ -63,6 +63,7 @@ pub(super) fn caution(line: &CautionLine, open: bool) -> ui::CautionRow {
         source: line.source.as_str().into(),
         basis_kind: basis_kind(&line.basis),
         open,
+        head: SharedString::default(),
     }
 }
 

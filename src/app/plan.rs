@@ -66,7 +66,7 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
             let pen = state.pen();
             let report = Report::of(&pen, &planned.read.job, &planned.plan);
             let open = state.open.borrow();
-            let mut answer = plan_results::answer_view(&report.answer, &planned);
+            let mut answer = plan_results::answer_view(state, &report.answer, &planned);
             if let Some(why) = stale_why(state) {
                 answer.stale = true;
                 answer.stale_title = state.word("plan-stale");
@@ -109,13 +109,18 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     .filter(|(fields, _)| problems.iter().any(|problem| fields.contains(&problem.field)))
     .map(|(_, key)| state.word(key))
     .collect();
-    let bad = problems.iter().find(|problem| problem.fault != Fault::Missing);
-    let title = if bad.is_some() { "plan-empty-bad" } else { "plan-empty" };
+    let bad: Vec<_> = problems.iter().filter(|problem| problem.fault != Fault::Missing).collect();
+    let title = match (bad.len(), steps.len()) {
+        (0, 4) => "plan-empty",
+        (0, _) => "plan-empty-rest",
+        (1, _) => "plan-empty-bad",
+        _ => "plan-empty-bad-more",
+    };
     adapter.set_answer(ui::AnswerView {
         kind: ui::AnswerKind::Empty,
         title: state.word(title),
         lines: model(steps),
-        sentence: bad.map_or_else(SharedString::default, |problem| problem.say(&state.words).into()),
+        sentence: bad.first().map_or_else(SharedString::default, |problem| problem.say(&state.words).into()),
         ..ui::AnswerView::default()
     });
     adapter.set_window_line(ui::WindowView::default());

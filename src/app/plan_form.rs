@@ -263,17 +263,24 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     let value =
         state.planned().filter(|_| state.problem_of(of.steel).is_none() && !steel.is_empty()).map_or_else(
             || steel_label.to_owned(),
-            |_| format!("{steel_label} · {}", job.get(size).unwrap_or("–")),
+            |_| format!("{steel_label} · {}", sized(state, job.get(size).unwrap_or("–"))),
         );
     let watched = [of.steel, of.condition, size, of.hardness, of.strength, of.shape];
     let mut row = form_row(state, &format!("member-{letter}"), &watched, value, parts);
     if steel.is_empty() {
         row.value = state.word("form-pick-steel");
     } else {
-        row.note = job.get(of.condition).map_or_else(|| state.word("form-condition-unknown"), Into::into);
+        row.note = job.get(of.condition).map_or_else(|| state.word("form-condition-not-known"), Into::into);
     }
     row.pinned = index == 0 || has_second(job);
+    row.titled = has_second(job);
     row
+}
+
+/// A size as it was typed; a bare number with the unit that it takes.
+fn sized(state: &State, typed: &str) -> String {
+    let bare = typed.ends_with(|sign: char| sign.is_ascii_digit());
+    if bare { format!("{typed}\u{a0}{}", length_unit(state)) } else { typed.to_owned() }
 }
 
 const fn length_unit_of(unit: crate::units::LengthUnit) -> &'static str {

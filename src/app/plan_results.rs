@@ -5,11 +5,12 @@ use slint::SharedString;
 use super::map::{basis_kind, caution, choice, figure, float, standing, ticks};
 use super::rows::model;
 use super::{Open, Planned, State, ui};
-use crate::engine::plan::{Standing, Verdict};
+use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
 use crate::report::{
     Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, RangeVerdict, Report, Sheet,
     ThenLine,
 };
+use crate::units::{Side, limit_value};
 
 /// The end of the evidence axis, °C.
 const AXIS_TO_C: f64 = 450.0;
@@ -17,7 +18,7 @@ const AXIS_TO_C: f64 = 450.0;
 pub(super) const FIRST_CAUTIONS: usize = 3;
 
 /// The answer band.
-pub(super) fn answer_view(answer: &Answer, planned: &Planned) -> ui::AnswerView {
+pub(super) fn answer_view(state: &State, answer: &Answer, planned: &Planned) -> ui::AnswerView {
     ui::AnswerView {
         kind: match answer.kind {
             AnswerKind::Window => ui::AnswerKind::Window,
@@ -33,6 +34,15 @@ pub(super) fn answer_view(answer: &Answer, planned: &Planned) -> ui::AnswerView 
         minimum: figure(&answer.minimum),
         maximum: figure(&answer.maximum),
         ceiling: figure(&answer.ceiling),
+        ceiling_short: if answer.ceiling.figure.is_empty() {
+            "".into()
+        } else {
+            match planned.plan.ceiling {
+                Ceiling::At(_) => "".into(),
+                Ceiling::AskTemper { .. } => state.word("answer-ask-temper.short"),
+                Ceiling::BelowTransformation => state.word("answer-no-ceiling.short"),
+            }
+        },
         standing: match answer.standing {
             Some(found) => standing(found, false),
             None if planned.plan.verdict == Verdict::NoMethod => ui::Standing::Unproven,
@@ -67,22 +77,30 @@ pub(super) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> 
         return ui::WindowView::default();
     };
     let ceiling_c = plan.ceiling_c.filter(|ceiling_c| *ceiling_c <= 700.0);
-    let inverted = plan.verdict == Verdict::NoWindow;
+    let unit = state.show().units.temperature;
+    // Drawn where its label says, never where a looser figure lies.
+    let drawn_c = |side, limit: &Limit| unit.to_c(limit_value(side, limit.exact_c, limit.printed, unit));
+    let none = plan.verdict == Verdict::NoWindow;
+    let inverted = none && low.exact_c > high.exact_c;
     let least = low.exact_c.min(high.exact_c);
     let most = low.exact_c.max(high.exact_c).max(ceiling_c.unwrap_or(0.0));
     let from_c = ((least - 60.0) / 50.0).floor().max(0.0) * 50.0;
     let to_c = ((most + 40.0) / 50.0).ceil() * 50.0;
     let label = |key: &str, shown: &crate::report::Figure| -> SharedString {
-        state.words.with(key, &[("figure", &shown.figure)]).into()
+        let figure = format!("{}\u{a0}{}", shown.figure, shown.unit);
+        state.words.with(key, &[("figure", &figure)]).into()
     };
     ui::WindowView {
         shown: true,
+        none,
         inverted,
         from_c: float(from_c),
         to_c: float(to_c),
-        low_c: float(low.exact_c),
-        high_c: float(high.exact_c),
-        ceiling_c: float(ceiling_c.unwrap_or(0.0)),
+        low_c: float(drawn_c(Side::Minimum, low)),
+        high_c: float(drawn_c(Side::Maximum, high)),
+        ceiling_c: float(
+            ceiling_c.map_or(0.0, |ceiling_c| unit.to_c(limit_value(Side::Maximum, ceiling_c, None, unit))),
+        ),
         low_label: label("window-low", &answer.minimum),
         high_label: label("window-high", &answer.maximum),
         ceiling_label: if ceiling_c.is_some() { label("window-ceiling", &answer.ceiling) } else { "".into() },
@@ -114,6 +132,7 @@ fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
         basis_kind: basis_kind(&line.basis),
         basis_label: line.basis.label.as_str().into(),
         governs: line.standing == Standing::Governs,
+        beyond: line.to_c > AXIS_TO_C,
     }
 }
 
@@ -177,18 +196,24 @@ pub(super) fn then_row(line: &ThenLine) -> ui::ThenRow {
 /// The cautions of the job: the first ones, or all.
 pub(super) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report: &Report, open: &Open) {
     let all = open.all_cautions;
-    let rows: Vec<ui::CautionRow> = report
-        .cautions
+    let shown = if all { report.cautions.len() } else { FIRST_CAUTIONS.min(report.cautions.len()) };
+    let own = report.cautions.iter().filter(|line| !line.of_every_job).count();
+    let rows: Vec<ui::CautionRow> = report.cautions[..shown]
         .iter()
-        .take(if all { usize::MAX } else { FIRST_CAUTIONS })
-        .map(|line| caution(line, open.cautions.contains(&line.id)))
+        .enumerate()
+        .map(|(at, line)| ui::CautionRow {
+            head: if at == own { state.word("cautions-of-every-job") } else { "".into() },
+            ..caution(line, open.cautions.contains(&line.id))
+        })
         .collect();
-    let hidden = report.cautions.len().saturating_sub(rows.len());
     adapter.set_cautions(model(rows));
-    adapter.set_cautions_more(if hidden == 0 {
+    adapter.set_cautions_more(if shown == report.cautions.len() {
         "".into()
     } else {
-        state.words.with("plan-all-cautions", &[("count", &report.cautions.len().to_string())]).into()
+        let general = (report.cautions.len() - own).to_string();
+        let counts = [("own", own.to_string()), ("general", general)];
+        let counts = counts.each_ref().map(|(name, count)| (*name, count.as_str()));
+        state.words.with("plan-all-cautions", &counts).into()
     });
     let worst = report.cautions.first().filter(|line| line.severity == crate::reference::Severity::Critical);
     adapter.set_has_critical(worst.is_some());

@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use slint::ComponentHandle;
+use slint::{ComponentHandle, Model};
 
 use super::map::choice;
 use super::rows::model;
@@ -104,7 +104,15 @@ pub fn open_page(window: &ui::AppWindow, state: &State, page: &str) {
 
 /// One page back.
 pub fn back(window: &ui::AppWindow, state: &State) {
-    state.open.borrow_mut().pages.pop();
+    let left = state.open.borrow_mut().pages.pop();
+    // Where the page was asked for.
+    let pick = match left.as_deref() {
+        Some("steels") if state.open.borrow().steel_for_b => "steel-b",
+        Some("steels") => "steel-a",
+        Some("fillers") => "filler",
+        _ => "",
+    };
+    window.global::<ui::Wanted>().set_id(pick.into());
     refresh_all(window, state);
 }
 
@@ -149,12 +157,14 @@ fn refresh(window: &ui::AppWindow, state: &State) {
     });
     let top = state.open.borrow().pages.last().cloned();
     let page = top.clone().unwrap_or_else(|| place.clone());
-    shell.set_places(model(
-        PLACES
-            .iter()
-            .map(|id| ui::PlaceRow { id: (*id).into(), label: state.word(&format!("place-{id}")) })
-            .collect(),
-    ));
+    let places: Vec<ui::PlaceRow> = PLACES
+        .iter()
+        .map(|id| ui::PlaceRow { id: (*id).into(), label: state.word(&format!("place-{id}")) })
+        .collect();
+    // New rows would be new controls, and the one that has the keyboard would lose it.
+    if !shell.get_places().iter().eq(places.iter().cloned()) {
+        shell.set_places(model(places));
+    }
     let title = if page == "plan" && !name.is_empty() {
         name.into()
     } else if top.is_some() {
@@ -164,11 +174,16 @@ fn refresh(window: &ui::AppWindow, state: &State) {
     };
     shell.set_title(title);
     shell.set_place(place.into());
-    shell.set_page(page.into());
+    if shell.get_page() != page.as_str() {
+        shell.set_page(page.into());
+        window.invoke_enter_page();
+    }
     shell.set_can_go_back(top.is_some());
-    shell.set_unit_choices(model(
-        UNITS.iter().map(|(units, key)| choice(units.id(), state.word(key), "", "")).collect(),
-    ));
+    let choices: Vec<ui::ChoiceRow> =
+        UNITS.iter().map(|(units, key)| choice(units.id(), state.word(key), "", "")).collect();
+    if !shell.get_unit_choices().iter().eq(choices.iter().cloned()) {
+        shell.set_unit_choices(model(choices));
+    }
     let chosen = UNITS.iter().position(|(known, _)| *known == units);
     shell.set_unit_chosen(chosen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
     shell.set_units(state.word(&format!("units-{}", units.id())));

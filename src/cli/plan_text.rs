@@ -119,7 +119,12 @@ fn cautions(pen: &Pen<'_>, report: &Report, out: &mut String) {
         line(out, &format!("  {}: {}. {} {}", caution.word, caution.title, caution.why, caution.do_this));
         line(out, &format!("    {}", caution.source));
     }
+    let mut general = false;
     for caution in report.cautions.iter().skip(WHOLE_CAUTIONS) {
+        if caution.of_every_job && !general {
+            general = true;
+            head(pen, "cautions-of-every-job", out);
+        }
         line(out, &format!("  {}: {}", caution.word, caution.title));
     }
 }

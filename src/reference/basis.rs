@@ -39,6 +39,18 @@ impl Basis {
         Self::Memory { of: Cow::Borrowed(of) }
     }
 
+    /// Of two, the one that a figure which rests on both can claim: memory before practice,
+    /// practice before published.
+    #[must_use]
+    pub fn weaker<'a>(&'a self, other: &'a Self) -> &'a Self {
+        let strength = |basis: &Self| match basis {
+            Self::Memory { .. } => 0,
+            Self::Practice => 1,
+            Self::Published { .. } => 2,
+        };
+        if strength(other) < strength(self) { other } else { self }
+    }
+
     /// The stable id of the kind: `published`, `practice` or `memory`.
     #[must_use]
     pub const fn kind(&self) -> &'static str {

@@ -174,8 +174,9 @@ pub struct Caution {
     pub triggers: Vec<Triggered>,
     /// What it rests on.
     pub basis: Basis,
-    /// What of it is from memory although the basis is published.
-    pub memory_part: Option<String>,
+    /// Is a part of it from memory, whatever the rest stands on? Its words (`.memory`) say which.
+    #[serde(default)]
+    pub memory_part: bool,
     /// Further sources.
     #[serde(default)]
     pub see: Vec<String>,

@@ -27,12 +27,20 @@ pub struct CautionLine {
     pub source: String,
     /// What it rests on.
     pub basis: BasisMark,
+    /// Only good to know, in every job of this kind.
+    pub of_every_job: bool,
 }
 
-/// The cautions of a job, worst first.
+/// The cautions of a job: its own, worst first, then those of every such job.
 #[must_use]
 pub fn caution_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<CautionLine> {
-    cautions(pen.reference, job, plan).into_iter().map(|raised| caution_line(pen, raised.caution)).collect()
+    cautions(pen.reference, job, plan)
+        .into_iter()
+        .map(|raised| CautionLine {
+            of_every_job: raised.of_every_job(),
+            ..caution_line(pen, raised.caution)
+        })
+        .collect()
 }
 
 /// The stable id of a severity.
@@ -46,6 +54,24 @@ pub(super) const fn severity_id(severity: Severity) -> &'static str {
     }
 }
 
+/// All that a caution rests on: its source, further ones, and what of it is from memory.
+fn sources(pen: &Pen<'_>, caution: &Caution) -> String {
+    let mut made = vec![source_line(pen, &caution.basis)];
+    let further: Vec<&str> = caution
+        .see
+        .iter()
+        .map(|id| pen.reference.sources.get(id.as_str()).map_or(id.as_str(), |source| source.title.as_str()))
+        .collect();
+    if !further.is_empty() {
+        made.push(pen.words.with("caution-see", &[("sources", &further.join("; "))]));
+    }
+    if caution.memory_part {
+        let part = pen.words.get(&format!("{}.memory", caution.message()));
+        made.push(pen.words.with("caution-from-memory", &[("part", &part)]));
+    }
+    made.join(" ")
+}
+
 /// One caution in words.
 #[must_use]
 pub fn caution_line(pen: &Pen<'_>, caution: &Caution) -> CautionLine {
@@ -56,10 +82,11 @@ pub fn caution_line(pen: &Pen<'_>, caution: &Caution) -> CautionLine {
         severity: caution.severity,
         word: pen.words.get(&format!("severity-{}", severity_id(caution.severity))),
         title: pen.words.get(&message),
-        trigger: part("trigger"),
+        trigger: pen.words.with("caution-when", &[("trigger", &part("trigger"))]),
         why: part("why"),
         do_this: part("do"),
-        source: source_line(pen, &caution.basis),
+        source: sources(pen, caution),
         basis: basis_mark(pen, &caution.basis),
+        of_every_job: false,
     }
 }

@@ -1,8 +1,8 @@
 //! Which cautions does this job bring up, and in which order?
 //!
-//! Ranked by severity, then by how directly the job triggers them, then by the order of
-//! the work. What is only good to know in every such job counts one severity less, so that
-//! it never hides what this job does. Source: `data/cautions.ron`.
+//! First what this very job does, then what every such job brings with it, so that the second
+//! never hides the first. Each of the two is ranked by severity, then by how directly the job
+//! triggers them, then by the order of the work. Source: `data/cautions.ron`.
 
 use super::types::Family;
 use super::{Action, Part, Plan, Verdict};
@@ -19,13 +19,14 @@ pub struct Raised<'a> {
 }
 
 impl Raised<'_> {
-    /// The severity as a number, 0 the worst; one less severe where it is only good to know.
-    fn weight(&self) -> u8 {
-        self.caution.severity as u8 + u8::from(self.directness < 2)
+    /// Only good to know, in every job of this kind?
+    #[must_use]
+    pub const fn of_every_job(&self) -> bool {
+        self.directness < 2
     }
 }
 
-/// The cautions of a job, worst first.
+/// The cautions of a job: its own, worst first, then those of every such job, worst first.
 #[must_use]
 pub fn cautions<'a>(reference: &'a Reference, job: &Job, plan: &Plan) -> Vec<Raised<'a>> {
     let parts = Part::all(job);
@@ -44,9 +45,9 @@ pub fn cautions<'a>(reference: &'a Reference, job: &Job, plan: &Plan) -> Vec<Rai
         })
         .collect();
     raised.sort_by(|a, b| {
-        (a.weight().cmp(&b.weight()))
-            .then(b.directness.cmp(&a.directness))
+        (a.of_every_job().cmp(&b.of_every_job()))
             .then(a.caution.severity.cmp(&b.caution.severity))
+            .then(b.directness.cmp(&a.directness))
             .then(a.caution.step.cmp(&b.caution.step))
             .then(a.caution.id.cmp(&b.caution.id))
     });

@@ -55,6 +55,12 @@ pub(super) fn check(reference: &Reference, words: &str, list: &mut Vec<Fault>) {
                 format!("its words have no .{attribute}")
             });
         }
+        faults.check(
+            attributes.contains("memory") == caution.memory_part,
+            &caution.id,
+            Rule::CautionComplete,
+            || "memory_part and the words .memory go together".to_owned(),
+        );
     }
     let used: BTreeSet<&str> = asked.iter().map(|(_, _, key)| key.as_str()).collect();
     let mut faults = Faults { file: "en.ftl", list };
