@@ -187,6 +187,10 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
     EQUIVALENTS.into_iter().map(figure).collect()
 }
 
+/// Elements of the carbon equivalents that a scrap of a certificate leaves out.
+const COUNTED: [Element; 7] =
+    [Element::Mn, Element::Si, Element::Cr, Element::Mo, Element::Ni, Element::V, Element::Cu];
+
 /// What was assumed for the figures, and which of them lie outside their range.
 fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
     let symbols =
@@ -205,6 +209,16 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
                 filled.iter().copied().filter(|element| !unread.contains(element)).collect();
             if !untyped.is_empty() {
                 notes.push(with("certificate-at-maximum", &untyped));
+            }
+            // Without a grade to fill them the gaps weigh nothing, and the sums come out low.
+            let gaps: Vec<Element> = read
+                .elements
+                .iter()
+                .filter(|typed| typed.text.trim().is_empty() && COUNTED.contains(&typed.element))
+                .map(|typed| typed.element)
+                .collect();
+            if read.grade.is_none() && !gaps.is_empty() {
+                notes.push(with("certificate-at-nought", &gaps));
             }
             for which in EQUIVALENTS {
                 // The sum of CE (IIW) is no element.

@@ -77,6 +77,15 @@ pub(super) fn choice(
     ui::ChoiceRow { id: id.into(), label: label.into(), note: note.into(), sketch: sketch.into() }
 }
 
+/// The same line as the beginning of a sentence: a row of text stands by itself on the screen,
+/// and after a colon on the command line.
+pub(super) fn capital(line: &str) -> SharedString {
+    let mut letters = line.chars();
+    letters.next().map_or_else(SharedString::default, |first| {
+        first.to_uppercase().chain(letters).collect::<String>().into()
+    })
+}
+
 /// A figure for the screen.
 #[allow(clippy::cast_possible_truncation, reason = "pixels need no more than a float")]
 pub(super) const fn float(value: f64) -> f32 {

@@ -2,7 +2,7 @@
 
 use slint::SharedString;
 
-use super::map::{basis_kind, caution, choice, figure, float, standing, ticks};
+use super::map::{basis_kind, capital, caution, choice, figure, float, standing, ticks};
 use super::rows::model;
 use super::{Open, Planned, State, ui};
 use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
@@ -128,7 +128,7 @@ fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
         from_c: float(line.from_c),
         to_c: float(line.to_c.min(AXIS_TO_C)),
         raw_c: float(line.raw_c.unwrap_or(0.0).min(AXIS_TO_C)),
-        note: line.note.as_str().into(),
+        note: capital(&line.note),
         basis_kind: basis_kind(&line.basis),
         basis_label: line.basis.label.as_str().into(),
         governs: line.standing == Standing::Governs,
@@ -172,7 +172,7 @@ pub(super) fn lever_row(line: &LeverLine) -> ui::LeverRow {
         id: line.id.into(),
         what: line.what.as_str().into(),
         result: line.result.as_str().into(),
-        note: line.note.as_str().into(),
+        note: capital(&line.note),
         effect: match line.effect {
             LeverEffect::Lowers => ui::LeverEffect::Lowers,
             LeverEffect::Opens => ui::LeverEffect::Opens,
@@ -186,7 +186,7 @@ pub(super) fn then_row(line: &ThenLine) -> ui::ThenRow {
     ui::ThenRow {
         id: line.id.as_str().into(),
         label: line.label.as_str().into(),
-        value: line.value.as_str().into(),
+        value: capital(&line.value),
         note: line.note.as_str().into(),
         basis_kind: basis_kind(&line.basis),
         basis_label: line.basis.label.as_str().into(),
@@ -244,7 +244,7 @@ pub(super) fn basis_view(id: &str, sheet: &Sheet) -> ui::BasisView {
                 .steps
                 .iter()
                 .map(|step| ui::StepRow {
-                    text: step.text.as_str().into(),
+                    text: capital(&step.text),
                     value: step.value.as_str().into(),
                     ..ui::StepRow::default()
                 })
@@ -256,7 +256,7 @@ pub(super) fn basis_view(id: &str, sheet: &Sheet) -> ui::BasisView {
                 .ranges
                 .iter()
                 .map(|range| ui::RangeRow {
-                    name: range.name.as_str().into(),
+                    name: capital(&range.name),
                     value: range.value.as_str().into(),
                     limits: range.limits.as_str().into(),
                     from: float(range.from),
