@@ -1,7 +1,6 @@
 //! Heat input and cooling time.
 
 use super::{Answers, Input, Kind, Problem, Question, Reply, shared};
-use crate::engine::EngineError;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
@@ -15,11 +14,11 @@ pub(super) static HEAT_INPUT: Question = Question {
     inputs: &[
         Input::new("volts", Kind::Voltage).required().within(1.0, 200.0),
         Input::new("amps", Kind::Current).required().within(1.0, 5000.0),
-        Input::new("travel-speed", Kind::Speed).within(0.05, 500.0),
-        Input::new("arc-time", Kind::Seconds).within(0.1, 1e5),
-        Input::new("run-length", Kind::Length).within(1.0, 1e6),
-        Input::new("process", Kind::Choice(&PROCESSES)),
-        Input::new("efficiency", Kind::Number).within(0.1, 1.0),
+        Input::new("travel-speed", Kind::Speed).any_of("travel").within(0.05, 500.0),
+        Input::new("arc-time", Kind::Seconds).any_of("travel").within(0.1, 1e5),
+        Input::new("run-length", Kind::Length).any_of("travel").within(1.0, 1e6),
+        Input::new("process", Kind::Choice(&PROCESSES)).any_of("efficiency"),
+        Input::new("efficiency", Kind::Number).any_of("efficiency").within(0.1, 1.0),
     ],
     answers: &["arc-energy", "net-heat-input"],
     notes: &["two-heat-inputs"],
@@ -35,9 +34,7 @@ fn answer_heat_input(given: &Answers) -> Result<Reply, Problem> {
         (Some(speed), None, None) => Travel::SpeedMmPerS(speed),
         (None, Some(arc_time_s), Some(run_mm)) => Travel::Run { arc_time_s, run_mm },
         // Two speeds may differ, and the question can't know which is meant.
-        (Some(_), _, _) => {
-            return Err(EngineError::NoAnswer { reason: "travel-twice" }.into());
-        }
+        (Some(_), _, _) => return Err(Problem::TravelTwice),
         (None, Some(_), None) => return Err(Problem::Missing { keys: vec!["run-length"] }),
         (None, None, Some(_)) => return Err(Problem::Missing { keys: vec!["arc-time"] }),
         (None, None, None) => return Err(Problem::Missing { keys: vec!["travel-speed", "arc-time"] }),
@@ -54,7 +51,7 @@ fn answer_heat_input(given: &Answers) -> Result<Reply, Problem> {
 }
 
 const F2: Input = Input::new("f2", Kind::Number).within(0.1, 2.0);
-const F3: Input = Input::new("f3", Kind::Number).within(0.1, 2.0);
+const F3: Input = Input::new("f3", Kind::Number).any_of("factor").within(0.1, 2.0);
 
 /// The weld at the lower end (the fast one) and at the upper end of its shape factors.
 fn welds(given: &Answers) -> Result<[Cooling; 2], Problem> {
@@ -76,7 +73,7 @@ pub(super) static COOLING_TIME: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("preheat", Kind::Temperature).required().within(-50.0, 450.0),
         shared::THICKNESS,
-        shared::JOINT,
+        shared::JOINT.any_of("factor"),
         F2,
         F3,
     ],
@@ -107,7 +104,7 @@ pub(super) static PREHEAT_FOR_COOLING_TIME: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
         shared::THICKNESS,
-        shared::JOINT,
+        shared::JOINT.any_of("factor"),
         F2,
         F3,
     ],
