@@ -4,7 +4,8 @@ use super::{Answers, Input, Kind, Problem, Question, Reply, shared};
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
-use crate::reference::FactorRange;
+use crate::engine::Outcome;
+use crate::reference::{Basis, FactorRange};
 
 const PROCESSES: [&str; Process::ALL.len()] = ids!(Process);
 
@@ -66,6 +67,23 @@ fn welds(given: &Answers) -> Result<[Cooling; 2], Problem> {
     Ok([weld(f2.low, f3.low), weld(f2.high, f3.high)])
 }
 
+/// The basis of a joint's shape factors, where one of them is taken: weaker than that of the
+/// equations, and so that of the answer.
+fn factors_basis(given: &Answers) -> Option<Basis> {
+    let all_own = given.maybe_number("f2").is_some() && given.maybe_number("f3").is_some();
+    given.joint().ok().filter(|_| !all_own).map(|joint| joint.factors_basis.clone())
+}
+
+/// Lets the answer rest on the joint's shape factors where one is taken; says whether.
+fn weaker(outcome: &mut Outcome, given: &Answers) -> bool {
+    let basis = factors_basis(given);
+    let taken = basis.is_some();
+    if let Some(basis) = basis {
+        outcome.basis = basis;
+    }
+    taken
+}
+
 /// Cooling time from 800 to 500 °C.
 pub(super) static COOLING_TIME: Question = Question {
     name: "cooling-time",
@@ -91,9 +109,10 @@ fn answer_cooling_time(given: &Answers) -> Result<Reply, Problem> {
     if spread {
         (outcome.low, outcome.high) = (outcome.value, slow_s);
     }
+    let by_joint = weaker(&mut outcome, given);
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
-        .note_if(given.maybe_choice("joint").is_some(), "shape-factors-memory")
+        .note_if(by_joint, "shape-factors-memory")
         .note_if(spread, "shape-factor-range"))
 }
 
@@ -123,9 +142,10 @@ fn answer_preheat_for(given: &Answers) -> Result<Reply, Problem> {
     if spread {
         (outcome.low, outcome.high) = (cooler, outcome.value);
     }
+    let by_joint = weaker(&mut outcome, given);
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
-        .note_if(given.maybe_choice("joint").is_some(), "shape-factors-memory")
+        .note_if(by_joint, "shape-factors-memory")
         .note_if(spread, "shape-factor-range")
         .note_if(true, "cooling-time-no-cracking"))
 }

@@ -43,6 +43,7 @@ pub use types::{Group, Input, Kind, OUTSIDE_RANGE, Preset, Question, Reply};
 pub static ALL: &[&Question] = &[
     &equivalents::CARBON_EQUIVALENT,
     &steel::HARDNESS_CONVERSION,
+    &steel::FILE_TEST,
     &steel::TRANSFORMATION_TEMPERATURES,
     &steel::MARTENSITE_SHARE,
     &shape::COMBINED_THICKNESS,

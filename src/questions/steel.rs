@@ -2,6 +2,7 @@
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use crate::engine::file_test::file_test;
 use crate::engine::hardness::hardness;
 use crate::engine::hardness_conversion::{ConversionTable, Scale, hardness_conversion};
 use crate::engine::transformation::{
@@ -89,6 +90,23 @@ fn answer_hardness(given: &Answers) -> Result<Reply, Problem> {
         .note_if(true, "hardness-estimates-memory")
         .note_if(hard, "hardness-above-350")
         .note_of(given.grade_note(false)))
+}
+
+const FILE_SKATES: &str = "file-skates";
+const FILE: &[&str] = &[FILE_SKATES, "file-bites"];
+
+/// What a file tells of the surface.
+pub(super) static FILE_TEST: Question = Question {
+    name: "file-test",
+    inputs: &[Input::new("file", Kind::Choice(FILE)).required()],
+    answers: &["file-hardness"],
+    notes: &["file-skin-only", "file-hard-skin"],
+    answer: answer_file,
+};
+
+fn answer_file(given: &Answers) -> Result<Reply, Problem> {
+    let skates = given.maybe_choice("file") == Some(FILE_SKATES);
+    Ok(Reply::of([file_test(skates)]).note_if(true, "file-skin-only").note_if(skates, "file-hard-skin"))
 }
 
 const SCALES: &[&str] = &["hrc", "hv", "hb", "mpa"];
