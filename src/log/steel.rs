@@ -84,7 +84,10 @@ fn bearers<'a>(typed: &str, reference: &'a Reference) -> Vec<&'a Grade> {
             || grade.designation.split(" / ").any(is_asked)
             || grade.also.iter().any(|name| is_asked(name))
     };
-    reference.search(typed).hits.iter().filter_map(|hit| reference.grade_of(hit)).filter(bears).collect()
+    // A whole name is found by its designation, by another name, or as a part of the first.
+    let search = reference.search(typed);
+    let whole = search.hits.iter().filter(|hit| hit.how <= Match::Part);
+    whole.filter_map(|hit| reference.grade_of(hit)).filter(bears).collect()
 }
 
 /// The filler of an exact classification.
