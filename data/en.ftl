@@ -1652,7 +1652,8 @@ cli-help =
       strawblue ask                      the list of questions
       strawblue ask NAME                 what a question takes
       strawblue ask NAME key=value …     its answer
-      strawblue help plan                the keys of a job
+      strawblue help plan                the keys of a job, and what each takes
+      strawblue help json                the keys of an answer as JSON
 
       --units c-mm | f-in | f-mm | c-in  units of bare numbers and of the answer
       --json                             the answer as JSON, in °C, mm and kJ/mm
@@ -1664,6 +1665,41 @@ cli-help-plan =
     strawblue plan steel=4140 condition="hardened and tempered 540 C" thickness="1-1/2 in" joint=butt process="gtaw + smaw" hydrogen="3 ml + H4R"
 
     A job file holds the same keys, with “_” for “-”. Several processes are joined by “+”; hydrogen and heat input are then one for all, or one for each. The keys:
+cli-help-json =
+    With --json an answer is one JSON object, in °C, K, mm, kJ/mm, ml/100 g, h and s whatever the units are. What is not known or does not apply is null. The exit status is as without it.
+cli-json-plan = A plan:
+cli-json-ask = The answer to a question:
+cli-json-problems = What was not understood, with exit status 2:
+json-verdict = window, no-preheat, two-routes, no-window, do-not-weld or no-method
+json-family = family of the part that sets the minimum
+json-preheat-min-c = minimum preheat as printed; null when none is needed or known
+json-preheat-min-exact-c = the same before rounding
+json-preheat-at-least = does the evidence that governs stand at the end of its range?
+json-interpass-max-c = maximum interpass as printed
+json-interpass-max-exact-c = the same before rounding
+json-ceiling-c = a temperature that no part may pass; null when none is known
+json-ceiling = at, ask-temper or none
+json-usable-window = is the maximum far enough above the minimum to weld between them?
+json-governed-by = id of the evidence that governs
+json-combined-thickness-mm = combined thickness of the joint
+json-members = for each part: steel, family, thickness_mm, preheat_min_c, ce_iiw, cet, pcm
+json-evidence = for each: id, row, obligation, member (from 0), says, value_c, low_c, high_c, raw_c, standing, at_limit, basis
+json-actions = ids of what must be done beside heating
+json-levers = for each: id, preheat_min_c, interpass_max_c, opens
+json-routes = for iron: id, preheat_low_c, preheat_high_c, interpass_max_c, bead_mm, cooling_k_per_h, basis
+json-cautions = ids, worst first
+json-cooling = t8/5 of each part: member, t85_fastest_s, t85_slowest_s
+json-post-heat = for each: name, value, unit, low, high, basis
+json-inspection-wait-h = the wait before the final inspection
+json-tack-c = temperature for tacks
+json-warm-zone-mm = distance to each side of the weld that must be warm
+json-assumed = for each value that nobody typed: field, value
+json-basis = wherever it stands: kind (published, memory, practice), source, clause, of
+json-question = name of the question
+json-answers = for each: name, value, unit, low, high, in_range, range (symbol, value, low, high, inside), steps (symbol, value, unit), basis
+json-notes = ids of what must be said beside it
+json-taken-for = the grade that a number of the steel was taken for, in words
+json-problems = for each: key (arguments where the command line itself was not understood), says
 cli-not-text = “{ $given }” is no text that can be read.
 cli-unknown-command = There is no command “{ $given }”. Write plan, ask or help.
 cli-unknown-option = There is no option “{ $given }”. Write --units, --json, --help or --version.

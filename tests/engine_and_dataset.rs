@@ -59,7 +59,8 @@ fn hydrogen_letters_agree() {
 fn a_formula_has_one_basis() {
     use strawblue::engine::carbon_equivalent::Equivalent;
     use strawblue::questions::{self, Answers, Given};
-    let method = |id: &str| embedded().methods.get(id).unwrap_or_else(|| panic!("no method {id}")).basis.clone();
+    let method =
+        |id: &str| embedded().methods.get(id).unwrap_or_else(|| panic!("no method {id}")).basis.clone();
     for which in Equivalent::ALL {
         let id = if which == Equivalent::CeqBands { "ceq-s49" } else { which.id() };
         assert_eq!(which.basis(), method(id), "{id}");

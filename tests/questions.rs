@@ -136,7 +136,8 @@ fn every_row_of_a_table_is_offered() {
 #[test]
 fn what_is_said_twice_is_refused() {
     let number = |name: &str, pairs: &[(&'static str, f64)]| {
-        let given = pairs.iter().fold(Answers::new(), |made, (key, value)| made.with(*key, Given::Number(*value)));
+        let given =
+            pairs.iter().fold(Answers::new(), |made, (key, value)| made.with(*key, Given::Number(*value)));
         questions::find(name).unwrap().ask(&given).unwrap_err()
     };
     let both = [("weld-thickness", 20.0), ("strength", 700.0), ("hydrogen", 5.0), ("hydrogen-jis", 1.0)];
@@ -145,7 +146,8 @@ fn what_is_said_twice_is_refused() {
     assert_eq!(one, Problem::Missing { keys: vec!["hydrogen", "hydrogen-jis"] });
     // An efficiency of one's own stands beside the process.
     let of_heat = number("heat-input", &[("volts", 25.0)]);
-    let each = vec![vec!["amps"], vec!["travel-speed", "arc-time", "run-length"], vec!["process", "efficiency"]];
+    let each =
+        vec![vec!["amps"], vec!["travel-speed", "arc-time", "run-length"], vec!["process", "efficiency"]];
     assert_eq!(of_heat, Problem::MissingSeveral { each });
 }
 

@@ -189,7 +189,9 @@ fn conditions_as_people_write_them() {
         assert!(matches!(read, Err(Problem::Trap { key: "typed-condition-not", .. })), "{text}: {read:?}");
     }
     // Half a word, and two states at once.
-    for text in ["pre", "known", "forged, hardened and tempered", "annealed and tempered", "unknown, tempered"] {
+    for text in
+        ["pre", "known", "forged, hardened and tempered", "annealed and tempered", "unknown, tempered"]
+    {
         let read = typed::condition(text, TemperatureUnit::C);
         assert!(matches!(read, Err(Problem::NotUnderstood { .. })), "{text}: {read:?}");
     }

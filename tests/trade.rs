@@ -34,7 +34,10 @@ fn a_thick_chromium_molybdenum_part_may_be_welded_at_260_c() {
                     let (minimum_c, interpass_c) = (plan.minimum_c.expect("a figure"), plan.interpass_c);
                     assert!(plan.usable_window, "{at}");
                     assert!(minimum_c <= 260.0, "{at}: at least {minimum_c}");
-                    assert!(interpass_c.is_some_and(|most_c| most_c >= 260.0), "{at}: at most {interpass_c:?}");
+                    assert!(
+                        interpass_c.is_some_and(|most_c| most_c >= 260.0),
+                        "{at}: at most {interpass_c:?}"
+                    );
                     assert!(plan.ceiling_c.is_none_or(|ceiling_c| ceiling_c >= 260.0), "{at}");
                     asked += 1;
                 }

@@ -38,11 +38,10 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
     };
     match question.ask(&answers) {
         Ok(reply) => {
-            let answered = reply
-                .answers
-                .first()
-                .is_some_and(|first| first.value.is_some() || first.low.is_some() || first.high.is_some())
-                || reply.notes.contains(&questions::NO_PREHEAT);
+            let answered =
+                reply.answers.first().is_some_and(|first| {
+                    first.value.is_some() || first.low.is_some() || first.high.is_some()
+                }) || reply.notes.contains(&questions::NO_PREHEAT);
             let show = Show::new(request.units, words);
             let taken_for = answers.taken_for().map(|(typed, grade)| {
                 let value = DefaultValue::TakenFor { typed: typed.to_owned(), grade: grade.to_owned() };

@@ -1,7 +1,9 @@
 //! How hardenable is a composition: carbon equivalents.
 
 use super::error::check_composition;
-use super::source_ids::{CE_ANSWERS, CE_NOTE, CEQ_TRADE_TEXT, ITO_BESSYO, WORKSHEET, YURIOKA_1983, published};
+use super::source_ids::{
+    CE_ANSWERS, CE_NOTE, CEQ_TRADE_TEXT, ITO_BESSYO, WORKSHEET, YURIOKA_1983, published,
+};
 use super::{EngineError, Outcome, RangeCheck, Step, Unit};
 use crate::reference::Element::{self, B, C, Cr, Cu, Mn, Mo, Nb, Ni, Si, Ti, V};
 use crate::reference::{Basis, Composition};

@@ -5,7 +5,9 @@ use super::read_part::LOOKED_FOR;
 use super::typed::{self, CertificateLine};
 use super::{Reading, find_steel, is_other_name, several_steels};
 use crate::engine::job::{Restraint, Steel};
-use crate::questions::{self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, Question};
+use crate::questions::{
+    self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, Question,
+};
 use crate::reference::{Element, Grade};
 use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within, shortened};
 use crate::words::Words;
@@ -157,8 +159,9 @@ pub fn read_answers(
                 problems.push(AnswerProblem { key: COMPOSITION.to_owned(), fault });
             }
         }
-        Err(problem) => problems
-            .push(AnswerProblem { key: COMPOSITION.to_owned(), fault: AnswerFault::Typed(problem) }),
+        Err(problem) => {
+            problems.push(AnswerProblem { key: COMPOSITION.to_owned(), fault: AnswerFault::Typed(problem) });
+        }
     }
     if problems.is_empty() { Ok(answers) } else { Err(problems) }
 }

@@ -53,7 +53,9 @@ pub fn several_steels(typed: &str, reference: &Reference) -> Vec<String> {
     let of = |grade: &&Grade| {
         let shares: Vec<String> = told
             .iter()
-            .filter_map(|element| Some(format!("{} {}", element.symbol(), span(grade.composition.get(element)?)?)))
+            .filter_map(|element| {
+                Some(format!("{} {}", element.symbol(), span(grade.composition.get(element)?)?))
+            })
             .collect();
         if shares.is_empty() {
             grade.designation.clone()

@@ -1,10 +1,10 @@
 //! Heat input and cooling time.
 
 use super::{Answers, Input, Kind, Problem, Question, Reply, shared};
+use crate::engine::Outcome;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
-use crate::engine::Outcome;
 use crate::reference::{Basis, FactorRange};
 
 const PROCESSES: [&str; Process::ALL.len()] = ids!(Process);

@@ -22,7 +22,13 @@ pub(super) static TABLE_C1: Question = Question {
         Input::new("combined", Kind::Length).within(0.1, 20_000.0),
     ],
     answers: &["table-c1"],
-    notes: &["table-c1-clears", "table-c1-does-not-clear", "table-c1-no-cell", "table-c1-chart-end", GRADE_UPPER],
+    notes: &[
+        "table-c1-clears",
+        "table-c1-does-not-clear",
+        "table-c1-no-cell",
+        "table-c1-chart-end",
+        GRADE_UPPER,
+    ],
     answer: answer_table_c1,
 };
 
@@ -179,7 +185,10 @@ fn answer_ceq_bands(given: &Answers) -> Result<Reply, Problem> {
         .note_if(ours, "step-is-ours")
         .note_if(true, "hydrogen-raises-only")
         .note_if(true, "knows-no-thickness")
-        .note_if(hydrogen_held(practice, hydrogen_ml, practice.low_hydrogen.hydrogen_ml), "table-end-at-least")
+        .note_if(
+            hydrogen_held(practice, hydrogen_ml, practice.low_hydrogen.hydrogen_ml),
+            "table-end-at-least",
+        )
         .note_of(given.analysis().filter(|steel| steel.grade_only).map(|_| GRADE_MIDDLE)))
 }
 

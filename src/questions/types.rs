@@ -284,7 +284,8 @@ impl Question {
     /// The inputs that say one thing and are given more than once.
     fn doubled(&self, given: &Answers) -> Option<Vec<&'static str>> {
         self.inputs.iter().filter_map(|input| input.group.filter(|group| group.exclusive)).find_map(|group| {
-            let keys: Vec<&'static str> = self.group(group.name).filter(|key| given.get(key).is_some()).collect();
+            let keys: Vec<&'static str> =
+                self.group(group.name).filter(|key| given.get(key).is_some()).collect();
             (keys.len() > 1).then_some(keys)
         })
     }

@@ -8,7 +8,8 @@ use super::table_c1::{self, C1Query};
 use crate::engine::error::{Domain, HEAT, HYDROGEN, THICKNESS};
 use crate::engine::{EngineError, Outcome, RangeCheck, Step, Unit};
 use crate::reference::{
-    Basis, Cell, D11, Group, OwnSheets, Practice, Printed, Restraint, RowUse, SheetCase, TableC1, ThicknessRow,
+    Basis, Cell, D11, Group, OwnSheets, Practice, Printed, Restraint, RowUse, SheetCase, TableC1,
+    ThicknessRow,
 };
 
 /// Any carbon equivalent, %.

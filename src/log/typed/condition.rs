@@ -78,9 +78,7 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
                 _ => return Err(Problem::Trap { typed: text.to_owned(), key: "typed-condition-not" }),
             },
             // Alone it says nothing; "pre-hardened" is hardened and tempered at the mill.
-            "pre" => {
-                matches!(rest.next(), Some("hardened" | "hard")) && note("prehardened", &mut seen)
-            }
+            "pre" => matches!(rest.next(), Some("hardened" | "hard")) && note("prehardened", &mut seen),
             _ => note(word, &mut seen),
         };
         if !understood {
@@ -89,7 +87,8 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
     }
     seen.kinds.dedup();
     // A skin is hardened and tempered too; beside any other state the two are a second state.
-    let skin = matches!(seen.kinds.as_slice(), [ConditionKind::CaseHardened | ConditionKind::InductionHardened]);
+    let skin =
+        matches!(seen.kinds.as_slice(), [ConditionKind::CaseHardened | ConditionKind::InductionHardened]);
     if !(skin || seen.kinds.is_empty()) && (seen.hardened || seen.tempered) {
         return Err(not_understood(text, Accepts::Condition));
     }
