@@ -30,7 +30,7 @@ pub enum Kind {
     Hours,
     /// A strength or stress, MPa.
     Stress,
-    /// A composition: a certificate, or the middle of a grade.
+    /// A composition: a certificate, or a grade as a plan takes it.
     Composition,
     /// One of these ids; the words are the Fluent messages `option-ID`.
     Choice(&'static [&'static str]),
