@@ -54,7 +54,7 @@ proptest! {
             let _ = units::difference(&text, unit, limits::DIFFERENCE_K);
         }
         if let Ok(hydrogen) = units::hydrogen(&text, limits::HYDROGEN_ML) {
-            prop_assert!((0.0..=100.0001).contains(&hydrogen.ml));
+            prop_assert!((0.0999..=100.0001).contains(&hydrogen.ml));
         }
         let _ = units::hardness(&text);
         if let Ok(time) = units::duration(&text, units::TimeUnit::Minutes, limits::DURATION_S) {

@@ -21,8 +21,9 @@ impl Within {
     /// Is the value inside, allowing for a unit conversion's last digits?
     #[must_use]
     pub fn holds(self, value: f64) -> bool {
-        let slack = 1e-9 * (1.0 + self.high.abs());
-        value.is_finite() && value >= self.low - slack && value <= self.high + slack
+        // Each end by its own size: the slack of a long time would let a negative one in.
+        let (low, high) = (self.low - 1e-9 * self.low.abs(), self.high + 1e-9 * (1.0 + self.high.abs()));
+        value.is_finite() && value >= low && value <= high
     }
 }
 
