@@ -253,6 +253,7 @@ const FAMILIES: &[(&str, &str)] = &[
     ("instrument-", "kinds of instrument"),
     ("iron-", "routes and spans for iron"),
     ("joint-", "joints"),
+    ("json-", "keys of an answer as JSON"),
     ("language-", "languages"),
     ("lever-", "levers"),
     ("light-", "lights of a glow"),

@@ -59,6 +59,18 @@ enum Expected {
     InRange {
         answer: String,
     },
+    /// Only a lower end is known.
+    AtLeast {
+        answer: String,
+        is: f64,
+        within: f64,
+    },
+    /// Only an upper end is known.
+    AtMost {
+        answer: String,
+        is: f64,
+        within: f64,
+    },
     Outside {
         answer: String,
         symbol: String,
@@ -80,6 +92,9 @@ struct Case {
     expect: Vec<Expected>,
     #[serde(default)]
     notes: Vec<String>,
+    /// Notes that it must not make.
+    #[serde(default)]
+    silent: Vec<String>,
 }
 
 struct File {
@@ -177,6 +192,16 @@ fn check(reply: &Reply, expected: &Expected) -> Result<(), String> {
                 Err(format!("{answer} is out of range"))
             }
         }
+        Expected::AtLeast { answer, is, within } => {
+            let found = outcome(answer)?;
+            let low = found.low.filter(|_| found.value.is_none() && found.high.is_none());
+            near(low, *is, *within).map_err(|said| format!("{answer}, at least, {said}"))
+        }
+        Expected::AtMost { answer, is, within } => {
+            let found = outcome(answer)?;
+            let high = found.high.filter(|_| found.value.is_none() && found.low.is_none());
+            near(high, *is, *within).map_err(|said| format!("{answer}, at most, {said}"))
+        }
         Expected::Outside { answer, symbol } => {
             let outside = |name: &str| {
                 outcome(answer).is_ok_and(|found| {
@@ -203,6 +228,11 @@ fn every_case_of_every_file_agrees() {
                     let silent = case.notes.iter().filter(|note| !reply.notes.contains(&note.as_str()));
                     failures
                         .extend(silent.map(|note| format!("{name}, {}: does not say `{note}`", case.name)));
+                    let said = case.silent.iter().filter(|note| reply.notes.contains(&note.as_str()));
+                    failures.extend(said.map(|note| format!("{name}, {}: says `{note}`", case.name)));
+                    let declared = questions::find(&case.question).map_or(&[][..], |found| found.notes);
+                    let strange = case.silent.iter().filter(|note| !declared.contains(&note.as_str()));
+                    failures.extend(strange.map(|note| format!("{name}, {}: no note `{note}`", case.name)));
                 }
             }
         }
@@ -230,6 +260,27 @@ fn sources_stand_beside_what_is_published_and_only_there() {
     }
 }
 
+/// What is common practice has no source to name: neither the case, nor the answer of the
+/// trade that it checks.
+#[test]
+fn a_fact_of_the_trade_carries_no_source() {
+    let mut facts = 0;
+    for File { name, cases } in files() {
+        let of_the_trade = name == "trade_facts.ron";
+        for case in cases.iter().filter(|case| case.kind == CaseKind::Practice || of_the_trade) {
+            facts += 1;
+            let at = format!("{name}, {}", case.name);
+            assert!(case.kind == CaseKind::Practice && case.source.is_none(), "{at}: names a source");
+        }
+    }
+    assert!(facts >= 14, "only {facts}");
+    for file in ["file-skates", "file-bites"] {
+        let given = Answers::new().with("file", Given::Choice(file.to_owned()));
+        let reply = questions::find("file-test").unwrap().ask(&given).unwrap();
+        assert_eq!(reply.answers[0].basis, strawblue::reference::Basis::Practice);
+    }
+}
+
 #[test]
 fn every_question_and_every_answer_is_checked() {
     let mut checked: BTreeSet<(String, String)> = BTreeSet::new();
@@ -241,6 +292,8 @@ fn every_question_and_every_answer_is_checked() {
             | Expected::Step { answer, .. }
             | Expected::Nothing { answer }
             | Expected::InRange { answer }
+            | Expected::AtLeast { answer, .. }
+            | Expected::AtMost { answer, .. }
             | Expected::Outside { answer, .. }) = expected;
             checked.insert((case.question.clone(), answer.clone()));
         }

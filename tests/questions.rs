@@ -26,6 +26,7 @@ fn every_declared_key_has_its_words() {
         question.notes.iter().for_each(|id| need(&words, &format!("note-{id}")));
     }
     need(&words, &format!("note-{}", questions::OUTSIDE_RANGE));
+    questions::STEEL_NOTES.iter().for_each(|id| need(&words, &format!("note-{id}")));
 }
 
 #[test]
@@ -45,6 +46,9 @@ fn every_refusal_has_its_words() {
     ];
     let mut problems: Vec<Problem> = engine.into_iter().map(Problem::Engine).collect();
     problems.push(Problem::Missing { keys: vec!["thickness"] });
+    problems.push(Problem::MissingSeveral { each: vec![vec!["composition", "cet"], vec!["thickness"]] });
+    problems.push(Problem::OnlyOne { keys: vec!["composition", "cet"] });
+    problems.push(Problem::TravelTwice);
     problems.push(Problem::UnknownInput { key: "tea".to_owned() });
     problems.push(Problem::WrongKind { key: "thickness" });
     problems.push(Problem::NotOffered { key: "joint", given: "knot".to_owned(), offered: &["butt"] });
@@ -94,7 +98,8 @@ fn names_and_keys_are_unique_and_numbers_have_limits() {
 fn what_is_missing_unknown_or_of_another_kind_is_said() {
     let method_b = questions::find("method-b").unwrap();
     let none = method_b.ask(&Answers::new()).unwrap_err();
-    assert_eq!(none, Problem::Missing { keys: vec!["thickness"] });
+    let each = vec![vec!["composition", "cet"], vec!["thickness"], vec!["hydrogen"], vec!["heat-input"]];
+    assert_eq!(none, Problem::MissingSeveral { each });
     let tea = method_b.ask(&Answers::new().with("tea", Given::Number(1.0))).unwrap_err();
     assert_eq!(tea, Problem::UnknownInput { key: "tea".to_owned() });
     let text = method_b.ask(&Answers::new().with("thickness", Given::Text("thick".to_owned()))).unwrap_err();
@@ -125,6 +130,25 @@ fn every_row_of_a_table_is_offered() {
     let letters: Vec<String> =
         reference.d11.categories.iter().map(|row| row.category.to_ascii_lowercase().to_string()).collect();
     assert_eq!(offered("d11-category", "category"), letters);
+}
+
+/// Two inputs that say one thing may contradict each other: neither is dropped in silence.
+#[test]
+fn what_is_said_twice_is_refused() {
+    let number = |name: &str, pairs: &[(&'static str, f64)]| {
+        let given =
+            pairs.iter().fold(Answers::new(), |made, (key, value)| made.with(*key, Given::Number(*value)));
+        questions::find(name).unwrap().ask(&given).unwrap_err()
+    };
+    let both = [("weld-thickness", 20.0), ("strength", 700.0), ("hydrogen", 5.0), ("hydrogen-jis", 1.0)];
+    assert_eq!(number("multi-run", &both), Problem::OnlyOne { keys: vec!["hydrogen", "hydrogen-jis"] });
+    let one = number("multi-run", &both[..2]);
+    assert_eq!(one, Problem::Missing { keys: vec!["hydrogen", "hydrogen-jis"] });
+    // An efficiency of one's own stands beside the process.
+    let of_heat = number("heat-input", &[("volts", 25.0)]);
+    let each =
+        vec![vec!["amps"], vec!["travel-speed", "arc-time", "run-length"], vec!["process", "efficiency"]];
+    assert_eq!(of_heat, Problem::MissingSeveral { each });
 }
 
 /// A timed run and a travel speed may say two different things: neither is dropped in silence.

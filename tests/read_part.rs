@@ -18,11 +18,19 @@ fn a_slip_lists_neighbours_and_picks_none() {
     let near = find_steel("4141", reference).expect_err("a slip");
     assert!(near.iter().any(|name| name.contains("4140")), "{near:?}");
     assert!(find_steel("unobtainium", reference).expect_err("none").is_empty());
-    // Cross-references are figures of another standard: listed, not taken.
+    // Numbers of steels that are only similar are listed, not taken.
     let cross = find_steel("1.0503", reference).expect_err("listed");
     assert!(cross.iter().any(|name| name.contains("1045")), "{cross:?}");
+    // Words beside a designation are not part of it.
+    assert!(find_steel("4140 1.2379", reference).is_err());
     assert_eq!(find_filler("er70s-6", reference).expect("exact").classification, "ER70S-6");
     assert!(!find_filler("ER70S6X", reference).expect_err("a slip").is_empty());
+    for grade in reference.grades.iter() {
+        for similar in &grade.near {
+            let taken = find_steel(similar, reference).ok();
+            assert_ne!(taken.map(|found| &found.id), Some(&grade.id), "{similar} is only similar");
+        }
+    }
     // Every grade and filler is found by its own designation.
     for grade in reference.grades.iter() {
         assert_eq!(find_steel(&grade.designation, reference).map(|found| &found.id), Ok(&grade.id));
@@ -30,6 +38,57 @@ fn a_slip_lists_neighbours_and_picks_none() {
     for filler in reference.fillers.iter() {
         assert_eq!(find_filler(&filler.classification, reference).map(|found| &found.id), Ok(&filler.id));
     }
+}
+
+/// UNS and material numbers are exact names of the grade in whose row they stand.
+#[test]
+fn a_number_that_one_steel_bears_is_that_steel() {
+    let reference = embedded();
+    for (typed, id) in [
+        ("g41400", "4140"),
+        ("UNS G41400", "4140"),
+        ("1.4301", "304"),
+        ("T30402", "D2"),
+        ("1.2379", "D2"),
+        ("K11856", "A514A"),
+    ] {
+        let found = find_steel(typed, reference).unwrap_or_else(|near| panic!("{typed}: {near:?}"));
+        assert_eq!(found.id, id, "{typed}");
+        let read = small(&[("steel", typed), ("thickness", "25")]);
+        let said = read.expect("reads").defaulted;
+        let taken = said.iter().find(|found| matches!(found.value, DefaultValue::TakenFor { .. }));
+        assert!(taken.is_some_and(|found| found.field == Field::Steel), "{typed}: {said:?}");
+    }
+    assert_eq!(find_steel("C45E", reference).map(|found| found.designation.as_str()), Ok("C45 / C45E"));
+    let own = small(&[("steel", "SAE 4140")]).expect("reads").defaulted;
+    assert!(!own.iter().any(|found| matches!(found.value, DefaultValue::TakenFor { .. })));
+    // One digit off is another steel, or none.
+    for slip in ["G41401", "1.4303", "1.237"] {
+        assert!(find_steel(slip, reference).is_err(), "{slip}");
+    }
+}
+
+/// 1.7225 is the number of 42CrMo4, and stands beside 4140 and 4142 too: their carbon differs.
+#[test]
+fn a_number_that_several_steels_bear_is_asked_about() {
+    let faults = small(&[("steel", "1.7225")]).expect_err("asked");
+    let Fault::SeveralSteels { steels, .. } = &faults[0].fault else { panic!("{faults:?}") };
+    assert_eq!(steels.len(), 3);
+    let said = faults[0].say(&strawblue::words::Words::english());
+    assert!(said.contains("3 steels") && said.contains("SAE 4140 (C 0.38–0.43"), "{said}");
+    assert!(said.contains("42CrMo4 (C 0.38–0.45"), "{said}");
+    // What several have alike is not told.
+    assert!(!said.contains(" B "), "{said}");
+}
+
+#[test]
+fn a_round_that_is_called_a_plate_is_a_contradiction() {
+    let faults = |pairs: &[(&str, &str)]| small(pairs).expect_err("refused");
+    let by_sign = faults(&[("thickness", "Ø90"), ("shape", "plate")]);
+    assert_eq!(by_sign[0].fault, Fault::Contradicts { with: Field::Shape });
+    let by_field = faults(&[("thickness", ""), ("diameter", "90"), ("shape", "plate")]);
+    assert_eq!(by_field[0].fault, Fault::Contradicts { with: Field::Shape });
+    assert!(by_field[0].say(&strawblue::words::Words::english()).contains("plate"));
 }
 
 #[test]
@@ -99,6 +158,12 @@ fn conditions_as_people_write_them() {
         ("cold drawn", Kind::ColdWorked, None),
         ("as cast", Kind::AsCast, None),
         ("unknown", Kind::Unknown, None),
+        ("not known", Kind::Unknown, None),
+        ("not stated", Kind::Unknown, None),
+        ("pre-hardened", Kind::HardenedTempered, None),
+        ("prehardened 540", Kind::HardenedTempered, Some(540.0)),
+        ("case hardened and tempered 170 C", Kind::CaseHardened, Some(170.0)),
+        ("induction hardened and tempered", Kind::InductionHardened, None),
     ];
     for (text, kind, temper_c) in rows {
         let read =
@@ -109,6 +174,26 @@ fn conditions_as_people_write_them() {
             (one, other) => one == other,
         };
         assert!(close, "{text}: {:?}", read.temper_c);
+    }
+    // What a part is not says nothing of what it is.
+    for text in [
+        "hardened, not tempered",
+        "not annealed",
+        "not normalised",
+        "not case hardened",
+        "not hardened and tempered 540 C",
+        "annealed, not cold drawn",
+        "not",
+    ] {
+        let read = typed::condition(text, TemperatureUnit::C);
+        assert!(matches!(read, Err(Problem::Trap { key: "typed-condition-not", .. })), "{text}: {read:?}");
+    }
+    // Half a word, and two states at once.
+    for text in
+        ["pre", "known", "forged, hardened and tempered", "annealed and tempered", "unknown, tempered"]
+    {
+        let read = typed::condition(text, TemperatureUnit::C);
+        assert!(matches!(read, Err(Problem::NotUnderstood { .. })), "{text}: {read:?}");
     }
     assert!(matches!(typed::condition("hardened", TemperatureUnit::C), Err(Problem::Ambiguous { .. })));
     assert!(matches!(typed::condition("tempered 540", TemperatureUnit::C), Err(Problem::Ambiguous { .. })));

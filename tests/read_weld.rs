@@ -27,6 +27,94 @@ fn a_covering_is_told_by_its_hydrogen_or_asked() {
     ));
 }
 
+/// A covered electrode that is not basic brings its hydrogen however it is kept: 30 ml and
+/// more for cellulosic, 15 ml and more for rutile (from memory); none at all is no measurement
+/// (common practice, no source).
+#[test]
+fn less_hydrogen_than_the_process_gives_is_refused() {
+    let fault = |process: &str, hydrogen: &str| {
+        small(&[("process", process), ("hydrogen", hydrogen)]).err().map(|found| found[0].fault.clone())
+    };
+    let little = |process, least_ml| Some(Fault::LittleHydrogen { process, least_ml });
+    assert_eq!(fault("E6010", "3 ml"), little(Process::SmawCellulosic, 30.0));
+    assert_eq!(fault("E6013", "H4"), little(Process::SmawRutile, 15.0));
+    assert_eq!(fault("gtaw + E6010", "3"), little(Process::SmawCellulosic, 30.0));
+    assert_eq!(fault("gtaw + E6010", "3 + 40"), None);
+    assert_eq!(fault("E6010", "D1.1 H3"), None);
+    assert_eq!(fault("fcaw-self", "1"), little(Process::FcawSelf, 4.0));
+    for process in ["gtaw", "E7018", "E6010"] {
+        assert!(matches!(fault(process, "0"), Some(Fault::Typed(Problem::OutOfRange { .. }))), "{process}");
+    }
+    // What filler makers sell and measure is taken.
+    for (process, hydrogen) in
+        [("gtaw", "1"), ("E7018", "3 ml"), ("E7018", "AWS H2"), ("fcaw", "H4"), ("mcaw", "H4"), ("saw", "H4")]
+    {
+        assert_eq!(fault(process, hydrogen), None, "{process} {hydrogen}");
+    }
+    // Each class that the dataset has for a process can be typed with it.
+    for row in embedded().processes.iter() {
+        for id in &row.designators {
+            let class = embedded().designators.get(id).expect("a class");
+            assert!(class.up_to_ml.is_none_or(|ml| ml >= row.hydrogen_least_ml()), "{} {id}", row.id);
+        }
+    }
+    let said = FieldProblem {
+        field: Field::Hydrogen,
+        fault: Fault::LittleHydrogen { process: Process::SmawCellulosic, least_ml: 30.0 },
+    };
+    let said = said.say(&Words::english());
+    assert!(said.contains("30\u{a0}ml/100\u{a0}g") && !said.contains("process-"), "{said}");
+}
+
+/// A leg is that of a fillet. The throat that follows from it must not stand for the depth of
+/// a butt weld: multi-run weld metal 40 mm deep asks for much more preheat than 15 mm of it.
+#[test]
+fn a_leg_counts_for_a_fillet_only() {
+    for joint in Joint::ALL {
+        let read = |leg: &str| small(&[("joint", joint.id()), ("shape", "plate"), ("leg", leg)]);
+        let found = read("6").expect("reads");
+        let said = found.defaulted.iter().any(|found| found.value == DefaultValue::LegNotUsed);
+        assert_eq!(found.job.weld.thickness_mm.is_some(), joint.has_fillet(), "{}", joint.id());
+        assert_eq!(said, !joint.has_fillet(), "{}", joint.id());
+        // What is left in the field of another joint stands in nobody's way.
+        assert_eq!(read("six").is_ok(), !joint.has_fillet(), "{}", joint.id());
+    }
+    let minimum_c = |leg: &[(&str, &str)]| {
+        let butt = [
+            ("steel", "S690QL"),
+            ("condition", "Q&T 560 C"),
+            ("thickness", "40"),
+            ("process", "smaw basic"),
+            ("hydrogen", "H5"),
+            ("heat-input", "1.5"),
+            ("restraint", "medium"),
+            ("weld-strength", "850 MPa"),
+            ("weld-cet", "0.33"),
+        ];
+        let job = small(&[&butt[..], leg].concat()).expect("reads").job;
+        strawblue::engine::plan::plan(embedded(), &job).minimum.expect("a figure").exact_c
+    };
+    assert_eq!(minimum_c(&[]), minimum_c(&[("leg", "6")]));
+}
+
+/// "None" may mean that the parts are free, and it may mean that nothing is stated: it counts
+/// as low, which is said. What is assumed of a basic electrode holds for a dried one.
+#[test]
+fn what_counts_in_place_of_a_word_is_said() {
+    let said = |pairs: &[(&str, &str)]| {
+        let found = small(pairs).expect("reads");
+        let words = Words::english();
+        found.defaulted.iter().map(|found| found.say(&words, &Show::default())).collect::<Vec<_>>().join("; ")
+    };
+    assert!(said(&[("restraint", "none")]).contains("none"));
+    assert!(!said(&[("restraint", "low")]).contains("none"));
+    let assumed = said(&[("process", "E7018")]);
+    assert!(assumed.contains("8\u{a0}ml") && assumed.contains("dried"), "{assumed}");
+    assert!(!said(&[("process", "gtaw")]).contains("dried"));
+    // A single question's word for a restraint is understood too.
+    assert_eq!(typed::restraint("restraint-high"), Ok(strawblue::engine::job::Restraint::High));
+}
+
 #[test]
 fn an_open_class_takes_the_worse_of_class_and_process() {
     let hydrogen = |process: &str| {
@@ -152,6 +240,9 @@ fn a_timed_run_is_whole_and_stands_alone() {
         assert_eq!(twice, [("arc-time", Fault::TravelTwice)]);
     }
     assert_eq!(arc(&[("run-length", "200"), ("travel", "150")]), [("run-length", Fault::TravelTwice)]);
+    // A run as slow as 5 mm in ten hours has a speed, which is shown.
+    let slow = arc(&[("arc-time", "36000"), ("run-length", "5")]);
+    assert!(said(Field::RunLength, slow[0].1.clone()).contains("0.008\u{a0}mm/min"));
     let line = said(Field::ArcTime, Fault::TravelTwice);
     assert!(["arc-time", "run-length", "travel"].iter().all(|id| line.contains(id)), "{line}");
     // Beside a stated heat input they say the same thing again, as volts would.

@@ -1,5 +1,7 @@
 //! Sentences in the reader's units: one message, written for every scale.
 
+#![allow(clippy::unwrap_used, reason = "a file that can't be read fails the test")]
+
 use std::fs;
 use std::path::Path;
 

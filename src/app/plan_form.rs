@@ -305,10 +305,11 @@ fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
         })
         .collect();
     let mut parts = vec![tiles(state, "joint", "field-joint", choices, chosen)];
-    parts.push(fields(
-        "leg",
-        vec![field_part(state, Field::Leg, job.get(Field::Leg).unwrap_or_default(), length_unit(state))],
-    ));
+    // A leg is that of a fillet; what stands in the field of another joint is not used.
+    if typed.is_none_or(Joint::has_fillet) {
+        let leg = job.get(Field::Leg).unwrap_or_default();
+        parts.push(fields("leg", vec![field_part(state, Field::Leg, leg, length_unit(state))]));
+    }
     let value = typed.map_or_else(String::new, |joint| state.words.get(&format!("joint-{}", joint.id())));
     let mut row = form_row(state, "joint", &[Field::Joint, Field::Leg], value, parts);
     row.pinned = true;

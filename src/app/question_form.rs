@@ -45,7 +45,13 @@ pub(super) fn row(state: &State, question: &'static Question, presets: &Presets)
         Some(Ok(reply)) => {
             value = results(state, question, &reply, &mut parts);
         }
-        Some(Err(Problem::Missing { keys })) => {
+        Some(Err(problem @ (Problem::Missing { .. } | Problem::MissingSeveral { .. }))) => {
+            // What is asked first; the other fields stand empty beside it.
+            let keys = match problem {
+                Problem::Missing { keys } => keys,
+                Problem::MissingSeveral { each } => each.into_iter().next().unwrap_or_default(),
+                _ => Vec::new(),
+            };
             let names: Vec<String> =
                 keys.iter().map(|key| state.words.get(&format!("input-{key}")).to_lowercase()).collect();
             let said = state.words.with("tool-type", &[("fields", &names.join(", "))]);

@@ -7,6 +7,7 @@ use serde_json::{Value, json};
 use super::arguments::Request;
 use super::{NO_SAFE_ANSWER, NOT_UNDERSTOOD, Said, ask_text, json};
 use crate::engine::EngineError;
+use crate::log::{DefaultValue, Defaulted, Field};
 use crate::log::{Reading, STEEL, read_answers, say_refusal, shown_unit};
 use crate::questions::{self, COMPOSITION, Input, Kind, Preset, Problem, Question};
 use crate::reference::embedded;
@@ -37,17 +38,25 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
     };
     match question.ask(&answers) {
         Ok(reply) => {
-            let answered = reply
-                .answers
-                .first()
-                .is_some_and(|first| first.value.is_some() || first.low.is_some() || first.high.is_some());
+            let answered =
+                reply.answers.first().is_some_and(|first| {
+                    first.value.is_some() || first.low.is_some() || first.high.is_some()
+                }) || reply.notes.contains(&questions::NO_PREHEAT);
+            let show = Show::new(request.units, words);
+            let taken_for = answers.taken_for().map(|(typed, grade)| {
+                let value = DefaultValue::TakenFor { typed: typed.to_owned(), grade: grade.to_owned() };
+                Defaulted { field: Field::Steel, value }.say(words, &show)
+            });
             let said = if request.json {
                 let answers: Vec<Value> = reply.answers.iter().map(json::outcome).collect();
-                Said::json(&json!({ "question": question.name, "answers": answers, "notes": reply.notes }))
+                Said::json(&json!({
+                    "question": question.name, "answers": answers, "notes": reply.notes,
+                    "taken_for": taken_for,
+                }))
             } else {
-                let show = Show::new(request.units, words);
                 let pen = Pen { reference: reading.reference, words, show };
-                Said::answered(ask_text::reply(question, &reply, &pen))
+                let taken_for = taken_for.map_or_else(String::new, |said| format!("\n{said}\n"));
+                Said::answered(ask_text::reply(question, &reply, &pen) + &taken_for)
             };
             if answered { said } else { said.with_status(NO_SAFE_ANSWER) }
         }

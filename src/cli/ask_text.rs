@@ -29,9 +29,15 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
         None => words.get("cli-no-figure"),
     };
     let _ = writeln!(made, "\n{name}: {value}");
-    if let (None, None, Some(high)) = (outcome.value, outcome.low, outcome.high) {
-        let high = of_unit(high, outcome.unit, show);
-        let _ = writeln!(made, "  {}", words.with("tint-at-most", &[("figure", &high)]));
+    // One end only: the answer is "at most" or "at least".
+    let end = match (outcome.value, outcome.low, outcome.high) {
+        (None, None, Some(high)) => Some(("tint-at-most", high)),
+        (None, Some(low), None) => Some(("cli-at-least", low)),
+        _ => None,
+    };
+    if let Some((key, end)) = end {
+        let end = of_unit(end, outcome.unit, show);
+        let _ = writeln!(made, "  {}", words.with(key, &[("figure", &end)]));
     }
     if let (Some(low), Some(high)) = (outcome.low, outcome.high) {
         let (low, high) = (of_unit(low, outcome.unit, show), of_unit(high, outcome.unit, show));

@@ -12,9 +12,11 @@ pub(super) fn help(about: Option<&str>, request: &Request, words: &Words) -> Sai
     match about {
         None | Some("help") => Said::answered(words.get("cli-help") + "\n"),
         Some("plan") => Said::answered(plan(words)),
+        Some("json") => Said::answered(super::json_keys::help(words)),
         Some("ask") => super::ask::ask(None, &[], request, words),
         Some(other) => Said::not_understood(
             words.with("cli-unknown-command", &[("given", &crate::units::shortened(other))]),
+            request.json,
         ),
     }
 }
@@ -23,6 +25,10 @@ fn plan(words: &Words) -> String {
     let mut made = words.get("cli-help-plan") + "\n\n";
     for field in Field::ALL {
         let _ = writeln!(made, "  {:<18} {}", field.id(), words.get(&field.key()));
+        // A name takes any words, and the second part takes what the first does.
+        if *field != Field::Name && !field.id().ends_with("-b") {
+            let _ = writeln!(made, "  {:<18}   {}", "", words.get(field.accepts().key()));
+        }
     }
     let _ = writeln!(made, "  {:<18} {}", "C, Mn, …", words.get("cli-takes-elements"));
     let _ = writeln!(made, "  {:<18} {}", "C-b, Mn-b, …", words.get("cli-takes-elements-b"));

@@ -7,6 +7,7 @@ mod ask;
 mod ask_text;
 mod help;
 mod json;
+mod json_keys;
 mod plan;
 mod plan_json;
 mod plan_text;
@@ -68,9 +69,12 @@ const fn window(_arguments: &[OsString]) -> Option<Said> {
 /// What a command line says, without printing it.
 pub fn answer(arguments: impl IntoIterator<Item = OsString>) -> Said {
     let words = Words::english();
+    let arguments: Vec<OsString> = arguments.into_iter().collect();
+    // Who asks for JSON gets it for what is not understood too, wherever the option stands.
+    let as_json = arguments.iter().any(|argument| argument == "--json");
     let request = match Request::read(arguments) {
         Ok(request) => request,
-        Err(problem) => return Said::not_understood(problem.say(&words)),
+        Err(problem) => return Said::not_understood(problem.say(&words), as_json),
     };
     if !request.json {
         words.write_in(request.units.scales());

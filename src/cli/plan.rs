@@ -17,7 +17,7 @@ const LONGEST: u64 = 1 << 20;
 /// A plan from a file, from keys and values, or both: the keys come before the file's.
 pub(super) fn plan(file: Option<&str>, pairs: &[(String, String)], request: &Request, words: &Words) -> Said {
     if file.is_none() && pairs.is_empty() {
-        return Said::not_understood(words.get("cli-plan-nothing"));
+        return Said::not_understood(words.get("cli-plan-nothing"), request.json);
     }
     let job = match file {
         None => JobText::default(),

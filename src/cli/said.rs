@@ -22,8 +22,11 @@ impl Said {
         Self { out, err: String::new(), status: ANSWERED }
     }
 
-    /// One line on what was not understood.
-    pub(super) fn not_understood(line: String) -> Self {
+    /// One line on what was not understood in the command line itself.
+    pub(super) fn not_understood(line: String, as_json: bool) -> Self {
+        if as_json {
+            return Self::problems(&[("arguments".to_owned(), line)], true);
+        }
         Self { out: String::new(), err: line + "\n", status: NOT_UNDERSTOOD }
     }
 

@@ -1,7 +1,9 @@
 //! How hardenable is a composition: carbon equivalents.
 
 use super::error::check_composition;
-use super::source_ids::{CE_NOTE, CEQ_TRADE_TEXT, D11_ANNEX, EN_1011_2, ITO_BESSYO, YURIOKA_1983, published};
+use super::source_ids::{
+    CE_ANSWERS, CE_NOTE, CEQ_TRADE_TEXT, ITO_BESSYO, WORKSHEET, YURIOKA_1983, published,
+};
 use super::{EngineError, Outcome, RangeCheck, Step, Unit};
 use crate::reference::Element::{self, B, C, Cr, Cu, Mn, Mo, Nb, Ni, Si, Ti, V};
 use crate::reference::{Basis, Composition};
@@ -157,17 +159,18 @@ impl Equivalent {
         }
     }
 
-    /// What the formula rests on.
+    /// What the formula rests on: the text in which it was seen, as its row of
+    /// `data/methods.ron` names it too.
     #[must_use]
     pub const fn basis(self) -> Basis {
         match self {
-            Self::CeIiw => published(EN_1011_2, "C.2.1"),
-            Self::CeSi6 => published(D11_ANNEX, "CE with Si/6; Annex B in 2020"),
-            Self::Cet => published(EN_1011_2, "C.3.2.1"),
-            Self::Pcm => published(ITO_BESSYO, "Pcm, IIW IX-576-68"),
-            Self::CeN => published(YURIOKA_1983, "147-s"),
-            Self::CeWes => published(CE_NOTE, "CE (WES, JIS)"),
-            Self::CeqBands => published(CEQ_TRADE_TEXT, "Ceq"),
+            Self::CeIiw => published(CE_ANSWERS, "IIW Doc. IX-535-67; EN 1011-2 C.2.1"),
+            Self::CeSi6 => published(CE_ANSWERS, "AWS D1.1 Annex B, older XI, I, H"),
+            Self::Cet => published(WORKSHEET, "EN 1011-2 C.3.2.1, SEW 088"),
+            Self::Pcm => published(ITO_BESSYO, "Ito and Bessyo, IIW IX-576-68"),
+            Self::CeN => published(YURIOKA_1983, "abstract"),
+            Self::CeWes => published(CE_NOTE, "JIS and WES"),
+            Self::CeqBands => published(CEQ_TRADE_TEXT, "Ceq = C + Mn/6 + Si/24 + Cr/5 + Mo/4 + Ni/15"),
         }
     }
 

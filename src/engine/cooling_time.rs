@@ -1,8 +1,9 @@
 //! How long does the weld take from 800 to 500 °C, and what preheat gives a wanted time?
 
 use super::error::{Domain, HEAT, THICKNESS};
-use super::source_ids::{SEW_088, published};
+use super::source_ids::{T85_TEXT, published};
 use super::{EngineError, Outcome, RangeCheck, Step, Unit};
+use crate::reference::Basis;
 
 /// Temperatures at which the equations are evaluated, °C: they end at 500.
 const START: Domain = Domain::new("T0", -50.0, 450.0);
@@ -12,7 +13,8 @@ const TARGET: Domain = Domain::new("t8/5", 0.01, 10_000.0);
 /// Cooling time in thick plate (three-dimensional heat flow), s.
 ///
 /// `t = (6700 - 5 T0) Q [1/(500-T0) - 1/(800-T0)] F3`; T0 in °C, Q net in kJ/mm.
-/// Source: EN 1011-2 Annex D; SEW 088 Beiblatt 2.
+/// Source: EN 1011-2 Annex D; SEW 088 Beiblatt 2, as a textbook (p. 368) and a public text
+/// give it.
 #[must_use]
 pub fn t85_thick_s(t0_c: f64, q_kj_per_mm: f64, f3: f64) -> f64 {
     (6700.0 - 5.0 * t0_c) * q_kj_per_mm * (1.0 / (500.0 - t0_c) - 1.0 / (800.0 - t0_c)) * f3
@@ -21,7 +23,7 @@ pub fn t85_thick_s(t0_c: f64, q_kj_per_mm: f64, f3: f64) -> f64 {
 /// Cooling time in thin plate (two-dimensional heat flow), s.
 ///
 /// `t = (4300 - 4.3 T0) 10^5 (Q/d)² [1/(500-T0)² - 1/(800-T0)²] F2`; d in mm.
-/// Source: as [`t85_thick_s`].
+/// Source: as [`t85_thick_s`], but for the textbook, whose page holds the other one only.
 #[must_use]
 pub fn t85_thin_s(t0_c: f64, q_kj_per_mm: f64, d_mm: f64, f2: f64) -> f64 {
     let bracket = (500.0 - t0_c).powi(-2) - (800.0 - t0_c).powi(-2);
@@ -87,9 +89,13 @@ impl Cooling {
     }
 }
 
+/// What both equations rest on; shape factors that come with a joint have a basis of their
+/// own, which is weaker.
+pub const EQUATIONS: Basis = published(T85_TEXT, "EN 1011-2 Annex D, SEW 088 Beiblatt 2");
+
 /// Cooling time from 800 to 500 °C with both equations as steps.
 ///
-/// Source: EN 1011-2 Annex D, as SEW 088 Beiblatt 2 gives it.
+/// Source: EN 1011-2 Annex D, SEW 088 Beiblatt 2; the shape factors are the caller's.
 ///
 /// # Errors
 /// An input that is not a number, negative, or that no weld has; a start temperature
@@ -104,13 +110,7 @@ pub fn cooling_time(weld: Cooling, t0_c: f64) -> Result<Outcome, EngineError> {
         steps.push(step("t8/5 thin", t85_thin_s(t0_c, q, d, weld.f2), Unit::Second));
         steps.push(step("dt", transition_mm(t0_c, q), Unit::Millimetre));
     }
-    Ok(Outcome::new(
-        "cooling-time",
-        weld.t85_s(t0_c),
-        Unit::Second,
-        published(SEW_088, "p. 368, SEW 088 Beiblatt 2 (EN 1011-2 Annex D)"),
-    )
-    .worked(steps))
+    Ok(Outcome::new("cooling-time", weld.t85_s(t0_c), Unit::Second, EQUATIONS).worked(steps))
 }
 
 /// The preheat at which the weld cools from 800 to 500 °C in the wanted time.
@@ -127,12 +127,7 @@ pub fn preheat_for_cooling_time(weld: Cooling, target_s: f64) -> Result<Outcome,
             reason: if cold_is_slow { "cools-slowly-anyway" } else { "cools-fast-anyway" },
         });
     };
-    Ok(Outcome::new(
-        "preheat-for-cooling-time",
-        preheat_c,
-        Unit::Celsius,
-        published(SEW_088, "p. 368, SEW 088 Beiblatt 2 (EN 1011-2 Annex D), solved for T0"),
-    )
-    .checked(vec![RangeCheck { symbol: "T0", value: preheat_c, low: Some(-50.0), high: Some(450.0) }])
-    .worked(vec![Step { symbol: "t8/5", value: weld.t85_s(preheat_c), unit: Unit::Second }]))
+    Ok(Outcome::new("preheat-for-cooling-time", preheat_c, Unit::Celsius, EQUATIONS)
+        .checked(vec![RangeCheck { symbol: "T0", value: preheat_c, low: Some(-50.0), high: Some(450.0) }])
+        .worked(vec![Step { symbol: "t8/5", value: weld.t85_s(preheat_c), unit: Unit::Second }]))
 }

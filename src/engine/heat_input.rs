@@ -1,7 +1,7 @@
 //! How much heat does a run put into each millimetre?
 
 use super::error::Domain;
-use super::source_ids::{EN_1011_1, published};
+use super::source_ids::{HEAT_INPUT_PAGE, published};
 use super::{EngineError, Outcome, Step, Unit};
 
 /// kJ/in in one kJ/mm (exact).
@@ -93,7 +93,7 @@ pub fn heat_input(run: ArcRun) -> Result<[Outcome; 2], EngineError> {
         }
     };
     let net = net_kj_per_mm(energy, efficiency);
-    let basis = published(EN_1011_1, "EN 1011-1, Table 1");
+    let basis = published(HEAT_INPUT_PAGE, "EN 1011-1 Table 1");
     let power = Step { symbol: "UI/1000", value: volts * amps / 1000.0, unit: Unit::One };
     let steps = vec![
         power,

@@ -109,6 +109,15 @@ impl Joint {
             Self::BarToBar => "bar-to-bar",
         }
     }
+
+    /// Has it a fillet, whose leg says how thick the weld is?
+    #[must_use]
+    pub const fn has_fillet(self) -> bool {
+        matches!(
+            self,
+            Self::TFilletOneSide | Self::TFilletBothSides | Self::Lap | Self::Corner | Self::BossThrough
+        )
+    }
 }
 
 /// A welding process.

@@ -7,6 +7,7 @@ pub mod cooling_time;
 pub mod crayon;
 pub(crate) mod error;
 pub mod evidence;
+pub mod file_test;
 pub mod hardness;
 pub mod hardness_conversion;
 pub mod heat_input;

@@ -3,10 +3,15 @@
 
 use crate::reference::Basis;
 
-/// EN 1011-2 (the same text as ISO/TR 17671-2).
+/// EN 1011-2 (the same text as ISO/TR 17671-2): only Table C.1 was seen in the standard
+/// itself.
 pub(crate) const EN_1011_2: &str = "en-1011-2";
-/// EN 1011-1, as a worksheet gives it.
-pub(crate) const EN_1011_1: &str = "engineers-worksheet";
+/// EN 1011-1 Table 1, as a steelmaker gives it.
+pub(crate) const HEAT_INPUT_PAGE: &str = "steelmaker-heat-input";
+/// Carbon equivalents, as a welding institute's answers give them.
+pub(crate) const CE_ANSWERS: &str = "twi-ce-faq";
+/// Both equations of SEW 088 Beiblatt 2, as a public text gives them.
+pub(crate) const T85_TEXT: &str = "german-t85-a";
 /// AWS D1.1, wait before inspection, as a welding bureau gives it.
 pub(crate) const AWS_D1_1: &str = "cwb";
 /// AWS D1.1, the annex on preheat (2008: I; 2020: B).
@@ -54,13 +59,15 @@ pub(crate) const ISO_13916: &str = "iso-13916";
 pub(crate) const D11_ZONE: &str = "d11-zone-page";
 
 /// Every id above, for the test that each one has its row.
-pub const ALL: [&str; 24] = [
+pub const ALL: [&str; 26] = [
     TINT_FIT,
     PLANCK,
     ISO_13916,
     D11_ZONE,
     EN_1011_2,
-    EN_1011_1,
+    HEAT_INPUT_PAGE,
+    CE_ANSWERS,
+    T85_TEXT,
     AWS_D1_1,
     D11_ANNEX,
     SEW_088,

@@ -20,6 +20,13 @@ pub enum Fault {
         /// Designations near it.
         near: Vec<String>,
     },
+    /// It is a number that several steels bear; their figures differ.
+    SeveralSteels {
+        /// As typed.
+        typed: String,
+        /// Each steel, with what it has otherwise than the others.
+        steels: Vec<String>,
+    },
     /// No filler is called exactly that; these are near it.
     UnknownFiller {
         /// As typed.
@@ -31,6 +38,18 @@ pub enum Fault {
     Conflict {
         /// The other field.
         with: Field,
+    },
+    /// It says something else than another field that is stated too.
+    Contradicts {
+        /// The other field.
+        with: Field,
+    },
+    /// The process gives more hydrogen than is typed.
+    LittleHydrogen {
+        /// The process.
+        process: Process,
+        /// The least that it gives, ml/100 g.
+        least_ml: f64,
     },
     /// Travel speed and a timed run both say how fast the arc travelled.
     TravelTwice,
@@ -135,7 +154,11 @@ impl FieldProblem {
             },
             Fault::TravelTwice => words.get("job-travel-twice"),
             Fault::TimedTravel { mm_per_min } => {
-                let limit = |value| show.travel(value).main;
+                // So slow a run would be shown as none at all.
+                let limit = |value: f64| match value {
+                    value if value < 1.0 => show.with_unit(value, 3, "mm/min"),
+                    value => show.travel(value).main,
+                };
                 let taken = limits::TRAVEL_MM_PER_MIN;
                 let (low, high) = (limit(taken.low), limit(taken.high));
                 let values = [("value", limit(*mm_per_min)), ("low", low), ("high", high)];
@@ -154,6 +177,14 @@ impl FieldProblem {
             Fault::Conflict { with } => {
                 words.with("job-conflict", &[("other", &words.get(&with.key())), ("id", with.id())])
             }
+            Fault::Contradicts { with } => {
+                words.with("job-contradicts", &[("other", &words.get(&with.key())), ("id", with.id())])
+            }
+            Fault::LittleHydrogen { process, least_ml } => {
+                let name = words.get(&format!("process-{}", process.id()));
+                words.with("job-little-hydrogen", &[("process", &name), ("value", &show.hydrogen(*least_ml))])
+            }
+            Fault::SeveralSteels { typed, steels } => say_several_steels(typed, steels, words),
             Fault::Count { typed, processes } => words
                 .with("job-count", &[("typed", &typed.to_string()), ("processes", &processes.to_string())]),
             Fault::NetHeat { net_kj_per_mm } => {
@@ -167,6 +198,13 @@ impl FieldProblem {
     }
 }
 
+/// A number that several steels bear, and what tells them apart, in one plain line.
+pub(super) fn say_several_steels(typed: &str, steels: &[String], words: &Words) -> String {
+    let typed = crate::units::shortened(typed);
+    let values = [("typed", typed), ("count", steels.len().to_string()), ("steels", steels.join("; "))];
+    words.with("job-several-steels", &values.each_ref().map(|(key, value)| (*key, value.as_str())))
+}
+
 /// What was put where nothing was typed.
 #[derive(Debug, Clone, PartialEq)]
 pub enum DefaultValue {
@@ -174,6 +212,17 @@ pub enum DefaultValue {
     UnknownCondition,
     /// The restraint that the joint has.
     Restraint(Restraint),
+    /// "None" is typed as the restraint.
+    RestraintNone,
+    /// A leg is typed for a joint that has no fillet.
+    LegNotUsed,
+    /// The steel is typed by a number that is another name of its grade.
+    TakenFor {
+        /// As typed.
+        typed: String,
+        /// The grade's designation.
+        grade: String,
+    },
     /// The upper typical hydrogen of a process, ml/100 g.
     Hydrogen {
         /// The process.
@@ -233,6 +282,15 @@ impl Defaulted {
             DefaultValue::Restraint(Restraint::Low) => words.get("default-restraint-low"),
             DefaultValue::Restraint(Restraint::Medium) => words.get("default-restraint-medium"),
             DefaultValue::Restraint(Restraint::High) => words.get("default-restraint-high"),
+            DefaultValue::RestraintNone => words.get("default-restraint-none"),
+            DefaultValue::LegNotUsed => words.get("default-leg-not-used"),
+            DefaultValue::TakenFor { typed, grade } => {
+                let typed = crate::units::shortened(typed);
+                words.with("default-taken-for", &[("typed", &typed), ("grade", grade)])
+            }
+            DefaultValue::Hydrogen { process: process @ Process::SmawBasic, ml } => {
+                hydrogen("default-hydrogen-basic", *process, *ml)
+            }
             DefaultValue::Hydrogen { process, ml } => hydrogen("default-hydrogen", *process, *ml),
             DefaultValue::OpenHydrogen { process, ml } => hydrogen("default-open-hydrogen", *process, *ml),
             DefaultValue::NetHeat(heat) => {

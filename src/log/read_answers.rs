@@ -1,13 +1,18 @@
 //! From what is typed for a question to what the question takes.
 
-use super::typed;
-use super::{Reading, find_steel};
-use crate::questions::{self, Answers, COMPOSITION, Given, Input, Kind, Question};
-use crate::reference::Element;
+use super::field_problem::say_several_steels;
+use super::read_part::LOOKED_FOR;
+use super::typed::{self, CertificateLine};
+use super::{Reading, find_steel, is_other_name, several_steels};
+use crate::engine::job::{Restraint, Steel};
+use crate::questions::{
+    self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, Question,
+};
+use crate::reference::{Element, Grade};
 use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within, shortened};
 use crate::words::Words;
 
-/// Key of a steel whose middle composition counts, for a question that takes a composition.
+/// Key of a grade, for a question that takes a composition.
 pub const STEEL: &str = "steel";
 
 /// Why an input could not be used.
@@ -24,6 +29,15 @@ pub enum AnswerFault {
         /// Designations near it.
         near: Vec<String>,
     },
+    /// It is a number that several steels bear; their figures differ.
+    SeveralSteels {
+        /// As typed.
+        typed: String,
+        /// Each steel, with what it has otherwise than the others.
+        steels: Vec<String>,
+    },
+    /// A composition without a grade must state carbon and manganese.
+    NeedsCarbonAndManganese,
     /// The input is given twice.
     Twice,
 }
@@ -50,6 +64,8 @@ impl AnswerProblem {
                 let values = [("typed", shortened(typed)), ("near", near.join(", ")), ("accepts", accepts)];
                 words.with(key, &values.each_ref().map(|(name, value)| (*name, value.as_str())))
             }
+            AnswerFault::SeveralSteels { typed, steels } => say_several_steels(typed, steels, words),
+            AnswerFault::NeedsCarbonAndManganese => words.get("job-needs-carbon-manganese"),
             AnswerFault::Twice => words.get("asked-twice"),
         }
     }
@@ -80,8 +96,9 @@ pub fn say_refusal(problem: &questions::Problem, words: &Words) -> String {
 
 /// Reads what is typed for a question, key by key; texts of nothing but space are not given.
 ///
-/// A composition may come whole (`composition`), as elements (`C`, `Mn`), or as the middle
-/// of a steel (`steel`).
+/// A composition may come whole (`composition`), as elements (`C`, `Mn`), as a grade
+/// (`steel`), or as a grade with elements. It is read as a job's is: beside a grade what is
+/// not stated counts at the grade's maximum; without one carbon and manganese must be stated.
 ///
 /// # Errors
 /// Every input that can't be used.
@@ -92,7 +109,8 @@ pub fn read_answers(
 ) -> Result<Answers, Vec<AnswerProblem>> {
     let mut answers = Answers::new();
     let mut problems = Vec::new();
-    let mut elements: Vec<String> = Vec::new();
+    let mut certificate: Vec<String> = Vec::new();
+    let mut grade: Option<&Grade> = None;
     let takes_composition = question.input(COMPOSITION).is_some();
     for (at, (key, text)) in pairs.iter().enumerate() {
         let fault = |fault| AnswerProblem { key: key.clone(), fault };
@@ -103,31 +121,80 @@ pub fn read_answers(
         if text.trim().is_empty() {
             continue;
         }
-        if let Some(input) = question.input(key) {
+        if takes_composition && key == COMPOSITION {
+            certificate.push(text.clone());
+        } else if let Some(input) = question.input(key) {
             match given(input, text, reading) {
                 Ok(given) => answers.set(key.clone(), given),
                 Err(found) => problems.push(fault(found)),
             }
         } else if takes_composition && key == STEEL {
             match find_steel(text, reading.reference) {
-                Ok(grade) => answers.set(COMPOSITION, Given::Composition(grade.nominal())),
-                Err(near) => problems.push(fault(AnswerFault::UnknownSteel { typed: text.clone(), near })),
+                Ok(found) => {
+                    if is_other_name(text, found) {
+                        answers.take_for(text.trim().to_owned(), found.designation.clone());
+                    }
+                    grade = Some(found);
+                }
+                Err(near) => {
+                    let (typed, steels) = (text.clone(), several_steels(text, reading.reference));
+                    problems.push(fault(if steels.is_empty() {
+                        AnswerFault::UnknownSteel { typed, near }
+                    } else {
+                        AnswerFault::SeveralSteels { typed, steels }
+                    }));
+                }
             }
         } else if takes_composition && Element::from_symbol(key).is_some() {
-            elements.push(format!("{key} {text}"));
+            certificate.push(format!("{key} {text}"));
         } else {
             let unknown = questions::Problem::UnknownInput { key: key.clone() };
             problems.push(fault(AnswerFault::Refused(unknown)));
         }
     }
-    if !elements.is_empty() {
-        match typed::composition(&elements.join("; ")) {
-            Ok(line) => answers.set(COMPOSITION, Given::Composition(line.composition)),
-            Err(problem) => problems
-                .push(AnswerProblem { key: COMPOSITION.to_owned(), fault: AnswerFault::Typed(problem) }),
+    let line = (!certificate.is_empty()).then(|| typed::composition(&certificate.join("; "))).transpose();
+    match line {
+        Ok(line) => {
+            if let Err(fault) = steel(&mut answers, grade, line) {
+                problems.push(AnswerProblem { key: COMPOSITION.to_owned(), fault });
+            }
+        }
+        Err(problem) => {
+            problems.push(AnswerProblem { key: COMPOSITION.to_owned(), fault: AnswerFault::Typed(problem) });
         }
     }
     if problems.is_empty() { Ok(answers) } else { Err(problems) }
+}
+
+/// Puts the steel into the answers, as a job takes it.
+fn steel(
+    answers: &mut Answers,
+    grade: Option<&Grade>,
+    line: Option<CertificateLine>,
+) -> Result<(), AnswerFault> {
+    let given = match (grade, line) {
+        (None, None) => return Ok(()),
+        (Some(grade), None) => Given::Steel(Box::new(Steel::Grade(Box::new(grade.clone())))),
+        (Some(grade), Some(line)) => {
+            let (composition, at_maximum) = line.with_grade(grade);
+            if !at_maximum.is_empty() {
+                answers.note(AT_GRADE_MAXIMUM);
+            }
+            let grade = Some(Box::new(grade.clone()));
+            Given::Steel(Box::new(Steel::Certificate { composition, grade }))
+        }
+        (None, Some(line)) => {
+            if ![Element::C, Element::Mn].iter().all(|element| line.stated.contains(element)) {
+                return Err(AnswerFault::NeedsCarbonAndManganese);
+            }
+            if LOOKED_FOR.iter().any(|element| !line.stated.contains(element)) {
+                answers.note(NOT_STATED);
+            }
+            Given::Composition(line.composition)
+        }
+    };
+    answers.set(COMPOSITION, given);
+    Ok(())
 }
 
 /// One input as typed, in the unit of its kind.
@@ -148,26 +215,44 @@ fn given(input: &Input, text: &str, reading: &Reading<'_>) -> Result<Given, Answ
         Kind::Seconds => units::duration(text, TimeUnit::Seconds, within),
         Kind::Hours => units::duration(text, TimeUnit::Hours, times(3600.0)).map(|time| time / 3600.0),
         Kind::Stress => units::strength(text, units.length, within),
+        // Gathered with the elements and the grade before it comes here.
         Kind::Composition => {
             let line = typed::composition(text).map_err(AnswerFault::Typed)?;
             return Ok(Given::Composition(line.composition));
         }
-        Kind::Choice(offered) => return Ok(Given::Choice(choice(text, offered))),
+        Kind::Choice(offered) => return Ok(Given::Choice(choice(input.key, text, offered))),
         Kind::Flag => return typed::yes_no(text).map(Given::Flag).map_err(AnswerFault::Typed),
         Kind::Text => return Ok(Given::Text(text.trim().to_owned())),
     };
     number.map(Given::Number).map_err(AnswerFault::Typed)
 }
 
-/// The id of a choice; a process may be written in any way that the job takes. What is not
-/// offered comes back as it is: the question refuses it with what it offers.
-fn choice(text: &str, offered: &[&str]) -> String {
+/// The id of a choice; process, joint and restraint may be written in any way that the job
+/// takes. What is not offered comes back as it is: the question refuses it with what it
+/// offers. A restraint of "none" is refused so, since it may mean that none is stated.
+fn choice(key: &str, text: &str, offered: &[&str]) -> String {
     let id = units::tidy(text).to_lowercase().replace([' ', '_'], "-");
     if offered.contains(&id.as_str()) {
         return id;
     }
-    match typed::process(text) {
-        Ok(typed::TypedProcess::Known(process)) if offered.contains(&process.id()) => process.id().to_owned(),
-        _ => text.trim().to_owned(),
+    let as_typed = match key {
+        "process" => match typed::process(text) {
+            Ok(typed::TypedProcess::Known(process)) => Some(process.id().to_owned()),
+            _ => None,
+        },
+        "joint" => typed::joint(text).ok().map(|joint| joint.id().to_owned()),
+        "restraint" if !typed::restraint_is_none(text) => {
+            typed::restraint(text).ok().map(|restraint| format!("restraint-{}", restraint_word(restraint)))
+        }
+        _ => None,
+    };
+    as_typed.filter(|id| offered.contains(&id.as_str())).unwrap_or_else(|| text.trim().to_owned())
+}
+
+const fn restraint_word(restraint: Restraint) -> &'static str {
+    match restraint {
+        Restraint::Low => "low",
+        Restraint::Medium => "medium",
+        Restraint::High => "high",
     }
 }

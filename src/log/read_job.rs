@@ -111,7 +111,7 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     let joint = reader.required(Field::Joint, typed::joint);
     let members = members(&mut reader, joint);
     let runs = super::read_weld::runs(&mut reader);
-    let weld = super::read_weld::weld_metal(&mut reader, runs.as_deref().unwrap_or_default());
+    let weld = super::read_weld::weld_metal(&mut reader, joint, runs.as_deref().unwrap_or_default());
     let restraint = restraint(&mut reader, joint);
     let temperature = reader.units.temperature;
     let shop_c = reader.read(Field::Shop, |text| units::temperature(text, temperature, limits::SHOP_C));
@@ -167,7 +167,10 @@ fn members(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Vec<Member>>
 }
 
 fn restraint(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Restraint> {
-    if reader.has(Field::Restraint) {
+    if let Some(typed) = reader.typed(Field::Restraint) {
+        if typed::restraint_is_none(typed) {
+            reader.default(Field::Restraint, DefaultValue::RestraintNone);
+        }
         return reader.read(Field::Restraint, typed::restraint);
     }
     let row = reader.reference.joint(joint?.id());

@@ -3,7 +3,7 @@
 use super::Field;
 use super::field_problem::{DefaultValue, Fault};
 use super::read_job::Reader;
-use super::steel::find_steel;
+use super::steel::{find_steel, is_other_name, several_steels};
 use super::typed::{self, CertificateLine};
 use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::job::{Condition, Member, Steel};
@@ -65,7 +65,7 @@ pub(super) const SECOND: PartFields = PartFields {
 
 /// Elements that the formulas look for; a certificate without a grade that does not state
 /// one of them is taken to have none of it, which is said.
-const LOOKED_FOR: [Element; 8] =
+pub(super) const LOOKED_FOR: [Element; 8] =
     [Element::Si, Element::Cr, Element::Mo, Element::Ni, Element::V, Element::Cu, Element::P, Element::S];
 
 /// Reads one part. `same_steel` is the steel of the first part, for a second one that
@@ -106,14 +106,14 @@ fn size(reader: &mut Reader<'_>, fields: &PartFields, round_by_joint: bool) -> O
             reader.fault(fields.diameter, Fault::Conflict { with: fields.thickness });
         }
         if shape == Some(false) {
-            reader.fault(fields.diameter, Fault::Conflict { with: fields.shape });
+            reader.fault(fields.diameter, Fault::Contradicts { with: fields.shape });
         }
         let read = reader.read(fields.diameter, |text| units::length(text, unit, limits::THICKNESS_MM))?;
         return Some((read.mm, true));
     }
     let read = reader.required(fields.thickness, |text| units::length(text, unit, limits::THICKNESS_MM))?;
     if read.round && shape == Some(false) {
-        reader.fault(fields.thickness, Fault::Conflict { with: fields.shape });
+        reader.fault(fields.thickness, Fault::Contradicts { with: fields.shape });
     }
     let round = shape.unwrap_or_else(|| {
         if round_by_joint && !read.round {
@@ -196,9 +196,22 @@ fn named(reader: &mut Reader<'_>, field: Field, name: &str) -> Option<Named> {
 /// A grade by its exact designation.
 fn graded(reader: &mut Reader<'_>, field: Field, name: &str) -> Option<Box<Grade>> {
     match find_steel(name, reader.reference) {
-        Ok(grade) => Some(Box::new(grade.clone())),
+        Ok(grade) => {
+            if is_other_name(name, grade) {
+                let (typed, grade) = (name.to_owned(), grade.designation.clone());
+                reader.default(field, DefaultValue::TakenFor { typed, grade });
+            }
+            Some(Box::new(grade.clone()))
+        }
         Err(near) => {
-            reader.fault(field, Fault::UnknownSteel { typed: name.to_owned(), near });
+            let typed = name.to_owned();
+            let steels = several_steels(name, reader.reference);
+            let fault = if steels.is_empty() {
+                Fault::UnknownSteel { typed, near }
+            } else {
+                Fault::SeveralSteels { typed, steels }
+            };
+            reader.fault(field, fault);
             None
         }
     }

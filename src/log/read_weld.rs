@@ -7,7 +7,7 @@ use super::steel::find_filler;
 use super::typed::{self, TypedProcess};
 use crate::engine::carbon_equivalent::cet;
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
-use crate::engine::job::{Process, Run, WeldMetal};
+use crate::engine::job::{Joint, Process, Run, WeldMetal};
 use crate::reference::DepositKind;
 use crate::units::{self, Hydrogen, Problem, TimeUnit, limits};
 
@@ -27,6 +27,10 @@ pub(super) fn runs(reader: &mut Reader<'_>) -> Option<Vec<Run>> {
     let heats = heats(reader, &known);
     let known: Vec<Process> = known.into_iter().collect::<Option<_>>()?;
     if reader.has(Field::Hydrogen) && hydrogens.is_none() {
+        return None;
+    }
+    if let Some((process, least_ml)) = hydrogens.as_ref().and_then(|all| too_little(reader, &known, all)) {
+        reader.fault(Field::Hydrogen, Fault::LittleHydrogen { process, least_ml });
         return None;
     }
     let heats = heats?;
@@ -69,6 +73,16 @@ fn list<T: Clone>(
             None
         }
     }
+}
+
+/// The first process that never gives as little hydrogen as is typed for it, and the least
+/// that it gives, ml/100 g. A plan on that figure would be too cold.
+fn too_little(reader: &Reader<'_>, processes: &[Process], hydrogens: &[Hydrogen]) -> Option<(Process, f64)> {
+    let mut pairs = processes.iter().zip(hydrogens);
+    pairs.find_map(|(&process, hydrogen)| {
+        let least_ml = reader.reference.process(process.id())?.hydrogen_least_ml();
+        (hydrogen.ml < least_ml).then_some((process, least_ml))
+    })
 }
 
 fn hydrogen_ml(reader: &mut Reader<'_>, process: Process, typed: Option<Hydrogen>) -> f64 {
@@ -213,12 +227,22 @@ fn inside(reader: &mut Reader<'_>, field: Field, heats: Vec<f64>) -> Option<Vec<
 }
 
 /// What is known of the weld metal. What is typed comes before what the filler's class says.
-pub(super) fn weld_metal(reader: &mut Reader<'_>, runs: &[Run]) -> WeldMetal {
+///
+/// A leg is that of a fillet: for a joint without one it is not read, which is said, since
+/// the throat that follows from it would stand for a weld as deep as the part.
+pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[Run]) -> WeldMetal {
     let length = reader.units.length;
     let cet_typed = reader.read(Field::WeldCet, |text| units::number(text, limits::CET));
     let tensile_typed =
         reader.read(Field::WeldStrength, |text| units::strength(text, length, limits::STRENGTH_MPA));
-    let leg = reader.read(Field::Leg, |text| units::length(text, length, limits::LEG_MM));
+    let leg = if joint.is_none_or(Joint::has_fillet) {
+        reader.read(Field::Leg, |text| units::length(text, length, limits::LEG_MM))
+    } else {
+        if reader.has(Field::Leg) {
+            reader.default(Field::Leg, DefaultValue::LegNotUsed);
+        }
+        None
+    };
     let count = reader.read(Field::Runs, |text| units::count(text, limits::RUNS));
     if !reader.has(Field::Runs) {
         reader.default(Field::Runs, DefaultValue::SeveralRuns);

@@ -6,6 +6,8 @@ use thiserror::Error;
 
 use crate::engine::EngineError;
 use crate::engine::error::check_composition;
+use crate::engine::job::Steel;
+use crate::engine::plan::Chemistry;
 use crate::reference::{Composition, Joint, embedded};
 
 /// One given value, parsed to the engine's unit.
@@ -21,6 +23,8 @@ pub enum Given {
     Flag(bool),
     /// A composition.
     Composition(Composition),
+    /// A steel, whose analysis is that of a plan.
+    Steel(Box<Steel>),
 }
 
 /// What is wrong with a question's inputs, or why it has no answer. The words are the
@@ -33,6 +37,21 @@ pub enum Problem {
         /// Keys, any of which will do.
         keys: Vec<&'static str>,
     },
+    /// Of each of these groups one input must be given.
+    #[error("missing: of each one of {each:?}")]
+    MissingSeveral {
+        /// The groups, each with keys of which any will do.
+        each: Vec<Vec<&'static str>>,
+    },
+    /// These inputs say one thing, and more than one of them is given.
+    #[error("only one of {keys:?} can be given")]
+    OnlyOne {
+        /// Keys.
+        keys: Vec<&'static str>,
+    },
+    /// Travel speed and a timed run both say how fast the arc travelled.
+    #[error("travel speed and a timed run are both given")]
+    TravelTwice,
     /// The question has no such input.
     #[error("no input {key}")]
     UnknownInput {
@@ -66,6 +85,9 @@ impl Problem {
     pub fn key(&self) -> String {
         match self {
             Self::Missing { .. } => "error-missing".to_owned(),
+            Self::MissingSeveral { .. } => "error-missing-several".to_owned(),
+            Self::OnlyOne { .. } => "error-only-one".to_owned(),
+            Self::TravelTwice => "error-travel-twice".to_owned(),
             Self::UnknownInput { .. } => "error-unknown-input".to_owned(),
             Self::WrongKind { .. } => "error-wrong-kind".to_owned(),
             Self::NotOffered { .. } => "error-not-offered".to_owned(),
@@ -77,7 +99,12 @@ impl Problem {
     #[must_use]
     pub fn values(&self) -> Vec<(&'static str, String)> {
         match self {
-            Self::Missing { keys } => vec![("keys", keys.join(", "))],
+            Self::Missing { keys } | Self::OnlyOne { keys } => vec![("keys", keys.join(", "))],
+            Self::MissingSeveral { each } => {
+                let each: Vec<String> = each.iter().map(|keys| keys.join(" / ")).collect();
+                vec![("keys", each.join(", "))]
+            }
+            Self::TravelTwice => Vec::new(),
             Self::UnknownInput { key } => vec![("key", key.clone())],
             Self::WrongKind { key } => vec![("key", (*key).to_owned())],
             Self::NotOffered { key, given, offered } => {
@@ -92,6 +119,8 @@ impl Problem {
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Answers {
     given: BTreeMap<String, Given>,
+    notes: Vec<&'static str>,
+    taken_for: Option<(String, String)>,
 }
 
 impl Answers {
@@ -111,6 +140,29 @@ impl Answers {
     pub fn with(mut self, key: impl Into<String>, value: Given) -> Self {
         self.set(key, value);
         self
+    }
+
+    /// Adds what must be said about the way in which the steel was read.
+    pub fn note(&mut self, note: &'static str) {
+        self.notes.push(note);
+    }
+
+    /// What must be said about the way in which the steel was read.
+    #[must_use]
+    pub fn notes(&self) -> &[&'static str] {
+        &self.notes
+    }
+
+    /// Keeps the name that was typed for a steel and the grade that it was taken for.
+    pub fn take_for(&mut self, typed: String, grade: String) {
+        self.taken_for = Some((typed, grade));
+    }
+
+    /// The name that was typed for a steel and the grade that it was taken for, where the
+    /// two differ.
+    #[must_use]
+    pub fn taken_for(&self) -> Option<(&str, &str)> {
+        self.taken_for.as_ref().map(|(typed, grade)| (typed.as_str(), grade.as_str()))
     }
 
     /// What is given for a key.
@@ -179,20 +231,37 @@ impl Answers {
         embedded().joint(id).ok_or(Problem::WrongKind { key: "joint" })
     }
 
-    /// An optional composition.
+    /// The analysis of the steel, where one is given: that on which a plan works, so that a
+    /// single question and a plan give one figure.
     #[must_use]
-    pub fn maybe_composition(&self) -> Option<&Composition> {
+    pub fn analysis(&self) -> Option<Chemistry> {
         match self.given.get(COMPOSITION) {
-            Some(Given::Composition(composition)) => Some(composition),
+            Some(Given::Composition(composition)) => Some(Chemistry::certified(*composition)),
+            Some(Given::Steel(steel)) => Some(Chemistry::of(steel)),
             _ => None,
         }
+    }
+
+    /// An optional composition.
+    #[must_use]
+    pub fn maybe_composition(&self) -> Option<Composition> {
+        self.analysis().map(|analysis| analysis.composition)
+    }
+
+    /// What must be said of a steel that is known by its grade only: the figure stands at
+    /// the upper end of the grade, as a plan's does, or at its middle.
+    #[must_use]
+    pub fn grade_note(&self, at_upper_end: bool) -> Option<&'static str> {
+        let analysis = self.analysis().filter(|analysis| analysis.grade_only)?;
+        let capped = analysis.composition != analysis.nominal;
+        Some(if at_upper_end || capped { GRADE_UPPER } else { GRADE_MIDDLE })
     }
 
     /// The composition, which must be there.
     ///
     /// # Errors
     /// It isn't.
-    pub fn composition(&self) -> Result<&Composition, Problem> {
+    pub fn composition(&self) -> Result<Composition, Problem> {
         self.maybe_composition().ok_or_else(|| Problem::Missing { keys: vec![COMPOSITION] })
     }
 
@@ -205,15 +274,41 @@ impl Answers {
         key: &'static str,
         of: fn(&Composition) -> f64,
     ) -> Result<f64, Problem> {
+        self.number_or(key, |analysis| of(&analysis.composition))
+    }
+
+    /// A number that is given, or follows from the analysis as a plan takes it.
+    ///
+    /// # Errors
+    /// Neither is there, or the composition can't be one.
+    pub fn number_or_of_analysis(
+        &self,
+        key: &'static str,
+        of: fn(&Chemistry) -> f64,
+    ) -> Result<f64, Problem> {
+        self.number_or(key, of)
+    }
+
+    fn number_or(&self, key: &'static str, of: impl Fn(&Chemistry) -> f64) -> Result<f64, Problem> {
         if let Some(value) = self.maybe_number(key) {
             return Ok(value);
         }
-        let composition =
-            self.maybe_composition().ok_or_else(|| Problem::Missing { keys: vec![COMPOSITION, key] })?;
-        check_composition(composition)?;
-        Ok(of(composition))
+        let analysis = self.analysis().ok_or_else(|| Problem::Missing { keys: vec![COMPOSITION, key] })?;
+        check_composition(&analysis.composition)?;
+        Ok(of(&analysis))
     }
 }
+
+/// Said where a grade counts at its upper end.
+pub(super) const GRADE_UPPER: &str = "grade-upper";
+/// Said where a grade counts at its middle.
+pub(super) const GRADE_MIDDLE: &str = "grade-middle";
+/// Said where a certificate leaves elements out that its grade has.
+pub const AT_GRADE_MAXIMUM: &str = "certificate-at-maximum";
+/// Said where a certificate without a grade leaves elements out.
+pub const NOT_STATED: &str = "certificate-not-stated";
+/// What any question that takes a steel may say about its reading.
+pub const STEEL_NOTES: [&str; 2] = [AT_GRADE_MAXIMUM, NOT_STATED];
 
 /// Key of the one composition input.
 pub const COMPOSITION: &str = "composition";

@@ -1,11 +1,11 @@
 //! Heat input and cooling time.
 
 use super::{Answers, Input, Kind, Problem, Question, Reply, shared};
-use crate::engine::EngineError;
+use crate::engine::Outcome;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
-use crate::reference::FactorRange;
+use crate::reference::{Basis, FactorRange};
 
 const PROCESSES: [&str; Process::ALL.len()] = ids!(Process);
 
@@ -15,11 +15,11 @@ pub(super) static HEAT_INPUT: Question = Question {
     inputs: &[
         Input::new("volts", Kind::Voltage).required().within(1.0, 200.0),
         Input::new("amps", Kind::Current).required().within(1.0, 5000.0),
-        Input::new("travel-speed", Kind::Speed).within(0.05, 500.0),
-        Input::new("arc-time", Kind::Seconds).within(0.1, 1e5),
-        Input::new("run-length", Kind::Length).within(1.0, 1e6),
-        Input::new("process", Kind::Choice(&PROCESSES)),
-        Input::new("efficiency", Kind::Number).within(0.1, 1.0),
+        Input::new("travel-speed", Kind::Speed).any_of("travel").within(0.05, 500.0),
+        Input::new("arc-time", Kind::Seconds).any_of("travel").within(0.1, 1e5),
+        Input::new("run-length", Kind::Length).any_of("travel").within(1.0, 1e6),
+        Input::new("process", Kind::Choice(&PROCESSES)).any_of("efficiency"),
+        Input::new("efficiency", Kind::Number).any_of("efficiency").within(0.1, 1.0),
     ],
     answers: &["arc-energy", "net-heat-input"],
     notes: &["two-heat-inputs"],
@@ -35,9 +35,7 @@ fn answer_heat_input(given: &Answers) -> Result<Reply, Problem> {
         (Some(speed), None, None) => Travel::SpeedMmPerS(speed),
         (None, Some(arc_time_s), Some(run_mm)) => Travel::Run { arc_time_s, run_mm },
         // Two speeds may differ, and the question can't know which is meant.
-        (Some(_), _, _) => {
-            return Err(EngineError::NoAnswer { reason: "travel-twice" }.into());
-        }
+        (Some(_), _, _) => return Err(Problem::TravelTwice),
         (None, Some(_), None) => return Err(Problem::Missing { keys: vec!["run-length"] }),
         (None, None, Some(_)) => return Err(Problem::Missing { keys: vec!["arc-time"] }),
         (None, None, None) => return Err(Problem::Missing { keys: vec!["travel-speed", "arc-time"] }),
@@ -54,7 +52,7 @@ fn answer_heat_input(given: &Answers) -> Result<Reply, Problem> {
 }
 
 const F2: Input = Input::new("f2", Kind::Number).within(0.1, 2.0);
-const F3: Input = Input::new("f3", Kind::Number).within(0.1, 2.0);
+const F3: Input = Input::new("f3", Kind::Number).any_of("factor").within(0.1, 2.0);
 
 /// The weld at the lower end (the fast one) and at the upper end of its shape factors.
 fn welds(given: &Answers) -> Result<[Cooling; 2], Problem> {
@@ -69,6 +67,23 @@ fn welds(given: &Answers) -> Result<[Cooling; 2], Problem> {
     Ok([weld(f2.low, f3.low), weld(f2.high, f3.high)])
 }
 
+/// The basis of a joint's shape factors, where one of them is taken: weaker than that of the
+/// equations, and so that of the answer.
+fn factors_basis(given: &Answers) -> Option<Basis> {
+    let all_own = given.maybe_number("f2").is_some() && given.maybe_number("f3").is_some();
+    given.joint().ok().filter(|_| !all_own).map(|joint| joint.factors_basis.clone())
+}
+
+/// Lets the answer rest on the joint's shape factors where one is taken; says whether.
+fn weaker(outcome: &mut Outcome, given: &Answers) -> bool {
+    let basis = factors_basis(given);
+    let taken = basis.is_some();
+    if let Some(basis) = basis {
+        outcome.basis = basis;
+    }
+    taken
+}
+
 /// Cooling time from 800 to 500 °C.
 pub(super) static COOLING_TIME: Question = Question {
     name: "cooling-time",
@@ -76,7 +91,7 @@ pub(super) static COOLING_TIME: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("preheat", Kind::Temperature).required().within(-50.0, 450.0),
         shared::THICKNESS,
-        shared::JOINT,
+        shared::JOINT.any_of("factor"),
         F2,
         F3,
     ],
@@ -94,9 +109,10 @@ fn answer_cooling_time(given: &Answers) -> Result<Reply, Problem> {
     if spread {
         (outcome.low, outcome.high) = (outcome.value, slow_s);
     }
+    let by_joint = weaker(&mut outcome, given);
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
-        .note_if(given.maybe_choice("joint").is_some(), "shape-factors-memory")
+        .note_if(by_joint, "shape-factors-memory")
         .note_if(spread, "shape-factor-range"))
 }
 
@@ -107,7 +123,7 @@ pub(super) static PREHEAT_FOR_COOLING_TIME: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
         shared::THICKNESS,
-        shared::JOINT,
+        shared::JOINT.any_of("factor"),
         F2,
         F3,
     ],
@@ -126,9 +142,10 @@ fn answer_preheat_for(given: &Answers) -> Result<Reply, Problem> {
     if spread {
         (outcome.low, outcome.high) = (cooler, outcome.value);
     }
+    let by_joint = weaker(&mut outcome, given);
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
-        .note_if(given.maybe_choice("joint").is_some(), "shape-factors-memory")
+        .note_if(by_joint, "shape-factors-memory")
         .note_if(spread, "shape-factor-range")
         .note_if(true, "cooling-time-no-cracking"))
 }

@@ -35,13 +35,15 @@ mod tables;
 mod tint;
 mod types;
 
-pub use answers::{Answers, COMPOSITION, Given, Problem};
-pub use types::{Input, Kind, OUTSIDE_RANGE, Preset, Question, Reply};
+pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
+pub use formulas::NO_PREHEAT;
+pub use types::{Group, Input, Kind, OUTSIDE_RANGE, Preset, Question, Reply};
 
 /// All questions in the order of the work.
 pub static ALL: &[&Question] = &[
     &equivalents::CARBON_EQUIVALENT,
     &steel::HARDNESS_CONVERSION,
+    &steel::FILE_TEST,
     &steel::TRANSFORMATION_TEMPERATURES,
     &steel::MARTENSITE_SHARE,
     &shape::COMBINED_THICKNESS,
@@ -94,7 +96,10 @@ mod shared {
 
     pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition);
     pub(super) const THICKNESS: Input = Input::new("thickness", Kind::Length).within(0.1, 5000.0);
-    pub(super) const HYDROGEN: Input = Input::new("hydrogen", Kind::Hydrogen).within(0.0, 200.0);
+    /// The steel, or a figure that follows from it.
+    pub(super) const STEEL_OR_FIGURE: Input = STEEL.one_of("analysis");
+    /// No weld has none, and no method measures less.
+    pub(super) const HYDROGEN: Input = Input::new("hydrogen", Kind::Hydrogen).within(0.1, 200.0);
     pub(super) const HYDROGEN_JIS: Input = Input::new("hydrogen-jis", Kind::Number).within(0.0, 200.0);
     pub(super) const NET_HEAT: Input = Input::new("heat-input", Kind::HeatInput).within(0.01, 50.0);
     pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(&JOINTS));

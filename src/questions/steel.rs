@@ -1,6 +1,8 @@
 //! What the steel does: transformation, hardness and its conversion.
 
+use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use crate::engine::file_test::file_test;
 use crate::engine::hardness::hardness;
 use crate::engine::hardness_conversion::{ConversionTable, Scale, hardness_conversion};
 use crate::engine::transformation::{
@@ -28,32 +30,33 @@ pub(super) static TRANSFORMATION_TEMPERATURES: Question = Question {
         "ac3-steelmaker",
         "ms-steelmaker",
     ],
-    notes: &["mf-convention", "ac3-below-ac1", "above-ms", "above-m90"],
+    notes: &["mf-convention", "ac3-below-ac1", "above-ms", "above-m90", GRADE_MIDDLE, GRADE_UPPER],
     answer: answer_transformation,
 };
 
 fn answer_transformation(given: &Answers) -> Result<Reply, Problem> {
     let steel = given.composition()?;
-    let reply = Reply::of(transformation_temperatures(steel)?);
+    let reply = Reply::of(transformation_temperatures(&steel)?);
     let above = |limit_c| given.maybe_number("temperature").is_some_and(|t| t > limit_c);
-    let (ms, m90) = (ms_steven_haynes_c(steel), m90_c(steel));
+    let (ms, m90) = (ms_steven_haynes_c(&steel), m90_c(&steel));
     Ok(reply
         .note_if(above(ms), "above-ms")
         .note_if(above(m90) && !above(ms), "above-m90")
-        .note_if(steelmaker_c(steel).1.is_none(), "ac3-below-ac1")
-        .note_if(true, "mf-convention"))
+        .note_if(steelmaker_c(&steel).1.is_none(), "ac3-below-ac1")
+        .note_if(true, "mf-convention")
+        .note_of(given.grade_note(false)))
 }
 
 /// Share of martensite at a temperature.
 pub(super) static MARTENSITE_SHARE: Question = Question {
     name: "martensite-share",
     inputs: &[
-        shared::STEEL,
-        Input::new("ms", Kind::Temperature).within(-273.15, 1000.0),
+        shared::STEEL_OR_FIGURE,
+        Input::new("ms", Kind::Temperature).one_of("analysis").within(-273.15, 1000.0),
         shared::TEMPERATURE.required(),
     ],
     answers: &["martensite-share"],
-    notes: &["above-ms", "austenite-keeps-hydrogen"],
+    notes: &["above-ms", "austenite-keeps-hydrogen", GRADE_MIDDLE, GRADE_UPPER],
     answer: answer_martensite,
 };
 
@@ -64,7 +67,8 @@ fn answer_martensite(given: &Answers) -> Result<Reply, Problem> {
     let share = outcome.value;
     Ok(Reply::of([outcome])
         .note_if(temperature_c >= ms, "above-ms")
-        .note_if(share.is_some_and(|share| share < 0.9), "austenite-keeps-hydrogen"))
+        .note_if(share.is_some_and(|share| share < 0.9), "austenite-keeps-hydrogen")
+        .note_of(given.grade_note(false)))
 }
 
 /// Highest hardness of the heat-affected zone.
@@ -75,14 +79,34 @@ pub(super) static HARDNESS_ESTIMATE: Question = Question {
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
     ],
     answers: &["hardness-yurioka", "hardness-duren", "hardness-martensite", "hardness-wes"],
-    notes: &["hardness-estimates-memory", "hardness-above-350"],
+    notes: &["hardness-estimates-memory", "hardness-above-350", GRADE_MIDDLE, GRADE_UPPER],
     answer: answer_hardness,
 };
 
 fn answer_hardness(given: &Answers) -> Result<Reply, Problem> {
-    let answers = hardness(given.composition()?, given.number("cooling-time")?)?;
+    let answers = hardness(&given.composition()?, given.number("cooling-time")?)?;
     let hard = answers[..2].iter().any(|outcome| outcome.value.is_some_and(|hv| hv > 350.0));
-    Ok(Reply::of(answers).note_if(true, "hardness-estimates-memory").note_if(hard, "hardness-above-350"))
+    Ok(Reply::of(answers)
+        .note_if(true, "hardness-estimates-memory")
+        .note_if(hard, "hardness-above-350")
+        .note_of(given.grade_note(false)))
+}
+
+const FILE_SKATES: &str = "file-skates";
+const FILE: &[&str] = &[FILE_SKATES, "file-bites"];
+
+/// What a file tells of the surface.
+pub(super) static FILE_TEST: Question = Question {
+    name: "file-test",
+    inputs: &[Input::new("file", Kind::Choice(FILE)).required()],
+    answers: &["file-hardness"],
+    notes: &["file-skin-only", "file-hard-skin"],
+    answer: answer_file,
+};
+
+fn answer_file(given: &Answers) -> Result<Reply, Problem> {
+    let skates = given.maybe_choice("file") == Some(FILE_SKATES);
+    Ok(Reply::of([file_test(skates)]).note_if(true, "file-skin-only").note_if(skates, "file-hard-skin"))
 }
 
 const SCALES: &[&str] = &["hrc", "hv", "hb", "mpa"];

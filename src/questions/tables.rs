@@ -1,10 +1,13 @@
 //! Preheat tables, each by itself.
 
+use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
-use crate::engine::carbon_equivalent::{Equivalent, ce_iiw, ceq_s49, pcm};
+use crate::engine::carbon_equivalent::Equivalent;
 use crate::engine::evidence::alone;
+use crate::engine::evidence::practice::hydrogen_shift_range;
 use crate::engine::evidence::table_c1::C1Query;
-use crate::reference::{RowUse, SheetCase, embedded};
+use crate::engine::plan::Chemistry;
+use crate::reference::{Practice, RowUse, SheetCase, embedded};
 
 const EQUIVALENT: Kind = Kind::Percent;
 
@@ -12,28 +15,34 @@ const EQUIVALENT: Kind = Kind::Percent;
 pub(super) static TABLE_C1: Question = Question {
     name: "table-c1",
     inputs: &[
-        shared::STEEL,
-        Input::new("ce", EQUIVALENT).within(0.0, 20.0),
+        shared::STEEL_OR_FIGURE,
+        Input::new("ce", EQUIVALENT).one_of("analysis").within(0.0, 20.0),
         shared::HYDROGEN.required(),
         shared::NET_HEAT.required(),
         Input::new("combined", Kind::Length).within(0.1, 20_000.0),
     ],
     answers: &["table-c1"],
-    notes: &["table-c1-clears", "table-c1-does-not-clear", "table-c1-no-cell", "table-c1-chart-end"],
+    notes: &[
+        "table-c1-clears",
+        "table-c1-does-not-clear",
+        "table-c1-no-cell",
+        "table-c1-chart-end",
+        GRADE_UPPER,
+    ],
     answer: answer_table_c1,
 };
 
 fn answer_table_c1(given: &Answers) -> Result<Reply, Problem> {
     let table = &embedded().table_c1;
     let query = C1Query {
-        ce: given.number_or_of_composition("ce", ce_iiw)?,
+        ce: given.number_or_of_analysis("ce", Chemistry::ce)?,
         hydrogen_ml: given.number("hydrogen")?,
         heat_input_kj_per_mm: given.number("heat-input")?,
     };
     let mut outcome = alone::table_c1(table, query)?;
     // Only the upper limits: a leaner steel is easier to weld.
-    let beyond = given.maybe_composition().is_some_and(|steel| {
-        let limits = Equivalent::CeIiw.range(steel).into_iter().filter(|check| check.symbol != "CE");
+    let beyond = given.analysis().is_some_and(|steel| {
+        let limits = Equivalent::CeIiw.range(&steel.nominal).into_iter().filter(|check| check.symbol != "CE");
         let beyond: Vec<_> =
             limits.filter(|check| check.high.is_some_and(|high| check.value > high)).collect();
         outcome.range.extend(&beyond);
@@ -51,21 +60,22 @@ fn answer_table_c1(given: &Answers) -> Result<Reply, Problem> {
         .note_if(cleared == Some(true), "table-c1-clears")
         .note_if(cleared == Some(false), "table-c1-does-not-clear")
         .note_if(most_mm.is_none(), "table-c1-no-cell")
-        .note_if(most_mm.is_some_and(|most_mm| most_mm >= table.never_above_mm), "table-c1-chart-end"))
+        .note_if(most_mm.is_some_and(|most_mm| most_mm >= table.never_above_mm), "table-c1-chart-end")
+        .note_of(given.grade_note(true)))
 }
 
 /// The hydrogen annex of AWS D1.1.
 pub(super) static D11_ANNEX: Question = Question {
     name: "d11-annex",
     inputs: &[
-        shared::STEEL,
-        Input::new("pcm", EQUIVALENT).within(0.0, 10.0),
+        shared::STEEL_OR_FIGURE,
+        Input::new("pcm", EQUIVALENT).one_of("analysis").within(0.0, 10.0),
         shared::HYDROGEN.required(),
         shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
         shared::THICKNESS.required(),
     ],
     answers: &["d11-annex"],
-    notes: &["table-end-at-least", "lower-serves"],
+    notes: &["table-end-at-least", "lower-serves", GRADE_UPPER],
     answer: answer_d11_annex,
 };
 
@@ -73,7 +83,7 @@ fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
     let said = alone::d11_annex(
         &embedded().d11,
         alone::AnnexQuery {
-            pcm: given.number_or_of_composition("pcm", pcm)?,
+            pcm: given.number_or_of_analysis("pcm", Chemistry::pcm)?,
             hydrogen_ml: given.number("hydrogen")?,
             restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
             thickness_mm: given.number("thickness")?,
@@ -81,7 +91,8 @@ fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
     )?;
     Ok(Reply::of([said.outcome])
         .note_if(said.at_least, "table-end-at-least")
-        .note_if(said.lower_serves, "lower-serves"))
+        .note_if(said.lower_serves, "lower-serves")
+        .note_of(given.grade_note(true)))
 }
 
 /// The categories of AWS D1.1.
@@ -150,24 +161,35 @@ fn answer_practice_rows(given: &Answers) -> Result<Reply, Problem> {
 pub(super) static CEQ_BANDS: Question = Question {
     name: "ceq-bands",
     inputs: &[
-        shared::STEEL,
-        Input::new("ceq", EQUIVALENT).within(0.0, 20.0),
+        shared::STEEL_OR_FIGURE,
+        Input::new("ceq", EQUIVALENT).one_of("analysis").within(0.0, 20.0),
         shared::HYDROGEN.or(Preset::Number(8.0)),
     ],
     answers: &["ceq-bands"],
-    notes: &["step-is-ours", "hydrogen-raises-only", "knows-no-thickness"],
+    notes: &[
+        "step-is-ours",
+        "hydrogen-raises-only",
+        "knows-no-thickness",
+        "table-end-at-least",
+        GRADE_MIDDLE,
+    ],
     answer: answer_ceq_bands,
 };
 
 fn answer_ceq_bands(given: &Answers) -> Result<Reply, Problem> {
     let practice = &embedded().practice;
     let hydrogen_ml = given.number("hydrogen")?;
-    let ceq = given.number_or_of_composition("ceq", ceq_s49)?;
+    let ceq = given.number_or_of_analysis("ceq", Chemistry::ceq_s49)?;
     let (outcome, ours) = alone::ceq_bands(practice, ceq, hydrogen_ml)?;
     Ok(Reply::of([outcome])
         .note_if(ours, "step-is-ours")
         .note_if(true, "hydrogen-raises-only")
-        .note_if(true, "knows-no-thickness"))
+        .note_if(true, "knows-no-thickness")
+        .note_if(
+            hydrogen_held(practice, hydrogen_ml, practice.low_hydrogen.hydrogen_ml),
+            "table-end-at-least",
+        )
+        .note_of(given.analysis().filter(|steel| steel.grade_only).map(|_| GRADE_MIDDLE)))
 }
 
 /// The carbon chart as a line.
@@ -187,8 +209,14 @@ fn answer_carbon_line(given: &Answers) -> Result<Reply, Problem> {
     let practice = &embedded().practice;
     let (carbon, hydrogen_ml) = (given.number("carbon")?, given.number("hydrogen")?);
     let outcome = alone::carbon_line(practice, carbon, hydrogen_ml, given.number("thickness")?)?;
-    let beyond = practice.carbon_line.points.last().is_some_and(|last| carbon > last.c);
+    let beyond = practice.carbon_line.points.last().is_some_and(|last| carbon > last.c)
+        || hydrogen_held(practice, hydrogen_ml, practice.carbon_line.hydrogen_ml);
     Ok(Reply::of([outcome]).note_if(beyond, "table-end-at-least").note_if(true, "plain-carbon-only"))
+}
+
+/// Is the move to this hydrogen held at its upper limit, so that the figure is "at least"?
+fn hydrogen_held(practice: &Practice, hydrogen_ml: f64, base_ml: f64) -> bool {
+    !hydrogen_shift_range("ΔH", &practice.hydrogen_shift, hydrogen_ml, base_ml).inside()
 }
 
 /// Groups of the naval table.

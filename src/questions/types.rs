@@ -30,7 +30,7 @@ pub enum Kind {
     Hours,
     /// A strength or stress, MPa.
     Stress,
-    /// A composition: a certificate, or the middle of a grade.
+    /// A composition: a certificate, or a grade as a plan takes it.
     Composition,
     /// One of these ids; the words are the Fluent messages `option-ID`.
     Choice(&'static [&'static str]),
@@ -103,19 +103,44 @@ pub struct Input {
     pub high: Option<f64>,
     /// Must it be given?
     pub required: bool,
+    /// The group of inputs of which one must be given.
+    pub group: Option<Group>,
+}
+
+/// A group of inputs of which one must be given.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Group {
+    /// Its name.
+    pub name: &'static str,
+    /// Do they say the same thing, so that two of them may contradict each other?
+    pub exclusive: bool,
 }
 
 impl Input {
     /// An optional input with no default.
     #[must_use]
     pub const fn new(key: &'static str, kind: Kind) -> Self {
-        Self { key, kind, default: None, low: None, high: None, required: false }
+        Self { key, kind, default: None, low: None, high: None, required: false, group: None }
     }
 
     /// The same, required.
     #[must_use]
     pub const fn required(mut self) -> Self {
         self.required = true;
+        self
+    }
+
+    /// The same as one of a group that all say one thing: just one of them must be given.
+    #[must_use]
+    pub const fn one_of(mut self, name: &'static str) -> Self {
+        self.group = Some(Group { name, exclusive: true });
+        self
+    }
+
+    /// The same as one of a group of which at least one must be given.
+    #[must_use]
+    pub const fn any_of(mut self, name: &'static str) -> Self {
+        self.group = Some(Group { name, exclusive: false });
         self
     }
 
@@ -146,7 +171,7 @@ impl Input {
             }
             (Kind::Flag, Given::Flag(_))
             | (Kind::Text, Given::Text(_))
-            | (Kind::Composition, Given::Composition(_)) => Ok(()),
+            | (Kind::Composition, Given::Composition(_) | Given::Steel(_)) => Ok(()),
             (kind, Given::Number(value)) if kind.numeric() => {
                 let (symbol, value) = (self.key, *value);
                 let low = self.low.unwrap_or(f64::MIN);
@@ -192,6 +217,15 @@ impl Reply {
         self
     }
 
+    /// The same with a note where there is one.
+    #[must_use]
+    pub fn note_of(self, note: Option<&'static str>) -> Self {
+        match note {
+            Some(note) => self.note_if(true, note),
+            None => self,
+        }
+    }
+
     /// The answer of a name.
     #[must_use]
     pub fn answer(&self, name: &str) -> Option<&Outcome> {
@@ -225,11 +259,43 @@ impl Question {
         self.inputs.iter().find(|input| input.key == key)
     }
 
+    /// The inputs of a group.
+    fn group(&self, name: &str) -> impl Iterator<Item = &'static str> {
+        let of = move |input: &&Input| input.group.is_some_and(|group| group.name == name);
+        self.inputs.iter().filter(of).map(|input| input.key).collect::<Vec<_>>().into_iter()
+    }
+
+    /// All that is still missing, each with the keys of which any will do.
+    fn missing(&self, given: &Answers) -> Vec<Vec<&'static str>> {
+        let mut missing: Vec<Vec<&'static str>> = Vec::new();
+        for input in self.inputs {
+            let keys: Vec<&'static str> = match input.group {
+                Some(group) => self.group(group.name).collect(),
+                None if input.required && input.default.is_none() => vec![input.key],
+                None => continue,
+            };
+            if keys.iter().all(|key| given.get(key).is_none()) && !missing.contains(&keys) {
+                missing.push(keys);
+            }
+        }
+        missing
+    }
+
+    /// The inputs that say one thing and are given more than once.
+    fn doubled(&self, given: &Answers) -> Option<Vec<&'static str>> {
+        self.inputs.iter().filter_map(|input| input.group.filter(|group| group.exclusive)).find_map(|group| {
+            let keys: Vec<&'static str> =
+                self.group(group.name).filter(|key| given.get(key).is_some()).collect();
+            (keys.len() > 1).then_some(keys)
+        })
+    }
+
     /// Checks what is given, puts in the defaults and answers.
     ///
     /// # Errors
-    /// A key that the question doesn't have, a required input that is missing, a value of
-    /// the wrong kind, outside its limits or not offered; or what the engine refuses.
+    /// A key that the question doesn't have, all required inputs that are missing, two that
+    /// say one thing, a value of the wrong kind, outside its limits or not offered; or what
+    /// the engine refuses.
     pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
         if let Some(key) = given.keys().find(|key| self.input(key).is_none()) {
             return Err(Problem::UnknownInput { key: key.to_owned() });
@@ -239,11 +305,25 @@ impl Question {
             match (given.get(input.key), input.default) {
                 (Some(value), _) => input.check(value)?,
                 (None, Some(preset)) => full.set(input.key, preset.given()),
-                (None, None) if input.required => return Err(Problem::Missing { keys: vec![input.key] }),
                 (None, None) => {}
             }
         }
-        let reply = (self.answer)(&full)?;
+        if let Some(keys) = self.doubled(given) {
+            return Err(Problem::OnlyOne { keys });
+        }
+        let mut missing = self.missing(given);
+        match (missing.pop(), missing.is_empty()) {
+            (None, _) => {}
+            (Some(keys), true) => return Err(Problem::Missing { keys }),
+            (Some(keys), false) => {
+                missing.push(keys);
+                return Err(Problem::MissingSeveral { each: missing });
+            }
+        }
+        let mut reply = (self.answer)(&full)?;
+        for note in given.notes() {
+            reply = reply.note_if(true, note);
+        }
         let outside = reply.answers.iter().any(|outcome| !outcome.in_range());
         Ok(reply.note_if(outside, OUTSIDE_RANGE))
     }

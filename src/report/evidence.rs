@@ -223,7 +223,7 @@ pub(super) fn number(pen: &Pen<'_>, symbol: &str, value: f64) -> String {
         "Q" => pen.show.heat(value).main,
         "minutes at peak" => pen.show.with_unit(value, 2, &pen.words.get("unit-minutes")),
         "printed" | "line" => pen.show.temperature(value).main,
-        "dH" | "credit" => pen.show.difference(value).main,
+        "dH" | "dH raw" | "credit" => pen.show.difference(value).main,
         "sigma_B" => pen.show.with_unit(value, 0, "kgf/mm²"),
         "SI" | "C_tot" => pen.show.number(value, 2),
         "B" => pen.show.with_unit(value, 4, "%"),

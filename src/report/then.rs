@@ -130,10 +130,16 @@ fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
             let key = if time.fastest_s < QT_SPAN_S.0 { "then-cooling.fast" } else { "then-cooling.slow" };
             note = pen.words.with(key, &[("heat", &pen.show.heat(needed).main), ("member", &name)]);
         }
-        let mut made = line(pen, "cooling", format!("{low}–{high}"), note, &method_basis(pen, "t85"));
+        let mut made = line(pen, "cooling", format!("{low}–{high}"), note, &cooling_basis(pen, job));
         made.id = format!("cooling-{}", time.member);
         lines.push(made);
     }
+}
+
+/// The cooling time rests on the joint's shape factors, which are weaker than its equations.
+fn cooling_basis(pen: &Pen<'_>, job: &Job) -> Basis {
+    let joint = pen.reference.joint(job.joint.id());
+    joint.map_or_else(|| method_basis(pen, "t85"), |joint| joint.factors_basis.clone())
 }
 
 fn method_basis(pen: &Pen<'_>, id: &str) -> Basis {

@@ -23,7 +23,8 @@ const ROWS: &[Row] = &[
 /// A length as people write it: `1-1/2"`, `1 1/2 in`, `.75`, `38`, `38,5 mm`, `Ø90`.
 ///
 /// A bare number takes the unit shown. A bare fraction in a millimetre field is
-/// asked about, since it is an inch size nearly always.
+/// asked about, since it is an inch size nearly always; so is a bare number that begins
+/// with its decimal mark (`.75`), which only inch sizes are written as.
 ///
 /// # Errors
 /// A [`Problem`] if it is no length, ambiguous, a gauge number, or outside the limits.
@@ -58,8 +59,14 @@ pub fn run_length(text: &str, shown: LengthUnit, within: Within) -> Result<f64, 
 /// A length in mm, without any sign before it.
 fn metric(text: &str, shown: LengthUnit, accepts: Accepts, within: Within) -> Result<f64, Problem> {
     let row = usize::from(shown == LengthUnit::Inch);
-    let read = measure::read(text, accepts, ROWS, row, within)?;
-    if read.bare && read.fraction && shown == LengthUnit::Mm {
+    let any = Within::new(f64::MIN, f64::MAX);
+    // Asked before the limits are looked at: many an inch size lies below them in millimetres.
+    if shown == LengthUnit::Mm
+        && let Ok(read) = measure::read(text, accepts, ROWS, row, any)
+        && read.bare
+        && read.value > 0.0
+        && (read.fraction || tidy(text).starts_with(['.', ',']))
+    {
         return Err(Problem::Ambiguous {
             typed: text.to_owned(),
             choices: vec![
@@ -68,7 +75,7 @@ fn metric(text: &str, shown: LengthUnit, accepts: Accepts, within: Within) -> Re
             ],
         });
     }
-    Ok(read.value)
+    Ok(measure::read(text, accepts, ROWS, row, within)?.value)
 }
 
 /// The text without a leading diameter sign, and whether there was one.

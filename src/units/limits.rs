@@ -21,8 +21,9 @@ impl Within {
     /// Is the value inside, allowing for a unit conversion's last digits?
     #[must_use]
     pub fn holds(self, value: f64) -> bool {
-        let slack = 1e-9 * (1.0 + self.high.abs());
-        value.is_finite() && value >= self.low - slack && value <= self.high + slack
+        // Each end by its own size: the slack of a long time would let a negative one in.
+        let (low, high) = (self.low - 1e-9 * self.low.abs(), self.high + 1e-9 * (1.0 + self.high.abs()));
+        value.is_finite() && value >= low && value <= high
     }
 }
 
@@ -46,8 +47,8 @@ pub const DIFFERENCE_K: Within = Within::new(0.0, 1600.0);
 pub const NET_HEAT_KJ_PER_MM: Within = Within::new(0.05, 10.0);
 /// Arc energy, kJ/mm: up to the highest net heat input at the lowest efficiency.
 pub const ARC_ENERGY_KJ_PER_MM: Within = Within::new(0.05, 17.0);
-/// Diffusible hydrogen, ml/100 g.
-pub const HYDROGEN_ML: Within = Within::new(0.0, 100.0);
+/// Diffusible hydrogen, ml/100 g. No weld has none, and no method measures less.
+pub const HYDROGEN_ML: Within = Within::new(0.1, 100.0);
 /// Arc voltage, V.
 pub const VOLTAGE_V: Within = Within::new(5.0, 60.0);
 /// Current, A.

@@ -1,12 +1,15 @@
 //! What does each preheat table say by itself, without a job and unweighed?
 
 use super::d11::{group_by_bands, group_by_table, higher_c, level, susceptibility_index};
-use super::practice::{carbon_line_c, ceq_band_c, hydrogen_shift_k, thickness_credit_k};
+use super::practice::{
+    carbon_line_c, ceq_band_c, hydrogen_shift_k, hydrogen_shift_range, thickness_credit_k,
+};
 use super::table_c1::{self, C1Query};
 use crate::engine::error::{Domain, HEAT, HYDROGEN, THICKNESS};
 use crate::engine::{EngineError, Outcome, RangeCheck, Step, Unit};
 use crate::reference::{
-    Basis, Cell, D11, OwnSheets, Practice, Printed, Restraint, RowUse, SheetCase, TableC1, ThicknessRow,
+    Basis, Cell, D11, Group, OwnSheets, Practice, Printed, Restraint, RowUse, SheetCase, TableC1,
+    ThicknessRow,
 };
 
 /// Any carbon equivalent, %.
@@ -94,8 +97,9 @@ pub fn d11_annex(d11: &D11, query: AnnexQuery) -> Result<AnnexAnswer, EngineErro
         d11.levels.iter().find(|row| row.level == level(d11, query.hydrogen_ml)).and_then(|row| row.up_to_ml);
     let mut steps = vec![
         step("SI", index, Unit::One),
-        step("by table", printed(by_table), Unit::Celsius),
-        step("by bands", printed(by_bands), Unit::Celsius),
+        step(group_symbols(found[0].group).0, printed(by_table), Unit::Celsius),
+        step(group_symbols(found[1].group).1, printed(by_bands), Unit::Celsius),
+        step("printed in °F", higher.f, Unit::One),
     ];
     if let Some(top_ml) = level_top_ml {
         steps.push(step("H level up to", top_ml, Unit::MlPer100g));
@@ -116,6 +120,19 @@ pub fn d11_annex(d11: &D11, query: AnnexQuery) -> Result<AnnexAnswer, EngineErro
         at_least: found.iter().any(|group| group.at_least),
         lower_serves: by_table.or_lower && by_bands.or_lower,
     })
+}
+
+/// A group as the steps of the annex name it: by table, by bands.
+const fn group_symbols(group: Group) -> (&'static str, &'static str) {
+    match group {
+        Group::A => ("group A by table", "group A by bands"),
+        Group::B => ("group B by table", "group B by bands"),
+        Group::C => ("group C by table", "group C by bands"),
+        Group::D => ("group D by table", "group D by bands"),
+        Group::E => ("group E by table", "group E by bands"),
+        Group::F => ("group F by table", "group F by bands"),
+        Group::G => ("group G by table", "group G by bands"),
+    }
 }
 
 /// The printed temperature of rows by thickness.
@@ -175,12 +192,10 @@ pub fn practice_rows(
     let printed_c = higher_c(at(&row.rows, thickness_mm)?);
     let shift_k = hydrogen_shift_k(&practice.hydrogen_shift, hydrogen_ml, table.hydrogen_ml);
     let outcome = Outcome::new("practice-rows", printed_c + shift_k, Unit::Celsius, row.basis.clone())
-        .checked(vec![RangeCheck {
-            symbol: "d",
-            value: thickness_mm,
-            low: None,
-            high: Some(row.at_least_above_mm),
-        }])
+        .checked(vec![
+            RangeCheck { symbol: "d", value: thickness_mm, low: None, high: Some(row.at_least_above_mm) },
+            hydrogen_shift_range("ΔH", &practice.hydrogen_shift, hydrogen_ml, table.hydrogen_ml),
+        ])
         .worked(vec![step("printed", printed_c, Unit::Celsius), step("ΔH", shift_k, Unit::Kelvin)]);
     Ok((outcome, row.row_use))
 }
@@ -201,7 +216,10 @@ pub fn ceq_bands(practice: &Practice, ceq: f64, hydrogen_ml: f64) -> Result<(Out
     let basis = if ours { Basis::Practice } else { practice.ceq_bands.basis.clone() };
     let last = practice.ceq_bands.steps.iter().filter(|step| !step.ours).filter_map(|step| step.up_to);
     let outcome = Outcome::new("ceq-bands", step_c + shift_k, Unit::Celsius, basis)
-        .checked(vec![RangeCheck { symbol: "Ceq", value: ceq, low: None, high: last.reduce(f64::max) }])
+        .checked(vec![
+            RangeCheck { symbol: "Ceq", value: ceq, low: None, high: last.reduce(f64::max) },
+            hydrogen_shift_range("ΔH", &practice.hydrogen_shift, hydrogen_ml, base_ml),
+        ])
         .worked(vec![step("step", step_c, Unit::Celsius), step("ΔH", shift_k, Unit::Kelvin)]);
     Ok((outcome, ours))
 }
@@ -228,7 +246,10 @@ pub fn carbon_line(
     let (low, high) = (line.points.first().map(|point| point.c), line.points.last().map(|point| point.c));
     let value_c = line_c + shift_k + credit_k;
     Ok(Outcome::new("carbon-line", value_c, Unit::Celsius, line.basis.clone())
-        .checked(vec![RangeCheck { symbol: "C", value: carbon, low, high }])
+        .checked(vec![
+            RangeCheck { symbol: "C", value: carbon, low, high },
+            hydrogen_shift_range("ΔH", &practice.hydrogen_shift, hydrogen_ml, line.hydrogen_ml),
+        ])
         .worked(vec![
             step("line", line_c, Unit::Celsius),
             step("ΔH", shift_k, Unit::Kelvin),

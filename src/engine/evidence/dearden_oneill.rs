@@ -27,8 +27,9 @@ pub fn band_c(ce_iiw: f64) -> Option<(f64, f64)> {
 /// A carbon equivalent that is not a number, negative, or that no steel has.
 pub fn dearden_oneill(ce_iiw: f64) -> Result<Outcome, EngineError> {
     Domain::new("CE", 0.0, 20.0).check(ce_iiw)?;
-    let mut outcome = Outcome::new("dearden-oneill", 0.0, Unit::Celsius, published(WORKSHEET, "bands"))
-        .worked(vec![Step { symbol: "CE", value: ce_iiw, unit: Unit::Percent }]);
+    let mut outcome =
+        Outcome::new("dearden-oneill", 0.0, Unit::Celsius, published(WORKSHEET, "bands of the 1940 formula"))
+            .worked(vec![Step { symbol: "CE", value: ce_iiw, unit: Unit::Percent }]);
     let band = band_c(ce_iiw);
     outcome.value = band.map(|(low_c, _)| low_c);
     outcome.low = band.map(|(low_c, _)| low_c);

@@ -62,7 +62,7 @@ pub fn ito_bessyo(inputs: ItoBessyo) -> Result<Outcome, EngineError> {
         "ito-bessyo",
         t0_c,
         Unit::Celsius,
-        Basis::memory("Ito and Bessyo 1968-69, IIW IX-576-68"),
+        Basis::memory("Ito and Bessyo 1968-69; passes a numeric check"),
     )
     .checked(vec![limit("H", h_jis_ml, 1.0, 5.0), limit("h", thickness_mm, 19.0, 50.0)])
     .worked(vec![

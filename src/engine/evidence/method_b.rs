@@ -1,7 +1,7 @@
 //! What preheat does Method B (CET) of EN 1011-2 ask for?
 
 use crate::engine::error::{Domain, HEAT, HYDROGEN, THICKNESS};
-use crate::engine::source_ids::{EN_1011_2, SEW_088, published};
+use crate::engine::source_ids::{SEW_088, WORKSHEET, published};
 use crate::engine::{EngineError, Outcome, RangeCheck, Step, Unit};
 
 /// A result below this temperature means "no preheat by this method", °C.
@@ -20,7 +20,8 @@ pub const HEAT_TERM_TURNS_AT_CET: f64 = 32.0 / 53.0;
 /// CET in weight percent, d the greater single plate thickness in mm, HD in ml/100 g
 /// by ISO 3690, Q the net heat input in kJ/mm (thermal efficiency included).
 /// Valid for CET 0.20-0.50, d 10-90, HD 1-20, Q 0.5-4.0, yield up to 1000 MPa.
-/// Source: EN 1011-2 C.3.3, equation C.8. A published example:
+/// Source: EN 1011-2 C.3.3, equation C.8, as an engineer's worksheet gives it. A published
+/// example:
 /// ```
 /// use strawblue::engine::evidence::method_b::method_b_c;
 /// assert_eq!(method_b_c(0.2840, 31.5, 5.0, 1.3).round(), 71.0);
@@ -115,7 +116,7 @@ pub fn method_b(inputs: MethodB) -> Result<Outcome, EngineError> {
     let sum_c = method_b_c(cet, thickness_mm, hydrogen_ml, net_heat_kj_per_mm);
     let part = |symbol, value| Step { symbol, value, unit: Unit::Kelvin };
     let mut outcome =
-        Outcome::new("method-b", sum_c, Unit::Celsius, published(EN_1011_2, "C.3.3, equation C.8"))
+        Outcome::new("method-b", sum_c, Unit::Celsius, published(WORKSHEET, "EN 1011-2 C.3, equation C.8"))
             .checked(inputs.range())
             .worked(vec![
                 part("Tp(CET)", cet_part_k(cet)),

@@ -11,7 +11,8 @@
 //! a line, with `ΔH(15)` and a credit for thin sections.
 //!
 //! `ΔH(ref) = 62·(HD^0.35 − ref^0.35)` within −50 … +60 K: the hydrogen term of EN
-//! 1011-2 Method B on another base; its use here is common practice.
+//! 1011-2 Method B on another base; its use here is common practice. Held at +60 K the
+//! figure is "at least": more hydrogen asks for more than it says.
 //!
 //! Source: `data/practice.ron`.
 
@@ -26,8 +27,25 @@ use crate::reference::{
 /// `factor·(HD^exponent − base^exponent)` within its limits, K.
 #[must_use]
 pub fn hydrogen_shift_k(shift: &HydrogenShift, hydrogen_ml: f64, base_ml: f64) -> f64 {
-    let raw = shift.factor_k * (hydrogen_ml.max(0.0).powf(shift.exponent) - base_ml.powf(shift.exponent));
-    raw.clamp(shift.min_k, shift.max_k)
+    raw_shift_k(shift, hydrogen_ml, base_ml).clamp(shift.min_k, shift.max_k)
+}
+
+/// The same without its limits, K.
+fn raw_shift_k(shift: &HydrogenShift, hydrogen_ml: f64, base_ml: f64) -> f64 {
+    shift.factor_k * (hydrogen_ml.max(0.0).powf(shift.exponent) - base_ml.powf(shift.exponent))
+}
+
+/// The shift beside its upper limit: outside it the shift is held there, and what is moved
+/// by it reads "at least". Its lower limit only keeps a figure up.
+#[must_use]
+pub fn hydrogen_shift_range(
+    symbol: &'static str,
+    shift: &HydrogenShift,
+    hydrogen_ml: f64,
+    base_ml: f64,
+) -> RangeCheck {
+    let value = raw_shift_k(shift, hydrogen_ml, base_ml).max(shift.min_k);
+    RangeCheck { symbol, value, low: None, high: Some(shift.max_k) }
 }
 
 /// `factor·[tanh(d/scale) − tanh(base/scale)]` within its limits, K.
@@ -163,9 +181,26 @@ fn low_hydrogen_evidence(case: &Case<'_>, row: &LowHydrogenRow, stretched: bool)
     evidence.range = vec![
         RangeCheck { symbol: "d", value: thickness_mm, low: None, high: Some(row.at_least_above_mm) },
         RangeCheck { symbol: "printed", value: higher_c(printed), low: None, high: None },
-        RangeCheck { symbol: "dH", value: shift_k, low: None, high: None },
+        shift_step(shift_k),
     ];
+    mark_held_shift(case, practice.low_hydrogen.hydrogen_ml, &mut evidence);
     evidence
+}
+
+/// What is added for the hydrogen, as a step of the evidence.
+const fn shift_step(shift_k: f64) -> RangeCheck {
+    RangeCheck { symbol: "dH", value: shift_k, low: None, high: None }
+}
+
+/// Marks evidence whose hydrogen asks for more than the shift is allowed to add: it then
+/// stands at its limit, and reads "at least".
+fn mark_held_shift(case: &Case<'_>, base_ml: f64, evidence: &mut Evidence) {
+    let shift = &case.reference.practice.hydrogen_shift;
+    let check = hydrogen_shift_range("dH raw", shift, case.hydrogen_ml, base_ml);
+    if !check.inside() {
+        evidence.at_limit = true;
+        evidence.range.push(check);
+    }
 }
 
 fn upward_shift_k(case: &Case<'_>) -> f64 {
@@ -187,6 +222,7 @@ fn data_sheet_evidence(case: &Case<'_>) -> Option<Evidence> {
     let mut evidence = case.evidence("data-sheet", Says::Figure(low_c + shift_k), sheet.basis.clone());
     evidence.row = Some(grade.id.clone());
     evidence.printed = (shift_k == 0.0).then_some(Printed { c: Some(low_c), f: None });
+    mark_held_shift(case, case.reference.practice.low_hydrogen.hydrogen_ml, &mut evidence);
     Some(evidence)
 }
 
@@ -199,10 +235,9 @@ fn bands_evidence(case: &Case<'_>) -> Evidence {
     let mut evidence = case.evidence("ceq-bands", Says::Figure(step_c + shift_k), basis);
     evidence.printed = (shift_k == 0.0 && !ours).then_some(Printed { c: Some(step_c), f: None });
     evidence.at_limit = ours;
-    evidence.range = vec![
-        RangeCheck { symbol: "Ceq", value: ceq, low: None, high: Some(0.90) },
-        RangeCheck { symbol: "dH", value: shift_k, low: None, high: None },
-    ];
+    evidence.range =
+        vec![RangeCheck { symbol: "Ceq", value: ceq, low: None, high: Some(0.90) }, shift_step(shift_k)];
+    mark_held_shift(case, practice.low_hydrogen.hydrogen_ml, &mut evidence);
     evidence
 }
 
@@ -223,8 +258,9 @@ fn carbon_line_evidence(case: &Case<'_>) -> Evidence {
     evidence.range = vec![
         RangeCheck { symbol: "C", value: carbon, low: ends.0.map(|p| p.c), high: ends.1.map(|p| p.c) },
         RangeCheck { symbol: "line", value: line_c, low: None, high: None },
-        RangeCheck { symbol: "dH", value: shift_k, low: None, high: None },
+        shift_step(shift_k),
         RangeCheck { symbol: "credit", value: credit_k, low: None, high: None },
     ];
+    mark_held_shift(case, practice.carbon_line.hydrogen_ml, &mut evidence);
     evidence
 }

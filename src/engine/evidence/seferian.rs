@@ -43,8 +43,13 @@ pub fn seferian(c_chem: f64, thickness_mm: f64) -> Result<Outcome, EngineError> 
     THICKNESS.check(thickness_mm)?;
     let total = c_total(c_chem, thickness_mm);
     let step = |symbol, value| Step { symbol, value, unit: Unit::Percent };
-    let mut outcome = Outcome::new("seferian", 0.0, Unit::Celsius, published(WORKSHEET, "Seferian"))
-        .worked(vec![step("C_chem", c_chem), step("C_size", total - c_chem), step("C_tot", total)]);
+    let mut outcome = Outcome::new(
+        "seferian",
+        0.0,
+        Unit::Celsius,
+        published(WORKSHEET, "Séférian, Métallurgie de la soudure"),
+    )
+    .worked(vec![step("C_chem", c_chem), step("C_size", total - c_chem), step("C_tot", total)]);
     outcome.value = preheat_c(total);
     Ok(outcome)
 }

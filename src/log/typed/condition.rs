@@ -20,11 +20,12 @@ struct Seen {
 /// `normalised`, `as rolled`, `case-hardened, tempered 170`, `unknown`; the symbols of
 /// EN delivery conditions (`+QT`, `+N`, `+AR`, `+A`, `+M`, `+C`) too.
 ///
-/// A bare tempering temperature takes the unit shown.
+/// A bare tempering temperature takes the unit shown. What a part is *not* (`not
+/// tempered`) is refused, since its words are those of the condition that it denies.
 ///
 /// # Errors
 /// A [`Problem`] if a word is not known, the words leave it open (`hardened`, `tempered`:
-/// asked), or a tempering temperature stands where there is none.
+/// asked) or deny a condition, or a tempering temperature stands where there is none.
 pub fn condition(text: &str, shown: TemperatureUnit) -> Result<Condition, Problem> {
     let tidied = tidy(text).to_lowercase();
     let front = tidied.find(|c: char| c.is_ascii_digit()).unwrap_or(tidied.len());
@@ -68,12 +69,29 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
         .replace("q/t", " qt ")
         .replace('&', " and ");
     let mut seen = Seen::default();
-    for word in words_of(&joined) {
-        if !note(&word, &mut seen) {
+    let words = words_of(&joined);
+    let mut rest = words.iter().map(String::as_str).peekable();
+    while let Some(word) = rest.next() {
+        let understood = match word {
+            "not" => match rest.next() {
+                Some("known" | "stated") => note("unknown", &mut seen),
+                _ => return Err(Problem::Trap { typed: text.to_owned(), key: "typed-condition-not" }),
+            },
+            // Alone it says nothing; "pre-hardened" is hardened and tempered at the mill.
+            "pre" => matches!(rest.next(), Some("hardened" | "hard")) && note("prehardened", &mut seen),
+            _ => note(word, &mut seen),
+        };
+        if !understood {
             return Err(not_understood(text, Accepts::Condition));
         }
     }
     seen.kinds.dedup();
+    // A skin is hardened and tempered too; beside any other state the two are a second state.
+    let skin =
+        matches!(seen.kinds.as_slice(), [ConditionKind::CaseHardened | ConditionKind::InductionHardened]);
+    if !(skin || seen.kinds.is_empty()) && (seen.hardened || seen.tempered) {
+        return Err(not_understood(text, Accepts::Condition));
+    }
     match (seen.kinds.as_slice(), &seen) {
         ([kind], Seen { normalised: false, quenched_and_tempered: false, .. }) => Ok(*kind),
         ([], Seen { normalised: true, hardened: false, quenched_and_tempered: false, tempered, .. }) => {
@@ -106,7 +124,7 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
 fn note(word: &str, seen: &mut Seen) -> bool {
     let kind = match word {
         "and" | "at" | "to" | "as" | "hot" | "soft" | "the" | "°" | "condition" | "cold" | "worked"
-        | "delivered" | "not" | "surface" => match word {
+        | "delivered" | "surface" => match word {
             "worked" => ConditionKind::ColdWorked,
             _ => return true,
         },
@@ -118,7 +136,7 @@ fn note(word: &str, seen: &mut Seen) -> bool {
             seen.tempered = true;
             return true;
         }
-        "qt" | "+qt" | "prehardened" | "prehard" | "pre" => {
+        "qt" | "+qt" | "prehardened" | "prehard" => {
             seen.quenched_and_tempered = true;
             return true;
         }
@@ -134,7 +152,7 @@ fn note(word: &str, seen: &mut Seen) -> bool {
         "case" | "carburised" | "carburized" => ConditionKind::CaseHardened,
         "induction" | "flame" => ConditionKind::InductionHardened,
         "cast" => ConditionKind::AsCast,
-        "unknown" | "known" | "?" => ConditionKind::Unknown,
+        "unknown" | "?" => ConditionKind::Unknown,
         _ => return false,
     };
     // "Thermomechanically rolled" is one state, not two.

@@ -44,15 +44,23 @@ pub fn joint(text: &str) -> Result<Joint, Problem> {
     })
 }
 
-/// Restraint as people write it: `low`, `medium`, `high`, and near words.
+/// Restraint as people write it: `low`, `medium`, `high`, and near words; `restraint-high`,
+/// as a single question writes it, too.
 ///
 /// # Errors
 /// A [`Problem`] if the word is not known.
 pub fn restraint(text: &str) -> Result<Restraint, Problem> {
-    Ok(match words_of(text).join(" ").as_str() {
+    let words = words_of(text).join(" ");
+    Ok(match words.strip_prefix("restraint ").unwrap_or(&words) {
         "low" | "free" | "free to move" | "none" => Restraint::Low,
         "medium" | "moderate" | "some" | "attached" => Restraint::Medium,
         "high" | "rigid" | "severe" | "clamped" | "almost no freedom" => Restraint::High,
         _ => return Err(not_understood(text, Accepts::Restraint)),
     })
+}
+
+/// Is it written in a way that may mean "low" as well as "nothing is stated"?
+#[must_use]
+pub fn restraint_is_none(text: &str) -> bool {
+    words_of(text).join(" ") == "none"
 }

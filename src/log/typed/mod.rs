@@ -9,7 +9,7 @@ mod process;
 
 pub use composition::{CertificateLine, composition};
 pub use condition::condition;
-pub use joint::{joint, restraint};
+pub use joint::{joint, restraint, restraint_is_none};
 pub use plain::{code, shape_is_round, yes_no};
 pub use process::{TypedProcess, process, process_list};
 

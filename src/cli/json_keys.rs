@@ -1,0 +1,55 @@
+//! `help json`: the keys of what is answered as JSON.
+
+use std::fmt::Write;
+
+use crate::words::Words;
+
+/// The keys of a plan, in the order in which they are written.
+const PLAN: [&str; 25] = [
+    "verdict",
+    "family",
+    "preheat_min_c",
+    "preheat_min_exact_c",
+    "preheat_at_least",
+    "interpass_max_c",
+    "interpass_max_exact_c",
+    "ceiling_c",
+    "ceiling",
+    "usable_window",
+    "governed_by",
+    "combined_thickness_mm",
+    "members",
+    "evidence",
+    "actions",
+    "levers",
+    "routes",
+    "cautions",
+    "cooling",
+    "post_heat",
+    "inspection_wait_h",
+    "tack_c",
+    "warm_zone_mm",
+    "assumed",
+    "basis",
+];
+/// The keys of a question's answer.
+const ASK: [&str; 4] = ["question", "answers", "notes", "taken_for"];
+/// The keys of what was not understood.
+const PROBLEMS: [&str; 1] = ["problems"];
+
+/// All keys with what they are.
+pub(super) fn help(words: &Words) -> String {
+    let mut made = words.get("cli-help-json") + "\n";
+    for (title, keys) in [
+        ("cli-json-plan", PLAN.as_slice()),
+        ("cli-json-ask", ASK.as_slice()),
+        ("cli-json-problems", PROBLEMS.as_slice()),
+    ] {
+        let _ = writeln!(made, "\n{}", words.get(title));
+        for key in keys {
+            let what = words.get(&format!("json-{}", key.replace('_', "-")));
+            let _ = writeln!(made, "  {key:<22} {what}");
+        }
+    }
+    made
+}
