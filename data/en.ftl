@@ -1014,6 +1014,78 @@ grade-note-si-common = Silicon 0.15–0.35 % is what is common, not a limit of t
 grade-note-si-not-limited = Silicon is usually very low and isn’t limited.
 grade-note-carbon-by-thickness = The carbon limit is that of material up to { LENGTH("16–40 mm", "5/8–1-1/2 in") }.
 
+grade-note-ferritic-no-relief = No heat treatment is given for it: the one that is remembered for stainless steel, { TEMP(650, 760) }, is that of martensitic grades.
+grade-note-core-strength = The strengths are remembered as those of the core. By their hardness they are those of a soft bar, and stand as such: a hardened core is stronger.
+grade-note-a913-50-cap = A supplementary requirement caps its carbon equivalent at 0.38. It holds only where the order asked for it, so it isn’t counted: type the certificate.
+grade-note-a913-65-cap = A supplementary requirement caps its carbon equivalent at 0.43. It holds only where the order asked for it, so it isn’t counted: type the certificate.
+
+# Forms that a grade comes in
+grade-form-bar = bar
+grade-form-block = block
+grade-form-casting = casting
+grade-form-fitting = fitting
+grade-form-flange = forged flange
+grade-form-flat = flat
+grade-form-forging = forging
+grade-form-hollow-section = hollow section
+grade-form-long = long products
+grade-form-mechanical-tube = mechanical tube
+grade-form-pipe = pipe
+grade-form-plate = plate
+grade-form-rail = rail
+grade-form-ring = ring
+grade-form-seamless-pipe = seamless pipe
+grade-form-shape = shape
+grade-form-sheet = sheet
+grade-form-strip = strip
+grade-form-welded-pipe = welded pipe
+grade-form-wide-flange = wide-flange shape
+
+# What else a condition of a grade says
+grade-state-case = of the case
+grade-state-drawn-relieved = severely drawn and stress-relieved
+grade-state-precipitation = quenched and precipitation-hardened
+grade-state-self-tempered = quenched and self-tempered
+grade-state-skin = of the skin
+grade-state-typical = typical
+
+# Preheat and heat treatment of a grade, where figures alone don’t say it
+grade-heat-chart-c-mo-020 = { TEMP(149, 260) }: row for carbon-molybdenum steel with 0.10–0.20 % carbon
+grade-heat-chart-c-mo-030 = { TEMP(204, 316) }: row for carbon-molybdenum steel with 0.20–0.30 % carbon
+grade-heat-chart-c-mo-reaches-030 = { TEMP(204, 316) }: row for carbon-molybdenum steel with 0.20–0.30 % carbon, which its carbon reaches. The row under 0.20 % says { TEMP(149, 260) }
+grade-heat-chart-carbon-020 = up to { TEMP(93) } to 0.20 % carbon, { TEMP(93, 149, f: "200–300") } above: its carbon reaches both rows
+grade-heat-chart-carbon-030 = { TEMP(93, 149, f: "200–300") } to 0.30 % carbon, { TEMP(149, 260) } above: its carbon reaches both rows
+grade-heat-chart-carbon-045 = { TEMP(149, 260) } to 0.45 % carbon, { TEMP(260, 427) } above: its carbon reaches both rows
+grade-heat-chart-cr-mo = { TEMP(260, 371) }: row for 2 % chromium, 1 % molybdenum and up to 0.15 % carbon
+grade-heat-furnace-cool = { TEMP(550) } and cooling in the furnace, straight after welding; else { RISE(50) } under the temper
+grade-heat-hy = about { TEMP(52, 93, f: "125–200") } at least, by thickness; interpass { TEMP(149) } at most
+grade-heat-iron-cool = Cool slowly. An anneal at { TEMP(650, 700) } is possible and turns the ground mass of ductile iron to ferrite.
+grade-heat-iron-ways = hot at { TEMP(500, 650) }, half hot at { TEMP(250, 320) }, or cold in short beads with nickel
+grade-heat-martensitic-relief = about { TEMP(650, 760) }, as martensitic stainless steel
+grade-heat-nine-chromium = { TEMP(200, 250) } at least; interpass about { TEMP(300, 315) } at most
+grade-heat-nine-chromium-relief = { TEMP(730, 775) }. First let it cool below about { TEMP(95) }, where martensite is finished.
+grade-heat-none-softens = none: it loses hardness and strength above its temper
+grade-heat-not-required = not normally required
+grade-heat-quenched = { TEMP(20, 200) } by CET and thickness, typically { TEMP(75, 150) }
+grade-heat-quenched-carbon-relief = { TEMP(538, 566) }, as quenched and tempered carbon steel
+grade-heat-quenched-relief = Avoid it unless it is required: { TEMP(530, 560) }, and about { RISE(30) } under the temper of the mill. Remembered limits reach { RISE(20) } higher; that of a data sheet is kept.
+grade-heat-relief-hour = { TEMP(593, 677) }, 1 h for each { LENGTH("25 mm", "1 in") }
+grade-heat-relief-under-temper = about { TEMP(550, 620) }, and at least { RISE(28) } under the temper
+grade-heat-s-1 = { TEMP(16) } at least; { TEMP(79, f: "175") } where carbon is above 0.30 % and the part thicker than { LENGTH("25 mm", "1 in") }
+grade-heat-s-3 = { TEMP(79, f: "175") } where tensile strength is above { LENGTH("483 MPa", "70 ksi") } or the part thicker than { LENGTH("16 mm", "5/8 in") }, else { TEMP(16) }
+grade-heat-s-4 = { TEMP(121) } where tensile strength is above { LENGTH("414 MPa", "60 ksi") } or the part thicker than { LENGTH("13 mm", "1/2 in") }, else { TEMP(16) }
+grade-heat-s-4-relief = { TEMP(677, 746, f: "1250–1375") }. The least of a boiler code is { TEMP(650) }, from memory.
+grade-heat-s-5 = { TEMP(204) } where tensile strength is above { LENGTH("414 MPa", "60 ksi") }, or chromium above 6 % and the part thicker than { LENGTH("13 mm", "1/2 in") }, else { TEMP(149) }
+grade-heat-s-5-relief = { TEMP(732, 760) }. The least of a boiler code is { TEMP(675, 705) }, from memory.
+grade-heat-s-6 = { TEMP(204) } at least, the general case of martensitic stainless steel
+grade-heat-s-11-relief = Stress relief of this steel is forbidden unless it is approved.
+grade-heat-solution-anneal = none: it does harm, unless it is a full solution anneal at { TEMP(1066, 1121) } with a quench in water
+grade-heat-temper-again = Temper again { RISE(15, 30) } under the last temper.
+grade-heat-under-temper = Not above the temper: about { RISE(28) } under it, 1 h for each { LENGTH("25 mm", "1 in") }
+grade-heat-wear-400 = about { TEMP(20, 150) } by thickness and carbon equivalent; interpass { TEMP(200, 225) } at most
+grade-heat-wear-500 = about { TEMP(100, 200) } by thickness and carbon equivalent; interpass { TEMP(200, 225) } at most
+grade-heat-within-temper = within the tempering range, typically { TEMP(200, 400) }, and under the temper
+
 # Notes on fillers
 filler-note-tig-root = All-purpose TIG rod, first for the root; undermatches 4130 tube.
 filler-note-clean-mild = Clean mild steel.
@@ -2082,6 +2154,9 @@ steels-tensile = tensile { $value }
 steels-temper-typical = Tempered at { $span }, typical
 steels-temper-minimum = Tempered at { $span } at least
 steels-temper-case = Tempered at { $span }: the case, not the core
+steels-temper-memory = { $temper } (temper from memory)
+steels-heat-from = { $low } at least
+steels-heat-up-to = up to { $high }
 steels-cev-cap = Cap on CE (IIW)
 steels-own-preheat = Its own minimum preheat
 steels-own-interpass = Its own maximum interpass

@@ -11,6 +11,9 @@ fn every_source_of_a_formula_has_its_row() {
     for id in source_ids::ALL {
         assert!(embedded().source(id).is_some(), "data/sources.ron lacks {id}");
     }
+    for source in embedded().sources.iter().filter(|source| source.in_engine) {
+        assert!(source_ids::ALL.contains(&source.id.as_str()), "{} is not named by the engine", source.id);
+    }
 }
 
 #[test]
@@ -62,6 +65,8 @@ fn joints_and_processes_have_their_rows() {
         assert!(!matches!(&row.ways_basis, Basis::Published { .. }), "{}: no public text was opened", row.id);
     }
     for process in Process::ALL {
-        assert!(embedded().process(process.id()).is_some(), "no row for {}", process.id());
+        let row = embedded().process(process.id()).unwrap_or_else(|| panic!("no row for {}", process.id()));
+        assert_eq!(row.efficiency, process.efficiency(), "{}", process.id());
+        assert_eq!(row.low_hydrogen, process.low_hydrogen(), "{}", process.id());
     }
 }

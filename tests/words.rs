@@ -1,5 +1,7 @@
 //! Sentences in the reader's units: one message, written for every scale.
 
+#![allow(clippy::unwrap_used, reason = "a file that can't be read fails the test")]
+
 use std::fs;
 use std::path::Path;
 
@@ -130,7 +132,11 @@ fn both_texts_of_a_length_mean_the_same() {
             let figures = text.strip_suffix(unit)?;
             figures
                 .split('–')
-                .map(|end| length(&format!("{end}{unit}"), Units::C_MM.length, limits::ANY_LENGTH_MM).ok().map(|read| read.mm))
+                .map(|end| {
+                    length(&format!("{end}{unit}"), Units::C_MM.length, limits::ANY_LENGTH_MM)
+                        .ok()
+                        .map(|read| read.mm)
+                })
                 .collect()
         };
         let (Some(metric_mm), Some(inches_mm)) = (ends(metric, " mm"), ends(inches, " in")) else { continue };
