@@ -243,6 +243,14 @@ fn every_rule_bites_and_names_file_row_and_rule() {
         ),
         ("grades", "family: GreyIron", "family: ByAnalysis", "grades.ron", "GREY", Rule::GradeTreatment),
         ("grades", "family: ToolSteel", "family: ByAnalysis", "grades.ron", "O1", Rule::GradeTreatment),
+        (
+            "own_sheets",
+            "iron: DuctileIron, low_c: 100.0",
+            "iron: ToolSteel, low_c: 100.0",
+            "own_sheets.ron",
+            "ductile-ferritic-thick",
+            Rule::GradeTreatment,
+        ),
         ("grades", "d11_category: D,", "d11_category: C,", "grades.ron", "A913-50", Rule::GradeTreatment),
         (
             "grades",
