@@ -420,6 +420,44 @@ fn every_rule_bites_and_names_file_row_and_rule() {
     }
 }
 
+/// A row that a reader copies from data/README.md goes into its file as it stands.
+#[test]
+fn the_rows_of_the_readme_are_rows() {
+    let page = include_str!("../data/README.md");
+    let mut seen = Vec::new();
+    for row in page.split("```").skip(1).step_by(2).filter(|block| block.starts_with("\n(\n")) {
+        let file = [
+            ("designation:", "grades"),
+            ("classification:", "fillers"),
+            ("topic:", "cautions"),
+            ("title:", "sources"),
+        ]
+        .into_iter()
+        .find_map(|(field, file)| row.contains(field).then_some(file))
+        .unwrap_or_else(|| panic!("a row of which file? {row}"));
+        seen.push(file);
+        let faults = faults_with(&[(file, "[\n", &format!("[\n{row}"))]);
+        // The example's id may be taken, its message isn't written, and nothing names its source.
+        let allowed = |rule| matches!(rule, Rule::UniqueId | Rule::WordsExist | Rule::SourceUsed);
+        let wrong: Vec<_> = faults.iter().filter(|fault| !allowed(fault.rule)).collect();
+        assert!(wrong.is_empty(), "{file}: {wrong:?}");
+    }
+    assert_eq!(seen, ["sources", "grades", "fillers", "cautions"]);
+}
+
+#[test]
+fn the_readme_names_every_file() {
+    let page = include_str!("../data/README.md");
+    let folder = std::path::Path::new(env!("CARGO_MANIFEST_DIR")).join("data");
+    for entry in std::fs::read_dir(folder).expect("the folder is there") {
+        let name = entry.expect("it can be read").file_name().to_string_lossy().into_owned();
+        assert!(
+            name == "README.md" || page.contains(&format!("`{name}")),
+            "data/README.md leaves out {name}"
+        );
+    }
+}
+
 #[test]
 fn all_problems_are_reported_at_once() {
     let faults = faults_with(&[

@@ -1,8 +1,8 @@
 //! Every published check in `tests/published/`, asked through the questions registry.
 //!
 //! A case says whether its figure is printed in a named source (`Published`), reckoned
-//! once from a formula by other means (`Computed`), remembered (`Memory`), or common
-//! practice with no source (`Practice`).
+//! once from a formula by other means (`Computed`), remembered or reckoned from a remembered
+//! formula (`Memory`), or common practice with no source (`Practice`).
 #![allow(clippy::unwrap_used, reason = "a table that can't be read fails the test")]
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -230,11 +230,11 @@ fn sources_stand_beside_what_is_published_and_only_there() {
     }
 }
 
-#[test]
-fn every_question_and_every_answer_is_checked() {
-    let mut checked: BTreeSet<(String, String)> = BTreeSet::new();
-    for case in files().into_iter().flat_map(|file| file.cases) {
-        for expected in &case.expect {
+/// The answers that a case looks at.
+fn answers_of(case: &Case) -> BTreeSet<&str> {
+    case.expect
+        .iter()
+        .map(|expected| {
             let (Expected::Value { answer, .. }
             | Expected::Span { answer, .. }
             | Expected::Holds { answer, .. }
@@ -242,8 +242,40 @@ fn every_question_and_every_answer_is_checked() {
             | Expected::Nothing { answer }
             | Expected::InRange { answer }
             | Expected::Outside { answer, .. }) = expected;
-            checked.insert((case.question.clone(), answer.clone()));
+            answer.as_str()
+        })
+        .collect()
+}
+
+#[test]
+fn what_rests_on_a_remembered_formula_says_so_case_by_case() {
+    let mut unmarked = Vec::new();
+    for File { name, cases } in files() {
+        for case in cases.iter().filter(|case| case.kind == CaseKind::Computed) {
+            let Ok(reply) = ask(case) else { continue };
+            let remembered: Vec<&str> = answers_of(case)
+                .into_iter()
+                .filter(|answer| reply.answer(answer).is_some_and(|found| found.basis.kind() == "memory"))
+                .collect();
+            if !remembered.is_empty() {
+                unmarked.push(format!("{name}, {}: {}", case.name, remembered.join(" ")));
+            }
         }
+    }
+    assert!(
+        unmarked.is_empty(),
+        "{} cases rest on memory and don't say so:\n{}",
+        unmarked.len(),
+        unmarked.join("\n")
+    );
+}
+
+#[test]
+fn every_question_and_every_answer_is_checked() {
+    let mut checked: BTreeSet<(String, String)> = BTreeSet::new();
+    for case in files().into_iter().flat_map(|file| file.cases) {
+        checked
+            .extend(answers_of(&case).into_iter().map(|answer| (case.question.clone(), answer.to_owned())));
     }
     let missing: Vec<String> = questions::ALL
         .iter()
