@@ -244,6 +244,14 @@ fn every_rule_bites_and_names_file_row_and_rule() {
         ("grades", "family: GreyIron", "family: ByAnalysis", "grades.ron", "GREY", Rule::GradeTreatment),
         ("grades", "family: ToolSteel", "family: ByAnalysis", "grades.ron", "O1", Rule::GradeTreatment),
         (
+            "tint_tables",
+            "note: \"tint-column-steeper\"",
+            "note: \"tint-column-deeper\"",
+            "tint_tables.ron",
+            "anvil",
+            Rule::WordsExist,
+        ),
+        (
             "own_sheets",
             "iron: DuctileIron, low_c: 100.0",
             "iron: ToolSteel, low_c: 100.0",

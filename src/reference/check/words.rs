@@ -9,7 +9,7 @@ use super::{Fault, Faults, Rule};
 use crate::reference::{Grade, Place, Reference};
 
 /// Messages that begin so belong to rows of the dataset and to nothing else.
-const OURS: [&str; 11] = [
+const OURS: [&str; 12] = [
     "group-",
     "grade-form-",
     "grade-heat-",
@@ -20,6 +20,7 @@ const OURS: [&str; 11] = [
     "joint-note-",
     "inspection-",
     "word-note-",
+    "tint-column-",
     "caution-c",
 ];
 /// Temperatures that the words of a preheat or a heat treatment can name, °C.
@@ -186,6 +187,9 @@ fn asked(reference: &Reference) -> Vec<(&'static str, String, String)> {
     for word in &reference.everyday_words {
         word.note.iter().for_each(|note| ask("everyday_words.ron", &word.word, note.clone()));
         word.groups.iter().for_each(|group| ask("everyday_words.ron", &word.word, format!("group-{group}")));
+    }
+    for column in reference.tint.tables.columns.iter().chain(&reference.tint.tables.stainless) {
+        column.note.iter().for_each(|note| ask("tint_tables.ron", &column.id, note.clone()));
     }
     reference.cautions.iter().for_each(|row| ask("cautions.ron", &row.id, row.message()));
     Place::ALL.iter().for_each(|place| ask("cautions.ron", place.id(), format!("care-place-{}", place.id())));
