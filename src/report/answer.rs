@@ -1,10 +1,8 @@
 //! The answer of a plan: the biggest thing on the screen.
 
-use std::collections::BTreeSet;
-
 use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
-use super::{Pen, distinct_members, heat_words, member_name};
+use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
 use crate::reference::{Basis, IronRoute};
@@ -186,7 +184,7 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
         Verdict::NoPreheat => (get("answer-dry"), vec![get("answer-dry.line")]),
         Verdict::TwoRoutes => {
             let mut lines = vec![get("answer-routes.line")];
-            lines.extend(published_spans(pen, job));
+            lines.extend(super::steel::published_spans(pen, job));
             (get("answer-routes"), lines)
         }
         Verdict::NoMethod => (get("answer-uncovered"), vec![get("answer-uncovered.line")]),
@@ -242,26 +240,6 @@ fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
         })
         .collect();
     lines.join(" ")
-}
-
-/// What texts print for the kinds of iron of the job: the routes are practice, these are not.
-fn published_spans(pen: &Pen<'_>, job: &Job) -> Vec<String> {
-    let irons: BTreeSet<&str> = job
-        .members
-        .iter()
-        .filter_map(|member| member.steel.grade())
-        .flat_map(|grade| pen.reference.own_sheets.spans_of(grade.family))
-        .map(|span| span.id.as_str())
-        .collect();
-    let spans = pen.reference.own_sheets.iron_spans.iter().filter(|span| irons.contains(span.id.as_str()));
-    spans
-        .map(|span| {
-            let name = pen.words.get(&format!("iron-{}", span.id));
-            let figure = heat_words(pen, Some(span.low_c), span.high_c, None);
-            let source = source_line(pen, &span.basis);
-            pen.words.with("answer-routes.span", &[("name", &name), ("figure", &figure), ("source", &source)])
-        })
-        .collect()
 }
 
 fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {

@@ -1,7 +1,10 @@
 //! The words and figures of a grade row: its forms, its hardness, its tempers, and the heat
 //! that its sources ask for.
 
-use super::{Pen, printed_range};
+use std::collections::BTreeSet;
+
+use super::{Pen, printed_range, source_line};
+use crate::engine::job::Job;
 use crate::reference::{Basis, Grade, GradeCondition, GradeHardness, TemperKind};
 
 /// The forms that a grade comes in: "bar, forging".
@@ -61,4 +64,25 @@ pub fn heat_words(pen: &Pen<'_>, low_c: Option<f64>, high_c: Option<f64>, wordin
         (None, Some(high_c)) => pen.words.with("steels-heat-up-to", &[("high", &figure(high_c))]),
         (None, None) => String::new(),
     }
+}
+
+/// What texts print for the kinds of iron of the job: the routes are practice, these are not.
+#[must_use]
+pub(super) fn published_spans(pen: &Pen<'_>, job: &Job) -> Vec<String> {
+    let irons: BTreeSet<&str> = job
+        .members
+        .iter()
+        .filter_map(|member| member.steel.grade())
+        .flat_map(|grade| pen.reference.own_sheets.spans_of(grade.family))
+        .map(|span| span.id.as_str())
+        .collect();
+    let spans = pen.reference.own_sheets.iron_spans.iter().filter(|span| irons.contains(span.id.as_str()));
+    spans
+        .map(|span| {
+            let name = pen.words.get(&format!("iron-{}", span.id));
+            let figure = heat_words(pen, Some(span.low_c), span.high_c, None);
+            let source = source_line(pen, &span.basis);
+            pen.words.with("answer-routes.span", &[("name", &name), ("figure", &figure), ("source", &source)])
+        })
+        .collect()
 }
