@@ -2,6 +2,7 @@
 
 use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
+use super::steel::published_spans;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
@@ -80,7 +81,10 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
         Verdict::NoMethod => AnswerKind::Uncovered,
     };
     let governing = plan.evidence.iter().find(|item| item.standing == Standing::Governs);
-    let (title, lines) = title_and_lines(pen, job, plan);
+    let (title, mut lines) = title_and_lines(pen, job, plan);
+    if kind == AnswerKind::Routes {
+        lines.extend(published_spans(pen, job));
+    }
     Answer {
         kind,
         title,
@@ -182,11 +186,7 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
     match plan.verdict {
         Verdict::Window => (String::new(), Vec::new()),
         Verdict::NoPreheat => (get("answer-dry"), vec![get("answer-dry.line")]),
-        Verdict::TwoRoutes => {
-            let mut lines = vec![get("answer-routes.line")];
-            lines.extend(super::steel::published_spans(pen, job));
-            (get("answer-routes"), lines)
-        }
+        Verdict::TwoRoutes => (get("answer-routes"), vec![get("answer-routes.line")]),
         Verdict::NoMethod => (get("answer-uncovered"), vec![get("answer-uncovered.line")]),
         Verdict::Refused(refusal) => {
             let id = match refusal {
