@@ -259,6 +259,14 @@ fn every_rule_bites_and_names_file_row_and_rule() {
             "ductile-ferritic-thick",
             Rule::GradeTreatment,
         ),
+        (
+            "grades",
+            "(kind: HardenedTempered, temper: (low_c: 150.0, high_c: 200.0, kind: Typical)",
+            "(kind: CaseHardened, temper: (low_c: 150.0, high_c: 200.0, kind: Case)",
+            "grades.ron",
+            "52100",
+            Rule::GradeTreatment,
+        ),
         ("grades", "d11_category: D,", "d11_category: C,", "grades.ron", "A913-50", Rule::GradeTreatment),
         (
             "grades",

@@ -12,6 +12,8 @@ use crate::reference::{
 const HEAT_C: (f64, f64) = (0.0, 900.0);
 /// Strengths that a steel can have, MPa.
 const STRENGTH_MPA: (f64, f64) = (100.0, 2500.0);
+/// The most carbon of a steel that is carburised, %: with more the core hardens as the case does.
+const CARBURISED_C_MAX: f64 = 0.35;
 /// Thicknesses that a row can speak of, mm.
 const THICKNESS_MM: (f64, f64) = (0.5, 1000.0);
 
@@ -73,6 +75,11 @@ fn conditions(faults: &mut Faults<'_>, grade: &Grade) {
         );
         faults.check(tempered, row, Rule::GradeComplete, || format!("{kind:?} has a temper"));
     }
+    let carbon = grade.max_of(Element::C).unwrap_or_default();
+    let case = grade.condition_kinds().contains(&ConditionKind::CaseHardened);
+    faults.check(!case || carbon <= CARBURISED_C_MAX, row, Rule::GradeTreatment, || {
+        format!("it has a case, and with {carbon} % carbon the core hardens too")
+    });
     for kind in grade.condition_kinds() {
         let borders: Vec<_> = grade
             .conditions
