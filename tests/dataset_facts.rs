@@ -119,12 +119,59 @@ fn naval_groups_answer_as_printed() {
 #[test]
 fn case_hardening_grades_carry_their_low_temper_with_the_case_only() {
     let reference = embedded();
-    for grade in reference.browse("case-hardening").into_iter().chain(reference.browse("bearing")) {
+    for grade in reference.browse("case-hardening") {
         for condition in &grade.conditions {
             let case = condition.temper.is_some_and(|temper| temper.kind == TemperKind::Case);
             assert_eq!(case, condition.kind == ConditionKind::CaseHardened, "{}", grade.id);
         }
         assert!(grade.condition_kinds()[0] != ConditionKind::CaseHardened, "{}", grade.id);
+    }
+}
+
+// Common practice, no source: bearing steel of 1 % carbon hardens right through. There is no case
+// that could be ground off, and its low temper is that of the whole part.
+#[test]
+fn bearing_steel_is_hardened_right_through() {
+    let bearings = embedded().browse("bearing");
+    assert_eq!(bearings.len(), 2);
+    for grade in bearings {
+        assert!(!grade.condition_kinds().contains(&ConditionKind::CaseHardened), "{}", grade.id);
+        let temper = grade.temper_of(ConditionKind::HardenedTempered).expect("it has a temper");
+        assert_eq!(
+            (temper.low_c, temper.high_c, temper.kind),
+            (150.0, Some(200.0), TemperKind::Typical),
+            "{}",
+            grade.id
+        );
+    }
+}
+
+#[test]
+fn what_is_remembered_says_so() {
+    let memory = |basis: &Basis| matches!(basis, Basis::Memory { .. });
+    let grade = |id: &str| embedded().grade(id).unwrap_or_else(|| panic!("{id} is missing"));
+    // Only a tensile of 200 MPa was seen for grey iron.
+    assert!(memory(&grade("GREY").conditions[0].basis));
+    for id in ["A709-HPS70W", "A710A", "O1", "52100", "AR400", "S355MC"] {
+        assert!(grade(id).pwht.as_ref().is_some_and(|pwht| memory(&pwht.basis)), "{id}");
+    }
+    for id in ["S690QL", "AR400", "R260", "GREY", "O1"] {
+        assert!(grade(id).published_preheat.as_ref().is_some_and(|preheat| memory(&preheat.basis)), "{id}");
+    }
+    for id in ["S690QL", "AR400"] {
+        assert!(grade(id).interpass_rows.as_ref().is_some_and(|rows| memory(&rows.basis)), "{id}");
+    }
+    // Strengths that were seen, beside a temper that wasn't.
+    let condition =
+        grade("20NiCrMo2-2").condition_at(ConditionKind::CaseHardened, 20.0).expect("it is there");
+    assert!(!memory(&condition.basis) && memory(condition.temper_rests_on()));
+}
+
+// A cap that holds only where the order asks for it must not make a steel look leaner.
+#[test]
+fn a_supplementary_cap_does_not_bind() {
+    for id in ["A105", "A913-50", "A913-65"] {
+        assert!(embedded().grade(id).is_some_and(|grade| grade.cev_cap.is_none()), "{id}");
     }
 }
 

@@ -247,6 +247,7 @@ const FAMILIES: &[(&str, &str)] = &[
     ("form-joint-", "joints"),
     ("form-restraint-", "restraints"),
     ("formula-", "methods"),
+    ("grade-form-", "forms that a grade comes in"),
     ("group-", "groups of grades"),
     ("input-", "inputs of a question"),
     ("inspection-", "rules for the wait"),

@@ -1,8 +1,8 @@
 //! Every published check in `tests/published/`, asked through the questions registry.
 //!
 //! A case says whether its figure is printed in a named source (`Published`), reckoned
-//! once from a formula by other means (`Computed`), remembered (`Memory`), or common
-//! practice with no source (`Practice`).
+//! once from a formula by other means (`Computed`), remembered or reckoned from a remembered
+//! formula (`Memory`), or common practice with no source (`Practice`).
 #![allow(clippy::unwrap_used, reason = "a table that can't be read fails the test")]
 
 use std::collections::{BTreeMap, BTreeSet};
@@ -305,4 +305,40 @@ fn every_question_and_every_answer_is_checked() {
         .map(|(question, answer)| format!("{question}: {answer}"))
         .collect();
     assert!(missing.is_empty(), "no case checks:\n{}", missing.join("\n"));
+}
+
+/// The answer whose figure an expectation holds.
+fn figure_of(expected: &Expected) -> Option<&str> {
+    match expected {
+        Expected::Value { answer, .. }
+        | Expected::Span { answer, .. }
+        | Expected::Holds { answer, .. }
+        | Expected::Step { answer, .. } => Some(answer),
+        _ => None,
+    }
+}
+
+#[test]
+fn what_rests_on_a_remembered_formula_says_so_case_by_case() {
+    let mut unmarked = Vec::new();
+    for File { name, cases } in files() {
+        for case in cases.iter().filter(|case| case.kind == CaseKind::Computed) {
+            let Ok(reply) = ask(case) else { continue };
+            let remembered: BTreeSet<&str> = case
+                .expect
+                .iter()
+                .filter_map(figure_of)
+                .filter(|answer| reply.answer(answer).is_some_and(|found| found.basis.kind() == "memory"))
+                .collect();
+            if !remembered.is_empty() {
+                unmarked.push(format!("{name}, {}: {remembered:?}", case.name));
+            }
+        }
+    }
+    assert!(
+        unmarked.is_empty(),
+        "{} cases rest on memory and don't say so:\n{}",
+        unmarked.len(),
+        unmarked.join("\n")
+    );
 }

@@ -9,10 +9,11 @@ use super::ui;
 use crate::engine::carbon_equivalent::Equivalent;
 use crate::log::{OwnSteel, find_steel};
 use crate::reference::{
-    Basis, CevCap, Element, Grade, GradeCondition, Limits, PublishedFit, PublishedPreheat, Temper,
-    TemperKind, ThicknessTable,
+    Basis, CevCap, Element, Grade, GradeCondition, Limits, PublishedFit, PublishedPreheat, ThicknessTable,
 };
-use crate::report::{BasisMark, Pen, basis_mark, source_line};
+use crate::report::{
+    BasisMark, Pen, basis_mark, forms_words, hardness_words, heat_words, source_line, temper_words,
+};
 use crate::units::{Show, Side};
 
 /// The three equivalents that a certificate is judged by.
@@ -71,7 +72,7 @@ pub(super) fn of_grade(pen: &Pen<'_>, grade: &Grade) -> ui::SteelDetail {
         id: grade.id.as_str().into(),
         title: grade.designation.as_str().into(),
         also: also.join(" · ").into(),
-        group: format!("{group}, {}", grade.form).into(),
+        group: format!("{group}, {}", forms_words(pen, grade)).into(),
         own: false,
         composition: model(composition),
         composition_note: composition_note(pen, grade).into(),
@@ -104,7 +105,7 @@ fn condition_row(pen: &Pen<'_>, condition: &GradeCondition) -> ui::SteelConditio
         title = pen.words.with("steels-condition-up-to", &[("condition", &title), ("size", &size)]);
     }
     let strength = strength(pen, condition);
-    let temper = condition.temper.map(|temper| temper_text(pen, temper)).unwrap_or_default();
+    let temper = temper_words(pen, condition);
     // A condition without figures claims nothing that would need a source.
     let bare = strength.is_empty() && temper.is_empty();
     let basis = if bare { BasisMark::default() } else { basis_mark(pen, &condition.basis) };
@@ -135,27 +136,8 @@ fn strength(pen: &Pen<'_>, condition: &GradeCondition) -> String {
     if let Some(value) = tensile {
         parts.push(pen.words.with("steels-tensile", &[("value", &value)]));
     }
-    parts.extend(condition.hardness.clone());
+    parts.extend(hardness_words(pen, condition));
     parts.join(", ")
-}
-
-fn temper_text(pen: &Pen<'_>, temper: Temper) -> String {
-    let shown = |value: f64| pen.show.temperature(value).main;
-    let span = match temper.high_c {
-        Some(high_c) => format!("{}–{}", number_of(&shown(temper.low_c)), shown(high_c)),
-        None => shown(temper.low_c),
-    };
-    let key = match temper.kind {
-        TemperKind::Typical => "steels-temper-typical",
-        TemperKind::Minimum => "steels-temper-minimum",
-        TemperKind::Case => "steels-temper-case",
-    };
-    pen.words.with(key, &[("span", &span)])
-}
-
-/// The figure of a shown value, without its unit.
-fn number_of(shown: &str) -> String {
-    shown.split('\u{a0}').next().unwrap_or_default().to_owned()
 }
 
 fn fact(pen: &Pen<'_>, label: &str, value: String, note: String, basis: &Basis) -> ui::SteelFact {
@@ -189,7 +171,8 @@ fn facts(pen: &Pen<'_>, grade: &Grade) -> Vec<ui::SteelFact> {
         made.push(published(pen, "steels-published-preheat", preheat));
     }
     if let Some(pwht) = &grade.pwht {
-        made.push(fact(pen, "steels-pwht", pwht.printed.clone(), String::new(), &pwht.basis));
+        let heat = heat_words(pen, pwht.low_c, pwht.high_c, pwht.wording.as_deref());
+        made.push(fact(pen, "steels-pwht", heat, String::new(), &pwht.basis));
     }
     let class = grade.weldability.to_string();
     made.push(fact(
@@ -240,7 +223,8 @@ fn published(pen: &Pen<'_>, label: &str, preheat: &PublishedPreheat) -> ui::Stee
     });
     let note =
         if preheat.sae_chart { format!("{fit} {}", pen.words.get("steels-sae-chart-note")) } else { fit };
-    fact(pen, label, preheat.printed.clone(), note, &preheat.basis)
+    let heat = heat_words(pen, preheat.low_c, preheat.high_c, preheat.wording.as_deref());
+    fact(pen, label, heat, note, &preheat.basis)
 }
 
 /// A steel of the reader's own.

@@ -75,7 +75,7 @@ fn column_part(state: &State, column: &TintColumn) -> ui::PartRow {
     if column.fitted {
         note.push(state.words.get("tint-lists-fitted"));
     }
-    note.extend(column.note.clone());
+    note.extend(column.note.as_ref().map(|key| state.words.get(key)));
     ui::PartRow {
         basis_kind: basis_kind(&mark),
         basis_label: mark.label.into(),

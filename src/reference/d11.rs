@@ -156,7 +156,8 @@ pub struct LevelLimit {
     pub level: HydrogenLevel,
     /// Hydrogen up to and including this, ml in 100 g; `None` is the open level.
     pub up_to_ml: Option<f64>,
-    /// The hydrogen that the index takes for the level, ml in 100 g.
+    /// The hydrogen that the index takes for the level, ml in 100 g. Kept for reading: the plan
+    /// takes the hydrogen of the job itself, and the table of groups takes the level.
     pub index_ml: f64,
     /// What it rests on.
     pub basis: Basis,

@@ -92,16 +92,17 @@ pub struct Filler {
     pub yield_min_mpa: Option<f64>,
     /// Highest yield strength, MPa, where the class caps it.
     pub yield_max_mpa: Option<f64>,
-    /// Least elongation, %.
+    /// Least elongation, %. Kept for reading.
     pub elongation_min_percent: Option<f64>,
-    /// Impact demand as printed.
+    /// Impact demand as printed. Kept for reading.
     pub impact: Option<String>,
     /// What the strengths rest on.
     pub mechanics_basis: Basis,
     /// Composition limits, weight percent; empty where the class sets none that is known.
     #[serde(default)]
     pub composition: BTreeMap<Element, Limits>,
-    /// Is the composition that of the wire before it meets its flux?
+    /// Is the composition that of the wire before it meets its flux? Kept for reading: the weld
+    /// metal is weighed by the wire, whose alloy the flux may change.
     #[serde(default)]
     pub wire_only: bool,
     /// Is a main alloying element missing from what is known?
@@ -111,7 +112,7 @@ pub struct Filler {
     pub composition_basis: Basis,
     /// Typical hydrogen; `None` where it is not asked (copper, cast iron).
     pub hydrogen: Option<FillerHydrogen>,
-    /// Polarity and gas.
+    /// Polarity and gas. Kept for reading.
     pub polarity: Option<String>,
     /// Fluent messages on use and limits.
     pub notes: Vec<String>,

@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Basis, Composition, Element, Row};
+use super::{Basis, Composition, ConditionKind, Element, GradeCondition, Row, Temper};
 use crate::units::Printed;
 
 /// The limits of one element in a grade, in weight percent.
@@ -40,84 +40,6 @@ pub enum GradeFamily {
     DoNotWeldLead,
     /// Must not be fusion welded: resulphurised.
     DoNotWeldSulphur,
-}
-
-/// The heat treatment state that a part is in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum ConditionKind {
-    /// As rolled, hot finished or as forged.
-    AsRolled,
-    /// Annealed or spheroidised.
-    Annealed,
-    /// Normalised.
-    Normalised,
-    /// Normalised and tempered.
-    NormalisedTempered,
-    /// Hardened (quenched) and tempered.
-    HardenedTempered,
-    /// Thermomechanically rolled.
-    Thermomechanical,
-    /// Cold drawn or cold formed.
-    ColdWorked,
-    /// Case-hardened: carburised, hardened, tempered at a low temperature.
-    CaseHardened,
-    /// Induction- or flame-hardened skin.
-    InductionHardened,
-    /// As cast.
-    AsCast,
-    /// Not known.
-    Unknown,
-}
-
-/// What a tempering range of a grade row stands for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-pub enum TemperKind {
-    /// What is usual for the grade.
-    Typical,
-    /// The lowest that the standard allows.
-    Minimum,
-    /// The low temper of a hardened case; it is not a temper of the core.
-    Case,
-}
-
-/// A tempering range.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Temper {
-    /// Lower end, °C.
-    pub low_c: f64,
-    /// Upper end, °C; `None` when only a minimum is stated.
-    pub high_c: Option<f64>,
-    /// What the range stands for.
-    pub kind: TemperKind,
-}
-
-/// One condition in which a grade is supplied or used.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct GradeCondition {
-    /// The heat treatment state.
-    pub kind: ConditionKind,
-    /// Tempering range, where there is one and it is known.
-    #[serde(default)]
-    pub temper: Option<Temper>,
-    /// The greatest thickness that the strengths hold for, mm.
-    #[serde(default)]
-    pub up_to_mm: Option<f64>,
-    /// Yield strength, MPa; `None` is "not known".
-    #[serde(default)]
-    pub yield_mpa: Option<f64>,
-    /// Lowest tensile strength, MPa.
-    #[serde(default)]
-    pub tensile_min_mpa: Option<f64>,
-    /// Highest tensile strength, MPa.
-    #[serde(default)]
-    pub tensile_max_mpa: Option<f64>,
-    /// Hardness as the source prints it.
-    #[serde(default)]
-    pub hardness: Option<String>,
-    /// What the strengths rest on.
-    pub basis: Basis,
 }
 
 /// The carbon equivalent (IIW) that the standard caps for the grade.
@@ -191,8 +113,9 @@ pub struct PublishedPreheat {
     pub low_c: Option<f64>,
     /// Upper end, °C.
     pub high_c: Option<f64>,
-    /// What the source prints, in short.
-    pub printed: String,
+    /// The Fluent message `grade-heat-…` for what is more than the two figures.
+    #[serde(default)]
+    pub wording: Option<String>,
     /// Does it come from the old SAE chart by steel group (no hydrogen, no thickness)?
     #[serde(default)]
     pub sae_chart: bool,
@@ -210,8 +133,9 @@ pub struct Pwht {
     pub low_c: Option<f64>,
     /// Upper end, °C.
     pub high_c: Option<f64>,
-    /// What the source prints, in short.
-    pub printed: String,
+    /// The Fluent message `grade-heat-…` for what is more than the two figures.
+    #[serde(default)]
+    pub wording: Option<String>,
     /// What it rests on.
     pub basis: Basis,
 }
@@ -235,8 +159,8 @@ pub struct Grade {
     pub standards: Vec<String>,
     /// The group that it is browsed under: the Fluent message `group-GROUP`.
     pub group: String,
-    /// Product form as the source gives it.
-    pub form: String,
+    /// Product forms as the source gives them: Fluent messages `grade-form-FORM`.
+    pub forms: Vec<String>,
     /// Own treatment, where the analysis does not decide.
     pub family: GradeFamily,
     /// Specified limits by element, weight percent.

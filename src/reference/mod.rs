@@ -7,6 +7,7 @@ mod browse;
 mod caution;
 pub mod check;
 mod composition;
+mod condition;
 mod d11;
 mod everyday;
 mod filler;
@@ -32,6 +33,7 @@ pub use browse::{Twin, differences};
 pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
 pub use check::{Fault, Rule};
 pub use composition::{Composition, Element};
+pub use condition::{ConditionKind, GradeCondition, GradeHardness, HardnessScale, Temper, TemperKind};
 pub use d11::{
     AnnexRow, AnnexTable, CategoryRow, Cell, ColdStart, D11, Group, GroupRow, GroupTable, HydrogenLevel,
     LevelLimit, SiBand, SiBands, WarmZone,
@@ -39,8 +41,8 @@ pub use d11::{
 pub use everyday::EverydayWord;
 pub use filler::{DepositKind, DepositState, Filler, FillerHydrogen, FillerKind};
 pub use grade::{
-    CevCap, ConditionKind, D11Category, Grade, GradeCondition, GradeFamily, Limits, PublishedFit,
-    PublishedPreheat, Pwht, Temper, TemperKind, ThicknessRow, ThicknessTable, middle_of,
+    CevCap, D11Category, Grade, GradeFamily, Limits, PublishedFit, PublishedPreheat, Pwht, ThicknessRow,
+    ThicknessTable, middle_of,
 };
 pub use inspection::WaitRule;
 pub use joint::{FactorRange, HeatWays, Joint, Restraint};

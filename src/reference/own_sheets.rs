@@ -3,7 +3,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{Basis, Printed, Row};
+use super::{Basis, GradeFamily, Printed, Row};
 
 /// The ways to weld cast iron; they are never blended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -50,6 +50,8 @@ impl Row for IronRoute {
 pub struct IronSpan {
     /// Stable id in kebab-case.
     pub id: String,
+    /// The iron that it speaks of: grey or ductile.
+    pub iron: GradeFamily,
     /// Lower end, °C.
     pub low_c: f64,
     /// Upper end, °C; `None` means "and up".
@@ -152,7 +154,8 @@ impl Row for Sheet {
     }
 }
 
-/// Highest hardness allowed in a procedure test, HV 10, by steel group of ISO/TR 15608.
+/// Highest hardness allowed in a procedure test, HV 10, by steel group of ISO/TR 15608. Kept for
+/// reading: no answer is held against it yet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct HardnessLimit {
@@ -182,7 +185,7 @@ pub struct DiffusionPoint {
     pub at_c: f64,
     /// Overall diffusion coefficient, cm²/s.
     pub cm2_per_s: f64,
-    /// Lattice diffusion coefficient, cm²/s, where measured.
+    /// Lattice diffusion coefficient, cm²/s, where measured. Kept for reading beside the overall one.
     pub lattice_cm2_per_s: Option<f64>,
 }
 
@@ -225,6 +228,11 @@ impl OwnSheets {
     #[must_use]
     pub fn sheet(&self, id: &str) -> Option<&Sheet> {
         self.sheets.iter().find(|sheet| sheet.id == id)
+    }
+
+    /// Published spans for one kind of iron.
+    pub fn spans_of(&self, iron: GradeFamily) -> impl Iterator<Item = &IronSpan> {
+        self.iron_spans.iter().filter(move |span| span.iron == iron)
     }
 
     /// The route for iron of one kind.

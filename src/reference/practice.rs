@@ -220,7 +220,7 @@ impl Row for SaeRow {
     }
 }
 
-/// A published span shown beside the plan for a kind of steel.
+/// A published span for a kind of steel. Kept for reading: the plan doesn't show it yet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ShownSpan {

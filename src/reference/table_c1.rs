@@ -28,8 +28,6 @@ pub struct TableC1 {
     pub cells: Vec<C1Cell>,
     /// Combined thickness above which nothing is cleared, mm.
     pub never_above_mm: f64,
-    /// "Without preheat" means at or under this, °C.
-    pub without_preheat_c: f64,
     /// What it rests on.
     pub basis: Basis,
 }

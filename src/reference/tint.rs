@@ -134,7 +134,7 @@ pub struct TintColumn {
     pub sets: Vec<CoverageSet>,
     /// Its rows.
     pub rows: Vec<TintRow>,
-    /// What to keep in mind.
+    /// What to keep in mind: a Fluent message `tint-column-…`.
     pub note: Option<String>,
 }
 
@@ -246,8 +246,6 @@ pub struct SurfaceState {
     pub high: f64,
     /// Where the range comes from.
     pub basis: Basis,
-    /// What to keep in mind.
-    pub note: Option<String>,
 }
 
 /// Temperature crayons.

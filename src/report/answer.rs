@@ -2,6 +2,7 @@
 
 use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
+use super::steel::published_spans;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
@@ -80,7 +81,10 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
         Verdict::NoMethod => AnswerKind::Uncovered,
     };
     let governing = plan.evidence.iter().find(|item| item.standing == Standing::Governs);
-    let (title, lines) = title_and_lines(pen, job, plan);
+    let (title, mut lines) = title_and_lines(pen, job, plan);
+    if kind == AnswerKind::Routes {
+        lines.extend(published_spans(pen, job));
+    }
     Answer {
         kind,
         title,

@@ -10,6 +10,7 @@ mod evidence;
 mod figure;
 mod levers;
 mod sheet;
+mod steel;
 mod then;
 mod tint;
 
@@ -20,6 +21,7 @@ pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{BasisMark, Figure, band, basis_mark, of_unit, printed_range, source_line};
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use sheet::{RangeLine, RangeVerdict, Sheet, StepLine, sheet};
+pub use steel::{forms_words, hardness_words, heat_words, temper_words};
 pub use then::{ThenLine, then_lines};
 pub use tint::{
     ShownLimits, Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line,

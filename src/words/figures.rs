@@ -5,6 +5,7 @@
 //! |---|---|---|
 //! | `{ TEMP(260) }` | 260 °C | 500 °F |
 //! | `{ TEMP(375, 575) }` | 375–575 °C | 710–1070 °F |
+//! | `{ TEMP(79, f: "175") }`, printed in both | 79 °C | 175 °F |
 //! | `{ RISE(50) }`, a difference | 50 °C | 90 °F |
 //! | `{ RISE(50, as: "K") }` | 50 K | 90 °F |
 //! | `{ LENGTH("75 mm", "3 in") }` | 75 mm | 3 in |
@@ -78,10 +79,15 @@ fn nearest_ten(point: f64) -> f64 {
     (point / 10.0).round() * 10.0
 }
 
-fn points(figures: &[FluentValue], _named: &FluentArgs, scales: Scales) -> Option<String> {
+fn points(figures: &[FluentValue], named: &FluentArgs, scales: Scales) -> Option<String> {
     let points = numbers(figures)?;
     if !scales.fahrenheit {
         return written(&points, "°C");
+    }
+    match named.get("f") {
+        None => {}
+        Some(FluentValue::String(printed)) => return Some(format!("{printed}\u{a0}°F")),
+        Some(_) => return None,
     }
     let of_handbook = points.len() == 2 && points[0] >= 100.0;
     let turned: Vec<f64> = points

@@ -4,14 +4,16 @@ use std::collections::BTreeMap;
 
 use super::{Fault, Faults, Rule};
 use crate::reference::{
-    ConditionKind, D11Category, Element, Filler, Grade, GradeFamily, Limits, PublishedPreheat, Reference,
-    TemperKind, ThicknessTable,
+    Basis, ConditionKind, D11Category, Element, Filler, Grade, GradeCondition, GradeFamily, GradeHardness,
+    HardnessScale, Limits, PublishedFit, PublishedPreheat, Pwht, Reference, TemperKind, ThicknessTable,
 };
 
 /// Temperatures that a preheat, a temper or a heat treatment can have, °C.
 const HEAT_C: (f64, f64) = (0.0, 900.0);
 /// Strengths that a steel can have, MPa.
 const STRENGTH_MPA: (f64, f64) = (100.0, 2500.0);
+/// The most carbon of a steel that is carburised, %: with more the core hardens as the case does.
+const CARBURISED_C_MAX: f64 = 0.35;
 /// Thicknesses that a row can speak of, mm.
 const THICKNESS_MM: (f64, f64) = (0.5, 1000.0);
 
@@ -57,7 +59,9 @@ fn conditions(faults: &mut Faults<'_>, grade: &Grade) {
         let kind = condition.kind;
         faults.range(row, "yield", condition.yield_mpa, None, STRENGTH_MPA);
         faults.range(row, "tensile", condition.tensile_min_mpa, condition.tensile_max_mpa, STRENGTH_MPA);
-        faults.range(row, "yield and tensile", condition.yield_mpa, condition.tensile_max_mpa, STRENGTH_MPA);
+        let tensile_mpa = condition.tensile_min_mpa.or(condition.tensile_max_mpa);
+        faults.range(row, "yield and tensile", condition.yield_mpa, tensile_mpa, STRENGTH_MPA);
+        figures_have_a_basis(faults, row, condition);
         faults.range(row, "thickness", condition.up_to_mm, None, THICKNESS_MM);
         let Some(temper) = condition.temper else { continue };
         faults.range(row, "temper", Some(temper.low_c), temper.high_c, HEAT_C);
@@ -71,6 +75,11 @@ fn conditions(faults: &mut Faults<'_>, grade: &Grade) {
         );
         faults.check(tempered, row, Rule::GradeComplete, || format!("{kind:?} has a temper"));
     }
+    let carbon = grade.max_of(Element::C).unwrap_or_default();
+    let case = grade.condition_kinds().contains(&ConditionKind::CaseHardened);
+    faults.check(!case || carbon <= CARBURISED_C_MAX, row, Rule::GradeTreatment, || {
+        format!("it has a case, and with {carbon} % carbon the core hardens too")
+    });
     for kind in grade.condition_kinds() {
         let borders: Vec<_> = grade
             .conditions
@@ -90,6 +99,32 @@ fn conditions(faults: &mut Faults<'_>, grade: &Grade) {
     for cap in caps {
         faults.range(row, "CE cap", Some(cap.value), None, (0.2, 1.2));
     }
+}
+
+/// A condition without figures is one that is possible. A strength, a hardness or a temper
+/// comes from somewhere: a source, or memory.
+fn figures_have_a_basis(faults: &mut Faults<'_>, row: &str, condition: &GradeCondition) {
+    let kind = condition.kind;
+    let strength = condition.yield_mpa.or(condition.tensile_min_mpa).or(condition.tensile_max_mpa);
+    let bare = strength.is_none() && condition.hardness.is_none();
+    faults.check(bare || condition.basis != Basis::Practice, row, Rule::GradeComplete, || {
+        format!("{kind:?} has figures and names no source and no memory for them")
+    });
+    let of_temper = condition.temper.is_none() || *condition.temper_rests_on() != Basis::Practice;
+    faults.check(of_temper, row, Rule::GradeComplete, || {
+        format!("{kind:?} has a temper and names no source and no memory for it")
+    });
+    let Some(GradeHardness { at, low, high, scale }) = condition.hardness else { return };
+    let possible = match scale {
+        HardnessScale::Hb => (60.0, 750.0),
+        HardnessScale::Hrc => (15.0, 70.0),
+        HardnessScale::Hrb => (20.0, 115.0),
+    };
+    faults.range(row, "hardness", at, None, possible);
+    faults.range(row, "hardness", low, high, possible);
+    faults.check(at.is_some() != (low.is_some() || high.is_some()), row, Rule::GradeComplete, || {
+        format!("the hardness of {kind:?} is not one figure or a range")
+    });
 }
 
 fn treatment(faults: &mut Faults<'_>, grade: &Grade, reference: &Reference) {
@@ -142,14 +177,28 @@ fn treatment(faults: &mut Faults<'_>, grade: &Grade, reference: &Reference) {
 fn figures(faults: &mut Faults<'_>, grade: &Grade) {
     let row = &grade.id;
     for preheat in grade.data_sheet.iter().chain(&grade.published_preheat) {
-        let PublishedPreheat { low_c, high_c, printed, .. } = preheat;
+        let PublishedPreheat { low_c, high_c, wording, fit, basis, .. } = preheat;
         faults.range(row, "published preheat", *low_c, *high_c, HEAT_C);
-        faults.check(!printed.is_empty(), row, Rule::GradeComplete, || {
-            "a preheat is printed as nothing".to_owned()
+        faults.check(
+            low_c.is_some() || high_c.is_some() || wording.is_some(),
+            row,
+            Rule::GradeComplete,
+            || "a preheat has neither figures nor words".to_owned(),
+        );
+        let remembered = matches!(fit, PublishedFit::Memory | PublishedFit::MemoryDoubtful);
+        faults.check(remembered == matches!(basis, Basis::Memory { .. }), row, Rule::GradeComplete, || {
+            format!("a preheat that fits as {fit:?} rests on {}", basis.kind())
         });
     }
-    if let Some(pwht) = &grade.pwht {
-        faults.range(row, "heat treatment after welding", pwht.low_c, pwht.high_c, HEAT_C);
+    if let Some(Pwht { low_c, high_c, wording, basis }) = &grade.pwht {
+        faults.range(row, "heat treatment after welding", *low_c, *high_c, HEAT_C);
+        let figures = low_c.is_some() || high_c.is_some();
+        faults.check(figures || wording.is_some(), row, Rule::GradeComplete, || {
+            "a heat treatment has neither figures nor words".to_owned()
+        });
+        faults.check(!figures || *basis != Basis::Practice, row, Rule::GradeComplete, || {
+            "a heat treatment has figures and names no source and no memory for them".to_owned()
+        });
     }
     for table in grade.preheat_rows.iter().chain(&grade.interpass_rows) {
         thickness_table(faults, row, table);

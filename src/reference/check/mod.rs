@@ -43,6 +43,8 @@ pub enum Rule {
     GradeTreatment,
     /// A figure printed in °C and °F is one temperature.
     PrintedAgree,
+    /// Words that stand for the figures of a row carry those figures.
+    FiguresAgree,
     /// A table has all its cells and moves the way that the physics moves.
     TableWhole,
 }

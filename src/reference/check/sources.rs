@@ -4,7 +4,7 @@ use std::collections::{HashMap, HashSet};
 
 use super::{Fault, Faults, Rule};
 use crate::reference::tint::TintData;
-use crate::reference::{Basis, Reference, SaeRow};
+use crate::reference::{Basis, GradeCondition, Reference, SaeRow};
 
 /// A basis with the file and row that it stands in.
 struct Named<'a> {
@@ -87,7 +87,8 @@ fn rows<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
         let tables = grade.preheat_rows.iter().chain(&grade.interpass_rows).map(|table| &table.basis);
         let preheats = grade.data_sheet.iter().chain(&grade.published_preheat).map(|preheat| &preheat.basis);
         visit.basis(file, &grade.id, &grade.composition_basis);
-        visit.bases(file, &grade.id, grade.conditions.iter().map(|condition| &condition.basis));
+        let of_condition = |one: &'a GradeCondition| std::iter::once(&one.basis).chain(&one.temper_basis);
+        visit.bases(file, &grade.id, grade.conditions.iter().flat_map(of_condition));
         visit.bases(file, &grade.id, caps.chain(tables).chain(preheats));
         visit.bases(file, &grade.id, grade.d11_basis.iter().chain(grade.pwht.iter().map(|pwht| &pwht.basis)));
         visit.see(file, &grade.id, &grade.composition_seen);

@@ -3,7 +3,7 @@
 use std::collections::HashSet;
 
 use super::{Fault, Faults, Rule};
-use crate::reference::{Group, HydrogenLevel, Printed, Reference, Restraint, Row};
+use crate::reference::{GradeFamily, Group, HydrogenLevel, Printed, Reference, Restraint, Row};
 
 /// Units that a limit may have; the engine knows each of them.
 const UNITS: [&str; 14] =
@@ -192,6 +192,8 @@ fn own_sheets(reference: &Reference, faults: &mut Faults<'_>) {
     }
     for span in &sheets.iron_spans {
         faults.range(&span.id, "span", Some(span.low_c), span.high_c, (0.0, 700.0));
+        let iron = matches!(span.iron, GradeFamily::GreyIron | GradeFamily::DuctileIron);
+        faults.check(iron, &span.id, Rule::GradeTreatment, || format!("{:?} is no iron", span.iron));
     }
     for group in &sheets.groups {
         [Some(group.base), group.raised, group.interpass]
