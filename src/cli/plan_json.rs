@@ -3,23 +3,24 @@
 //! | key | what it is |
 //! |---|---|
 //! | `verdict` | `window`, `no-preheat`, `two-routes`, `no-window`, `do-not-weld`, `no-method` |
-//! | `family` | family of the governing member |
+//! | `family` | `do-not-weld` where a member must not be welded, else the family of the governing member |
 //! | `preheat_min_c` | minimum preheat, rounded up to 5 °C or as printed; null when none is needed or known |
 //! | `preheat_min_exact_c` | the same before rounding |
 //! | `preheat_at_least` | does the governing evidence stand at the end of its range? |
 //! | `interpass_max_c`, `interpass_max_exact_c` | maximum interpass |
 //! | `ceiling_c` | a temperature that no part may pass; null when none is known |
-//! | `ceiling` | `at`, `ask-temper` or `none` |
+//! | `ceiling` | `at`, `ask-temper` or `none`; `actions` holds `ask-temper` too where another part’s temper is not known |
 //! | `usable_window` | are minimum and maximum at least 25 K apart? |
 //! | `governed_by` | id of the governing evidence |
 //! | `members` | for each: `steel`, `family`, `thickness_mm`, `preheat_min_c`, `ce_iiw`, `cet`, `pcm` |
 //! | `evidence` | for each: `id`, `row`, `obligation`, `member`, `says`, `value_c`, `low_c`, `high_c`, `raw_c`, `standing`, `at_limit`, `basis` |
 //! | `actions` | ids |
 //! | `levers` | for each: `id`, `preheat_min_c`, `interpass_max_c`, `opens` |
-//! | `routes` | for iron: `id`, `preheat_low_c`, `preheat_high_c`, `interpass_max_c`, `bead_mm`, `cooling_k_per_h`, `basis` |
+//! | `routes` | for iron, where both routes keep what is demanded: `id`, `preheat_low_c`, `preheat_high_c`, `interpass_max_c`, `bead_mm`, `cooling_k_per_h`, `basis` |
 //! | `cautions` | ids, worst first |
 //! | `cooling` | for each member: `member`, `t85_fastest_s`, `t85_slowest_s` |
-//! | `post_heat`, `inspection_wait_h`, `tack_c`, `warm_zone_mm` | side answers |
+//! | `post_heat` | `post-heat-temperature`, `post-heat-diffusion`, `post-heat-trade`: both times, both faces open |
+//! | `inspection_wait_h`, `tack_c`, `warm_zone_mm` | side answers |
 //! | `assumed` | for each value that nobody typed: `field`, `value` |
 
 use serde::Serialize;
@@ -180,7 +181,7 @@ pub(super) fn plan_json(
     assumed: Vec<AssumedJson>,
 ) -> PlanJson {
     let side = side(reference, job, plan);
-    let routes = if plan.verdict == Verdict::TwoRoutes { iron_routes(reference) } else { Vec::new() };
+    let routes = if plan.verdict == Verdict::TwoRoutes { iron_routes(reference, job) } else { Vec::new() };
     PlanJson {
         verdict: plan.verdict.id(),
         family: plan.family().map(crate::engine::plan::Family::id),

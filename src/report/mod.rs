@@ -11,6 +11,7 @@ mod figure;
 mod levers;
 mod sheet;
 mod then;
+mod then_steel;
 mod tint;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
