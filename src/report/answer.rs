@@ -4,9 +4,7 @@ use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
-use crate::engine::plan::{
-    Action, Ceiling, Evidence, Family, Limit, Plan, Refusal, Standing, Verdict, iron_routes,
-};
+use crate::engine::plan::{Action, Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
 use crate::reference::{Basis, IronRoute};
 
 /// What kind of answer it is.
@@ -115,12 +113,6 @@ fn note(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
     if plan.actions.contains(&Action::Buttering) && plan.members.iter().all(|member| member.layer_c.is_none())
     {
         parts.push(pen.words.get("answer-lay-buttering"));
-    }
-    // Where one route for iron is left it is the answer, and its rules stand beside it.
-    let iron = plan.members.iter().all(|member| member.family == Family::Iron);
-    if iron && plan.verdict == Verdict::Window {
-        let routes = iron_routes(pen.reference, job);
-        parts.extend(routes.iter().map(|route| route_line(pen, route).text));
     }
     parts.retain(|part| !part.is_empty());
     parts.join(" ")
@@ -287,7 +279,7 @@ fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
     lines.join(" ")
 }
 
-fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
+pub(super) fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
     let low = pen.show.temperature(route.preheat_low_c);
     let high = pen.show.temperature(route.preheat_high_c);
     let span = |low: &str, high: &str| format!("{}–{high}", low.split('\u{a0}').next().unwrap_or_default());

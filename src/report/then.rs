@@ -1,7 +1,7 @@
 //! What there is to do beside the figures, in the order of the work.
 
 use super::figure::{BasisMark, basis_mark, maximum, minimum};
-use super::then_steel::{after_welding, buttering, cracked, grade_only};
+use super::then_steel::{after_welding, buttering, cracked, grade_only, iron_route};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Outcome;
 use crate::engine::job::Job;
@@ -34,8 +34,14 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
     push_actions(pen, plan, &first, &mut lines);
     lines.extend(cracked(pen, job, plan));
     lines.extend(buttering(pen, job, plan));
+    lines.extend(iron_route(pen, job, plan));
     lines.extend(grade_only(pen, plan));
-    push_actions(pen, plan, &[Action::FillerUnknown, Action::DryFirst, Action::TrialPiece], &mut lines);
+    push_actions(
+        pen,
+        plan,
+        &[Action::FillerUnknown, Action::DryElectrodes, Action::DryFirst, Action::TrialPiece],
+        &mut lines,
+    );
     if let Some(side) = side(pen.reference, job, plan) {
         if plan.verdict != Verdict::NoWindow {
             measure(pen, job, plan, &side, &mut lines);

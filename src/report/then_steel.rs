@@ -1,10 +1,11 @@
 //! What there is to do because of what a steel is, and what is known of it.
 
+use super::answer::route_line;
 use super::figure::{basis_mark, minimum};
 use super::then::{ThenLine, line};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
-use crate::engine::plan::{Action, Cap, Family, Part, Plan, cracked_case};
+use crate::engine::plan::{Action, Cap, Family, Part, Plan, Verdict, cracked_case, iron_routes};
 use crate::reference::Basis;
 
 fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: &Basis) -> ThenLine {
@@ -60,6 +61,22 @@ pub(super) fn buttering(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> 
     }
     let value = pen.words.get("action-buttering.all");
     vec![of_action(pen, action, value, pen.words.get("action-buttering.why"), &Basis::Practice)]
+}
+
+/// The rules of the one route for iron that a demand leaves open: it is then the plan.
+pub(super) fn iron_route(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<ThenLine> {
+    let iron = plan.members.iter().all(|member| member.family == Family::Iron);
+    if !iron || plan.verdict != Verdict::Window {
+        return None;
+    }
+    let route = route_line(pen, iron_routes(pen.reference, job).first()?);
+    Some(ThenLine {
+        id: format!("iron-{}", route.id),
+        label: pen.words.get("then-iron-route"),
+        value: route.title,
+        note: route.text,
+        basis: route.basis,
+    })
 }
 
 /// How a steel that is known by grade only was taken.

@@ -6,7 +6,7 @@
 
 use super::types::Family;
 use super::{Part, family};
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Process, Run};
 use crate::engine::transformation::{m90_c, ms_steven_haynes_c};
 use crate::reference::{ConditionKind, CrackedCase, Element, Grade, Reference};
 
@@ -51,6 +51,8 @@ pub enum Action {
     CrackedCase,
     /// Heat treatment after welding belongs to this steel.
     HeatTreatAfter,
+    /// Basic electrodes and flux are low in hydrogen only while they are dry.
+    DryElectrodes,
 }
 
 impl Action {
@@ -77,6 +79,7 @@ impl Action {
             Self::Buttering => "buttering",
             Self::CrackedCase => "cracked-case",
             Self::HeatTreatAfter => "heat-treat-after",
+            Self::DryElectrodes => "dry-electrodes",
         }
     }
 }
@@ -137,6 +140,9 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(parts.iter().any(|part| part.member.buttered), Action::Buttering);
     when(cracked_case(drawn.reference, parts).is_some(), Action::CrackedCase);
     when(drawn.weld_metal_unknown, Action::FillerUnknown);
+    let takes_up_water = |run: &Run| matches!(run.process, Process::SmawBasic | Process::Saw);
+    let counts = drawn.minimum_c > 0.0 && parts.iter().any(Part::hardens);
+    when(counts && drawn.job.runs.iter().any(takes_up_water), Action::DryElectrodes);
     when(drawn.cooling_outside, Action::CoolingTimeOutside);
     when(drawn.iron_cold, Action::ShortBeads);
     if let Some((ms_c, m90_c)) = lowest_ms_m90_c(parts) {

@@ -168,7 +168,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
         .iter()
         .enumerate()
         .map(|(index, part)| {
-            let (exact_c, printed) = member_minimum(&figures.minimum.evidence, index).unzip();
+            let (exact_c, printed) = member_minimum(&figures.minimum.evidence, index, part.family).unzip();
             let printed = printed.flatten();
             MemberNote {
                 family: part.family,
@@ -216,15 +216,18 @@ fn verdict(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: &Figur
 }
 
 /// A member's own minimum, exact and as printed: the greatest that speaks for its
-/// heat-affected zone.
-fn member_minimum(evidence: &[Evidence], index: usize) -> Option<(f64, Option<Printed>)> {
+/// heat-affected zone. Iron is warmed by hand: its 20 °C are no "without preheat".
+fn member_minimum(evidence: &[Evidence], index: usize, kin: Family) -> Option<(f64, Option<Printed>)> {
     evidence
         .iter()
         .filter(|item| item.member == Some(index) && item.obligation == Obligation::HeatAffectedZone)
         .filter(|item| item.standing != Standing::ShownOnly)
         .filter_map(|item| Some((item.value_c()?, item.printed)))
         .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|found| if found.0 <= minimum::WITHOUT_PREHEAT_C { (0.0, None) } else { found })
+        .map(|found| {
+            let none = found.0 <= minimum::WITHOUT_PREHEAT_C && kin != Family::Iron;
+            if none { (0.0, None) } else { found }
+        })
 }
 
 fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
