@@ -96,6 +96,9 @@ fn creep_by_analysis(percent: &impl Fn(Element) -> f64) -> bool {
 
 /// Hardness above which a part is no annealed one, HV (about 30 HRC; common practice).
 const ANNEALED_UP_TO_HV: f64 = 300.0;
+/// Hardness above which a part in a state that nobody knows counts as hardened, HV (about
+/// 35 HRC; common practice: the pearlite of a rail has up to 320).
+const UNKNOWN_UP_TO_HV: f64 = 350.0;
 /// Hardness above which a part is not as rolled, forged, cast, drawn or normalised, HV
 /// (about 41 HRC; common practice: normalised 4340 has about 380).
 const UNHARDENED_UP_TO_HV: f64 = 400.0;
@@ -120,7 +123,8 @@ pub(super) fn too_hard(member: &Member, kin: Family) -> bool {
 /// Does the measured hardness say that the part is hardened, although that is not stated?
 fn hardened_by_hardness(member: &Member) -> bool {
     let up_to_hv = match member.condition.kind {
-        ConditionKind::Annealed | ConditionKind::Unknown => ANNEALED_UP_TO_HV,
+        ConditionKind::Annealed => ANNEALED_UP_TO_HV,
+        ConditionKind::Unknown => UNKNOWN_UP_TO_HV,
         ConditionKind::HardenedTempered | ConditionKind::CaseHardened | ConditionKind::InductionHardened => {
             return false;
         }
