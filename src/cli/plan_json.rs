@@ -9,7 +9,7 @@
 //! | `preheat_at_least` | does the governing evidence stand at the end of its range? |
 //! | `interpass_max_c`, `interpass_max_exact_c` | maximum interpass |
 //! | `ceiling_c` | a temperature that no part may pass; null when none is known |
-//! | `ceiling` | `at`, `ask-temper` or `none`; `actions` holds `ask-temper` too where another part’s temper is not known |
+//! | `ceiling` | `at`, `ask-temper` or `none`; `actions` holds `ask-temper` too where one temper is not known |
 //! | `usable_window` | are minimum and maximum at least 25 K apart? |
 //! | `governed_by` | id of the governing evidence |
 //! | `members` | for each: `steel`, `family`, `thickness_mm`, `preheat_min_c`, `ce_iiw`, `cet`, `pcm` |

@@ -139,7 +139,7 @@ fn minimum_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
             figure
         }
         // "None" is an answer to weld by; where there is no answer there is no figure either.
-        None if !plan.verdict.answers() && plan.minimum_c.is_none() => Figure { label, ..Figure::default() },
+        None if !plan.verdict.answers() => Figure { label, ..Figure::default() },
         None => Figure {
             id: "minimum".to_owned(),
             label,
