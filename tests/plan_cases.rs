@@ -4,9 +4,10 @@ mod jobs;
 
 use ron::value::RawValue;
 use serde::Deserialize;
-use strawblue::engine::plan::{Ceiling, plan};
+use strawblue::engine::job::{Condition, Joint, Member, Process, Restraint, Run, Steel};
+use strawblue::engine::plan::{Action, Ceiling, Verdict, plan};
 use strawblue::log::{JobText, Reading, read_job};
-use strawblue::reference::embedded;
+use strawblue::reference::{ConditionKind, embedded};
 use strawblue::units::Units;
 
 #[derive(Deserialize)]
@@ -86,5 +87,56 @@ fn faults(case: &Case) -> Vec<String> {
 fn every_case_comes_to_what_it_must() {
     let cases: Vec<Case> = ron::from_str(include_str!("plan/cases.ron")).expect("cases.ron reads");
     let wrong: Vec<String> = cases.iter().flat_map(faults).collect();
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
+const TEMPERED: [ConditionKind; 4] = [
+    ConditionKind::HardenedTempered,
+    ConditionKind::NormalisedTempered,
+    ConditionKind::CaseHardened,
+    ConditionKind::InductionHardened,
+];
+
+/// Common practice, no source: a temper is lost at its own temperature, so a part that is or
+/// may be tempered has a ceiling or a question; and a refusal stands before any figure.
+#[test]
+fn every_grade_that_may_be_tempered_has_a_ceiling_or_a_question() {
+    let mut wrong = Vec::new();
+    for grade in &embedded().grades {
+        let mut kinds = grade.condition_kinds();
+        let listed = kinds.clone();
+        kinds.push(ConditionKind::Unknown);
+        for kind in kinds {
+            let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
+            job.runs.push(Run { process: Process::Gmaw, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
+            job.members.push(Member {
+                steel: Steel::Grade(Box::new(grade.clone())),
+                condition: Condition { kind, temper_c: None },
+                thickness_mm: 25.0,
+                round: false,
+                yield_mpa: None,
+                hardness_hv: None,
+                buttered: false,
+            });
+            let made = plan(embedded(), &job);
+            let said = jobs::said(&job, &made);
+            if matches!(made.verdict, Verdict::Refused(_)) {
+                if made.minimum_c.is_some() || said.contains("None") {
+                    wrong.push(format!("{} {kind:?} is refused with a figure", grade.id));
+                }
+                continue;
+            }
+            let may_be = TEMPERED.contains(&kind)
+                || (kind == ConditionKind::Unknown && listed.iter().any(|kind| TEMPERED.contains(kind)));
+            let open = made.ceiling == Ceiling::BelowTransformation;
+            if may_be && open {
+                wrong.push(format!("{} {kind:?} has no ceiling", grade.id));
+            }
+            let asks = matches!(made.ceiling, Ceiling::AskTemper { .. });
+            if asks != made.actions.contains(&Action::AskTemper) {
+                wrong.push(format!("{} {kind:?} asks in one place only", grade.id));
+            }
+        }
+    }
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }

@@ -138,12 +138,12 @@ fn member_interpass(
         }
         _ => {
             let figures = sheets::sheet(reference, job, part)?;
-            if figures.below_own_temper && matches!(member_ceiling(part, index), Ceiling::AskTemper { .. }) {
-                let exact_c = minimum_c + ROOM_K;
-                return Some(limit("own-temper-unknown", Some(index), exact_c, Basis::Practice));
-            }
             let printed =
                 figures.interpass.or_else(|| figures.upper_c.map(|c| Printed { c: Some(c), f: None }));
+            if figures.below_own_temper && matches!(member_ceiling(part, index), Ceiling::AskTemper { .. }) {
+                let exact_c = (minimum_c + ROOM_K).min(printed.map_or(f64::INFINITY, lower_c));
+                return Some(limit("own-temper-unknown", Some(index), exact_c, Basis::Practice));
+            }
             match printed {
                 Some(printed) => Some(printed_limit("sheet-interpass", index, printed, figures.basis)),
                 None => Some(by_practice(HARDENABLE_INTERPASS_C.max(minimum_c + ROOM_K))),
