@@ -119,6 +119,29 @@ fn a_steel_that_must_not_be_welded_is_status_one() {
     let asked = run(&["plan", "steel=12L14", "thickness=20", "joint=butt", "process=gmaw", "--json"]);
     let read: Value = serde_json::from_str(&asked.out).expect("JSON");
     assert_eq!((&read["verdict"], &read["preheat_min_c"]), (&"do-not-weld".into(), &Value::Null));
+    assert!(!ran.out.contains("Minimum preheat"), "no figure, not even none: {}", ran.out);
+    let joint = small(&["condition=Q&T 540", "steel-b=12L14", "thickness-b=20", "--json"]);
+    let read: Value = serde_json::from_str(&joint.out).expect("JSON");
+    assert_eq!((joint.status, &read["family"]), (1, &"do-not-weld".into()));
+}
+
+/// Both times of a post-heat stand beside each other in text and JSON, and no third one.
+#[test]
+fn post_heat_is_said_by_both_rules() {
+    let ran = small(&["condition=Q&T 540"]);
+    assert!(ran.out.contains("h by the trade’s rule, ") && ran.out.contains("h by diffusion"), "{}", ran.out);
+    let read: Value = serde_json::from_str(&small(&["condition=Q&T 540", "--json"]).out).expect("JSON");
+    let names: Vec<&str> =
+        read["post_heat"].as_array().expect("a list").iter().filter_map(|row| row["name"].as_str()).collect();
+    assert_eq!(names, ["post-heat-temperature", "post-heat-diffusion", "post-heat-trade"]);
+}
+
+/// Two figures for one process: said so that one of either reads right.
+#[test]
+fn a_count_of_one_reads_right() {
+    let ran = small(&["hydrogen=3 ml + 5 ml"]);
+    assert_eq!(ran.status, 2, "{}", ran.out);
+    assert!(ran.err.contains("Figures: 2. Processes: 1."), "{}", ran.err);
 }
 
 #[test]

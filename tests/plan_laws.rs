@@ -343,3 +343,29 @@ fn a_shown_only_method_changes_no_plan() {
         assert_eq!(exact_c(embedded(), &job), exact_c(&quiet, &job));
     }
 }
+
+/// Caps on the carbon equivalent rise with thickness, and beyond the last one none holds.
+#[test]
+fn a_thicker_part_of_a_capped_grade_never_asks_for_less() {
+    let capped = || embedded().grades.iter().filter(|grade| grade.cev_cap.is_some());
+    assert!(capped().count() > 15);
+    for grade in capped() {
+        let mut before = (0.0, 0.0);
+        for thickness_mm in (4..=300).map(f64::from) {
+            let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::High);
+            job.runs.push(Run { process: Process::Gmaw, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
+            job.members.push(Member {
+                steel: Steel::Grade(Box::new(grade.clone())),
+                condition: Condition { kind: ConditionKind::Unknown, temper_c: None },
+                thickness_mm,
+                round: false,
+                yield_mpa: None,
+                hardness_hv: None,
+                buttered: false,
+            });
+            let asks = exact_c(embedded(), &job).expect("a figure");
+            assert!(asks >= before.1 - 1e-6, "{} {thickness_mm} mm: {before:?}, then {asks}", grade.id);
+            before = (thickness_mm, asks);
+        }
+    }
+}

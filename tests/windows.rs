@@ -1,8 +1,12 @@
-//! Whole situations against the figure that a careful welding engineer would use.
+//! Whole situations against the figure that a careful welding engineer would use: the
+//! figures, the exit status of the command line, and what the plan must say beside them.
+//!
+//! Common practice, no source, where a row names none; the methods behind it are cited in the
+//! plan itself.
 
 mod jobs;
 
-use jobs::{MemberRow, RunRow, job};
+use jobs::{MemberRow, RunRow, job, said};
 use serde::Deserialize;
 use strawblue::engine::job::{Joint, Restraint};
 use strawblue::engine::plan::plan;
@@ -21,8 +25,20 @@ struct Window {
     interpass_c: f64,
     ceiling_c: Option<f64>,
     verdict: String,
+    /// Exit status of the command line: 0 is a safe answer.
+    exit: u8,
+    /// Is there a window wide enough to work in?
+    safe_window: bool,
     set_by: Option<String>,
     actions: Vec<String>,
+    /// Texts that stand in the report.
+    must_say: Vec<String>,
+    /// Texts that do not.
+    #[serde(default)]
+    never_say: Vec<String>,
+    /// A lever with the least and the most that it takes off the minimum, K.
+    #[serde(default)]
+    lever: Option<(String, f64, f64)>,
 }
 
 const NEAR_K: f64 = 5.0;
@@ -53,6 +69,26 @@ fn every_situation_lies_in_its_window() {
         }
         if plan.verdict.id() != row.verdict {
             fault(format!("verdict {}, wanted {}", plan.verdict.id(), row.verdict));
+        }
+        if u8::from(!plan.verdict.answers()) != row.exit {
+            fault(format!("exit status of {}, wanted {}", plan.verdict.id(), row.exit));
+        }
+        if plan.usable_window != row.safe_window {
+            fault(format!("safe window {}", plan.usable_window));
+        }
+        let said = said(&job, &plan);
+        for text in row.must_say.iter().filter(|text| !said.contains(text.as_str())) {
+            fault(format!("does not say: {text}"));
+        }
+        for text in row.never_say.iter().filter(|text| said.contains(text.as_str())) {
+            fault(format!("says: {text}"));
+        }
+        if let Some((id, least_k, most_k)) = &row.lever {
+            let gain_k = plan.levers.iter().find(|lever| lever.change.id() == id);
+            let gain_k = gain_k.map_or(f64::NAN, |lever| minimum_c - lever.minimum_c);
+            if !(*least_k..=*most_k).contains(&gain_k) {
+                fault(format!("{id} takes {gain_k} K off"));
+            }
         }
         let by = plan.minimum.as_ref().map(|limit| limit.by);
         if row.set_by.is_some() && by != row.set_by.as_deref() {

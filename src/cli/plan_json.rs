@@ -159,7 +159,7 @@ pub(super) fn plan_json(
     assumed: Vec<AssumedJson>,
 ) -> PlanJson {
     let side = side(reference, job, plan);
-    let routes = if plan.verdict == Verdict::TwoRoutes { iron_routes(reference) } else { Vec::new() };
+    let routes = if plan.verdict == Verdict::TwoRoutes { iron_routes(reference, job) } else { Vec::new() };
     PlanJson {
         verdict: plan.verdict.id(),
         family: plan.family().map(crate::engine::plan::Family::id),

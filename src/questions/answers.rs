@@ -237,9 +237,16 @@ impl Answers {
     pub fn analysis(&self) -> Option<Chemistry> {
         match self.given.get(COMPOSITION) {
             Some(Given::Composition(composition)) => Some(Chemistry::certified(*composition)),
-            Some(Given::Steel(steel)) => Some(Chemistry::of(steel)),
+            Some(Given::Steel(steel)) => Some(Chemistry::of(steel, self.thickest_mm())),
             _ => None,
         }
+    }
+
+    /// What a cap on the grade counts at: no part is thicker than all together, and where
+    /// nothing is said of it, it may be as thick as can be.
+    fn thickest_mm(&self) -> f64 {
+        let given = |key: &str| self.maybe_number(key);
+        given("thickness").or_else(|| given("combined")).unwrap_or(f64::INFINITY)
     }
 
     /// An optional composition.

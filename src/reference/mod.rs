@@ -53,8 +53,8 @@ pub use own_sheets::{
     Sheet, SheetCase, SheetGroup,
 };
 pub use practice::{
-    Band, Bands, CarbonLine, CarbonPoint, Cover, CoverElement, HydrogenShift, LowHydrogen, LowHydrogenRow,
-    Practice, RowUse, SaeRow, ShownSpan, SpanBand, SpanBands, Stretch, ThicknessCredit,
+    Band, Bands, CarbonLine, CarbonPoint, Cover, CoverElement, CrackedCase, HydrogenShift, LowHydrogen,
+    LowHydrogenRow, Practice, RowUse, SaeRow, ShownSpan, SpanBand, SpanBands, Stretch, ThicknessCredit,
 };
 pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
 pub use source::{Source, SourceKind};

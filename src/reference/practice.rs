@@ -25,6 +25,16 @@ pub struct Stretch {
     pub ceq_max: f64,
 }
 
+/// A published case in which a steel cracked although it was preheated.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CrackedCase {
+    /// The preheats at which it cracked, °C.
+    pub at_c: Vec<f64>,
+    /// Where the case is told.
+    pub basis: Basis,
+}
+
 /// The handbook's rows for one grade, by thickness, with low-hydrogen consumables.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -41,6 +51,9 @@ pub struct LowHydrogenRow {
     pub row_use: RowUse,
     /// A wider cover, where the row is stretched.
     pub stretch: Option<Stretch>,
+    /// A published case in which the row's grade cracked.
+    #[serde(default)]
+    pub cracked: Option<CrackedCase>,
     /// What it rests on.
     pub basis: Basis,
 }

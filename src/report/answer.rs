@@ -5,7 +5,7 @@ use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line
 use super::steel::published_spans;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
-use crate::engine::plan::{Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
+use crate::engine::plan::{Action, Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
 use crate::reference::{Basis, IronRoute};
 
 /// What kind of answer it is.
@@ -99,13 +99,27 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
         ceiling: ceiling_figure(pen, job, plan),
         standing: governing.map(stands),
         sentence: governing.map_or_else(String::new, |item| sentence(pen, item)),
-        note: others(pen, job, plan),
+        note: note(pen, job, plan),
         routes: if kind == AnswerKind::Routes {
-            iron_routes(pen.reference).into_iter().map(|route| route_line(pen, route)).collect()
+            iron_routes(pen.reference, job).iter().map(|route| route_line(pen, route)).collect()
         } else {
             Vec::new()
         },
     }
+}
+
+/// What stands beside who governs; a plan without preheat names the buttering above.
+fn note(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
+    let mut parts = vec![others(pen, job, plan)];
+    if plan.verdict != Verdict::NoPreheat {
+        parts.extend(layers(pen, job, plan));
+    }
+    if plan.actions.contains(&Action::Buttering) && plan.members.iter().all(|member| member.layer_c.is_none())
+    {
+        parts.push(pen.words.get("answer-lay-buttering"));
+    }
+    parts.retain(|part| !part.is_empty());
+    parts.join(" ")
 }
 
 const fn stands(item: &Evidence) -> Standing {
@@ -128,6 +142,8 @@ fn minimum_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
             }
             figure
         }
+        // "None" is an answer to weld by; where there is no answer there is no figure either.
+        None if !plan.verdict.answers() => Figure { label, ..Figure::default() },
         None => Figure {
             id: "minimum".to_owned(),
             label,
@@ -162,7 +178,13 @@ fn ceiling_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
     let label = pen.words.get("answer-ceiling");
     match &plan.ceiling {
         _ if !plan.verdict.answers() && plan.interpass.is_none() => Figure { label, ..Figure::default() },
-        Ceiling::At(limit) => limit_figure(pen, "ceiling", label, limit),
+        Ceiling::At(limit) => {
+            let mut figure = limit_figure(pen, "ceiling", label, limit);
+            if plan.actions.contains(&Action::AskTemper) {
+                figure.note = pen.words.with("answer-ceiling-asked", &[("by", &figure.note)]);
+            }
+            figure
+        }
         Ceiling::AskTemper { member } => Figure::in_words(
             "ceiling",
             label,
@@ -185,7 +207,11 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
     let get = |key: &str| pen.words.get(key);
     match plan.verdict {
         Verdict::Window => (String::new(), Vec::new()),
-        Verdict::NoPreheat => (get("answer-dry"), vec![get("answer-dry.line")]),
+        Verdict::NoPreheat => {
+            let mut lines = vec![get("answer-dry.line")];
+            lines.extend(layers(pen, job, plan));
+            (get("answer-dry"), lines)
+        }
         Verdict::TwoRoutes => (get("answer-routes"), vec![get("answer-routes.line")]),
         Verdict::NoMethod => (get("answer-uncovered"), vec![get("answer-uncovered.line")]),
         Verdict::Refused(refusal) => {
@@ -205,7 +231,8 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
                 .interpass
                 .as_ref()
                 .map_or_else(String::new, |limit| maximum(pen, limit.exact_c, limit.printed).main);
-            let line = pen.words.with("answer-no-window.line", &[("low", &low), ("high", &high)]);
+            let key = if plan.minimum.is_some() { "answer-no-window.line" } else { "answer-no-window.none" };
+            let line = pen.words.with(key, &[("low", &low), ("high", &high)]);
             let mut lines = vec![line];
             if plan.levers.is_empty() {
                 lines.push(get("answer-no-window.no-lever"));
@@ -217,6 +244,20 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
             (get("answer-no-window"), lines)
         }
     }
+}
+
+/// What laying a buttering asks for, where the buttering takes its steel out of the joint.
+fn layers(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
+    let distinct = distinct_members(job);
+    let asked = plan.members.iter().enumerate().filter(|(index, _)| distinct.contains(index));
+    asked
+        .filter_map(|(index, member)| {
+            let layer_c = member.layer_c.filter(|layer_c| *layer_c > 0.0)?;
+            let figure = minimum(pen, layer_c, None).main;
+            let name = member_name(pen, job, index);
+            Some(pen.words.with("answer-layer", &[("member", &name), ("figure", &figure)]))
+        })
+        .collect()
 }
 
 /// "The arm alone needs 115 °C": what each member that does not govern asks for.
@@ -232,7 +273,7 @@ fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
             let minimum_c = member.exact_c?;
             let name = member_name(pen, job, index);
             Some(if minimum_c > 0.0 {
-                let figure = minimum(pen, minimum_c, None).main;
+                let figure = minimum(pen, minimum_c, member.printed).main;
                 pen.words.with("answer-other-needs", &[("member", &name), ("figure", &figure)])
             } else {
                 pen.words.with("answer-other-none", &[("member", &name)])
@@ -242,7 +283,7 @@ fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
     lines.join(" ")
 }
 
-fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
+pub(super) fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
     let low = pen.show.temperature(route.preheat_low_c);
     let high = pen.show.temperature(route.preheat_high_c);
     let span = |low: &str, high: &str| format!("{}–{high}", low.split('\u{a0}').next().unwrap_or_default());

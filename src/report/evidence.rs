@@ -55,14 +55,14 @@ pub fn evidence_groups(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<EvidenceGro
                 && (item.obligation == Obligation::HeatAffectedZone
                     || (item.obligation == Obligation::Code && item.id == "d11-category"))
         };
-        let result =
-            plan.members.get(index).and_then(|member| member.exact_c).map_or_else(String::new, |c| {
-                if c > 0.0 {
-                    pen.words.with("evidence-member-asks", &[("figure", &minimum(pen, c, None).main)])
-                } else {
-                    pen.words.get("evidence-member-clear")
-                }
-            });
+        let result = plan.members.get(index).map_or_else(String::new, |member| match member.exact_c {
+            Some(c) if c > 0.0 => {
+                let figure = minimum(pen, c, member.printed).main;
+                pen.words.with("evidence-member-asks", &[("figure", &figure)])
+            }
+            Some(_) => pen.words.get("evidence-member-clear"),
+            None => String::new(),
+        });
         push(pen, &mut groups, plan, &format!("member-{index}"), &member_name(pen, job, index), result, own);
     }
     let weld = pen.words.get("evidence-weld-metal");
@@ -174,6 +174,9 @@ fn line(pen: &Pen<'_>, index: usize, item: &Evidence) -> EvidenceLine {
 /// Why a piece of evidence stands as it does.
 fn note(pen: &Pen<'_>, item: &Evidence) -> String {
     let outside = item.range.iter().find(|check| !check.inside());
+    if item.id == "table-c1" && item.standing != Standing::ShownOnly {
+        return table_c1_note(pen, item, outside);
+    }
     match (item.standing, outside) {
         (Standing::ShownOnly, _) => shown_why(pen, item),
         (_, Some(check)) if item.at_limit => outside_note(pen, "evidence-at-limit", check),
@@ -183,7 +186,23 @@ fn note(pen: &Pen<'_>, item: &Evidence) -> String {
     }
 }
 
+/// The table puts nothing at a limit: it clears up to a combined thickness, or it ends.
+fn table_c1_note(pen: &Pen<'_>, item: &Evidence, outside: Option<&RangeCheck>) -> String {
+    let combined = item.range.iter().find(|check| check.symbol == "combined");
+    let most = combined.and_then(|check| check.high).map(|most_mm| pen.show.length(most_mm).main);
+    match (outside, most) {
+        (Some(check), _) if check.symbol != "combined" => outside_note(pen, "evidence-c1-ends", check),
+        (_, Some(most)) => pen.words.with("evidence-c1-up-to", &[("most", &most)]),
+        _ => pen.words.get("evidence-why-table-c1"),
+    }
+}
+
 fn shown_why(pen: &Pen<'_>, item: &Evidence) -> String {
+    let row = item.row.as_deref().unwrap_or_default();
+    let cracked = |known: &crate::reference::LowHydrogenRow| known.grade == row && known.cracked.is_some();
+    if item.id == "practice-low-h" && pen.reference.practice.low_hydrogen.rows.iter().any(cracked) {
+        return pen.words.get("note-row-shown-only");
+    }
     let key = format!("evidence-why-{}", item.id);
     if pen.words.has(&key) { pen.words.get(&key) } else { pen.words.get("evidence-shown-only") }
 }

@@ -3,7 +3,7 @@
 use super::figure::{maximum, minimum};
 use super::{Pen, member_name};
 use crate::engine::job::Job;
-use crate::engine::plan::{Change, Plan, Verdict};
+use crate::engine::plan::{Change, Family, Plan, Verdict};
 
 /// What a lever does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -31,10 +31,23 @@ pub struct LeverLine {
     pub effect: LeverEffect,
 }
 
-/// The levers of a plan; where none gains anything, what helps without a number.
+/// The levers of a plan; where none gains anything for a steel that hardens, what helps
+/// without a number.
 #[must_use]
 pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
     let shut = plan.verdict == Verdict::NoWindow;
+    let hardens =
+        plan.members.iter().any(|member| matches!(member.family, Family::Hardenable | Family::PlainCarbon));
+    // Without a window the answer itself says it.
+    if plan.levers.is_empty() && hardens && plan.verdict == Verdict::Window {
+        return vec![LeverLine {
+            id: "without-number",
+            what: pen.words.get("lever-without-number"),
+            result: pen.words.get("lever-without-number.result"),
+            note: pen.words.get("lever-without-number.note"),
+            effect: LeverEffect::Lowers,
+        }];
+    }
     plan.levers
         .iter()
         .map(|lever| {

@@ -12,6 +12,7 @@ mod levers;
 mod sheet;
 mod steel;
 mod then;
+mod then_steel;
 mod tint;
 
 pub use answer::{Answer, AnswerKind, Route, answer};

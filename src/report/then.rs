@@ -1,6 +1,7 @@
 //! What there is to do beside the figures, in the order of the work.
 
 use super::figure::{BasisMark, basis_mark, maximum, minimum};
+use super::then_steel::{after_welding, buttering, cracked, grade_only, iron_route};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Outcome;
 use crate::engine::job::Job;
@@ -28,17 +29,19 @@ pub struct ThenLine {
 #[must_use]
 pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
     let mut lines = Vec::new();
-    let before = [
-        Action::RemoveCase,
-        Action::RemoveHardSkin,
-        Action::CutEdges,
-        Action::AskTemper,
-        Action::GradeOnly,
-        Action::FillerUnknown,
-        Action::DryFirst,
-        Action::TrialPiece,
-    ];
-    push_actions(pen, plan, &before, &mut lines);
+    let first =
+        [Action::TooHard, Action::RemoveCase, Action::RemoveHardSkin, Action::CutEdges, Action::AskTemper];
+    push_actions(pen, plan, &first, &mut lines);
+    lines.extend(cracked(pen, job, plan));
+    lines.extend(buttering(pen, job, plan));
+    lines.extend(iron_route(pen, job, plan));
+    lines.extend(grade_only(pen, plan));
+    push_actions(
+        pen,
+        plan,
+        &[Action::FillerUnknown, Action::DryElectrodes, Action::DryFirst, Action::TrialPiece],
+        &mut lines,
+    );
     if let Some(side) = side(pen.reference, job, plan) {
         if plan.verdict != Verdict::NoWindow {
             measure(pen, job, plan, &side, &mut lines);
@@ -52,12 +55,13 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
         }
         post_heat(pen, job, plan, &side, &mut lines);
         push_actions(pen, plan, &[Action::CoolSlowly, Action::NoPwht], &mut lines);
+        lines.extend(after_welding(pen, job, plan));
         wait(pen, &side, &mut lines);
     }
     lines
 }
 
-fn line(pen: &Pen<'_>, key: &str, value: String, note: String, basis: &Basis) -> ThenLine {
+pub(super) fn line(pen: &Pen<'_>, key: &str, value: String, note: String, basis: &Basis) -> ThenLine {
     ThenLine {
         id: key.to_owned(),
         label: pen.words.get(&format!("then-{key}")),
@@ -115,8 +119,9 @@ fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
     let distinct = distinct_members(job);
     for time in side.cooling.iter().filter(|time| distinct.contains(&time.member)) {
         let name = member_name(pen, job, time.member);
-        let low = pen.show.number(time.fastest_s, 1);
-        let high = pen.show.with_unit(time.slowest_s, 1, "s");
+        // Without a window the minimum lies above the interpass and cools slower.
+        let low = pen.show.number(time.fastest_s.min(time.slowest_s), 1);
+        let high = pen.show.with_unit(time.slowest_s.max(time.fastest_s), 1, "s");
         let mut note = pen.words.with("then-cooling.note", &[("member", &name)]);
         if plan.actions.contains(&Action::CoolingTimeOutside)
             && plan.members[time.member].family == crate::engine::plan::Family::QuenchedTempered
@@ -160,15 +165,14 @@ fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
         else {
             continue;
         };
-        let round = |value: f64| (value / 10.0).round() * 10.0;
+        let round = |value: f64| pen.show.number((value / 10.0).round() * 10.0, 0);
+        let (low, high) = (round(low), round(high));
+        let about = if low == high { high } else { format!("{low}–{high}") };
         let name = member_name(pen, job, *member);
         let mut made = line(
             pen,
             "hardness",
-            pen.words.with(
-                "then-hardness.value",
-                &[("low", &pen.show.number(round(low), 0)), ("high", &pen.show.number(round(high), 0))],
-            ),
+            pen.words.with("then-hardness.value", &[("about", &about)]),
             pen.words.with("then-hardness.note", &[("member", &name)]),
             &method_basis(pen, "hv-yurioka"),
         );
@@ -221,14 +225,11 @@ fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec
     lines.push(line(
         pen,
         "post-heat",
-        pen.words.with("then-post-heat.value", &[("figure", &at), ("time", &hours(trade_h))]),
-        format!(
-            "{why} {}",
-            pen.words.with(
-                "then-post-heat.note",
-                &[("trade", &hours(trade_h)), ("diffusion", &hours(diffusion_h))]
-            )
+        pen.words.with(
+            "then-post-heat.value",
+            &[("figure", &at), ("trade", &hours(trade_h)), ("diffusion", &hours(diffusion_h))],
         ),
+        format!("{why} {} {}", pen.words.get("then-post-heat.note"), pen.words.get("note-both-faces-open")),
         &method_basis(pen, "post-heat"),
     ));
 }

@@ -5,7 +5,11 @@ use serde::Deserialize;
 use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
-use strawblue::reference::{Composition, ConditionKind, Reference};
+use strawblue::engine::plan::Plan;
+use strawblue::reference::{Composition, ConditionKind, Reference, embedded};
+use strawblue::report::{Pen, Report};
+use strawblue::units::Show;
+use strawblue::words::Words;
 
 /// How the steel of a test member is known.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
@@ -88,4 +92,28 @@ pub(crate) fn job(
         demands: Demands::default(),
         thermal_cut: false,
     }
+}
+
+/// All that the plan says, a line each.
+pub(crate) fn said(job: &Job, plan: &Plan) -> String {
+    let words = Words::english();
+    let pen = Pen { reference: embedded(), words: &words, show: Show::default() };
+    let report = Report::of(&pen, job, plan);
+    let answer = &report.answer;
+    let figures = [&answer.minimum, &answer.maximum, &answer.ceiling];
+    let figures = figures
+        .map(|figure| format!("{}: {} {} [{}]", figure.label, figure.figure, figure.unit, figure.note));
+    let mut lines = vec![answer.title.clone(), answer.sentence.clone(), answer.note.clone()];
+    lines.extend(figures);
+    lines.extend(answer.lines.iter().cloned());
+    lines.extend(
+        answer.routes.iter().map(|route| format!("{}: {}. {}", route.title, route.figure, route.text)),
+    );
+    for line in report.groups.iter().flat_map(|group| &group.lines) {
+        lines.push(format!("{}: {}; {}; {}", line.name, line.figure, line.standing.id(), line.note));
+    }
+    lines.extend(report.levers.iter().map(|lever| format!("{}: {}", lever.what, lever.result)));
+    lines.extend(report.then.iter().map(|line| format!("{}: {}. {}", line.label, line.value, line.note)));
+    lines.extend(report.cautions.iter().map(|line| format!("{}: {}", line.title, line.do_this)));
+    lines.join("\n").replace('\u{a0}', " ").replace('\u{2060}', "")
 }

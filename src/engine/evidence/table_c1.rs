@@ -35,7 +35,8 @@ pub fn cell<'a>(table: &'a TableC1, query: &C1Query) -> Option<&'a C1Cell> {
         .filter(|cell| {
             (cell.hydrogen_above_ml <= 0.0 || query.hydrogen_ml > cell.hydrogen_above_ml)
                 && cell.hydrogen_up_to_ml.is_none_or(|up_to_ml| query.hydrogen_ml <= up_to_ml)
-                && query.ce <= cell.ce
+                // A cap that is met exactly still counts as met.
+                && query.ce <= cell.ce + 1e-9
                 && query.heat_input_kj_per_mm >= cell.heat_input_kj_per_mm
         })
         .min_by(|a, b| a.ce.total_cmp(&b.ce).then(b.heat_input_kj_per_mm.total_cmp(&a.heat_input_kj_per_mm)))

@@ -6,9 +6,9 @@
 
 use super::types::Family;
 use super::{Part, family};
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Process, Run};
 use crate::engine::transformation::{m90_c, ms_steven_haynes_c};
-use crate::reference::ConditionKind;
+use crate::reference::{ConditionKind, CrackedCase, Element, Grade, Reference};
 
 /// One action; its words are the Fluent message `action-ID`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -43,6 +43,16 @@ pub enum Action {
     ShortBeads,
     /// Warm the steel until it is dry.
     DryFirst,
+    /// The part is harder than its stated condition or temper allows.
+    TooHard,
+    /// A member is buttered: what laying the buttering asks for.
+    Buttering,
+    /// Steel of this kind cracked in a published case although it was preheated.
+    CrackedCase,
+    /// Heat treatment after welding belongs to this steel.
+    HeatTreatAfter,
+    /// Basic electrodes and flux are low in hydrogen only while they are dry.
+    DryElectrodes,
 }
 
 impl Action {
@@ -65,6 +75,11 @@ impl Action {
             Self::TrialPiece => "trial-piece",
             Self::ShortBeads => "short-beads",
             Self::DryFirst => "dry-first",
+            Self::TooHard => "too-hard",
+            Self::Buttering => "buttering",
+            Self::CrackedCase => "cracked-case",
+            Self::HeatTreatAfter => "heat-treat-after",
+            Self::DryElectrodes => "dry-electrodes",
         }
     }
 }
@@ -72,6 +87,8 @@ impl Action {
 /// What the actions are drawn from.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Drawn<'a> {
+    /// The dataset.
+    pub reference: &'a Reference,
     /// The job.
     pub job: &'a Job,
     /// Its parts.
@@ -80,6 +97,8 @@ pub(super) struct Drawn<'a> {
     pub minimum_c: f64,
     /// The interpass as shown, °C.
     pub interpass_c: f64,
+    /// Is the cold route for iron open?
+    pub iron_cold: bool,
     /// Is a temper asked for?
     pub ask_temper: bool,
     /// Does t8/5 leave its span for a quenched and tempered part?
@@ -110,14 +129,22 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
             found.push(action);
         }
     };
+    let by_sheet = || parts.iter().any(Part::hardens_by_its_sheet);
+    let too_hard = |part: &Part<'_>| part.hardens() && family::too_hard(part.member, part.family);
+    when(parts.iter().any(too_hard), Action::TooHard);
     when(kind(ConditionKind::CaseHardened), Action::RemoveCase);
     when(kind(ConditionKind::InductionHardened), Action::RemoveHardSkin);
     when(drawn.minimum_c <= 0.0 || any(Family::Iron), Action::DryFirst);
     when(drawn.job.thermal_cut, Action::CutEdges);
     when(drawn.ask_temper, Action::AskTemper);
+    when(parts.iter().any(|part| part.member.buttered), Action::Buttering);
+    when(cracked_case(drawn.reference, parts).is_some(), Action::CrackedCase);
     when(drawn.weld_metal_unknown, Action::FillerUnknown);
+    let takes_up_water = |run: &Run| matches!(run.process, Process::SmawBasic | Process::Saw);
+    let counts = drawn.minimum_c > 0.0 && parts.iter().any(Part::hardens);
+    when(counts && drawn.job.runs.iter().any(takes_up_water), Action::DryElectrodes);
     when(drawn.cooling_outside, Action::CoolingTimeOutside);
-    when(any(Family::Iron), Action::ShortBeads);
+    when(drawn.iron_cold, Action::ShortBeads);
     if let Some((ms_c, m90_c)) = lowest_ms_m90_c(parts) {
         when(drawn.minimum_c > m90_c, Action::PostHeatBeforeCold);
         when(
@@ -126,11 +153,34 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
         );
         when(drawn.interpass_c > ms_c, Action::HeatTreatStraightAfter);
     }
-    when(hardens(parts) || any(Family::Iron) || any(Family::Tool), Action::CoolSlowly);
+    when(hardens(parts) || any(Family::Iron) || by_sheet(), Action::CoolSlowly);
+    when(by_sheet(), Action::HeatTreatAfter);
     when(any(Family::QuenchedTempered), Action::NoPwht);
-    when(hardens(parts), Action::TrialPiece);
+    when(hardens(parts) || by_sheet(), Action::TrialPiece);
     when(parts.iter().any(|part| part.chemistry.grade_only && part.by_methods()), Action::GradeOnly);
     found
+}
+
+/// The published case in which a steel of this job cracked although it was preheated: the
+/// steel's grade says so, or an analysis inside that grade's limits.
+#[must_use]
+pub fn cracked_case<'a>(reference: &'a Reference, parts: &[Part<'_>]) -> Option<&'a CrackedCase> {
+    reference.practice.low_hydrogen.rows.iter().find_map(|row| {
+        let case = row.cracked.as_ref()?;
+        let grade = reference.grades.get(&row.grade)?;
+        parts.iter().any(|part| part.by_methods() && is_kind_of(part, grade)).then_some(case)
+    })
+}
+
+fn is_kind_of(part: &Part<'_>, grade: &Grade) -> bool {
+    const TELLING: [Element; 5] = [Element::C, Element::Mn, Element::Cr, Element::Mo, Element::Ni];
+    let inside = |element: Element| {
+        let percent = part.chemistry.nominal.get(element);
+        grade.composition.get(&element).is_none_or(|limits| {
+            limits.min.is_none_or(|min| percent >= min) && limits.max.is_none_or(|max| percent <= max)
+        })
+    };
+    part.member.steel.grade().map_or_else(|| TELLING.into_iter().all(inside), |own| own.id == grade.id)
 }
 
 fn hardens(parts: &[Part<'_>]) -> bool {
@@ -140,5 +190,5 @@ fn hardens(parts: &[Part<'_>]) -> bool {
 /// Does the part come hardened, with a temper that heat could spoil?
 #[must_use]
 pub fn tempered(parts: &[Part<'_>]) -> bool {
-    parts.iter().any(|part| family::is_tempered(&part.member.condition))
+    parts.iter().any(|part| part.hardens() && family::is_tempered(part.member))
 }

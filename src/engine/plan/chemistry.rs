@@ -4,12 +4,17 @@
 //! composition; the root sum of squares of the weighted half ranges is added to the
 //! equivalents only (spread over the elements it would make everyday plate a
 //! hardenable steel). A grade whose standard caps the carbon equivalent is taken at
-//! that cap: carbon at its maximum, manganese, chromium, molybdenum, vanadium, nickel
-//! and copper at their maxima times one factor.
+//! the cap for this thickness: carbon at its maximum, manganese, chromium, molybdenum,
+//! vanadium, nickel and copper at their maxima times one factor. Thicker than the last
+//! printed cap no cap holds: each equivalent is then the greater of the last cap's and
+//! the middle composition's with its spread, so that it never falls with thickness.
 
 use crate::engine::carbon_equivalent::{ce_iiw, ceq_s49, cet, pcm};
 use crate::engine::job::Steel;
 use crate::reference::{Composition, Element, Grade};
+
+/// What mills use of the alloying that a cap leaves room for (common practice, no source).
+const USED_OF_CAP: f64 = 0.9;
 
 /// Elements that a cap on CE (IIW) scales.
 const SCALED: [Element; 6] = [Element::Mn, Element::Cr, Element::Mo, Element::V, Element::Ni, Element::Cu];
@@ -27,46 +32,97 @@ pub struct Chemistry {
     pub pcm_add: f64,
     /// Added to CE (IIW), %.
     pub ce_add: f64,
+    /// What a certificate of the grade would likely read: under a cap carbon at its middle
+    /// and nine tenths of the alloying at the cap, else the middle composition.
+    pub likely: Composition,
     /// Is the part known by grade only?
     pub grade_only: bool,
+    /// How the cap on the grade's carbon equivalent counts.
+    pub cap: Cap,
+}
+
+/// How the cap on a grade's carbon equivalent counts for a part that is known by grade only.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Cap {
+    /// The grade has none, or the part has a certificate.
+    None,
+    /// It holds for this thickness.
+    Holds,
+    /// The part is thicker than the last cap that the standard prints.
+    Beyond,
 }
 
 impl Chemistry {
-    /// The analysis of a steel.
+    /// The analysis of a steel in a part of this thickness, mm.
     #[must_use]
-    pub fn of(steel: &Steel) -> Self {
+    pub fn of(steel: &Steel, thickness_mm: f64) -> Self {
         match steel {
             Steel::Certificate { composition, .. } => Self::certified(*composition),
-            Steel::Grade(grade) => Self::of_grade(grade),
+            Steel::Grade(grade) => Self::of_grade(grade, thickness_mm),
         }
     }
 
     /// A certificate's analysis.
     #[must_use]
     pub const fn certified(composition: Composition) -> Self {
-        Self { composition, nominal: composition, cet_add: 0.0, pcm_add: 0.0, ce_add: 0.0, grade_only: false }
+        Self {
+            composition,
+            nominal: composition,
+            cet_add: 0.0,
+            pcm_add: 0.0,
+            ce_add: 0.0,
+            likely: composition,
+            grade_only: false,
+            cap: Cap::None,
+        }
     }
 
-    fn of_grade(grade: &Grade) -> Self {
+    fn of_grade(grade: &Grade, thickness_mm: f64) -> Self {
         let nominal = grade.nominal();
-        if let Some(cap) = &grade.cev_cap {
-            return Self {
-                composition: at_cap(grade, nominal, cap.value),
-                nominal,
-                cet_add: 0.0,
-                pcm_add: 0.0,
-                ce_add: 0.0,
-                grade_only: true,
-            };
-        }
         let spread = |equivalent: fn(&Composition) -> f64| half_range_sum(grade, &nominal, equivalent);
-        Self {
+        let by_middle = Self {
             composition: nominal,
             nominal,
             cet_add: spread(cet),
             pcm_add: spread(pcm),
             ce_add: spread(ce_iiw),
+            likely: nominal,
             grade_only: true,
+            cap: Cap::None,
+        };
+        if let Some(cap) = grade.cev_cap_at(thickness_mm) {
+            return Self::under_cap(grade, nominal, cap.value);
+        }
+        match grade.cev_cap_thicker.last().or(grade.cev_cap.as_ref()) {
+            Some(last) => Self::under_cap(grade, nominal, last.value).or_richer(&by_middle),
+            None => by_middle,
+        }
+    }
+
+    /// At a cap on CE (IIW).
+    fn under_cap(grade: &Grade, nominal: Composition, cap: f64) -> Self {
+        let composition = at_cap(grade, nominal, cap);
+        Self {
+            composition,
+            nominal,
+            cet_add: 0.0,
+            pcm_add: 0.0,
+            ce_add: 0.0,
+            likely: likely_under_cap(composition, nominal),
+            grade_only: true,
+            cap: Cap::Holds,
+        }
+    }
+
+    /// Beyond the last cap: each equivalent the greater of this one and the other's.
+    fn or_richer(self, other: &Self) -> Self {
+        Self {
+            cet_add: (other.cet() - self.cet()).max(0.0),
+            pcm_add: (other.pcm() - self.pcm()).max(0.0),
+            ce_add: (other.ce() - self.ce()).max(0.0),
+            likely: other.nominal,
+            cap: Cap::Beyond,
+            ..self
         }
     }
 
@@ -108,6 +164,13 @@ fn half_range_sum(grade: &Grade, nominal: &Composition, equivalent: fn(&Composit
         })
         .sum::<f64>()
         .sqrt()
+}
+
+/// What a certificate would likely read where a cap on CE (IIW) holds.
+fn likely_under_cap(at_cap: Composition, nominal: Composition) -> Composition {
+    SCALED.into_iter().fold(at_cap.with(Element::C, nominal.get(Element::C)), |made, element| {
+        made.with(element, at_cap.get(element) * USED_OF_CAP)
+    })
 }
 
 /// The composition that meets a cap on CE (IIW).

@@ -3,7 +3,7 @@
 
 use super::Chemistry;
 use super::types::Family;
-use crate::engine::job::{Condition, Member};
+use crate::engine::job::Member;
 use crate::reference::{ConditionKind, Element, GradeFamily, Reference};
 
 /// Lead from which a certificate says "leaded", weight percent.
@@ -31,7 +31,8 @@ pub(super) fn refusal(member: &Member, chemistry: &Chemistry) -> Option<Refusal>
         if chemistry.composition.get(Element::Pb) >= LEAD_LIMIT {
             return Some(Refusal::Lead);
         }
-        if chemistry.composition.get(Element::S) >= SULPHUR_LIMIT {
+        // Foundry iron carries this much sulphur, and is no resulphurised steel.
+        if chemistry.composition.get(Element::S) >= SULPHUR_LIMIT && !is_iron(member, chemistry) {
             return Some(Refusal::Sulphur);
         }
     }
@@ -42,6 +43,13 @@ pub(super) fn refusal(member: &Member, chemistry: &Chemistry) -> Option<Refusal>
     }
 }
 
+/// Is it cast iron, by its carbon or by its grade?
+fn is_iron(member: &Member, chemistry: &Chemistry) -> bool {
+    let own = member.steel.grade().map(|grade| grade.family);
+    chemistry.nominal.get(Element::C) >= 2.0
+        || matches!(own, Some(GradeFamily::GreyIron | GradeFamily::DuctileIron))
+}
+
 /// The family of a part, from its middle composition, its grade and its condition.
 #[must_use]
 pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
@@ -50,7 +58,7 @@ pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
     if refusal(member, chemistry).is_some() {
         return Family::DoNotWeld;
     }
-    if percent(Element::C) >= 2.0 || matches!(own, GradeFamily::GreyIron | GradeFamily::DuctileIron) {
+    if is_iron(member, chemistry) {
         return Family::Iron;
     }
     let stainless = matches!(
@@ -79,13 +87,59 @@ pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
     if quenched_and_tempered(member, true) { Family::QuenchedTempered } else { Family::Structural }
 }
 
+/// Creep-resisting by analysis: carbon up to 0.20 %, molybdenum from 0.4 %, chromium from
+/// 0.5 % up to where stainless begins. The kinds with 5 and 9 % chromium belong to it: no
+/// sheet for tool steel speaks for them.
 fn creep_by_analysis(percent: &impl Fn(Element) -> f64) -> bool {
-    percent(Element::C) <= 0.20 && (0.5..=3.0).contains(&percent(Element::Cr)) && percent(Element::Mo) >= 0.4
+    percent(Element::C) <= 0.20 && percent(Element::Cr) >= 0.5 && percent(Element::Mo) >= 0.4
+}
+
+/// Hardness above which a part is no annealed one, HV (about 30 HRC; common practice).
+const ANNEALED_UP_TO_HV: f64 = 300.0;
+/// Hardness above which a part in a state that nobody knows counts as hardened, HV (about
+/// 35 HRC; common practice: the pearlite of a rail has up to 320).
+const UNKNOWN_UP_TO_HV: f64 = 350.0;
+/// Hardness above which a part is not as rolled, forged, cast, drawn or normalised, HV
+/// (about 41 HRC; common practice: normalised 4340 has about 380).
+const UNHARDENED_UP_TO_HV: f64 = 400.0;
+/// Tempering temperature from which a low-alloy steel keeps no more than the hardness of
+/// [`HIGH_TEMPER_UP_TO_HV`], °C (common practice).
+const HIGH_TEMPER_C: f64 = 480.0;
+/// Hardness that a low-alloy steel does not keep above [`HIGH_TEMPER_C`], HV (about 49 HRC).
+const HIGH_TEMPER_UP_TO_HV: f64 = 500.0;
+
+/// Is the part harder than its stated condition or temper allows, or than a part that is
+/// not hardened where none is stated? A high-alloy tool steel keeps its hardness at a high
+/// temper, so there the temper is not judged.
+#[must_use]
+pub(super) fn too_hard(member: &Member, kin: Family) -> bool {
+    let high_temper = super::minimum::by_methods(kin)
+        && member.condition.kind == ConditionKind::HardenedTempered
+        && member.condition.temper_c.is_some_and(|temper_c| temper_c >= HIGH_TEMPER_C)
+        && member.hardness_hv.is_some_and(|hardness_hv| hardness_hv > HIGH_TEMPER_UP_TO_HV);
+    high_temper || hardened_by_hardness(member)
+}
+
+/// Does the measured hardness say that the part is hardened, although that is not stated?
+fn hardened_by_hardness(member: &Member) -> bool {
+    let up_to_hv = match member.condition.kind {
+        ConditionKind::Annealed => ANNEALED_UP_TO_HV,
+        ConditionKind::Unknown => UNKNOWN_UP_TO_HV,
+        ConditionKind::HardenedTempered | ConditionKind::CaseHardened | ConditionKind::InductionHardened => {
+            return false;
+        }
+        _ => UNHARDENED_UP_TO_HV,
+    };
+    member.hardness_hv.is_some_and(|hardness_hv| hardness_hv > up_to_hv)
 }
 
 /// The condition that counts: as stated, and where it isn't known the only one that the
-/// grade comes in, if there is only one.
-fn counted_kind(member: &Member) -> ConditionKind {
+/// grade comes in, if there is only one. A part that is too hard for what is stated counts
+/// as hardened, with a temper that nobody knows: that is the safe side.
+pub(super) fn counted_kind(member: &Member) -> ConditionKind {
+    if hardened_by_hardness(member) {
+        return ConditionKind::HardenedTempered;
+    }
     let stated = member.condition.kind;
     if stated != ConditionKind::Unknown {
         return stated;
@@ -135,11 +189,21 @@ pub(super) fn grade_temper(member: &Member) -> Option<crate::reference::Temper> 
     grade_row(member).and_then(|row| row.temper)
 }
 
-/// Is this a condition that a high temperature would spoil?
+/// Is the part hardened and tempered, or has it a hardened skin, as far as is known?
 #[must_use]
-pub(super) const fn is_tempered(condition: &Condition) -> bool {
+pub(super) fn is_tempered(member: &Member) -> bool {
+    is_hardened_kind(counted_kind(member))
+}
+
+/// Is this a condition that was tempered, so that a high temperature would spoil it?
+#[must_use]
+pub(super) const fn has_temper(kind: ConditionKind) -> bool {
+    is_hardened_kind(kind) || matches!(kind, ConditionKind::NormalisedTempered)
+}
+
+const fn is_hardened_kind(kind: ConditionKind) -> bool {
     matches!(
-        condition.kind,
+        kind,
         ConditionKind::HardenedTempered | ConditionKind::CaseHardened | ConditionKind::InductionHardened
     )
 }

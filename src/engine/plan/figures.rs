@@ -46,9 +46,7 @@ pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -
     let minimum_c = minimum.limit.as_ref().map(minimum::shown_c);
     let upper = upper::upper(reference, job, parts, minimum_c.unwrap_or(0.0))?;
     let interpass_c = upper::shown_c(&upper.interpass);
-    let usable = minimum_c.is_some_and(|minimum_c| {
-        minimum_c + upper::LEAST_WINDOW_K <= interpass_c.max(sheet_room_c(parts, minimum_c))
-    });
+    let usable = minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
     Some(Figures {
         minimum_c,
         exact_c: minimum.limit.as_ref().map(|limit| limit.exact_c),
@@ -59,11 +57,6 @@ pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -
     })
 }
 
-/// A sheet's own window counts as usable as it is printed, however narrow.
-fn sheet_room_c(parts: &[Part<'_>], minimum_c: f64) -> f64 {
-    if parts.iter().all(|part| part.family == Family::Iron) { minimum_c + upper::LEAST_WINDOW_K } else { 0.0 }
-}
-
 fn weigh_part(
     reference: &Reference,
     job: &Job,
@@ -72,14 +65,36 @@ fn weigh_part(
     combined_mm: f64,
 ) -> Weighed {
     let part = &parts[index];
-    let case = part.case(reference, job, index);
-    if part.member.buttered {
+    if lies_under_buttering(parts, index) {
         return Weighed { evidence: Vec::new(), figure_c: Some(0.0), by: None, cleared: false };
     }
+    weigh_steel(reference, job, part, index, combined_mm)
+}
+
+/// Does buttering take this member's heat-affected zone out of the job? Where every member
+/// is buttered nothing is left to ask but the buttering itself: the job is then the laying
+/// of it, and each member is weighed as it is.
+#[must_use]
+pub(super) fn lies_under_buttering(parts: &[Part<'_>], index: usize) -> bool {
+    parts[index].member.buttered && !parts.iter().all(|part| part.member.buttered)
+}
+
+/// What laying the buttering asks of a member that is left out of the last joint, exact, °C.
+#[must_use]
+pub(super) fn layer_c(reference: &Reference, job: &Job, parts: &[Part<'_>], index: usize) -> Option<f64> {
+    if !lies_under_buttering(parts, index) {
+        return None;
+    }
+    let combined_mm = combined_thickness_mm(reference, job);
+    weigh_steel(reference, job, &parts[index], index, combined_mm).figure_c
+}
+
+fn weigh_steel(reference: &Reference, job: &Job, part: &Part<'_>, index: usize, combined_mm: f64) -> Weighed {
+    let case = part.case(reference, job, index);
     if part.by_methods() {
         return weigh(&case, part.family, combined_mm);
     }
-    match sheets::sheet(reference, part.member, &part.chemistry, part.family) {
+    match sheets::sheet(reference, job, part) {
         Some(figures) => {
             let mut evidence = sheets::evidence(&case, &figures);
             evidence.standing = Standing::Governs;

@@ -35,7 +35,7 @@ pub enum Change {
         /// To, kJ/mm net.
         to_kj_per_mm: f64,
     },
-    /// A certificate in place of the grade; counted at the middle composition.
+    /// A certificate in place of the grade; counted at what it would likely read.
     Certificate,
     /// A buttering layer on this member, put on at the member's own minimum.
     Buttering {
@@ -124,7 +124,7 @@ fn changes(job: &Job, parts: &[Part<'_>]) -> Vec<(Change, Job)> {
         for (member, part) in changed.members.iter_mut().zip(parts) {
             if let Steel::Grade(grade) = &member.steel {
                 member.steel =
-                    Steel::Certificate { composition: part.chemistry.nominal, grade: Some(grade.clone()) };
+                    Steel::Certificate { composition: part.chemistry.likely, grade: Some(grade.clone()) };
             }
         }
         made.push((Change::Certificate, changed));

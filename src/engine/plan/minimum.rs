@@ -1,11 +1,12 @@
 //! What is the minimum preheat of the joint: the greatest over all obligations?
 
+use super::figures::lies_under_buttering;
 use super::member::Weighed;
 use super::types::{Evidence, Family, Limit, Obligation, Says, Standing};
 use super::{Part, round};
 use crate::engine::evidence::{Case, d11, heat_affected, method, weld_metal};
 use crate::engine::job::{Code, Job};
-use crate::reference::{Basis, Reference};
+use crate::reference::{Basis, Printed, Reference};
 
 /// Steel colder than this is warmed first, °C (D1.1); to [`WARM_TO_C`].
 pub(super) const COLD_BELOW_C: f64 = 0.0;
@@ -114,18 +115,18 @@ fn code_minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Wei
 }
 
 /// O5: steel under 0 °C is warmed; in a cool shop or damp air Method B asks for 25 K
-/// more on every member that is not cleared.
+/// more on every member that is not cleared and whose own zone is heated.
 fn cold_or_damp(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weighed]) -> Vec<Evidence> {
     let mut found = Vec::new();
     if job.shop_c < COLD_BELOW_C {
         let mut item =
             dry_evidence("cold-shop", Says::Figure(WARM_TO_C), method(reference, "cold-shop").basis.clone());
-        item.printed = Some(crate::reference::Printed { c: Some(WARM_TO_C), f: Some(70.0) });
+        item.printed = Some(Printed { c: Some(WARM_TO_C), f: Some(70.0) });
         found.push(item);
     }
     if job.shop_c < COOL_BELOW_C || job.damp {
         for (index, part) in parts.iter().enumerate() {
-            if !part.by_methods() || weighed[index].cleared {
+            if !part.by_methods() || weighed[index].cleared || lies_under_buttering(parts, index) {
                 continue;
             }
             let case: Case<'_> = part.case(reference, job, index);
@@ -162,7 +163,13 @@ fn demanded(job: &Job) -> Vec<Evidence> {
 /// The minimum as shown in °C: our own figure rounded up to 5.
 #[must_use]
 pub(super) fn shown_c(limit: &Limit) -> f64 {
-    limit.printed.and_then(|printed| printed.c).map_or_else(|| round::up_c(limit.exact_c), |c| c.max(0.0))
+    as_shown_c(limit.exact_c, limit.printed)
+}
+
+/// A minimum as shown in °C: as printed, else rounded up to 5.
+#[must_use]
+pub(super) fn as_shown_c(exact_c: f64, printed: Option<Printed>) -> f64 {
+    printed.and_then(|printed| printed.c).map_or_else(|| round::up_c(exact_c), |c| c.max(0.0))
 }
 
 /// Is a family weighed by methods?

@@ -25,9 +25,9 @@ mod side;
 mod types;
 mod upper;
 
-pub use actions::{Action, lowest_ms_m90_c, tempered};
+pub use actions::{Action, cracked_case, lowest_ms_m90_c, tempered};
 pub use cautions::{Raised, cautions};
-pub use chemistry::Chemistry;
+pub use chemistry::{Cap, Chemistry};
 pub use family::{HARDENING_CARBON, LEAD_LIMIT, QT_YIELD_MPA, Refusal, SULPHUR_LIMIT, known_method};
 pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
@@ -38,7 +38,7 @@ pub use types::{Evidence, Family, Limit, Obligation, Says, Standing};
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 
 use crate::engine::job::Job;
-use crate::reference::{IronRoute, Reference};
+use crate::reference::{IronRoute, IronRouteKind, Printed, Reference};
 
 /// What a plan comes to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -89,6 +89,11 @@ pub struct MemberNote {
     pub minimum_c: Option<f64>,
     /// The same before rounding, °C.
     pub exact_c: Option<f64>,
+    /// The same as its source prints it.
+    pub printed: Option<Printed>,
+    /// What laying the buttering on this member asks for, exact, °C, where the buttering
+    /// takes it out of the last joint.
+    pub layer_c: Option<f64>,
 }
 
 /// A whole plan.
@@ -123,9 +128,13 @@ pub struct Plan {
 }
 
 impl Plan {
-    /// The family that the plan is governed by: the governing member's, else the first's.
+    /// The family that the plan is governed by: one that must not be welded, else the
+    /// governing member's, else the first's.
     #[must_use]
     pub fn family(&self) -> Option<Family> {
+        if self.members.iter().any(|member| member.family == Family::DoNotWeld) {
+            return Some(Family::DoNotWeld);
+        }
         let index = self.minimum.as_ref().and_then(|limit| limit.member).unwrap_or(0);
         self.members.get(index).or_else(|| self.members.first()).map(|member| member.family)
     }
@@ -139,16 +148,19 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     let Some(figures) = figures::figures_of(reference, job, &parts) else {
         return refused(&parts, combined_mm);
     };
-    let verdict = verdict(&parts, &figures);
+    let verdict = verdict(reference, job, &parts, &figures);
     let minimum_c = figures.minimum_c.unwrap_or(0.0);
     let levers = levers::levers(reference, job, &parts, &figures);
     let cooling = side::cooling_time(reference, job, &parts, minimum_c, figures.interpass_c);
     let actions = actions::actions(&actions::Drawn {
+        reference,
         job,
         parts: &parts,
         minimum_c,
         interpass_c: figures.interpass_c,
-        ask_temper: matches!(figures.upper.ceiling, Ceiling::AskTemper { .. }),
+        iron_cold: parts.iter().any(|part| part.family == Family::Iron)
+            && iron_routes(reference, job).iter().any(|route| route.kind == IronRouteKind::Cold),
+        ask_temper: figures.upper.ask_temper.is_some(),
         cooling_outside: side::leaves_span(&parts, &cooling),
         weld_metal_unknown: figures.minimum.weld_metal_unknown,
     });
@@ -156,12 +168,15 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
         .iter()
         .enumerate()
         .map(|(index, part)| {
-            let exact_c = member_minimum(&figures.minimum.evidence, index);
+            let (exact_c, printed) = member_minimum(&figures.minimum.evidence, index, part.family).unzip();
+            let printed = printed.flatten();
             MemberNote {
                 family: part.family,
                 chemistry: part.chemistry,
-                minimum_c: exact_c.map(up_c),
+                minimum_c: exact_c.map(|exact_c| minimum::as_shown_c(exact_c, printed)),
                 exact_c,
+                printed,
+                layer_c: figures::layer_c(reference, job, &parts, index),
             }
         })
         .collect();
@@ -187,26 +202,32 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     }
 }
 
-fn verdict(parts: &[Part<'_>], figures: &Figures) -> Verdict {
+fn verdict(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: &Figures) -> Verdict {
     let Some(exact_c) = figures.exact_c else { return Verdict::NoMethod };
     if !figures.usable {
         return Verdict::NoWindow;
     }
-    if parts.iter().any(|part| part.family == Family::Iron) {
+    // A demand or another member can leave one route: that one is a window like any other.
+    let iron = parts.iter().all(|part| part.family == Family::Iron);
+    if iron && iron_routes(reference, job).len() > 1 {
         return Verdict::TwoRoutes;
     }
     if exact_c > 0.0 { Verdict::Window } else { Verdict::NoPreheat }
 }
 
-/// A member's own minimum: the greatest that speaks for its heat-affected zone.
-fn member_minimum(evidence: &[Evidence], index: usize) -> Option<f64> {
+/// A member's own minimum, exact and as printed: the greatest that speaks for its
+/// heat-affected zone. Iron is warmed by hand: its 20 °C are no "without preheat".
+fn member_minimum(evidence: &[Evidence], index: usize, kin: Family) -> Option<(f64, Option<Printed>)> {
     evidence
         .iter()
         .filter(|item| item.member == Some(index) && item.obligation == Obligation::HeatAffectedZone)
         .filter(|item| item.standing != Standing::ShownOnly)
-        .filter_map(Evidence::value_c)
-        .max_by(f64::total_cmp)
-        .map(|value_c| if value_c <= minimum::WITHOUT_PREHEAT_C { 0.0 } else { value_c })
+        .filter_map(|item| Some((item.value_c()?, item.printed)))
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|found| {
+            let none = found.0 <= minimum::WITHOUT_PREHEAT_C && kin != Family::Iron;
+            if none { (0.0, None) } else { found }
+        })
 }
 
 fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
@@ -220,6 +241,8 @@ fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
                 chemistry: part.chemistry,
                 minimum_c: None,
                 exact_c: None,
+                printed: None,
+                layer_c: None,
             })
             .collect(),
         minimum: None,
@@ -236,8 +259,8 @@ fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
     }
 }
 
-/// The routes of a plan for iron, cold first.
+/// The routes of a plan for iron that keep what the job demands, cold first.
 #[must_use]
-pub fn iron_routes(reference: &Reference) -> Vec<&IronRoute> {
-    sheets::iron_routes(reference)
+pub fn iron_routes(reference: &Reference, job: &Job) -> Vec<IronRoute> {
+    sheets::iron_routes(reference, &job.demands)
 }

@@ -2,13 +2,14 @@
 //! creep-resisting, stainless and other high-alloy steels?
 //!
 //! Each has a sheet of practice figures; no method is called. Iron has two routes that
-//! are never blended: cold (nickel filler, short beads, hand-warm) and hot. Source:
-//! `data/own_sheets.ron` and the grade's own published row.
+//! are never blended: cold (nickel filler, short beads, hand-warm) and hot. A demanded
+//! figure that a route cannot keep shuts that route. Source: `data/own_sheets.ron` and the
+//! grade's own published row.
 
 use super::types::{Evidence, Family, Says, Standing};
-use super::{Chemistry, family};
+use super::{Part, family, upper};
 use crate::engine::evidence::{Case, d11::higher_c};
-use crate::engine::job::Member;
+use crate::engine::job::{Demands, Job};
 use crate::reference::{
     Basis, Element, GradeFamily, IronRoute, IronRouteKind, Printed, Reference, Sheet, SheetCase, SheetGroup,
 };
@@ -24,6 +25,8 @@ pub(super) struct SheetFigures {
     pub upper_c: Option<f64>,
     /// Maximum interpass.
     pub interpass: Option<Printed>,
+    /// Does the part stay under its own tempering temperature, whatever the figures say?
+    pub below_own_temper: bool,
     /// What they rest on.
     pub basis: Basis,
 }
@@ -32,41 +35,59 @@ const fn printed_c(c: f64) -> Printed {
     Printed { c: Some(c), f: None }
 }
 
-/// The two routes for iron, cold first. Empty for a dataset without them.
+/// The routes for iron that keep what is demanded, cold first, each narrowed to it. Empty
+/// for a dataset without them.
 #[must_use]
-pub(super) fn iron_routes(reference: &Reference) -> Vec<&IronRoute> {
+pub(super) fn iron_routes(reference: &Reference, demands: &Demands) -> Vec<IronRoute> {
     [IronRouteKind::Cold, IronRouteKind::Hot]
         .into_iter()
         .filter_map(|kind| reference.own_sheets.iron_route(kind))
+        .filter_map(|route| narrowed(route, demands))
         .collect()
+}
+
+/// A route with the demanded figures in it; `None` where they leave it no room.
+fn narrowed(route: &IronRoute, demands: &Demands) -> Option<IronRoute> {
+    let most_c = [demands.interpass_c, demands.ceiling_c, route.interpass_c]
+        .into_iter()
+        .flatten()
+        .fold(f64::INFINITY, f64::min);
+    let preheat_low_c = route.preheat_low_c.max(demands.preheat_c.unwrap_or(f64::NEG_INFINITY));
+    let fits = preheat_low_c <= route.preheat_high_c && preheat_low_c + upper::LEAST_WINDOW_K <= most_c;
+    fits.then(|| IronRoute {
+        preheat_low_c,
+        preheat_high_c: route.preheat_high_c.min(most_c),
+        interpass_c: most_c.is_finite().then_some(most_c),
+        ..route.clone()
+    })
 }
 
 /// The sheet of a member: `None` for a family that methods speak for.
 #[must_use]
-pub(super) fn sheet(
-    reference: &Reference,
-    member: &Member,
-    chemistry: &Chemistry,
-    kin: Family,
-) -> Option<SheetFigures> {
-    match kin {
-        Family::Iron => iron_sheet(reference),
-        Family::Creep => creep_sheet(reference, member, chemistry),
-        Family::Tool | Family::Stainless | Family::HighAlloy => {
-            plain_sheet(reference, member, chemistry, kin)
-        }
+pub(super) fn sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option<SheetFigures> {
+    match part.family {
+        Family::Iron => iron_sheet(reference, &job.demands),
+        Family::Creep => creep_sheet(reference, part),
+        Family::Tool | Family::Stainless | Family::HighAlloy => plain_sheet(reference, part),
         _ => None,
     }
 }
 
-fn iron_sheet(reference: &Reference) -> Option<SheetFigures> {
+/// The first route that is open; where the demands shut both, the one that the demanded
+/// preheat points at.
+fn iron_sheet(reference: &Reference, demands: &Demands) -> Option<SheetFigures> {
+    let open = iron_routes(reference, demands).first().map(|route| route.kind);
     let cold = reference.own_sheets.iron_route(IronRouteKind::Cold)?;
+    let too_hot = demands.preheat_c.is_some_and(|preheat_c| preheat_c > cold.preheat_high_c);
+    let shut = if too_hot { IronRouteKind::Hot } else { IronRouteKind::Cold };
+    let route = reference.own_sheets.iron_route(open.unwrap_or(shut))?;
     Some(SheetFigures {
-        row: cold.id.clone(),
-        minimum: Some(printed_c(cold.preheat_low_c)),
-        upper_c: Some(cold.preheat_high_c),
-        interpass: cold.interpass_c.map(printed_c),
-        basis: cold.basis.clone(),
+        row: route.id.clone(),
+        minimum: Some(printed_c(route.preheat_low_c)),
+        upper_c: Some(route.preheat_high_c),
+        interpass: route.interpass_c.map(printed_c),
+        below_own_temper: false,
+        basis: route.basis.clone(),
     })
 }
 
@@ -75,7 +96,8 @@ const MODIFIED_VANADIUM: f64 = 0.15;
 
 /// The group of the naval table by chromium: C-Mo, up to 2 % Cr, above; the modified 9 %
 /// chromium steels have a sheet of their own.
-fn creep_sheet(reference: &Reference, member: &Member, chemistry: &Chemistry) -> Option<SheetFigures> {
+fn creep_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
+    let (member, chemistry) = (part.member, &part.chemistry);
     let cr = chemistry.nominal.get(Element::Cr);
     if cr > 8.0
         && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM
@@ -95,6 +117,7 @@ fn creep_sheet(reference: &Reference, member: &Member, chemistry: &Chemistry) ->
         minimum: Some(minimum),
         upper_c: None,
         interpass: group.interpass,
+        below_own_temper: false,
         basis: group.basis.clone(),
     })
 }
@@ -105,6 +128,7 @@ fn figures_of(sheet: &Sheet) -> SheetFigures {
         minimum: sheet.preheat_low_c.map(printed_c),
         upper_c: sheet.preheat_high_c,
         interpass: sheet.interpass_c.map(printed_c),
+        below_own_temper: sheet.below_own_temper,
         basis: sheet.basis.clone(),
     }
 }
@@ -120,29 +144,34 @@ fn creep_group(reference: &Reference, cr: f64) -> Option<&SheetGroup> {
     reference.own_sheets.group(id)
 }
 
+/// The sheet of a tool, stainless or other high-alloy steel.
+fn plain_id(part: &Part<'_>) -> &'static str {
+    let nominal = &part.chemistry.nominal;
+    match (part.family, part.member.steel.grade().map(|grade| grade.family)) {
+        (Family::Stainless, Some(GradeFamily::StainlessFerritic)) => "stainless-ferritic",
+        (Family::Stainless, Some(GradeFamily::StainlessAustenitic)) => "stainless-austenitic",
+        (Family::Stainless, None) if nominal.get(Element::Ni) >= 6.0 => "stainless-austenitic",
+        (Family::Stainless, _) => "stainless-martensitic",
+        (Family::HighAlloy, _) if nominal.get(Element::Mn) > 3.0 => "high-manganese",
+        _ => "tool",
+    }
+}
+
+/// Does a tool, stainless or other high-alloy steel harden as it cools?
+pub(super) fn hardens(part: &Part<'_>) -> bool {
+    matches!(plain_id(part), "stainless-martensitic" | "tool")
+}
+
 /// Tool, stainless and other high-alloy steels: a sheet for the very grade first, then
 /// the grade's own published row, then the family's sheet.
-fn plain_sheet(
-    reference: &Reference,
-    member: &Member,
-    chemistry: &Chemistry,
-    kin: Family,
-) -> Option<SheetFigures> {
-    let grade = member.steel.grade();
+fn plain_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
+    let grade = part.member.steel.grade();
     if let Some(own) =
         grade.and_then(|grade| reference.own_sheets.sheet(&format!("tool-{}", grade.id.to_lowercase())))
     {
         return Some(figures_of(own));
     }
-    let id = match (kin, grade.map(|grade| grade.family)) {
-        (Family::Stainless, Some(GradeFamily::StainlessFerritic)) => "stainless-ferritic",
-        (Family::Stainless, Some(GradeFamily::StainlessAustenitic)) => "stainless-austenitic",
-        (Family::Stainless, None) if chemistry.nominal.get(Element::Ni) >= 6.0 => "stainless-austenitic",
-        (Family::Stainless, _) => "stainless-martensitic",
-        (Family::HighAlloy, _) if chemistry.nominal.get(Element::Mn) > 3.0 => "high-manganese",
-        _ => "tool",
-    };
-    let mut figures = figures_of(reference.own_sheets.sheet(id)?);
+    let mut figures = figures_of(reference.own_sheets.sheet(plain_id(part))?);
     let published = grade.and_then(|grade| grade.published_preheat.as_ref().map(|row| (grade, row)));
     if let Some((grade, published)) = published.filter(|(_, published)| !published.sae_chart) {
         if let Some(low_c) = published.low_c {

@@ -1,6 +1,7 @@
 //! What else does the plan say: t8/5 at both ends of its window, hardness of the
 //! heat-affected zone, post-heat, the wait before inspection, tacks, where to measure.
 
+use super::figures::lies_under_buttering;
 use super::types::Family;
 use super::{Action, Part, Plan, upper};
 use crate::engine::cooling_time::Cooling;
@@ -46,7 +47,7 @@ pub struct Side {
     pub cooling: Vec<CoolingTime>,
     /// Hardness estimates by member, at the fastest cooling.
     pub hardness: Vec<(usize, Vec<Outcome>)>,
-    /// Post-heat (temperature, time, by diffusion, by the trade's rule), where the plan
+    /// Post-heat (temperature, time by diffusion, time by the trade's rule), where the plan
     /// asks for it.
     pub post_heat: Vec<Outcome>,
     /// The wait before inspection: the strictest rule first.
@@ -57,7 +58,8 @@ pub struct Side {
     pub warm_zone: WarmZone,
 }
 
-/// t8/5 at both ends of a window, for every member that the formula speaks for.
+/// t8/5 at both ends of a window, for every member that the formula speaks for and whose
+/// own zone is heated.
 #[must_use]
 pub(super) fn cooling_time(
     reference: &Reference,
@@ -79,7 +81,7 @@ pub(super) fn cooling_time(
     parts
         .iter()
         .enumerate()
-        .filter(|(_, part)| part.by_methods())
+        .filter(|&(member, part)| part.by_methods() && !lies_under_buttering(parts, member))
         .map(|(member, part)| {
             let thickness_mm = part.member.thickness_mm;
             let fast = weld(job.net_heat_kj_per_mm(), thickness_mm, f2.low, f3.low);
@@ -147,13 +149,18 @@ fn post_heat_of(job: &Job, plan: &Plan, minimum_c: f64) -> Vec<Outcome> {
         ceiling_c: plan.ceiling_c,
         left: HYDROGEN_LEFT,
     };
-    post_heat(asked).map(Vec::from).unwrap_or_default()
+    // Both times stand beside each other; which is the longer one is seen.
+    let mut found = post_heat(asked).map(Vec::from).unwrap_or_default();
+    found.retain(|outcome| outcome.name != "post-heat-time");
+    found
 }
 
-/// The strictest wait that any member asks for, with its rules.
+/// The strictest wait that any member asks for, with its rules. Only a steel that hardens
+/// cracks late from hydrogen: iron and austenitic steel ask for none.
 fn strictest_wait(job: &Job, parts: &[Part<'_>]) -> Vec<Outcome> {
     parts
         .iter()
+        .filter(|part| part.hardens())
         .filter_map(|part| {
             inspection_wait(WeldToInspect {
                 family: part.family,

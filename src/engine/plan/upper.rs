@@ -3,14 +3,16 @@
 //! Interpass: the grade's own figure first; else S 250 °C or the joint's minimum + 50
 //! where that is higher; Q 200 °C; P and H max(315, minimum + 50), not above 370, not
 //! above Ms where minimum + 25 still fits under it, and never less than minimum + 25.
-//! Never above the ceiling.
+//! Never above the ceiling. A steel whose sheet keeps it under its own temper stays within
+//! 50 K of the minimum where that temper is not known.
 //!
 //! Ceiling, which no part may pass at any time: the part's tempering temperature less
-//! 30 K where it is hardened and tempered, or a case. A grade's own interpass figure is
-//! also its ceiling where the row's temper is typical and not the part's stated one.
+//! 30 K where it is tempered, or a case. A grade's own interpass figure is also its ceiling
+//! where the row's temper is typical and not the part's stated one. A part that is or may
+//! be tempered, nobody knows how, has no ceiling but a question.
 
 use super::types::{Family, Limit};
-use super::{Part, family, round};
+use super::{Part, family, round, sheets};
 use crate::engine::evidence::grade_rows;
 use crate::engine::job::Job;
 use crate::engine::transformation::ms_steven_haynes_c;
@@ -36,12 +38,12 @@ pub(super) const ROOM_K: f64 = 50.0;
 pub enum Ceiling {
     /// A figure.
     At(Limit),
-    /// A hardened part whose temper isn't known: ask for it.
+    /// A tempered part whose temper isn't known: ask for it.
     AskTemper {
         /// The member.
         member: usize,
     },
-    /// No part is hardened: only the lower transformation temperature bounds it.
+    /// No part is tempered: only the lower transformation temperature bounds it.
     BelowTransformation,
 }
 
@@ -63,12 +65,15 @@ pub struct Upper {
     pub interpass: Limit,
     /// The ceiling.
     pub ceiling: Ceiling,
+    /// The first member whose temper must be asked for, also where another one or a demand
+    /// sets a ceiling.
+    pub ask_temper: Option<usize>,
 }
 
 /// The upper side, with the joint's minimum as it is shown, °C.
 #[must_use]
 pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c: f64) -> Option<Upper> {
-    let ceiling = joint_ceiling(job, parts);
+    let (ceiling, ask_temper) = joint_ceiling(job, parts);
     let mut lowest: Option<Limit> = None;
     let mut take = |limit: Limit| {
         if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
@@ -76,7 +81,7 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
         }
     };
     for (index, part) in parts.iter().enumerate() {
-        if let Some(limit) = member_interpass(reference, part, index, minimum_c) {
+        if let Some(limit) = member_interpass(reference, job, part, index, minimum_c) {
             take(limit);
         }
     }
@@ -86,7 +91,7 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
     if let Ceiling::At(ceiling) = &ceiling {
         take(ceiling.clone());
     }
-    lowest.map(|interpass| Upper { interpass, ceiling })
+    lowest.map(|interpass| Upper { interpass, ceiling, ask_temper })
 }
 
 const fn limit(by: &'static str, member: Option<usize>, exact_c: f64, basis: Basis) -> Limit {
@@ -111,7 +116,13 @@ pub(super) fn lower_c(printed: Printed) -> f64 {
 }
 
 /// The interpass of one member.
-fn member_interpass(reference: &Reference, part: &Part, index: usize, minimum_c: f64) -> Option<Limit> {
+fn member_interpass(
+    reference: &Reference,
+    job: &Job,
+    part: &Part,
+    index: usize,
+    minimum_c: f64,
+) -> Option<Limit> {
     if let Some((printed, basis)) = grade_rows::interpass(part.member) {
         return Some(printed_limit("grade-interpass", index, printed, basis));
     }
@@ -126,9 +137,13 @@ fn member_interpass(reference: &Reference, part: &Part, index: usize, minimum_c:
             Some(by_practice(hardenable_interpass_c(part, minimum_c)))
         }
         _ => {
-            let figures = super::sheets::sheet(reference, part.member, &part.chemistry, part.family)?;
+            let figures = sheets::sheet(reference, job, part)?;
             let printed =
                 figures.interpass.or_else(|| figures.upper_c.map(|c| Printed { c: Some(c), f: None }));
+            if figures.below_own_temper && matches!(member_ceiling(part, index), Ceiling::AskTemper { .. }) {
+                let exact_c = (minimum_c + ROOM_K).min(printed.map_or(f64::INFINITY, lower_c));
+                return Some(limit("own-temper-unknown", Some(index), exact_c, Basis::Practice));
+            }
             match printed {
                 Some(printed) => Some(printed_limit("sheet-interpass", index, printed, figures.basis)),
                 None => Some(by_practice(HARDENABLE_INTERPASS_C.max(minimum_c + ROOM_K))),
@@ -145,7 +160,8 @@ fn hardenable_interpass_c(part: &Part, minimum_c: f64) -> f64 {
     capped_c.max(minimum_c + LEAST_WINDOW_K)
 }
 
-fn joint_ceiling(job: &Job, parts: &[Part]) -> Ceiling {
+/// The lowest ceiling that is known, and the member whose temper is not.
+fn joint_ceiling(job: &Job, parts: &[Part]) -> (Ceiling, Option<usize>) {
     let mut lowest: Option<Limit> = None;
     let mut unknown = None;
     for (index, part) in parts.iter().enumerate() {
@@ -164,25 +180,30 @@ fn joint_ceiling(job: &Job, parts: &[Part]) -> Ceiling {
     {
         lowest = Some(limit("demanded", None, demanded_c, Basis::published("own-document", "as typed")));
     }
-    match (lowest, unknown) {
+    let ceiling = match (lowest, unknown) {
         (Some(limit), _) => Ceiling::At(limit),
         (None, Some(member)) => Ceiling::AskTemper { member },
         (None, None) => Ceiling::BelowTransformation,
-    }
+    };
+    (ceiling, unknown)
 }
 
-/// The ceiling of one member: its condition decides, not the grade row.
+/// The ceiling of one member: the condition that counts decides, not the grade row.
 fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     let member = part.member;
-    if part.family == Family::Iron {
+    if !part.hardens() {
         return Ceiling::BelowTransformation;
     }
     let under_temper =
         |by, temper_c: f64, basis| Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis));
-    if let Some(temper_c) = member.condition.temper_c.filter(|_| family::is_tempered(&member.condition)) {
+    let counted = family::counted_kind(member);
+    // A stated temper that the measured hardness belies is none.
+    let believed = family::has_temper(member.condition.kind) && !family::too_hard(member, part.family);
+    let stated = member.condition.temper_c.filter(|_| believed);
+    if let Some(temper_c) = stated {
         return under_temper("stated-temper", temper_c, Basis::Practice);
     }
-    if family::is_tempered(&member.condition) {
+    if family::has_temper(counted) {
         let row = family::grade_temper(member);
         let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
         if typical && let Some((printed, basis)) = grade_rows::interpass(member) {
@@ -197,7 +218,7 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
             _ => Ceiling::AskTemper { member: index },
         };
     }
-    if member.condition.kind == ConditionKind::Unknown && part.by_methods() && part.may_be_hardened() {
+    if counted == ConditionKind::Unknown && part.may_be_tempered() {
         return Ceiling::AskTemper { member: index };
     }
     Ceiling::BelowTransformation

@@ -129,6 +129,7 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     let practice = &reference.practice;
     visit.basis(file, "low_hydrogen", &practice.low_hydrogen.hydrogen_basis);
     for row in &practice.low_hydrogen.rows {
+        visit.bases(file, &row.id, row.cracked.iter().map(|case| &case.basis));
         visit.basis(file, &row.id, &row.basis);
     }
     visit.basis(file, "cover", &practice.cover.basis);
