@@ -105,6 +105,7 @@ const DIRECTION: &[(&str, &[&str])] = &[
     ("questions", &["engine", "reference", "units"]),
     ("log", &["questions", "engine", "reference", "units", "words"]),
     ("report", &["engine", "reference", "units", "words"]),
+    ("cli", &["report", "log", "questions", "engine", "reference", "units", "words"]),
 ];
 
 #[test]

@@ -84,6 +84,7 @@ const OWN_SCALE: &[&str] = &[
     "span-",
     "input-restraint-intensity",
     "answer-dry",
+    "sheet-part-zero",
 ];
 
 #[test]

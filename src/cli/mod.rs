@@ -14,8 +14,6 @@ mod plan_text;
 mod said;
 
 use std::ffi::OsString;
-use std::io::Write;
-use std::process::ExitCode;
 
 use arguments::{Command, Request};
 pub use plan::{KeyProblem, read_plan_arguments};
@@ -30,40 +28,18 @@ pub const NO_SAFE_ANSWER: u8 = 1;
 /// Exit status: not understood.
 pub const NOT_UNDERSTOOD: u8 = 2;
 
-/// Runs a command line, the program's own name first: opens the window where nothing is
-/// asked, and prints what it says otherwise.
-pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
-    let arguments: Vec<OsString> = arguments.into_iter().collect();
-    let said = match window(&arguments) {
-        Some(said) => said,
-        None => answer(arguments),
-    };
-    // A reader that has gone away is no fault of the answer.
-    let _ = std::io::stdout().lock().write_all(said.out.as_bytes());
-    let _ = std::io::stderr().lock().write_all(said.err.as_bytes());
-    ExitCode::from(said.status)
+/// Is the window all that is asked, by the program's own name and nothing else?
+pub fn asks_for_the_window(arguments: impl IntoIterator<Item = OsString>) -> bool {
+    Request::read(arguments).is_ok_and(|request| matches!(request.command, Command::Window))
 }
 
-/// Opens the window if that is what is asked, and says what there is to say when it is
-/// closed, or can't be opened.
-#[cfg(feature = "gui")]
-fn window(arguments: &[OsString]) -> Option<Said> {
-    let request = Request::read(arguments.iter().cloned()).ok()?;
-    if !matches!(request.command, Command::Window) {
-        return None;
+/// What is said in place of the window: why it can't be opened, and the demo's plan.
+pub fn without_window(arguments: impl IntoIterator<Item = OsString>, why: &str) -> Said {
+    let words = Words::english();
+    match Request::read(arguments) {
+        Ok(request) => plan::without_window(&request, &words, why),
+        Err(problem) => Said::not_understood(problem.say(&words), false),
     }
-    Some(match crate::app::run(crate::log::Store::desktop_folder()) {
-        Ok(()) => Said::answered(String::new()),
-        Err(problem) => {
-            let words = Words::english();
-            plan::without_window(&request, &words, &problem.say(&words))
-        }
-    })
-}
-
-#[cfg(not(feature = "gui"))]
-const fn window(_arguments: &[OsString]) -> Option<Said> {
-    None
 }
 
 /// What a command line says, without printing it.

@@ -9,7 +9,7 @@ use crate::engine::plan::{Action, Ceiling, Evidence, Limit, Plan, Refusal, Stand
 use crate::reference::{Basis, IronRoute};
 
 /// What kind of answer it is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum AnswerKind {
     /// A window.
     Window,
@@ -22,6 +22,7 @@ pub enum AnswerKind {
     /// Two routes.
     Routes,
     /// No method covers the steel.
+    #[default]
     Uncovered,
 }
 
@@ -43,7 +44,7 @@ pub struct Route {
 }
 
 /// The answer.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Answer {
     /// Its kind.
     pub kind: AnswerKind,
@@ -84,6 +85,14 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
     let (title, mut lines) = title_and_lines(pen, job, plan);
     if kind == AnswerKind::Routes {
         lines.extend(published_spans(pen, job));
+        // Each route has its own limits; none of them holds for both.
+        return Answer {
+            kind,
+            title,
+            lines,
+            routes: iron_routes(pen.reference, job).iter().map(|route| route_line(pen, route)).collect(),
+            ..Answer::default()
+        };
     }
     Answer {
         kind,
@@ -100,11 +109,7 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
         standing: governing.map(stands),
         sentence: governing.map_or_else(String::new, |item| sentence(pen, item)),
         note: note(pen, job, plan),
-        routes: if kind == AnswerKind::Routes {
-            iron_routes(pen.reference, job).iter().map(|route| route_line(pen, route)).collect()
-        } else {
-            Vec::new()
-        },
+        routes: Vec::new(),
     }
 }
 
@@ -233,7 +238,14 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
                 .map_or_else(String::new, |limit| maximum(pen, limit.exact_c, limit.printed).main);
             let key = if plan.minimum.is_some() { "answer-no-window.line" } else { "answer-no-window.none" };
             let line = pen.words.with(key, &[("low", &low), ("high", &high)]);
-            let mut lines = vec![line];
+            let room_k = plan
+                .minimum
+                .as_ref()
+                .zip(plan.interpass.as_ref())
+                .map_or(0.0, |(low, high)| high.exact_c - low.exact_c);
+            let leaves = if room_k > 0.0 { "answer-no-window.little" } else { "answer-no-window.nothing" };
+            let mut lines =
+                vec![if plan.minimum.is_some() { format!("{line} {}", get(leaves)) } else { line }];
             if plan.levers.is_empty() {
                 lines.push(get("answer-no-window.no-lever"));
             }

@@ -30,7 +30,7 @@ pub use tint::{
 };
 
 use crate::engine::job::Job;
-use crate::engine::plan::Plan;
+use crate::engine::plan::{Plan, Verdict};
 use crate::reference::Reference;
 use crate::units::Show;
 use crate::words::Words;
@@ -67,7 +67,12 @@ impl Report {
     pub fn of(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Self {
         Self {
             answer: answer(pen, job, plan),
-            groups: evidence_groups(pen, job, plan),
+            // Evidence of one of two routes would read as if it governed both.
+            groups: if plan.verdict == Verdict::TwoRoutes {
+                Vec::new()
+            } else {
+                evidence_groups(pen, job, plan)
+            },
             levers: lever_lines(pen, job, plan),
             then: then_lines(pen, job, plan),
             cautions: caution_lines(pen, job, plan),

@@ -4,9 +4,11 @@ use super::evidence::{name, number, symbol};
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::{Pen, member_name};
 use crate::engine::RangeCheck;
+use crate::engine::evidence::method_b;
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Evidence, Limit, Plan, Says, Standing};
 use crate::reference::Basis;
+use crate::units::TemperatureUnit;
 
 /// How an input lies in a method's range.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -206,6 +208,35 @@ fn sentence(pen: &Pen<'_>, item: &Evidence) -> String {
     pen.words.with(key, &[("method", &method)])
 }
 
+/// The four parts of Method B, each at the figure that counted; with what restraint adds they
+/// are the exact figure.
+fn method_b_parts(pen: &Pen<'_>, item: &Evidence) -> Vec<StepLine> {
+    let held = |symbol: &str| {
+        let check = item.range.iter().find(|check| check.symbol == symbol)?;
+        let value = check.value.max(check.low.unwrap_or(check.value));
+        Some(value.min(check.high.unwrap_or(value)))
+    };
+    let (Some(cet), Some(d_mm), Some(hd_ml), Some(q)) = (held("CET held"), held("d"), held("HD"), held("Q"))
+    else {
+        return Vec::new();
+    };
+    let part = |key: &str, symbol: &str, value: f64, rise_k: f64| StepLine {
+        text: pen.words.with(key, &[("value", &number(pen, symbol, value))]),
+        value: pen.show.difference(rise_k).main,
+    };
+    let mut made = vec![
+        part("sheet-part-cet", "CET", cet, method_b::cet_part_k(cet)),
+        part("sheet-part-thickness", "d", d_mm, method_b::thickness_part_k(d_mm)),
+        part("sheet-part-hydrogen", "HD", hd_ml, method_b::hydrogen_part_k(hd_ml)),
+        part("sheet-part-heat", "Q", q, method_b::heat_part_k(cet, q)),
+    ];
+    if pen.show.units.temperature == TemperatureUnit::F {
+        let value = pen.show.with_unit(32.0, 0, "°F");
+        made.push(StepLine { text: pen.words.get("sheet-part-zero"), value });
+    }
+    made
+}
+
 /// This job's numbers: derived values, the exact figure, the raw one, the printed one.
 fn steps(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence) -> Vec<StepLine> {
     let mut made = Vec::new();
@@ -228,6 +259,9 @@ fn steps(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence) -> Vec<StepLine
             text: pen.words.get("sheet-combined"),
             value: pen.show.length(plan.combined_mm).main,
         });
+    }
+    if item.id == "method-b" {
+        made.extend(method_b_parts(pen, item));
     }
     if item.id == "method-b" && job.restraint == crate::reference::Restraint::High {
         made.push(StepLine {
@@ -271,7 +305,7 @@ fn rounding(pen: &Pen<'_>, key: &str) -> (String, String) {
 
 /// A check as a gauge; what is only a step is no input.
 pub(super) fn range_line(pen: &Pen<'_>, check: &RangeCheck) -> Option<RangeLine> {
-    if matches!(check.symbol, "printed" | "dH" | "line" | "credit") {
+    if matches!(check.symbol, "printed" | "dH" | "line" | "credit" | "CET held") {
         return None;
     }
     let show = |value: f64| number(pen, check.symbol, value);

@@ -43,13 +43,17 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
         &mut lines,
     );
     if let Some(side) = side(pen.reference, job, plan) {
-        if plan.verdict != Verdict::NoWindow {
+        if !matches!(plan.verdict, Verdict::NoWindow | Verdict::TwoRoutes) {
             measure(pen, job, plan, &side, &mut lines);
             tack(pen, plan, &side, &mut lines);
         }
         cooling(pen, job, plan, &side, &mut lines);
         hardness(pen, job, &side, &mut lines);
-        push_actions(pen, plan, &[Action::ShortBeads, Action::HeatTreatStraightAfter], &mut lines);
+        // What one of two routes asks for stands with that route.
+        if plan.verdict != Verdict::TwoRoutes {
+            push_actions(pen, plan, &[Action::ShortBeads], &mut lines);
+        }
+        push_actions(pen, plan, &[Action::HeatTreatStraightAfter], &mut lines);
         if plan.verdict == Verdict::Window {
             stop(pen, plan, &mut lines);
         }
@@ -193,6 +197,9 @@ fn stop(pen: &Pen<'_>, plan: &Plan, lines: &mut Vec<ThenLine>) {
     ));
 }
 
+/// Below this a steel is cold, °C.
+const COLD_C: f64 = 20.0;
+
 fn value_of(outcomes: &[Outcome], name: &str) -> Option<f64> {
     outcomes.iter().find(|outcome| outcome.name == name).and_then(|outcome| outcome.value)
 }
@@ -203,7 +210,10 @@ fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec
         .find(|action| plan.actions.contains(action));
     let Some(action) = asked else { return };
     let parts = Part::all(job);
-    let m90 = lowest_ms_m90_c(&parts).map_or_else(String::new, |(_, m90_c)| pen.show.temperature(m90_c).main);
+    let m90 = lowest_ms_m90_c(&parts).map_or_else(String::new, |(_, m90_c)| {
+        // The formula is made for no steel whose martensite ends in the cold.
+        if m90_c < COLD_C { pen.words.get("then-m90-in-the-cold") } else { pen.show.temperature(m90_c).main }
+    });
     let why = pen.words.with(&format!("action-{}.why", action.id()), &[("m90", &m90)]);
     let (Some(at_c), Some(diffusion_h), Some(trade_h)) = (
         value_of(&side.post_heat, "post-heat-temperature"),

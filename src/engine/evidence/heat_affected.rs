@@ -53,6 +53,8 @@ pub fn at_range_ends(method: &Method, query: &MethodBQuery) -> Held {
     if let Some(check) = range.last_mut() {
         check.value = query.cet;
     }
+    // What was reckoned with, for whoever adds the parts up.
+    range.push(RangeCheck { symbol: "CET held", value: cet, low: None, high: None });
     let thickness_mm = held(method, "d", query.thickness_mm, &mut range);
     let hydrogen_ml = held(method, "HD", query.hydrogen_ml, &mut range);
     let net_heat = held(method, "Q", query.net_heat_kj_per_mm, &mut range);

@@ -117,6 +117,10 @@ pub fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
         .min_by(|a, b| a.0.total_cmp(&b.0))
 }
 
+/// The most carbon of a steel that is made to be case-hardened, weight percent (the carburising
+/// grades of SAE and EN end at 0.25; common practice leaves none above this).
+const CORE_UP_TO_C: f64 = 0.35;
+
 /// The actions of a plan, in the order of the work.
 #[must_use]
 pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
@@ -132,7 +136,12 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     let by_sheet = || parts.iter().any(Part::hardens_by_its_sheet);
     let too_hard = |part: &Part<'_>| part.hardens() && family::too_hard(part.member, part.family);
     when(parts.iter().any(too_hard), Action::TooHard);
-    when(kind(ConditionKind::CaseHardened), Action::RemoveCase);
+    // A steel of more carbon hardens right through: there is no softer core to weld.
+    let has_case = |part: &Part<'_>| {
+        part.member.condition.kind == ConditionKind::CaseHardened
+            && part.chemistry.nominal.get(Element::C) <= CORE_UP_TO_C
+    };
+    when(parts.iter().any(has_case), Action::RemoveCase);
     when(kind(ConditionKind::InductionHardened), Action::RemoveHardSkin);
     when(drawn.minimum_c <= 0.0 || any(Family::Iron), Action::DryFirst);
     when(drawn.job.thermal_cut, Action::CutEdges);
