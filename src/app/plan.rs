@@ -81,6 +81,11 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
             adapter.set_levers(model(report.levers.iter().map(plan_results::lever_row).collect()));
             adapter.set_then(model(report.then.iter().map(plan_results::then_row).collect()));
             plan_results::fill_cautions(&adapter, state, &report, &open);
+            let assumed = planned.read.defaulted.iter().map(|found| ui::ParagraphRow {
+                label: state.word(&found.field.key()),
+                text: found.say(&state.words, &state.show()).into(),
+            });
+            adapter.set_assumed(model(assumed.collect()));
         }
     }
     fill_basis(window, state);
@@ -129,6 +134,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_evidence(model(Vec::new()));
     adapter.set_levers(model(Vec::new()));
     adapter.set_then(model(Vec::new()));
+    adapter.set_assumed(model(Vec::new()));
     adapter.set_cautions(model(Vec::new()));
     adapter.set_cautions_more("".into());
     adapter.set_has_critical(false);

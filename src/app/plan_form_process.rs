@@ -51,9 +51,13 @@ pub(super) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
                 .job
                 .runs
                 .iter()
-                .map(|run| {
+                .enumerate()
+                .map(|(place, run)| {
                     let name = state.words.get(&format!("process-{}", run.process.id()));
-                    format!("{name}, {}", state.show().hydrogen(run.hydrogen_ml))
+                    let hydrogen = state.show().hydrogen(run.hydrogen_ml);
+                    let assumed = at(job, Field::Hydrogen, place).is_empty();
+                    let key = if assumed { "form-process-assumed" } else { "form-process-stated" };
+                    state.words.with(key, &[("process", &name), ("hydrogen", &hydrogen)])
                 })
                 .collect()
         });
@@ -79,6 +83,15 @@ fn hydrogen_field(state: &State, job: &JobText, place: usize) -> ui::PartRow {
     let mut made = field_part(state, Field::Hydrogen, &at(job, Field::Hydrogen, place), "ml/100 g");
     made.id = format!("hydrogen@{place}").into();
     made.label = state.word("form-hydrogen-typed");
-    made.hint = state.word("form-hydrogen-hint");
+    // What counts where nothing is typed stands in the empty field.
+    let assumed =
+        state.planned().and_then(|planned| planned.read.job.runs.get(place).map(|run| run.hydrogen_ml));
+    made.hint = match assumed {
+        Some(hydrogen_ml) if made.text.is_empty() => {
+            let figure = state.show().number(hydrogen_ml, 1);
+            state.words.with("form-hydrogen-assumed", &[("figure", &figure)]).into()
+        }
+        _ => state.word("form-hydrogen-hint"),
+    };
     fields(&format!("hydrogen-typed-{place}"), vec![made])
 }

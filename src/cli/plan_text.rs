@@ -106,7 +106,10 @@ fn evidence(pen: &Pen<'_>, group: &EvidenceGroup, out: &mut String) {
             Standing::AtLimit => "standing-at-limit",
             Standing::ShownOnly => "standing-shown-only",
         });
-        line(out, &format!("  {}: {}; {standing}; {} [{}]", row.name, row.figure, row.note, row.basis.label));
+        // The note of what lies in its range says no more than that.
+        let plain = row.standing == Standing::InRange && row.note == pen.words.get("evidence-in-range");
+        let note = if plain { String::new() } else { format!("; {}", row.note) };
+        line(out, &format!("  {}: {}; {standing}{note} [{}]", row.name, row.figure, row.basis.label));
     }
 }
 
