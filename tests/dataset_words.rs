@@ -57,7 +57,7 @@ fn published_heat_follows_the_units_and_keeps_the_printed_figure() {
     }
     for (id, c, f) in [
         ("P11", "677–746 °C", "1250–1375 °F"),
-        ("1045", "593–677 °C, 1 h for each 25 mm", "1100–1250 °F, 1 h for each 1 in"),
+        ("1045", "593–677 °C, 1 h for each 25 mm", "1100–1250 °F, 1 h for each inch"),
         ("4130", "about 28 °C under it", "about 50 °F under it"),
     ] {
         let [metric, inch] = both(|pen| relief(pen, id));

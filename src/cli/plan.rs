@@ -8,7 +8,7 @@ use crate::engine::plan;
 use crate::log::{Field, JobFileError, JobText, Reading, demo_job, read_job};
 use crate::reference::{Element, embedded};
 use crate::report::{Pen, Report};
-use crate::units::{Show, shortened};
+use crate::units::{Show, Units, shortened};
 use crate::words::Words;
 
 /// The longest job file that is read, bytes.
@@ -58,7 +58,9 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
     if !request.json {
         words.write_in(read.units.scales());
     }
-    let pen = Pen { reference: reading.reference, words, show: Show::new(read.units, words) };
+    // JSON is in SI, also where it tells what was assumed.
+    let units = if request.json { Units::default() } else { read.units };
+    let pen = Pen { reference: reading.reference, words, show: Show::new(units, words) };
     let assumed = read.defaulted.iter().map(|found| (found.field.id(), found.say(words, &pen.show)));
     let said = if request.json {
         let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();

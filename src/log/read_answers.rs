@@ -235,6 +235,16 @@ fn choice(key: &str, text: &str, offered: &[&str]) -> String {
     if offered.contains(&id.as_str()) {
         return id;
     }
+    // The last word of a choice is enough where all choices share the words before it.
+    let tail = |choice: &&str| choice.rsplit_once('-').is_some_and(|(_, last)| last == id);
+    if let (Some(only), 1) =
+        (offered.iter().find(|choice| tail(choice)), offered.iter().filter(|choice| tail(choice)).count())
+        && offered.iter().all(|choice| {
+            choice.rsplit_once('-').map(|(head, _)| head) == only.rsplit_once('-').map(|(head, _)| head)
+        })
+    {
+        return (*only).to_owned();
+    }
     let as_typed = match key {
         "process" => match typed::process(text) {
             Ok(typed::TypedProcess::Known(process)) => Some(process.id().to_owned()),

@@ -3,6 +3,7 @@
 use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::steel::published_spans;
+use super::then_steel::no_room_to_lay;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::job::Job;
 use crate::engine::plan::{Action, Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
@@ -119,8 +120,7 @@ fn note(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
     if plan.verdict != Verdict::NoPreheat {
         parts.extend(layers(pen, job, plan));
     }
-    if plan.actions.contains(&Action::Buttering) && plan.members.iter().all(|member| member.layer_c.is_none())
-    {
+    if plan.actions.contains(&Action::Buttering) && plan.members.iter().all(|member| member.layer.is_none()) {
         parts.push(pen.words.get("answer-lay-buttering"));
     }
     parts.retain(|part| !part.is_empty());
@@ -227,6 +227,11 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
             let key = format!("answer-refused-{id}");
             (get("answer-refused"), vec![get(&key), get(&format!("{key}.instead"))])
         }
+        Verdict::NoWindow
+            if plan.members.iter().any(|member| member.layer.is_some_and(|layer| !layer.usable)) =>
+        {
+            (get("answer-no-window"), layers(pen, job, plan))
+        }
         Verdict::NoWindow => {
             let low = plan
                 .minimum
@@ -246,7 +251,11 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
             let leaves = if room_k > 0.0 { "answer-no-window.little" } else { "answer-no-window.nothing" };
             let mut lines =
                 vec![if plan.minimum.is_some() { format!("{line} {}", get(leaves)) } else { line }];
-            if plan.levers.is_empty() {
+            let by_demand =
+                |limit: &Option<Limit>| limit.as_ref().is_some_and(|limit| limit.by == "demanded");
+            if by_demand(&plan.minimum) || by_demand(&plan.interpass) {
+                lines.push(get("answer-no-window.demanded"));
+            } else if plan.levers.is_empty() {
                 lines.push(get("answer-no-window.no-lever"));
             }
             if let Some(member) = plan.interpass.as_ref().and_then(|limit| limit.member) {
@@ -264,9 +273,12 @@ fn layers(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
     let asked = plan.members.iter().enumerate().filter(|(index, _)| distinct.contains(index));
     asked
         .filter_map(|(index, member)| {
-            let layer_c = member.layer_c.filter(|layer_c| *layer_c > 0.0)?;
-            let figure = minimum(pen, layer_c, None).main;
+            let layer = member.layer.filter(|layer| layer.exact_c > 0.0 || !layer.usable)?;
             let name = member_name(pen, job, index);
+            if !layer.usable {
+                return Some(no_room_to_lay(pen, &name, &layer));
+            }
+            let figure = minimum(pen, layer.exact_c, None).main;
             Some(pen.words.with("answer-layer", &[("member", &name), ("figure", &figure)]))
         })
         .collect()

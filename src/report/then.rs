@@ -6,7 +6,7 @@ use super::{Pen, distinct_members, member_name};
 use crate::engine::Outcome;
 use crate::engine::job::Job;
 use crate::engine::plan::{
-    Action, Part, Plan, QT_SPAN_S, Side, Verdict, heat_for_span_kj_per_mm, lowest_ms_m90_c, side,
+    Action, Family, Part, Plan, QT_SPAN_S, Side, Verdict, heat_for_span_kj_per_mm, lowest_ms_m90_c, side,
 };
 use crate::reference::Basis;
 
@@ -43,9 +43,13 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
         &mut lines,
     );
     if let Some(side) = side(pen.reference, job, plan) {
+        // The route of iron says itself how it is tacked and held.
+        let iron = plan.members.iter().all(|member| member.family == Family::Iron);
         if !matches!(plan.verdict, Verdict::NoWindow | Verdict::TwoRoutes) {
             measure(pen, job, plan, &side, &mut lines);
-            tack(pen, plan, &side, &mut lines);
+            if !iron {
+                tack(pen, plan, &side, &mut lines);
+            }
         }
         cooling(pen, job, plan, &side, &mut lines);
         hardness(pen, job, &side, &mut lines);
@@ -54,7 +58,7 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
             push_actions(pen, plan, &[Action::ShortBeads], &mut lines);
         }
         push_actions(pen, plan, &[Action::HeatTreatStraightAfter], &mut lines);
-        if plan.verdict == Verdict::Window {
+        if plan.verdict == Verdict::Window && !iron {
             stop(pen, plan, &mut lines);
         }
         post_heat(pen, job, plan, &side, &mut lines);

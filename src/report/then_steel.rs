@@ -1,11 +1,13 @@
 //! What there is to do because of what a steel is, and what is known of it.
 
 use super::answer::route_line;
-use super::figure::{basis_mark, minimum};
+use super::figure::{basis_mark, maximum, minimum};
 use super::then::{ThenLine, line};
 use super::{Pen, distinct_members, heat_words, member_name};
 use crate::engine::job::Job;
-use crate::engine::plan::{Action, Cap, Family, Part, Plan, Verdict, cracked_case, iron_routes};
+use crate::engine::plan::{
+    Action, Cap, Ceiling, Family, Layer, Part, Plan, Verdict, cracked_case, iron_routes,
+};
 use crate::reference::Basis;
 
 fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: &Basis) -> ThenLine {
@@ -24,8 +26,15 @@ pub(super) fn cracked(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<ThenLine>
     let case = cracked_case(pen.reference, &Part::all(job)).filter(|_| plan.actions.contains(&action))?;
     let at: Vec<String> = case.at_c.iter().map(|at_c| pen.show.temperature(*at_c).main).collect();
     let value = pen.words.get("action-cracked-case.do");
-    let note = pen.words.with("action-cracked-case.why", &[("figures", &at.join(", "))]);
+    let note =
+        pen.words.with("action-cracked-case.why", &[("figures", &at.join(&pen.words.get("list-and")))]);
     Some(of_action(pen, action, value, note, &case.basis))
+}
+
+/// A buttering that can't be laid on its part as it is.
+pub(super) fn no_room_to_lay(pen: &Pen<'_>, member: &str, layer: &Layer) -> String {
+    let (low, high) = (minimum(pen, layer.exact_c, None).main, maximum(pen, layer.most_c, None).main);
+    pen.words.with("action-buttering.no-room", &[("member", member), ("low", &low), ("high", &high)])
 }
 
 /// What laying a buttering asks for: of the steel that it takes out of the joint, or, where
@@ -42,9 +51,12 @@ pub(super) fn buttering(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> 
         .enumerate()
         .filter(|(index, _)| distinct.contains(index))
         .filter_map(|(index, member)| {
-            let layer_c = member.layer_c?;
+            let layer = member.layer?;
+            let layer_c = layer.exact_c;
             let name = member_name(pen, job, index);
-            let value = if layer_c > 0.0 {
+            let value = if !layer.usable {
+                no_room_to_lay(pen, &name, &layer)
+            } else if layer_c > 0.0 {
                 let figure = minimum(pen, layer_c, None).main;
                 pen.words.with("action-buttering.do", &[("member", &name), ("figure", &figure)])
             } else {
@@ -73,7 +85,7 @@ pub(super) fn iron_route(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<ThenLi
     Some(ThenLine {
         id: format!("iron-{}", route.id),
         label: pen.words.get("then-iron-route"),
-        value: route.title,
+        value: format!("{}, {}", route.title, route.figure),
         note: route.text,
         basis: route.basis,
     })
@@ -120,6 +132,21 @@ pub(super) fn after_welding(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLi
         let words = heat_words(pen, printed.low_c, printed.high_c, printed.wording.as_deref());
         let name = member_name(pen, job, index);
         let note = pen.words.with("then-after-welding.note", &[("member", &name)]);
+        // What is printed knows nothing of the temper that was stated for this part.
+        let hottest_c = printed.high_c.or(printed.low_c);
+        let over = match &plan.ceiling {
+            Ceiling::At(limit) if limit.by == "stated-temper" => {
+                hottest_c.filter(|hottest_c| *hottest_c > limit.exact_c).map(|_| limit.exact_c)
+            }
+            _ => None,
+        };
+        let words = match over {
+            Some(ceiling_c) => {
+                let ceiling = maximum(pen, ceiling_c, None).main;
+                pen.words.with("then-after-welding.over", &[("ceiling", &ceiling), ("printed", &words)])
+            }
+            None => words,
+        };
         let mut made = line(pen, "after-welding", words, note, &printed.basis);
         made.id = format!("after-welding-{index}");
         lines.push(made);

@@ -4,6 +4,7 @@
 //! austenite and its hydrogen, so post-heat before it goes cold is part of the plan;
 //! above Ms heat treatment follows straight after.
 
+use super::figures::lies_under_buttering;
 use super::types::Family;
 use super::{Part, family};
 use crate::engine::job::{Job, Process, Run};
@@ -107,11 +108,15 @@ pub(super) struct Drawn<'a> {
     pub weld_metal_unknown: bool,
 }
 
+/// The parts whose own zone the last joint heats: a buttering takes its part out of it.
+fn welded<'a, 'b>(parts: &'b [Part<'a>]) -> impl Iterator<Item = &'b Part<'a>> {
+    parts.iter().enumerate().filter(|(index, _)| !lies_under_buttering(parts, *index)).map(|(_, part)| part)
+}
+
 /// Ms and M90 of the part that transforms lowest, °C.
 #[must_use]
 pub fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
-    parts
-        .iter()
+    welded(parts)
         .filter(|part| part.by_methods())
         .map(|part| (ms_steven_haynes_c(&part.chemistry.nominal), m90_c(&part.chemistry.nominal)))
         .min_by(|a, b| a.0.total_cmp(&b.0))
@@ -136,13 +141,14 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     let by_sheet = || parts.iter().any(Part::hardens_by_its_sheet);
     let too_hard = |part: &Part<'_>| part.hardens() && family::too_hard(part.member, part.family);
     when(parts.iter().any(too_hard), Action::TooHard);
-    // A steel of more carbon hardens right through: there is no softer core to weld.
-    let has_case = |part: &Part<'_>| {
+    // A steel of more carbon is no soft core; a hard skin on it must go all the same.
+    let cased = |part: &Part<'_>, soft_core: bool| {
         part.member.condition.kind == ConditionKind::CaseHardened
-            && part.chemistry.nominal.get(Element::C) <= CORE_UP_TO_C
+            && (part.chemistry.nominal.get(Element::C) <= CORE_UP_TO_C) == soft_core
     };
-    when(parts.iter().any(has_case), Action::RemoveCase);
-    when(kind(ConditionKind::InductionHardened), Action::RemoveHardSkin);
+    when(parts.iter().any(|part| cased(part, true)), Action::RemoveCase);
+    let skin = kind(ConditionKind::InductionHardened) || parts.iter().any(|part| cased(part, false));
+    when(skin, Action::RemoveHardSkin);
     when(drawn.minimum_c <= 0.0 || any(Family::Iron), Action::DryFirst);
     when(drawn.job.thermal_cut, Action::CutEdges);
     when(drawn.ask_temper, Action::AskTemper);
@@ -150,8 +156,7 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(cracked_case(drawn.reference, parts).is_some(), Action::CrackedCase);
     when(drawn.weld_metal_unknown, Action::FillerUnknown);
     let takes_up_water = |run: &Run| matches!(run.process, Process::SmawBasic | Process::Saw);
-    let counts = drawn.minimum_c > 0.0 && parts.iter().any(Part::hardens);
-    when(counts && drawn.job.runs.iter().any(takes_up_water), Action::DryElectrodes);
+    when(parts.iter().any(Part::hardens) && drawn.job.runs.iter().any(takes_up_water), Action::DryElectrodes);
     when(drawn.cooling_outside, Action::CoolingTimeOutside);
     when(drawn.iron_cold, Action::ShortBeads);
     if let Some((ms_c, m90_c)) = lowest_ms_m90_c(parts) {

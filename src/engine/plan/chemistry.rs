@@ -48,7 +48,7 @@ pub enum Cap {
     None,
     /// It holds for this thickness.
     Holds,
-    /// The part is thicker than the last cap that the standard prints.
+    /// The part is thicker than the last cap that is known.
     Beyond,
 }
 

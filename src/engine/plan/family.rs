@@ -102,11 +102,20 @@ const UNKNOWN_UP_TO_HV: f64 = 350.0;
 /// Hardness above which a part is not as rolled, forged, cast, drawn or normalised, HV
 /// (about 41 HRC; common practice: normalised 4340 has about 380).
 const UNHARDENED_UP_TO_HV: f64 = 400.0;
-/// Tempering temperature from which a low-alloy steel keeps no more than the hardness of
-/// [`HIGH_TEMPER_UP_TO_HV`], °C (common practice).
-const HIGH_TEMPER_C: f64 = 480.0;
-/// Hardness that a low-alloy steel does not keep above [`HIGH_TEMPER_C`], HV (about 49 HRC).
-const HIGH_TEMPER_UP_TO_HV: f64 = 500.0;
+/// Tempering temperature from which a low-alloy steel keeps less than [`TEMPERED_UP_TO_HV`], °C,
+/// and what it loses above that, HV a degree (common practice: 4140 has about 425 HV at 480 °C
+/// and 300 at 650; the line lies some 80 HV above it, for steels that hold their hardness).
+const SOFTENS_FROM_C: f64 = 480.0;
+/// Hardness that a low-alloy steel does not keep at [`SOFTENS_FROM_C`], HV (about 49 HRC).
+const TEMPERED_UP_TO_HV: f64 = 500.0;
+/// Loss of hardness with the temper, HV a degree.
+const SOFTENS_HV_PER_K: f64 = 0.7;
+
+/// The hardness that a low-alloy steel tempered so high does not keep, HV.
+fn tempered_up_to_hv(temper_c: f64) -> Option<f64> {
+    let above_k = temper_c - SOFTENS_FROM_C;
+    (above_k >= 0.0).then_some(TEMPERED_UP_TO_HV - SOFTENS_HV_PER_K * above_k)
+}
 
 /// Is the part harder than its stated condition or temper allows, or than a part that is
 /// not hardened where none is stated? A high-alloy tool steel keeps its hardness at a high
@@ -115,8 +124,12 @@ const HIGH_TEMPER_UP_TO_HV: f64 = 500.0;
 pub(super) fn too_hard(member: &Member, kin: Family) -> bool {
     let high_temper = super::minimum::by_methods(kin)
         && member.condition.kind == ConditionKind::HardenedTempered
-        && member.condition.temper_c.is_some_and(|temper_c| temper_c >= HIGH_TEMPER_C)
-        && member.hardness_hv.is_some_and(|hardness_hv| hardness_hv > HIGH_TEMPER_UP_TO_HV);
+        && member
+            .condition
+            .temper_c
+            .and_then(tempered_up_to_hv)
+            .zip(member.hardness_hv)
+            .is_some_and(|(up_to_hv, hardness_hv)| hardness_hv > up_to_hv);
     high_temper || hardened_by_hardness(member)
 }
 

@@ -17,7 +17,7 @@ pub struct Figures {
     pub exact_c: Option<f64>,
     /// The interpass as shown, °C.
     pub interpass_c: f64,
-    /// Is the window at least 25 K wide?
+    /// Is the window at least 25 K wide, for the joint and for each buttering before it?
     pub usable: bool,
     /// The minimum with its evidence.
     pub minimum: Minimum,
@@ -46,7 +46,10 @@ pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -
     let minimum_c = minimum.limit.as_ref().map(minimum::shown_c);
     let upper = upper::upper(reference, job, parts, minimum_c.unwrap_or(0.0))?;
     let interpass_c = upper::shown_c(&upper.interpass);
-    let usable = minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
+    // A buttering that can't be laid on its part opens no window for the joint.
+    let laid =
+        (0..parts.len()).all(|index| layer(reference, job, parts, index).is_none_or(|layer| layer.usable));
+    let usable = laid && minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
     Some(Figures {
         minimum_c,
         exact_c: minimum.limit.as_ref().map(|limit| limit.exact_c),
@@ -79,14 +82,14 @@ pub(super) fn lies_under_buttering(parts: &[Part<'_>], index: usize) -> bool {
     parts[index].member.buttered && !parts.iter().all(|part| part.member.buttered)
 }
 
-/// What laying the buttering asks of a member that is left out of the last joint, exact, °C.
+/// Laying the buttering on a member that is left out of the last joint: a job of its own on
+/// that member alone, with all that the code, the shop and the drawing ask.
 #[must_use]
-pub(super) fn layer_c(reference: &Reference, job: &Job, parts: &[Part<'_>], index: usize) -> Option<f64> {
+pub(super) fn layer(reference: &Reference, job: &Job, parts: &[Part<'_>], index: usize) -> Option<Figures> {
     if !lies_under_buttering(parts, index) {
         return None;
     }
-    let combined_mm = combined_thickness_mm(reference, job);
-    weigh_steel(reference, job, &parts[index], index, combined_mm).figure_c
+    figures(reference, &Job { members: vec![job.members[index].clone()], ..job.clone() })
 }
 
 fn weigh_steel(reference: &Reference, job: &Job, part: &Part<'_>, index: usize, combined_mm: f64) -> Weighed {

@@ -87,6 +87,10 @@ pub(super) fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: 
             let then = figures(reference, &changed)?;
             let minimum_c = then.minimum_c?;
             let opens = then.usable && !now.usable;
+            // A layer that can't be laid is no help.
+            if matches!(change, Change::Buttering { .. }) && !then.usable {
+                return None;
+            }
             let exact_c = then.exact_c.unwrap_or(0.0);
             let gains = exact_c <= now.exact_c.unwrap_or(0.0) - NO_GAIN_K && minimum_c < now_c;
             (gains || opens).then_some(Lever {

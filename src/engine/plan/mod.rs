@@ -91,9 +91,19 @@ pub struct MemberNote {
     pub exact_c: Option<f64>,
     /// The same as its source prints it.
     pub printed: Option<Printed>,
-    /// What laying the buttering on this member asks for, exact, °C, where the buttering
-    /// takes it out of the last joint.
-    pub layer_c: Option<f64>,
+    /// Laying the buttering on this member, where that takes it out of the last joint.
+    pub layer: Option<Layer>,
+}
+
+/// What laying a buttering asks for.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Layer {
+    /// The minimum, exact, °C; 0 when none is needed.
+    pub exact_c: f64,
+    /// The most that the part may see, exact, °C.
+    pub most_c: f64,
+    /// Is there room between the two?
+    pub usable: bool,
 }
 
 /// A whole plan.
@@ -176,7 +186,11 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
                 minimum_c: exact_c.map(|exact_c| minimum::as_shown_c(exact_c, printed)),
                 exact_c,
                 printed,
-                layer_c: figures::layer_c(reference, job, &parts, index),
+                layer: figures::layer(reference, job, &parts, index).map(|layer| Layer {
+                    exact_c: layer.exact_c.unwrap_or(0.0),
+                    most_c: layer.upper.interpass.exact_c,
+                    usable: layer.usable,
+                }),
             }
         })
         .collect();
@@ -242,7 +256,7 @@ fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
                 minimum_c: None,
                 exact_c: None,
                 printed: None,
-                layer_c: None,
+                layer: None,
             })
             .collect(),
         minimum: None,

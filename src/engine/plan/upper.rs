@@ -203,6 +203,10 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     if let Some(temper_c) = stated {
         return under_temper("stated-temper", temper_c, Basis::Practice);
     }
+    // Nor does the standard's temper speak for a part that is too hard for it.
+    if member.condition.temper_c.is_some() && family::too_hard(member, part.family) {
+        return Ceiling::AskTemper { member: index };
+    }
     if family::has_temper(counted) {
         let row = family::grade_temper(member);
         let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);

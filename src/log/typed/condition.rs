@@ -74,7 +74,9 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
     while let Some(word) = rest.next() {
         let understood = match word {
             "not" => match rest.next() {
-                Some("known" | "stated") => note("unknown", &mut seen),
+                Some("known" | "stated" | "sure" | "certain" | "given" | "marked") => {
+                    note("unknown", &mut seen)
+                }
                 _ => return Err(Problem::Trap { typed: text.to_owned(), key: "typed-condition-not" }),
             },
             // Alone it says nothing; "pre-hardened" is hardened and tempered at the mill.
