@@ -206,7 +206,7 @@ fn grey_iron_has_two_routes_and_no_carbon_equivalent() {
 #[test]
 fn no_usable_window_says_so_and_names_a_lever() {
     let mut job = demo_job();
-    job.demand_interpass = Some("310".into());
+    job.demand_interpass = Some("316".into());
     let (window, _state) = live(PHONE, Session { job, ..Session::default() });
     let shown = answer(&window);
     assert_eq!(shown.kind, ui::AnswerKind::NoWindow);
