@@ -1829,6 +1829,7 @@ cli-file-no-job = Line { $line }: this is no job file ({ $detail }).
 basis-published = published
 basis-practice = common practice
 basis-memory = from memory
+basis-demanded = your drawing or procedure
 basis-own = our own model
 basis-published-line = { $title }, { $clause }. Seen: { $seen }.
 caution-when = When: { $trigger }

@@ -235,6 +235,8 @@ impl Reply {
 
 /// Said by every question where an input lies outside its method's range.
 pub const OUTSIDE_RANGE: &str = "outside-range";
+/// The note that a figure is held at the end of its table, and reads "at least".
+pub const HELD: &str = "table-end-at-least";
 
 /// A physical question, declared once.
 #[derive(Debug, Clone, Copy)]
@@ -324,7 +326,9 @@ impl Question {
         for note in given.notes() {
             reply = reply.note_if(true, note);
         }
-        let outside = reply.answers.iter().any(|outcome| !outcome.in_range());
+        // What is held at the end of its range is not drawn beyond it.
+        let held = reply.notes.contains(&HELD);
+        let outside = !held && reply.answers.iter().any(|outcome| !outcome.in_range());
         Ok(reply.note_if(outside, OUTSIDE_RANGE))
     }
 }

@@ -60,6 +60,12 @@ pub fn basis_mark(pen: &Pen<'_>, basis: &Basis) -> BasisMark {
     {
         return BasisMark { kind: "", label: pen.words.get("basis-own") };
     }
+    // Nor is what the person typed from a drawing.
+    if let Basis::Published { source, .. } = basis
+        && source.as_ref() == "own-document"
+    {
+        return BasisMark { kind: "", label: pen.words.get("basis-demanded") };
+    }
     let kind = basis.kind();
     BasisMark { kind, label: pen.words.get(&format!("basis-{kind}")) }
 }
