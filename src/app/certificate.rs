@@ -14,6 +14,7 @@ use super::shell::{back, open_page};
 use super::steel_detail::{EQUIVALENTS, limits_text};
 use super::{State, steels, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
+use crate::log::LOOKED_FOR;
 use crate::log::typed::composition;
 use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
@@ -187,10 +188,6 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
     EQUIVALENTS.into_iter().map(figure).collect()
 }
 
-/// Elements of the carbon equivalents that a scrap of a certificate leaves out.
-const COUNTED: [Element; 7] =
-    [Element::Mn, Element::Si, Element::Cr, Element::Mo, Element::Ni, Element::V, Element::Cu];
-
 /// What was assumed for the figures, and which of them lie outside their range.
 fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
     let symbols =
@@ -214,7 +211,7 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
             let gaps: Vec<Element> = read
                 .elements
                 .iter()
-                .filter(|typed| typed.text.trim().is_empty() && COUNTED.contains(&typed.element))
+                .filter(|typed| typed.text.trim().is_empty() && LOOKED_FOR.contains(&typed.element))
                 .map(|typed| typed.element)
                 .collect();
             if read.grade.is_none() && !gaps.is_empty() {

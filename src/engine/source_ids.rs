@@ -58,8 +58,12 @@ pub(crate) const ISO_13916: &str = "iso-13916";
 /// A page that quotes the clause of AWS D1.1 on the preheated zone.
 pub(crate) const D11_ZONE: &str = "d11-zone-page";
 
+/// What the person typed from drawing, procedure or customer's sheet: no source that was seen.
+pub(crate) const OWN_DOCUMENT: &str = "own-document";
+
 /// Every id above, for the test that each one has its row.
-pub const ALL: [&str; 26] = [
+pub const ALL: [&str; 27] = [
+    OWN_DOCUMENT,
     TINT_FIT,
     PLANCK,
     ISO_13916,

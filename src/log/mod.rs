@@ -18,6 +18,7 @@ pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 pub use job_text::{Field, JobFileError, JobText};
 pub use read_answers::{AnswerFault, AnswerProblem, STEEL, read_answers, say_refusal, shown_unit};
 pub use read_job::{ReadJob, Reading, read_job};
+pub use read_part::LOOKED_FOR;
 pub use session::{Found, OwnSteel, Session, Theme};
 pub use steel::{find_filler, find_steel, is_other_name, several_steels};
 pub use store::{Store, StoreError};

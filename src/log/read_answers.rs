@@ -235,15 +235,8 @@ fn choice(key: &str, text: &str, offered: &[&str]) -> String {
     if offered.contains(&id.as_str()) {
         return id;
     }
-    // The last word of a choice is enough where all choices share the words before it.
-    let tail = |choice: &&str| choice.rsplit_once('-').is_some_and(|(_, last)| last == id);
-    if let (Some(only), 1) =
-        (offered.iter().find(|choice| tail(choice)), offered.iter().filter(|choice| tail(choice)).count())
-        && offered.iter().all(|choice| {
-            choice.rsplit_once('-').map(|(head, _)| head) == only.rsplit_once('-').map(|(head, _)| head)
-        })
-    {
-        return (*only).to_owned();
+    if let Some(choice) = by_last_word(&id, offered) {
+        return choice.to_owned();
     }
     let as_typed = match key {
         "process" => match typed::process(text) {
@@ -257,6 +250,15 @@ fn choice(key: &str, text: &str, offered: &[&str]) -> String {
         _ => None,
     };
     as_typed.filter(|id| offered.contains(&id.as_str())).unwrap_or_else(|| text.trim().to_owned())
+}
+
+/// The choice with this last word, where all choices begin alike: `skates` of `file-skates`,
+/// `file-bites`.
+fn by_last_word<'a>(word: &str, offered: &[&'a str]) -> Option<&'a str> {
+    let (begins, _) = offered.first()?.rsplit_once('-')?;
+    let alike = |choice: &&str| choice.rsplit_once('-').is_some_and(|(head, _)| head == begins);
+    let wanted = format!("{begins}-{word}");
+    offered.iter().find(|choice| **choice == wanted).copied().filter(|_| offered.iter().all(alike))
 }
 
 const fn restraint_word(restraint: Restraint) -> &'static str {

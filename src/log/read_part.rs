@@ -65,7 +65,7 @@ pub(super) const SECOND: PartFields = PartFields {
 
 /// Elements that the formulas look for; a certificate without a grade that does not state
 /// one of them is taken to have none of it, which is said.
-pub(super) const LOOKED_FOR: [Element; 8] =
+pub const LOOKED_FOR: [Element; 8] =
     [Element::Si, Element::Cr, Element::Mo, Element::Ni, Element::V, Element::Cu, Element::P, Element::S];
 
 /// Reads one part. `same_steel` is the steel of the first part, for a second one that

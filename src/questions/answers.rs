@@ -281,7 +281,7 @@ impl Answers {
         key: &'static str,
         of: fn(&Composition) -> f64,
     ) -> Result<f64, Problem> {
-        self.number_or(key, |analysis| of(&analysis.composition))
+        self.number_or_of_analysis(key, |analysis| of(&analysis.composition))
     }
 
     /// A number that is given, or follows from the analysis as a plan takes it.
@@ -291,12 +291,8 @@ impl Answers {
     pub fn number_or_of_analysis(
         &self,
         key: &'static str,
-        of: fn(&Chemistry) -> f64,
+        of: impl Fn(&Chemistry) -> f64,
     ) -> Result<f64, Problem> {
-        self.number_or(key, of)
-    }
-
-    fn number_or(&self, key: &'static str, of: impl Fn(&Chemistry) -> f64) -> Result<f64, Problem> {
         if let Some(value) = self.maybe_number(key) {
             return Ok(value);
         }

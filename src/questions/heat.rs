@@ -5,7 +5,7 @@ use crate::engine::Outcome;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
-use crate::reference::{Basis, FactorRange};
+use crate::reference::FactorRange;
 
 const PROCESSES: [&str; Process::ALL.len()] = ids!(Process);
 
@@ -67,21 +67,12 @@ fn welds(given: &Answers) -> Result<[Cooling; 2], Problem> {
     Ok([weld(f2.low, f3.low), weld(f2.high, f3.high)])
 }
 
-/// The basis of a joint's shape factors, where one of them is taken: weaker than that of the
-/// equations, and so that of the answer.
-fn factors_basis(given: &Answers) -> Option<Basis> {
+/// Lets the answer rest on the joint's shape factors too, where one is taken; says whether.
+fn rest_on_factors(outcome: &mut Outcome, given: &Answers) -> bool {
     let all_own = given.maybe_number("f2").is_some() && given.maybe_number("f3").is_some();
-    given.joint().ok().filter(|_| !all_own).map(|joint| joint.factors_basis.clone())
-}
-
-/// Lets the answer rest on the joint's shape factors where one is taken; says whether.
-fn weaker(outcome: &mut Outcome, given: &Answers) -> bool {
-    let basis = factors_basis(given);
-    let taken = basis.is_some();
-    if let Some(basis) = basis {
-        outcome.basis = basis;
-    }
-    taken
+    let Some(joint) = given.joint().ok().filter(|_| !all_own) else { return false };
+    outcome.basis = outcome.basis.weaker(&joint.factors_basis).clone();
+    true
 }
 
 /// Cooling time from 800 to 500 °C.
@@ -109,7 +100,7 @@ fn answer_cooling_time(given: &Answers) -> Result<Reply, Problem> {
     if spread {
         (outcome.low, outcome.high) = (outcome.value, slow_s);
     }
-    let by_joint = weaker(&mut outcome, given);
+    let by_joint = rest_on_factors(&mut outcome, given);
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
         .note_if(by_joint, "shape-factors-memory")
@@ -142,7 +133,7 @@ fn answer_preheat_for(given: &Answers) -> Result<Reply, Problem> {
     if spread {
         (outcome.low, outcome.high) = (cooler, outcome.value);
     }
-    let by_joint = weaker(&mut outcome, given);
+    let by_joint = rest_on_factors(&mut outcome, given);
     Ok(Reply::of([outcome])
         .note_if(fast.thickness_mm.is_none(), "thick-plate-taken")
         .note_if(by_joint, "shape-factors-memory")

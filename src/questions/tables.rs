@@ -1,6 +1,7 @@
 //! Preheat tables, each by itself.
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
+use super::types::HELD;
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
 use crate::engine::carbon_equivalent::Equivalent;
 use crate::engine::evidence::alone;
@@ -75,7 +76,7 @@ pub(super) static D11_ANNEX: Question = Question {
         shared::THICKNESS.required(),
     ],
     answers: &["d11-annex"],
-    notes: &["table-end-at-least", "lower-serves", GRADE_UPPER],
+    notes: &[HELD, "lower-serves", GRADE_UPPER],
     answer: answer_d11_annex,
 };
 
@@ -90,7 +91,7 @@ fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
         },
     )?;
     Ok(Reply::of([said.outcome])
-        .note_if(said.at_least, "table-end-at-least")
+        .note_if(said.at_least, HELD)
         .note_if(said.lower_serves, "lower-serves")
         .note_of(given.grade_note(true)))
 }
@@ -140,7 +141,7 @@ pub(super) static PRACTICE_ROWS: Question = Question {
         shared::HYDROGEN.or(Preset::Number(8.0)),
     ],
     answers: &["practice-rows"],
-    notes: &["table-end-at-least", "row-shown-only", "hydrogen-moved"],
+    notes: &[HELD, "row-shown-only", "hydrogen-moved"],
     answer: answer_practice_rows,
 };
 
@@ -152,7 +153,7 @@ fn answer_practice_rows(given: &Answers) -> Result<Reply, Problem> {
     let beyond = !outcome.in_range();
     let moved = (hydrogen_ml - practice.low_hydrogen.hydrogen_ml).abs() > f64::EPSILON;
     Ok(Reply::of([outcome])
-        .note_if(beyond, "table-end-at-least")
+        .note_if(beyond, HELD)
         .note_if(row_use == RowUse::ShownOnly, "row-shown-only")
         .note_if(moved, "hydrogen-moved"))
 }
@@ -166,13 +167,7 @@ pub(super) static CEQ_BANDS: Question = Question {
         shared::HYDROGEN.or(Preset::Number(8.0)),
     ],
     answers: &["ceq-bands"],
-    notes: &[
-        "step-is-ours",
-        "hydrogen-raises-only",
-        "knows-no-thickness",
-        "table-end-at-least",
-        GRADE_MIDDLE,
-    ],
+    notes: &["step-is-ours", "hydrogen-raises-only", "knows-no-thickness", HELD, GRADE_MIDDLE],
     answer: answer_ceq_bands,
 };
 
@@ -185,10 +180,7 @@ fn answer_ceq_bands(given: &Answers) -> Result<Reply, Problem> {
         .note_if(ours, "step-is-ours")
         .note_if(true, "hydrogen-raises-only")
         .note_if(true, "knows-no-thickness")
-        .note_if(
-            hydrogen_held(practice, hydrogen_ml, practice.low_hydrogen.hydrogen_ml),
-            "table-end-at-least",
-        )
+        .note_if(hydrogen_held(practice, hydrogen_ml, practice.low_hydrogen.hydrogen_ml), HELD)
         .note_of(given.analysis().filter(|steel| steel.grade_only).map(|_| GRADE_MIDDLE)))
 }
 
@@ -201,7 +193,7 @@ pub(super) static CARBON_LINE: Question = Question {
         shared::THICKNESS.required(),
     ],
     answers: &["carbon-line"],
-    notes: &["table-end-at-least", "plain-carbon-only"],
+    notes: &[HELD, "plain-carbon-only"],
     answer: answer_carbon_line,
 };
 
@@ -211,7 +203,7 @@ fn answer_carbon_line(given: &Answers) -> Result<Reply, Problem> {
     let outcome = alone::carbon_line(practice, carbon, hydrogen_ml, given.number("thickness")?)?;
     let beyond = practice.carbon_line.points.last().is_some_and(|last| carbon > last.c)
         || hydrogen_held(practice, hydrogen_ml, practice.carbon_line.hydrogen_ml);
-    Ok(Reply::of([outcome]).note_if(beyond, "table-end-at-least").note_if(true, "plain-carbon-only"))
+    Ok(Reply::of([outcome]).note_if(beyond, HELD).note_if(true, "plain-carbon-only"))
 }
 
 /// Is the move to this hydrogen held at its upper limit, so that the figure is "at least"?

@@ -236,7 +236,7 @@ impl Reply {
 /// Said by every question where an input lies outside its method's range.
 pub const OUTSIDE_RANGE: &str = "outside-range";
 /// The note that a figure is held at the end of its table, and reads "at least".
-const HELD: &str = "table-end-at-least";
+pub(super) const HELD: &str = "table-end-at-least";
 
 /// A physical question, declared once.
 #[derive(Debug, Clone, Copy)]

@@ -4,6 +4,10 @@ use serde::{Deserialize, Serialize};
 
 use super::Basis;
 
+/// The most carbon of a steel that is carburised, weight percent: with more the core hardens as
+/// the case does (common practice; the carburising grades of SAE and EN end at 0.25).
+pub const CARBURISED_C_MAX: f64 = 0.35;
+
 /// The heat treatment state that a part is in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum ConditionKind {

@@ -33,7 +33,9 @@ pub use browse::{Twin, differences};
 pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
 pub use check::{Fault, Rule};
 pub use composition::{Composition, Element};
-pub use condition::{ConditionKind, GradeCondition, GradeHardness, HardnessScale, Temper, TemperKind};
+pub use condition::{
+    CARBURISED_C_MAX, ConditionKind, GradeCondition, GradeHardness, HardnessScale, Temper, TemperKind,
+};
 pub use d11::{
     AnnexRow, AnnexTable, CategoryRow, Cell, ColdStart, D11, Group, GroupRow, GroupTable, HydrogenLevel,
     LevelLimit, SiBand, SiBands, WarmZone,

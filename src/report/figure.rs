@@ -1,7 +1,7 @@
 //! One figure as it is shown, with what it rests on.
 
 use super::Pen;
-use crate::engine::Unit;
+use crate::engine::{Unit, source_ids};
 use crate::reference::Basis;
 use crate::units::{Both, Printed, Show, Side, TemperatureUnit};
 
@@ -54,17 +54,16 @@ impl Figure {
 /// The mark of a basis.
 #[must_use]
 pub fn basis_mark(pen: &Pen<'_>, basis: &Basis) -> BasisMark {
-    // Our own model is none of the three kinds of source.
-    if let Basis::Published { source, .. } = basis
-        && source.as_ref() == crate::engine::source_ids::TINT_FIT
-    {
-        return BasisMark { kind: "", label: pen.words.get("basis-own") };
-    }
-    // Nor is what the person typed from a drawing.
-    if let Basis::Published { source, .. } = basis
-        && source.as_ref() == "own-document"
-    {
-        return BasisMark { kind: "", label: pen.words.get("basis-demanded") };
+    // Our own model is none of the three kinds of source, nor is what the person typed.
+    if let Basis::Published { source, .. } = basis {
+        let own = match source.as_ref() {
+            source_ids::TINT_FIT => Some("basis-own"),
+            source_ids::OWN_DOCUMENT => Some("basis-demanded"),
+            _ => None,
+        };
+        if let Some(key) = own {
+            return BasisMark { kind: "", label: pen.words.get(key) };
+        }
     }
     let kind = basis.kind();
     BasisMark { kind, label: pen.words.get(&format!("basis-{kind}")) }

@@ -149,10 +149,11 @@ fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
     }
 }
 
-/// The cooling time rests on the joint's shape factors, which are weaker than its equations.
+/// The cooling time rests on its equations and on the joint's shape factors.
 fn cooling_basis(pen: &Pen<'_>, job: &Job) -> Basis {
+    let equations = method_basis(pen, "t85");
     let joint = pen.reference.joint(job.joint.id());
-    joint.map_or_else(|| method_basis(pen, "t85"), |joint| joint.factors_basis.clone())
+    joint.map_or_else(|| equations.clone(), |joint| equations.weaker(&joint.factors_basis).clone())
 }
 
 fn method_basis(pen: &Pen<'_>, id: &str) -> Basis {

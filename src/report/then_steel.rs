@@ -132,10 +132,10 @@ pub(super) fn after_welding(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLi
         let words = heat_words(pen, printed.low_c, printed.high_c, printed.wording.as_deref());
         let name = member_name(pen, job, index);
         let note = pen.words.with("then-after-welding.note", &[("member", &name)]);
-        // What is printed knows nothing of the temper that was stated for this part.
+        // What is printed knows nothing of the temper or the ceiling that was stated for this job.
         let hottest_c = printed.high_c.or(printed.low_c);
         let over = match &plan.ceiling {
-            Ceiling::At(limit) if limit.by == "stated-temper" => {
+            Ceiling::At(limit) if matches!(limit.by, "stated-temper" | "demanded") => {
                 hottest_c.filter(|hottest_c| *hottest_c > limit.exact_c).map(|_| limit.exact_c)
             }
             _ => None,

@@ -9,7 +9,7 @@ use super::types::Family;
 use super::{Part, family};
 use crate::engine::job::{Job, Process, Run};
 use crate::engine::transformation::{m90_c, ms_steven_haynes_c};
-use crate::reference::{ConditionKind, CrackedCase, Element, Grade, Reference};
+use crate::reference::{CARBURISED_C_MAX, ConditionKind, CrackedCase, Element, Grade, Reference};
 
 /// One action; its words are the Fluent message `action-ID`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -122,10 +122,6 @@ pub fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
         .min_by(|a, b| a.0.total_cmp(&b.0))
 }
 
-/// The most carbon of a steel that is made to be case-hardened, weight percent (the carburising
-/// grades of SAE and EN end at 0.25; common practice leaves none above this).
-const CORE_UP_TO_C: f64 = 0.35;
-
 /// The actions of a plan, in the order of the work.
 #[must_use]
 pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
@@ -141,14 +137,12 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     let by_sheet = || parts.iter().any(Part::hardens_by_its_sheet);
     let too_hard = |part: &Part<'_>| part.hardens() && family::too_hard(part.member, part.family);
     when(parts.iter().any(too_hard), Action::TooHard);
-    // A steel of more carbon is no soft core; a hard skin on it must go all the same.
-    let cased = |part: &Part<'_>, soft_core: bool| {
-        part.member.condition.kind == ConditionKind::CaseHardened
-            && (part.chemistry.nominal.get(Element::C) <= CORE_UP_TO_C) == soft_core
-    };
-    when(parts.iter().any(|part| cased(part, true)), Action::RemoveCase);
-    let skin = kind(ConditionKind::InductionHardened) || parts.iter().any(|part| cased(part, false));
-    when(skin, Action::RemoveHardSkin);
+    let cased = |part: &&Part<'_>| part.member.condition.kind == ConditionKind::CaseHardened;
+    // Where the core hardens as the case does there is no softer steel under it to plan for.
+    let has_core = |part: &Part<'_>| part.chemistry.nominal.get(Element::C) <= CARBURISED_C_MAX;
+    when(parts.iter().filter(cased).any(has_core), Action::RemoveCase);
+    let hard_skin = parts.iter().filter(cased).any(|part| !has_core(part));
+    when(hard_skin || kind(ConditionKind::InductionHardened), Action::RemoveHardSkin);
     when(drawn.minimum_c <= 0.0 || any(Family::Iron), Action::DryFirst);
     when(drawn.job.thermal_cut, Action::CutEdges);
     when(drawn.ask_temper, Action::AskTemper);

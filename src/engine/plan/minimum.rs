@@ -6,6 +6,7 @@ use super::types::{Evidence, Family, Limit, Obligation, Says, Standing};
 use super::{Part, round};
 use crate::engine::evidence::{Case, d11, heat_affected, method, weld_metal};
 use crate::engine::job::{Code, Job};
+use crate::engine::source_ids::{OWN_DOCUMENT, published};
 use crate::reference::{Basis, Printed, Reference};
 
 /// Steel colder than this is warmed first, °C (D1.1); to [`WARM_TO_C`].
@@ -16,6 +17,8 @@ pub(super) const WARM_TO_C: f64 = 20.0;
 pub(super) const COOL_BELOW_C: f64 = 5.0;
 /// How much more, K (a steelmaker's handbook).
 pub(super) const COOL_OR_DAMP_K: f64 = 25.0;
+/// What a demand rests on.
+pub(super) const AS_TYPED: Basis = published(OWN_DOCUMENT, "as typed");
 /// A printed minimum up to this means "without preheat", °C (EN 1011-2).
 pub(super) const WITHOUT_PREHEAT_C: f64 = 20.0;
 
@@ -154,8 +157,7 @@ fn dry_evidence(id: &'static str, says: Says, basis: Basis) -> Evidence {
 /// O6: the figure that the reader typed from drawing, procedure or customer's sheet.
 fn demanded(job: &Job) -> Vec<Evidence> {
     let Some(preheat_c) = job.demands.preheat_c else { return Vec::new() };
-    let mut item =
-        dry_evidence("demanded", Says::Figure(preheat_c), Basis::published("own-document", "as typed"));
+    let mut item = dry_evidence("demanded", Says::Figure(preheat_c), AS_TYPED);
     item.obligation = Obligation::Demanded;
     vec![item]
 }

@@ -11,6 +11,7 @@
 //! where the row's temper is typical and not the part's stated one. A part that is or may
 //! be tempered, nobody knows how, has no ceiling but a question.
 
+use super::minimum::AS_TYPED;
 use super::types::{Family, Limit};
 use super::{Part, family, round, sheets};
 use crate::engine::evidence::grade_rows;
@@ -86,7 +87,7 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
         }
     }
     if let Some(interpass_c) = job.demands.interpass_c {
-        take(limit("demanded", None, interpass_c, Basis::published("own-document", "as typed")));
+        take(limit("demanded", None, interpass_c, AS_TYPED));
     }
     if let Ceiling::At(ceiling) = &ceiling {
         take(ceiling.clone());
@@ -178,7 +179,7 @@ fn joint_ceiling(job: &Job, parts: &[Part]) -> (Ceiling, Option<usize>) {
     if let Some(demanded_c) = job.demands.ceiling_c
         && lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c)
     {
-        lowest = Some(limit("demanded", None, demanded_c, Basis::published("own-document", "as typed")));
+        lowest = Some(limit("demanded", None, demanded_c, AS_TYPED));
     }
     let ceiling = match (lowest, unknown) {
         (Some(limit), _) => Ceiling::At(limit),
@@ -197,15 +198,13 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     let under_temper =
         |by, temper_c: f64, basis| Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis));
     let counted = family::counted_kind(member);
-    // A stated temper that the measured hardness belies is none.
-    let believed = family::has_temper(member.condition.kind) && !family::too_hard(member, part.family);
-    let stated = member.condition.temper_c.filter(|_| believed);
-    if let Some(temper_c) = stated {
-        return under_temper("stated-temper", temper_c, Basis::Practice);
-    }
-    // Nor does the standard's temper speak for a part that is too hard for it.
-    if member.condition.temper_c.is_some() && family::too_hard(member, part.family) {
-        return Ceiling::AskTemper { member: index };
+    if let Some(temper_c) = member.condition.temper_c.filter(|_| family::has_temper(member.condition.kind)) {
+        // A temper that the measured hardness belies is none, and the standard's is none either.
+        return if family::too_hard(member, part.family) {
+            Ceiling::AskTemper { member: index }
+        } else {
+            under_temper("stated-temper", temper_c, Basis::Practice)
+        };
     }
     if family::has_temper(counted) {
         let row = family::grade_temper(member);

@@ -4,16 +4,15 @@ use std::collections::BTreeMap;
 
 use super::{Fault, Faults, Rule};
 use crate::reference::{
-    Basis, ConditionKind, D11Category, Element, Filler, Grade, GradeCondition, GradeFamily, GradeHardness,
-    HardnessScale, Limits, PublishedFit, PublishedPreheat, Pwht, Reference, TemperKind, ThicknessTable,
+    Basis, CARBURISED_C_MAX, ConditionKind, D11Category, Element, Filler, Grade, GradeCondition, GradeFamily,
+    GradeHardness, HardnessScale, Limits, PublishedFit, PublishedPreheat, Pwht, Reference, TemperKind,
+    ThicknessTable,
 };
 
 /// Temperatures that a preheat, a temper or a heat treatment can have, °C.
 const HEAT_C: (f64, f64) = (0.0, 900.0);
 /// Strengths that a steel can have, MPa.
 const STRENGTH_MPA: (f64, f64) = (100.0, 2500.0);
-/// The most carbon of a steel that is carburised, %: with more the core hardens as the case does.
-const CARBURISED_C_MAX: f64 = 0.35;
 /// Thicknesses that a row can speak of, mm.
 const THICKNESS_MM: (f64, f64) = (0.5, 1000.0);
 
