@@ -71,7 +71,7 @@ fn wrong_way_round() -> JobText {
 /// Everything that a phone shows when one scrolls to the end.
 #[test]
 fn plan_to_its_end() {
-    let (window, _state) = metric((360, 4300), ui::Look::Dark, demo_job());
+    let (window, _state) = metric((360, 5640), ui::Look::Dark, demo_job());
     check(&window, "plan-end-phone-dark");
 }
 
@@ -169,6 +169,17 @@ fn all_cautions_stand_in_two_groups() {
     // The place where the first group ends.
     let part = image::imageops::crop_imm(&whole, 0, 5200, 360, 1400).to_image();
     compare::check_drawn(&part, "plan-all-cautions-phone-light");
+}
+
+/// What nobody stated stands at the end of the page.
+#[test]
+fn what_was_assumed_is_told() {
+    for (shape, size, from) in [("phone", (360, 5600), 4700), ("desktop", (1280, 3820), 3020)] {
+        let (window, _state) = metric(size, ui::Look::Light, temper_unknown());
+        let whole = compare::drawn(&window);
+        let part = image::imageops::crop_imm(&whole, 0, from, size.0, size.1 - from).to_image();
+        compare::check_drawn(&part, &format!("plan-assumed-{shape}-light"));
+    }
 }
 
 #[test]
