@@ -211,6 +211,8 @@ pub struct D11 {
     pub si_bands: SiBands,
     /// Hydrogen levels.
     pub levels: Vec<LevelLimit>,
+    /// The most diffusible hydrogen at which the low-hydrogen categories hold, ml in 100 g.
+    pub low_hydrogen_ml: f64,
     /// Prequalified minima by category.
     pub categories: Vec<CategoryRow>,
     /// The warmed zone.

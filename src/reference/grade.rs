@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Basis, Composition, ConditionKind, Element, GradeCondition, Row, Temper};
+use super::{Basis, Composition, ConditionKind, Element, GradeCondition, Row, Temper, row_at};
 use crate::units::Printed;
 
 /// The limits of one element in a grade, in weight percent.
@@ -279,11 +279,17 @@ impl Row for Grade {
     }
 }
 
+/// The row of a thickness, of rows from thin to thick.
+#[must_use]
+pub fn thickness_row(rows: &[ThicknessRow], thickness_mm: f64) -> Option<&ThicknessRow> {
+    row_at(rows, |row| row.up_to_mm, thickness_mm)
+}
+
 impl ThicknessTable {
     /// The printed temperature at a thickness, mm.
     #[must_use]
     pub fn at(&self, thickness_mm: f64) -> Option<Printed> {
-        self.rows.iter().find(|row| row.up_to_mm.is_none_or(|up_to| thickness_mm <= up_to)).map(|row| row.at)
+        thickness_row(&self.rows, thickness_mm).map(|row| row.at)
     }
 }
 

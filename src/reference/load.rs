@@ -7,7 +7,7 @@ use serde::de::DeserializeOwned;
 
 use super::tint::TintData;
 use super::{
-    Caution, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, Method, OwnSheets, Practice,
+    Caution, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods, OwnSheets, Practice,
     Process, ProcessFile, Row, Rule, Source, Table, TableC1, WaitRule, check, search::Index,
 };
 
@@ -74,7 +74,7 @@ pub struct Reference {
     /// Cautions.
     pub cautions: Table<Caution>,
     /// Calculation methods with their ranges.
-    pub methods: Table<Method>,
+    pub methods: Methods,
     /// Practice figures.
     pub practice: Practice,
     /// Tables of AWS D1.1.
@@ -97,6 +97,8 @@ pub struct Reference {
     pub tint: TintData,
     /// The search index over grades, fillers and everyday words.
     pub index: Index,
+    /// Places of the grades that have a data sheet.
+    data_sheets: Vec<usize>,
 }
 
 impl Reference {
@@ -120,7 +122,7 @@ impl Reference {
         let grades = rows("grades.ron", files.grades, &mut faults);
         let fillers = rows("fillers.ron", files.fillers, &mut faults);
         let cautions = rows("cautions.ron", files.cautions, &mut faults);
-        let methods = rows("methods.ron", files.methods, &mut faults);
+        let methods = methods(files.methods, &mut faults);
         let joints = rows("joints.ron", files.joints, &mut faults);
         let inspection = rows("inspection.ron", files.inspection, &mut faults);
         let everyday_words = rows("everyday_words.ron", files.everyday_words, &mut faults);
@@ -130,11 +132,20 @@ impl Reference {
         let processes: Option<ProcessFile> = whole("processes.ron", files.processes, &mut faults);
         let own_sheets = whole("own_sheets.ron", files.own_sheets, &mut faults);
         let tint = tint(files, &mut faults);
-        let (Some(practice), Some(d11), Some(table_c1), Some(processes), Some(own_sheets), Some(tint), true) =
-            (practice, d11, table_c1, processes, own_sheets, tint, faults.is_empty())
+        let (
+            Some(methods),
+            Some(practice),
+            Some(d11),
+            Some(table_c1),
+            Some(processes),
+            Some(own_sheets),
+            Some(tint),
+            true,
+        ) = (methods, practice, d11, table_c1, processes, own_sheets, tint, faults.is_empty())
         else {
             return Err(faults);
         };
+        let data_sheets = places(&grades, |grade| grade.data_sheet.is_some());
         let index = Index::build(&grades, &fillers, &everyday_words);
         Ok(Self {
             sources,
@@ -152,6 +163,7 @@ impl Reference {
             own_sheets,
             everyday_words,
             tint,
+            data_sheets,
             index,
         })
     }
@@ -166,12 +178,6 @@ impl Reference {
     #[must_use]
     pub fn filler(&self, id: &str) -> Option<&Filler> {
         self.fillers.get(id)
-    }
-
-    /// A method by its id.
-    #[must_use]
-    pub fn method(&self, id: &str) -> Option<&Method> {
-        self.methods.get(id)
     }
 
     /// A source by its id.
@@ -191,6 +197,17 @@ impl Reference {
     pub fn process(&self, id: &str) -> Option<&Process> {
         self.processes.get(id)
     }
+
+    /// Is a process low in hydrogen by its nature?
+    #[must_use]
+    pub fn low_hydrogen(&self, process: &str) -> bool {
+        self.process(process).is_some_and(|process| process.low_hydrogen)
+    }
+
+    /// The grades that have a data sheet of their own.
+    pub fn with_data_sheet(&self) -> impl Iterator<Item = &Grade> {
+        self.data_sheets.iter().filter_map(|&place| self.grades.rows().get(place))
+    }
 }
 
 /// The dataset that the program carries.
@@ -203,6 +220,28 @@ pub fn embedded() -> &'static Reference {
         Reference::read(&Files::EMBEDDED).expect("tests/dataset.rs reads the same embedded files")
     });
     &EMBEDDED
+}
+
+/// The rows of the methods: each method of the engine has one.
+fn methods(text: &str, faults: &mut Vec<Fault>) -> Option<Methods> {
+    let rows: Vec<MethodRow> = whole("methods.ron", text, faults)?;
+    match Methods::new(rows) {
+        Ok(methods) => Some(methods),
+        Err(lacking) => {
+            faults.extend(lacking.into_iter().map(|id| Fault {
+                file: "methods.ron",
+                row: id.to_owned(),
+                rule: Rule::EachMethod,
+                detail: "a method of the engine has no row".to_owned(),
+            }));
+            None
+        }
+    }
+}
+
+/// The places of the rows of which something is true.
+fn places<T: Row>(table: &Table<T>, is: impl Fn(&T) -> bool) -> Vec<usize> {
+    (0..table.len()).filter(|&place| is(&table.rows()[place])).collect()
 }
 
 fn tint(files: &Files<'_>, faults: &mut Vec<Fault>) -> Option<TintData> {

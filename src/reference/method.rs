@@ -2,8 +2,110 @@
 //! message `method-ID`.
 
 use serde::{Deserialize, Serialize};
+use strum::{EnumCount, EnumIter, IntoEnumIterator, IntoStaticStr};
 
-use super::{Basis, Row};
+use super::{Basis, Row, Unit};
+
+/// Every method that the engine works by. Each has just one row, which alone says what the
+/// method rests on and where it holds.
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    EnumCount,
+    EnumIter,
+    IntoStaticStr,
+    Serialize,
+    Deserialize,
+)]
+#[strum(serialize_all = "kebab-case")]
+#[allow(missing_docs, reason = "each is told by its row and by the function that works it")]
+pub enum Method {
+    CeIiw,
+    CeSi6,
+    Cet,
+    Pcm,
+    Cen,
+    CeWes,
+    CeqS49,
+    MethodB,
+    #[strum(serialize = "sew-088")]
+    Sew088,
+    TableC1,
+    D11Annex,
+    D11Category,
+    PracticeLowH,
+    GradeRows,
+    DataSheet,
+    CeqBands,
+    CarbonLine,
+    HydrogenShift,
+    ThicknessCredit,
+    MultiRun,
+    Seferian,
+    DeardenOneill,
+    ItoBessyo,
+    SaeChart,
+    NavseaRows,
+    OwnSheet,
+    ColdShop,
+    CoolOrDamp,
+    Demanded,
+    HeatInput,
+    T85,
+    HvYurioka,
+    HvDuren,
+    HvMaynier,
+    HvWes,
+    AstmE140,
+    #[strum(serialize = "iso-18265")]
+    Iso18265,
+    FileTest,
+    StevenHaynes,
+    StevenHaynesParts,
+    Andrews,
+    AndrewsMs,
+    Grange,
+    Eldis,
+    EldisAe3,
+    SteelmakerSet,
+    KoistinenMarburger,
+    #[strum(serialize = "yurioka-1983")]
+    Yurioka1983,
+    #[strum(serialize = "yurioka-1983-time")]
+    Yurioka1983Time,
+    CombinedThickness,
+    TaperedThickness,
+    HydrogenScale,
+    HydrogenPpm,
+    HydrogenJis,
+    HydrogenDiffusion,
+    HydrogenArrhenius,
+    HydrogenOwn,
+    PostHeat,
+    PostHeatTrade,
+    InspectionDelay,
+    MeasuringDistance,
+    MeasuringZone,
+    MeasuringWait,
+    CrayonPair,
+    InfraredPlanck,
+    RedHeat,
+    TintFit,
+}
+
+impl Method {
+    /// Id of its row, as printed in JSON.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        self.into()
+    }
+}
 
 /// The limits that a method states for one of its inputs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -12,7 +114,7 @@ pub struct InputLimit {
     /// The symbol in the equation: `C`, `CET`, `d`, `HD`, `Q` …
     pub symbol: String,
     /// Its unit.
-    pub unit: String,
+    pub unit: Unit,
     /// Lower limit, where stated.
     pub low: Option<f64>,
     /// Upper limit, where stated.
@@ -22,7 +124,7 @@ pub struct InputLimit {
 /// One method with its basis and its range.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
-pub struct Method {
+pub struct MethodRow {
     /// Stable id in kebab-case.
     pub id: String,
     /// What the equation or table rests on.
@@ -40,7 +142,7 @@ pub struct Method {
     pub see: Vec<String>,
 }
 
-impl Method {
+impl MethodRow {
     /// The limits of one input.
     #[must_use]
     pub fn limit(&self, symbol: &str) -> Option<&InputLimit> {
@@ -48,8 +150,58 @@ impl Method {
     }
 }
 
-impl Row for Method {
+impl Row for MethodRow {
     fn id(&self) -> &str {
         &self.id
+    }
+}
+
+/// The rows of all methods.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Methods {
+    /// In the order of the file.
+    rows: Vec<MethodRow>,
+    /// Where the row of each method stands.
+    places: [usize; Method::COUNT],
+}
+
+impl Methods {
+    /// The rows of a file; the ids of methods that have none, where some lack.
+    pub(super) fn new(rows: Vec<MethodRow>) -> Result<Self, Vec<&'static str>> {
+        let mut places = [0; Method::COUNT];
+        let mut lacking = Vec::new();
+        for method in Method::iter() {
+            match rows.iter().position(|row| row.id == method.id()) {
+                Some(place) => places[method as usize] = place,
+                None => lacking.push(method.id()),
+            }
+        }
+        if lacking.is_empty() { Ok(Self { rows, places }) } else { Err(lacking) }
+    }
+
+    /// The row of a method.
+    #[must_use]
+    pub fn row(&self, method: Method) -> &MethodRow {
+        &self.rows[self.places[method as usize]]
+    }
+
+    /// All rows in the order of the file.
+    pub fn iter(&self) -> std::slice::Iter<'_, MethodRow> {
+        self.rows.iter()
+    }
+
+    /// All rows in the order of the file.
+    #[must_use]
+    pub fn rows(&self) -> &[MethodRow] {
+        &self.rows
+    }
+}
+
+impl<'a> IntoIterator for &'a Methods {
+    type Item = &'a MethodRow;
+    type IntoIter = std::slice::Iter<'a, MethodRow>;
+
+    fn into_iter(self) -> Self::IntoIter {
+        self.iter()
     }
 }

@@ -26,6 +26,7 @@ pub mod spelling;
 mod table;
 mod table_c1;
 pub mod tint;
+mod unit;
 
 pub use crate::units::Printed;
 pub use basis::Basis;
@@ -44,12 +45,12 @@ pub use everyday::EverydayWord;
 pub use filler::{DepositKind, DepositState, Filler, FillerHydrogen, FillerKind};
 pub use grade::{
     CevCap, D11Category, Grade, GradeFamily, Limits, PublishedFit, PublishedPreheat, Pwht, ThicknessRow,
-    ThicknessTable, middle_of,
+    ThicknessTable, middle_of, thickness_row,
 };
 pub use inspection::WaitRule;
 pub use joint::{FactorRange, HeatWays, Joint, Restraint};
 pub use load::{Files, Reference, embedded};
-pub use method::{InputLimit, Method};
+pub use method::{InputLimit, Method, MethodRow, Methods};
 pub use own_sheets::{
     Diffusion, DiffusionPoint, HardnessLimit, HardnessLimits, IronRoute, IronRouteKind, IronSpan, OwnSheets,
     Sheet, SheetCase, SheetGroup,
@@ -60,5 +61,6 @@ pub use practice::{
 };
 pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
 pub use source::{Source, SourceKind};
-pub use table::{Row, Table};
+pub use table::{Row, Table, row_at};
 pub use table_c1::{C1Cell, TableC1};
+pub use unit::Unit;

@@ -144,6 +144,22 @@ pub struct SpanBands {
     pub basis: Basis,
 }
 
+impl SpanBands {
+    /// The band of an equivalent. A border belongs to the band that prints a figure.
+    ///
+    /// # Panics
+    /// Never with a dataset that was checked: the last band is open.
+    #[must_use]
+    pub fn at(&self, equivalent: f64) -> &SpanBand {
+        let holds = |band: &&SpanBand| {
+            band.up_to.is_none_or(|up_to| {
+                equivalent < up_to || (equivalent <= up_to && band.low.is_some())
+            })
+        };
+        self.bands.iter().find(holds).expect("the last band is open")
+    }
+}
+
 /// A point of the carbon line.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

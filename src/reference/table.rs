@@ -64,3 +64,9 @@ impl<'a, T: Row> IntoIterator for &'a Table<T> {
         self.iter()
     }
 }
+
+/// The first of rows that rise to a border each, the last one open, whose border is not
+/// below a value.
+pub fn row_at<T>(rows: &[T], up_to: impl Fn(&T) -> Option<f64>, value: f64) -> Option<&T> {
+    rows.iter().find(|row| up_to(row).is_none_or(|up_to| value <= up_to))
+}

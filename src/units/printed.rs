@@ -25,4 +25,28 @@ impl Printed {
             TemperatureUnit::F => self.f,
         }
     }
+
+    /// A printed minimum in °C: the higher reading of a pair, so that the unit shown never
+    /// loosens it. 0 where nothing is printed.
+    #[must_use]
+    pub fn as_minimum_c(self) -> f64 {
+        match self.readings_c() {
+            (Some(c), Some(from_f)) => c.max(from_f),
+            (one, other) => one.or(other).unwrap_or(0.0),
+        }
+    }
+
+    /// A printed maximum in °C: the lower reading of a pair, so that the unit shown never
+    /// loosens it. Without end where nothing is printed.
+    #[must_use]
+    pub fn as_maximum_c(self) -> f64 {
+        match self.readings_c() {
+            (Some(c), Some(from_f)) => c.min(from_f),
+            (one, other) => one.or(other).unwrap_or(f64::INFINITY),
+        }
+    }
+
+    fn readings_c(self) -> (Option<f64>, Option<f64>) {
+        (self.c, self.f.map(|f| TemperatureUnit::F.to_c(f)))
+    }
 }

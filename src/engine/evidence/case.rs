@@ -1,9 +1,11 @@
 //! What a piece of evidence is asked about.
 
-use crate::engine::RangeCheck;
+use super::{Evidence, Obligation};
+use crate::engine::Outcome;
+use crate::engine::chemistry::Chemistry;
 use crate::engine::job::{Job, Member};
-use crate::engine::plan::{Chemistry, Evidence, Obligation, Says};
-use crate::reference::{Basis, Method, Reference};
+use crate::engine::part::Part;
+use crate::reference::{Method, MethodRow, Reference, Restraint};
 
 /// One member of a job, with what every method needs of the job.
 #[derive(Debug, Clone, Copy)]
@@ -24,40 +26,44 @@ pub struct Case<'a> {
     pub net_heat_kj_per_mm: f64,
 }
 
-impl Case<'_> {
-    /// Is every process of the job low in hydrogen, and the content at most 10 ml/100 g?
+impl<'a> Case<'a> {
+    /// A part of a job.
+    #[must_use]
+    pub fn of(reference: &'a Reference, job: &'a Job, part: &'a Part<'_>, index: usize) -> Self {
+        Self {
+            reference,
+            job,
+            member: part.member,
+            index,
+            chemistry: &part.chemistry,
+            hydrogen_ml: job.hydrogen_ml(),
+            net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
+        }
+    }
+
+    /// Is every process of the job low in hydrogen, and the content at most what the
+    /// low-hydrogen categories are made for?
     #[must_use]
     pub fn low_hydrogen(&self) -> bool {
-        self.hydrogen_ml <= 10.0 && self.job.runs.iter().all(|run| run.process.low_hydrogen())
+        self.hydrogen_ml <= self.reference.d11.low_hydrogen_ml
+            && self.job.runs.iter().all(|run| self.reference.low_hydrogen(run.process.id()))
+    }
+
+    /// Is the joint highly restrained?
+    #[must_use]
+    pub fn high_restraint(&self) -> bool {
+        self.job.restraint == Restraint::High
     }
 
     /// The row of a method.
     #[must_use]
-    pub fn method(&self, id: &'static str) -> &Method {
-        method(self.reference, id)
+    pub fn row(&self, method: Method) -> &'a MethodRow {
+        self.reference.methods.row(method)
     }
 
-    /// Evidence on this member's heat-affected zone, in range and not yet weighed.
+    /// An answer as evidence on this member's heat-affected zone.
     #[must_use]
-    pub fn evidence(&self, id: &'static str, says: Says, basis: Basis) -> Evidence {
-        Evidence { member: Some(self.index), ..Evidence::new(id, Obligation::HeatAffectedZone, says, basis) }
+    pub fn evidence(&self, outcome: Outcome) -> Evidence {
+        Evidence { member: Some(self.index), ..Evidence::new(outcome, Obligation::HeatAffectedZone) }
     }
-}
-
-/// The row of a method that the engine is built on.
-///
-/// # Panics
-/// Never with the embedded dataset: `tests/dataset.rs` checks that each id that the
-/// engine names is there.
-#[must_use]
-pub fn method<'a>(reference: &'a Reference, id: &str) -> &'a Method {
-    reference.methods.get(id).expect("the dataset has a row for each method of the engine")
-}
-
-/// A value put at the limits that a method states for it, with the check beside it.
-pub fn held(method: &Method, symbol: &'static str, value: f64, range: &mut Vec<RangeCheck>) -> f64 {
-    let (low, high) = method.limit(symbol).map_or((None, None), |limit| (limit.low, limit.high));
-    range.push(RangeCheck { symbol, value, low, high });
-    let value = low.map_or(value, |low| value.max(low));
-    high.map_or(value, |high| value.min(high))
 }

@@ -1,38 +1,43 @@
 //! Which preheat band does the old carbon-equivalent rule give?
 
+use super::{Case, Evidence, Standing};
+use crate::engine::carbon_equivalent::ce_iiw;
 use crate::engine::error::Domain;
-use crate::engine::source_ids::{WORKSHEET, published};
-use crate::engine::{EngineError, Outcome, Step, Unit};
+use crate::engine::{Checked, EngineError, Outcome, Says};
+use crate::reference::{Method, Printed, SpanBands, Unit};
 
-/// The band of a carbon equivalent, lower and upper end in °C: none below 0.45,
-/// 100-200 to 0.60, 200-370 above.
+/// The band of a carbon equivalent as the rule prints it: a span from its border on, nothing
+/// below, which is no clearance.
 ///
-/// The rule goes back to Dearden and O'Neill's formula of 1940 and is used with
-/// CE (IIW); it knows neither thickness nor hydrogen.
-#[must_use]
-pub fn band_c(ce_iiw: f64) -> Option<(f64, f64)> {
-    if ce_iiw < 0.45 {
-        None
-    } else if ce_iiw <= 0.60 {
-        Some((100.0, 200.0))
-    } else {
-        Some((200.0, 370.0))
-    }
-}
-
-/// The band as an outcome: its lower end as the value, both ends as the spread;
-/// empty below 0.45, where the rule has no figure (which is no clearance).
+/// The rule goes back to Dearden and O'Neill's formula of 1940 and is used with CE (IIW); it
+/// knows neither thickness nor hydrogen. Source: `data/practice.ron`.
 ///
 /// # Errors
 /// A carbon equivalent that is not a number, negative, or that no steel has.
-pub fn dearden_oneill(ce_iiw: f64) -> Result<Outcome, EngineError> {
-    Domain::new("CE", 0.0, 20.0).check(ce_iiw)?;
-    let mut outcome =
-        Outcome::new("dearden-oneill", 0.0, Unit::Celsius, published(WORKSHEET, "bands of the 1940 formula"))
-            .worked(vec![Step { symbol: "CE", value: ce_iiw, unit: Unit::Percent }]);
-    let band = band_c(ce_iiw);
-    outcome.value = band.map(|(low_c, _)| low_c);
-    outcome.low = band.map(|(low_c, _)| low_c);
-    outcome.high = band.map(|(_, high_c)| high_c);
-    Ok(outcome)
+pub fn dearden_oneill(bands: &SpanBands, ce: f64) -> Result<Outcome, EngineError> {
+    Domain::new("CE", 0.0, 20.0).check(ce)?;
+    Ok(worked(bands, ce))
+}
+
+fn worked(bands: &SpanBands, ce: f64) -> Outcome {
+    let band = bands.at(ce);
+    let begins = bands.bands.iter().find(|band| band.low.is_some()).map(|band| band.above);
+    let mut outcome = Outcome::open(Method::DeardenOneill, Unit::Celsius)
+        .from_inputs(vec![Checked {
+            low: begins,
+            ..Checked::free("CE", ce, Unit::Percent)
+        }])
+        .resting_on(&bands.basis);
+    let printed_c = |printed: Option<Printed>| printed.and_then(|printed| printed.c);
+    let (low_c, high_c) = (printed_c(band.low), printed_c(band.high));
+    outcome.says = if low_c.is_some() { Says::Span } else { Says::NoFigure };
+    (outcome.value, outcome.low, outcome.high) = (low_c, low_c, high_c);
+    outcome
+}
+
+/// The rule's word on a member, shown only.
+#[must_use]
+pub fn on(case: &Case<'_>) -> Evidence {
+    let outcome = worked(&case.reference.practice.dearden_oneill, ce_iiw(&case.chemistry.composition));
+    Evidence { standing: Standing::ShownOnly, ..case.evidence(outcome) }
 }

@@ -1,8 +1,10 @@
 //! What preheat does Ito and Bessyo's cracking parameter give for the severest restraint?
 
+use super::{Case, Evidence, NO_PREHEAT_BELOW_C, Standing};
 use crate::engine::error::{Domain, THICKNESS};
-use crate::engine::{EngineError, Outcome, RangeCheck, Step, Unit};
-use crate::reference::Basis;
+use crate::engine::hydrogen::h_jis_ml;
+use crate::engine::{Checked, Ends, EngineError, Outcome, Says, Step};
+use crate::reference::{Element, Method, MethodRow, Unit};
 
 /// Intensity of restraint of a y-groove test per mm of thickness, kgf/(mm·mm).
 pub const Y_GROOVE_RESTRAINT_PER_MM: f64 = 69.0;
@@ -27,11 +29,13 @@ pub const fn preheat_c(parameter: f64) -> f64 {
     1440.0 * parameter - 392.0
 }
 
-/// What the formula asks of.
+/// What the formula is asked with.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ItoBessyo {
     /// Pcm, weight percent.
     pub pcm: f64,
+    /// Carbon, weight percent, where it is known.
+    pub carbon: Option<f64>,
     /// Hydrogen by the glycerin method of JIS, ml/100 g.
     pub h_jis_ml: f64,
     /// Plate thickness, mm.
@@ -42,33 +46,49 @@ pub struct ItoBessyo {
 
 /// Preheat by `Pc` (a y-groove test: the severest restraint) or by `Pw` where K is given.
 ///
-/// Valid for H 1-5 ml/100 g, h 19-50 mm, heat input about 1.7 kJ/mm.
+/// Valid for C 0.07-0.22 %, H 1-5 ml/100 g, h 19-50 mm, heat input about 1.7 kJ/mm.
 /// Source: Ito and Bessyo 1968-69, from memory.
 ///
 /// # Errors
 /// An input that is not a number, negative, or that no weld has.
-pub fn ito_bessyo(inputs: ItoBessyo) -> Result<Outcome, EngineError> {
-    let ItoBessyo { pcm, h_jis_ml, thickness_mm, restraint_kgf_per_mm2 } = inputs;
-    Domain::new("Pcm", 0.0, 10.0).check(pcm)?;
-    Domain::new("H", 0.0, 200.0).check(h_jis_ml)?;
-    THICKNESS.check(thickness_mm)?;
+pub fn ito_bessyo(row: &MethodRow, asked: ItoBessyo) -> Result<Outcome, EngineError> {
+    Domain::new("Pcm", 0.0, 10.0).check(asked.pcm)?;
+    Domain::new("H", 0.0, 200.0).check(asked.h_jis_ml)?;
+    THICKNESS.check(asked.thickness_mm)?;
+    asked.restraint_kgf_per_mm2.map(|k| Domain::new("K", 0.0, 1e6).check(k)).transpose()?;
+    Ok(worked(row, asked))
+}
+
+fn worked(row: &MethodRow, asked: ItoBessyo) -> Outcome {
+    let ItoBessyo { pcm, carbon, h_jis_ml, thickness_mm, restraint_kgf_per_mm2 } = asked;
     let (symbol, parameter) = match restraint_kgf_per_mm2 {
-        Some(k) => ("Pw", pw(pcm, h_jis_ml, Domain::new("K", 0.0, 1e6).check(k)?)),
+        Some(k) => ("Pw", pw(pcm, h_jis_ml, k)),
         None => ("Pc", pc(pcm, h_jis_ml, thickness_mm)),
     };
-    let limit = |symbol, value, low, high| RangeCheck { symbol, value, low: Some(low), high: Some(high) };
     let t0_c = preheat_c(parameter);
-    let mut outcome = Outcome::new(
-        "ito-bessyo",
-        t0_c,
-        Unit::Celsius,
-        Basis::memory("Ito and Bessyo 1968-69; passes a numeric check"),
-    )
-    .checked(vec![limit("H", h_jis_ml, 1.0, 5.0), limit("h", thickness_mm, 19.0, 50.0)])
-    .worked(vec![
-        Step { symbol, value: parameter, unit: Unit::Percent },
-        Step { symbol: "T0", value: t0_c, unit: Unit::Celsius },
+    let mut inputs = vec![
+        Checked::free("Pcm", pcm, Unit::Percent),
+        Checked::of(row, "H_JIS", h_jis_ml, Ends::Drawn),
+        Checked::of(row, "d", thickness_mm, Ends::Drawn),
+    ];
+    inputs.extend(carbon.map(|carbon| Checked::of(row, "C", carbon, Ends::Drawn)));
+    let outcome = Outcome::new(Method::ItoBessyo, t0_c, Unit::Celsius).from_inputs(inputs).worked(vec![
+        Step::new(symbol, parameter, Unit::Percent),
+        Step::new("T0", t0_c, Unit::Celsius),
     ]);
-    outcome.value = (t0_c >= super::method_b::NO_PREHEAT_BELOW_C).then_some(t0_c);
-    Ok(outcome)
+    if t0_c < NO_PREHEAT_BELOW_C { outcome.saying(Says::Clears) } else { outcome }
+}
+
+/// The formula's word on a member, shown only.
+#[must_use]
+pub fn on(case: &Case<'_>) -> Evidence {
+    let asked = ItoBessyo {
+        pcm: case.chemistry.pcm(),
+        carbon: Some(case.chemistry.nominal.get(Element::C)),
+        // By conversion it falls below zero, where there is none left to count.
+        h_jis_ml: h_jis_ml(case.hydrogen_ml).max(0.0),
+        thickness_mm: case.member.thickness_mm,
+        restraint_kgf_per_mm2: None,
+    };
+    Evidence { standing: Standing::ShownOnly, ..case.evidence(worked(case.row(Method::ItoBessyo), asked)) }
 }

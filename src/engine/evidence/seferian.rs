@@ -1,10 +1,11 @@
 //! What preheat does Seferian's formula give?
 
+use super::{Case, Evidence, Standing};
 use crate::engine::error::{Domain, THICKNESS};
-use crate::engine::source_ids::{WORKSHEET, published};
-use crate::engine::{EngineError, Outcome, Step, Unit};
+use crate::engine::{Checked, EngineError, Outcome, Says, Step};
 use crate::reference::Composition;
 use crate::reference::Element::{C, Cr, Mn, Mo, Ni};
+use crate::reference::{Method, Unit};
 
 /// Chemical carbon equivalent of Seferian: `C + (Mn+Cr)/9 + Ni/18 + 7 Mo/90`, weight percent.
 #[must_use]
@@ -32,7 +33,7 @@ pub fn preheat_c(c_total: f64) -> Option<f64> {
     (c_total > 0.25).then(|| 350.0 * (c_total - 0.25).sqrt())
 }
 
-/// Seferian's preheat with its steps; no value where the formula has none.
+/// Seferian's preheat with its steps; it clears where the formula has no root.
 ///
 /// It knows neither hydrogen nor heat input and states no range.
 ///
@@ -41,15 +42,29 @@ pub fn preheat_c(c_total: f64) -> Option<f64> {
 pub fn seferian(c_chem: f64, thickness_mm: f64) -> Result<Outcome, EngineError> {
     Domain::new("C_chem", 0.0, 20.0).check(c_chem)?;
     THICKNESS.check(thickness_mm)?;
+    Ok(worked(c_chem, thickness_mm))
+}
+
+fn worked(c_chem: f64, thickness_mm: f64) -> Outcome {
     let total = c_total(c_chem, thickness_mm);
-    let step = |symbol, value| Step { symbol, value, unit: Unit::Percent };
-    let mut outcome = Outcome::new(
-        "seferian",
-        0.0,
-        Unit::Celsius,
-        published(WORKSHEET, "Séférian, Métallurgie de la soudure"),
-    )
-    .worked(vec![step("C_chem", c_chem), step("C_size", total - c_chem), step("C_tot", total)]);
-    outcome.value = preheat_c(total);
-    Ok(outcome)
+    let outcome = Outcome::new(Method::Seferian, 0.0, Unit::Celsius)
+        .from_inputs(vec![
+            Checked::free("C_chem", c_chem, Unit::Percent),
+            Checked::free("d", thickness_mm, Unit::Millimetre),
+        ])
+        .worked(vec![
+            Step::new("C_size", total - c_chem, Unit::Percent),
+            Step::new("C_tot", total, Unit::Percent),
+        ]);
+    match preheat_c(total) {
+        Some(at_c) => Outcome { value: Some(at_c), ..outcome },
+        None => outcome.saying(Says::Clears),
+    }
+}
+
+/// The formula's word on a member, shown only.
+#[must_use]
+pub fn on(case: &Case<'_>) -> Evidence {
+    let outcome = worked(c_chem(&case.chemistry.composition), case.member.thickness_mm);
+    Evidence { standing: Standing::ShownOnly, ..case.evidence(outcome) }
 }

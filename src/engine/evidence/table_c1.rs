@@ -9,26 +9,30 @@
 //! or below the job's (1.0, 2.0 kJ/mm), and the band that contains the hydrogen.
 //! Source: `data/table_c1.ron`.
 
-use super::Case;
-use crate::engine::RangeCheck;
-use crate::engine::plan::{Evidence, Says};
-use crate::reference::{C1Cell, Element, TableC1};
+use super::{Case, Evidence};
+use crate::engine::error::{Domain, HEAT, HYDROGEN};
+use crate::engine::{Checked, Ends, EngineError, Outcome, Says, Step};
+use crate::reference::{C1Cell, Composition, Element, Method, MethodRow, TableC1, Unit};
 
 /// What the table is asked with.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct C1Query {
+pub struct C1Query<'a> {
     /// CE (IIW), %.
     pub ce: f64,
+    /// The analysis, where it is known: past the upper limits of its elements nothing clears.
+    pub analysis: Option<&'a Composition>,
     /// Diffusible hydrogen, ml/100 g.
     pub hydrogen_ml: f64,
     /// Net heat input, kJ/mm.
     pub heat_input_kj_per_mm: f64,
+    /// Combined thickness of the joint, mm, where the joint is known.
+    pub combined_mm: Option<f64>,
 }
 
 /// The cell that speaks for a query: `None` when the steel or the heat input lies
 /// outside the table.
 #[must_use]
-pub fn cell<'a>(table: &'a TableC1, query: &C1Query) -> Option<&'a C1Cell> {
+pub fn cell<'a>(table: &'a TableC1, query: &C1Query<'_>) -> Option<&'a C1Cell> {
     table
         .cells
         .iter()
@@ -42,41 +46,85 @@ pub fn cell<'a>(table: &'a TableC1, query: &C1Query) -> Option<&'a C1Cell> {
         .min_by(|a, b| a.ce.total_cmp(&b.ce).then(b.heat_input_kj_per_mm.total_cmp(&a.heat_input_kj_per_mm)))
 }
 
-/// Does the table clear this combined thickness?
-#[must_use]
-pub fn clears(table: &TableC1, query: &C1Query, combined_mm: f64) -> bool {
-    combined_mm <= table.never_above_mm
-        && cell(table, query).is_some_and(|cell| combined_mm <= cell.combined_mm)
+/// The combined thickness that the table clears from preheat, mm, and whether it clears this
+/// joint; no figure outside the table.
+///
+/// `limits` is the row of CE (IIW), whose range of composition is that of Method A.
+/// Valid for CE up to 0.49 and 1.0 kJ/mm or more.
+///
+/// # Errors
+/// An input that is not a number, negative, or that no weld has.
+pub fn table_c1(
+    table: &TableC1,
+    limits: &MethodRow,
+    query: &C1Query<'_>,
+) -> Result<Outcome, EngineError> {
+    Domain::new("CE", 0.0, 20.0).check(query.ce)?;
+    HYDROGEN.check(query.hydrogen_ml)?;
+    HEAT.check(query.heat_input_kj_per_mm)?;
+    Ok(worked(table, limits, query))
 }
 
-/// The table's word on a member. The upper limits of Method A's composition count:
-/// beyond them it does not clear.
+fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
+    let highest_ce = table.cells.iter().map(|cell| cell.ce).reduce(f64::max);
+    let lowest_heat = table.cells.iter().map(|cell| cell.heat_input_kj_per_mm).reduce(f64::min);
+    let mut inputs = vec![
+        Checked::up_to("CE", query.ce, Unit::Percent, highest_ce),
+        Checked {
+            low: lowest_heat,
+            ..Checked::free("Q", query.heat_input_kj_per_mm, Unit::KilojoulePerMm)
+        },
+        Checked::free("HD", query.hydrogen_ml, Unit::MlPer100g),
+    ];
+    // Only the upper limits: a leaner steel is easier to weld.
+    let beyond: Vec<Checked> = query
+        .analysis
+        .iter()
+        .flat_map(|steel| {
+            let limited = Element::ALL.into_iter().filter(|element| limits.limit(element.symbol()).is_some());
+            limited.map(|element| Checked {
+                low: None,
+                ..Checked::of(limits, element.symbol(), steel.get(element), Ends::Drawn)
+            })
+        })
+        .filter(Checked::above)
+        .collect();
+    let found = cell(table, query).filter(|_| beyond.is_empty());
+    let most_mm = found.map(|cell| cell.combined_mm);
+    inputs.extend(query.combined_mm.map(|combined_mm| {
+        Checked::up_to("d_comb", combined_mm, Unit::Millimetre, most_mm.or(Some(table.never_above_mm)))
+    }));
+    inputs.extend(beyond);
+    let mut outcome = Outcome::open(Method::TableC1, Unit::Millimetre)
+        .from_inputs(inputs)
+        .resting_on(&table.basis);
+    outcome.value = most_mm;
+    outcome.says = match (most_mm, query.combined_mm) {
+        (Some(most_mm), Some(combined_mm)) if combined_mm <= most_mm.min(table.never_above_mm) => {
+            Says::Clears
+        }
+        (_, Some(_)) => Says::DoesNotClear,
+        (Some(_), None) => Says::Figure,
+        (None, None) => Says::NoFigure,
+    };
+    if let Some(cell) = found {
+        outcome.steps = vec![
+            Step::new("CE of the row", cell.ce, Unit::Percent),
+            Step::new("Q of the column", cell.heat_input_kj_per_mm, Unit::KilojoulePerMm),
+        ];
+    }
+    outcome
+}
+
+/// The table's word on a member.
 #[must_use]
 pub fn on(case: &Case<'_>, combined_mm: f64) -> Evidence {
-    let table = &case.reference.table_c1;
     let query = C1Query {
         ce: case.chemistry.ce(),
+        analysis: Some(&case.chemistry.nominal),
         hydrogen_ml: case.hydrogen_ml,
         heat_input_kj_per_mm: case.net_heat_kj_per_mm,
+        combined_mm: Some(combined_mm),
     };
-    let limits = case.method("ce-iiw");
-    let composition_fits = Element::ALL.into_iter().all(|element| {
-        limits
-            .limit(element.symbol())
-            .and_then(|limit| limit.high)
-            .is_none_or(|high| case.chemistry.nominal.get(element) <= high)
-    });
-    let says = if composition_fits && clears(table, &query, combined_mm) {
-        Says::Clears
-    } else {
-        Says::DoesNotClear
-    };
-    let mut evidence = case.evidence("table-c1", says, table.basis.clone());
-    let most_mm = cell(table, &query).map(|cell| cell.combined_mm);
-    evidence.range = vec![
-        RangeCheck { symbol: "CE", value: query.ce, low: None, high: Some(0.49) },
-        RangeCheck { symbol: "Q", value: query.heat_input_kj_per_mm, low: Some(1.0), high: None },
-        RangeCheck { symbol: "combined", value: combined_mm, low: None, high: most_mm },
-    ];
-    evidence
+    case.evidence(worked(&case.reference.table_c1, case.row(Method::CeIiw), &query))
 }

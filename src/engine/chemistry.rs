@@ -9,8 +9,8 @@
 //! printed cap no cap holds: each equivalent is then the greater of the last cap's and
 //! the middle composition's with its spread, so that it never falls with thickness.
 
-use crate::engine::carbon_equivalent::{ce_iiw, ceq_s49, cet, pcm};
-use crate::engine::job::Steel;
+use super::carbon_equivalent::{ce_iiw, ceq_s49, cet, pcm};
+use super::job::Steel;
 use crate::reference::{Composition, Element, Grade};
 
 /// What mills use of the alloying that a cap leaves room for (common practice, no source).

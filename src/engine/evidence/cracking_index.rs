@@ -2,9 +2,8 @@
 
 use super::multi_run::MPA_PER_KGF_MM2;
 use crate::engine::error::Domain;
-use crate::engine::source_ids::{YURIOKA_1983, published};
-use crate::engine::{EngineError, Outcome, Unit};
-use crate::reference::Basis;
+use crate::engine::{Checked, EngineError, Outcome};
+use crate::reference::{Method, Unit};
 
 /// Cracking index: `CI = CE_N + 0.15 log10(H) + 0.30 log10(0.017 Kt sw)`.
 ///
@@ -23,7 +22,7 @@ pub fn t100cr_s(index: f64) -> f64 {
     (67.6 * index.powi(3) - 182.0 * index.powi(2) + 163.8 * index - 41.0).exp()
 }
 
-/// What the index asks of.
+/// What the index is asked with.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct CrackingIndex {
     /// CE N, weight percent.
@@ -44,17 +43,23 @@ pub struct CrackingIndex {
 /// # Errors
 /// An input that is not a number, negative or that no weld has; an index outside 0-1.2,
 /// where the equation leaves every measured time.
-pub fn cracking_index(inputs: CrackingIndex) -> Result<[Outcome; 2], EngineError> {
-    let CrackingIndex { cen, h_jis_ml, notch_factor, stress_mpa } = inputs;
+pub fn cracking_index(asked: CrackingIndex) -> Result<[Outcome; 2], EngineError> {
+    let CrackingIndex { cen, h_jis_ml, notch_factor, stress_mpa } = asked;
     Domain::new("CE_N", 0.0, 20.0).check(cen)?;
     Domain::new("H", 0.01, 200.0).check(h_jis_ml)?;
     Domain::new("Kt", 1.0, 20.0).check(notch_factor)?;
     Domain::new("sw", 10.0, 3000.0).check(stress_mpa)?;
     let index = yurioka_1983(cen, h_jis_ml, notch_factor, stress_mpa / MPA_PER_KGF_MM2);
     Domain::new("CI", 0.0, 1.2).check(index)?;
-    let memory = Basis::memory("Yurioka et al., Welding Journal, June 1983, last constant of the equation");
     Ok([
-        Outcome::new("cracking-index", index, Unit::One, published(YURIOKA_1983, "147-s")),
-        Outcome::new("t100-critical", t100cr_s(index), Unit::Second, memory),
+        Outcome::new(Method::Yurioka1983, index, Unit::One).named("cracking-index").from_inputs(vec![
+            Checked::free("CE_N", cen, Unit::Percent),
+            Checked::free("H_JIS", h_jis_ml, Unit::MlPer100g),
+            Checked::free("Kt", notch_factor, Unit::One),
+            Checked::free("sw", stress_mpa, Unit::Megapascal),
+        ]),
+        Outcome::new(Method::Yurioka1983Time, t100cr_s(index), Unit::Second)
+            .named("t100-critical")
+            .from_inputs(vec![Checked::free("CI", index, Unit::One)]),
     ])
 }

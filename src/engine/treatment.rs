@@ -1,10 +1,10 @@
 //! How is a steel treated? Family first: most mistakes are made by asking a formula
 //! about a steel that it was never made for.
 
-use super::Chemistry;
-use super::types::Family;
-use crate::engine::job::Member;
-use crate::reference::{ConditionKind, Element, GradeFamily, Reference};
+use super::chemistry::Chemistry;
+use super::family::Family;
+use super::job::Member;
+use crate::reference::{ConditionKind, Element, GradeFamily};
 
 /// Lead from which a certificate says "leaded", weight percent.
 pub const LEAD_LIMIT: f64 = 0.15;
@@ -26,7 +26,7 @@ pub enum Refusal {
 
 /// Why a part must not be welded, where it must not.
 #[must_use]
-pub(super) fn refusal(member: &Member, chemistry: &Chemistry) -> Option<Refusal> {
+pub(in crate::engine) fn refusal(member: &Member, chemistry: &Chemistry) -> Option<Refusal> {
     if !chemistry.grade_only {
         if chemistry.composition.get(Element::Pb) >= LEAD_LIMIT {
             return Some(Refusal::Lead);
@@ -52,7 +52,7 @@ fn is_iron(member: &Member, chemistry: &Chemistry) -> bool {
 
 /// The family of a part, from its middle composition, its grade and its condition.
 #[must_use]
-pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
+pub(in crate::engine) fn family(member: &Member, chemistry: &Chemistry) -> Family {
     let own = member.steel.grade().map_or(GradeFamily::ByAnalysis, |grade| grade.family);
     let percent = |element| chemistry.nominal.get(element);
     if refusal(member, chemistry).is_some() {
@@ -61,22 +61,21 @@ pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
     if is_iron(member, chemistry) {
         return Family::Iron;
     }
-    let stainless = matches!(
-        own,
-        GradeFamily::StainlessAustenitic | GradeFamily::StainlessFerritic | GradeFamily::StainlessMartensitic
-    );
     if own == GradeFamily::ToolSteel {
         return Family::Tool;
     }
-    if stainless || percent(Element::Cr) >= 10.5 {
-        return Family::Stainless;
+    if let Some(kind) = stainless(own, &percent) {
+        return kind;
     }
     if own == GradeFamily::CreepResisting
         || (creep_by_analysis(&percent) && !quenched_and_tempered(member, false))
     {
         return Family::Creep;
     }
-    if percent(Element::Cr) > 3.0 || percent(Element::Mn) > 3.0 {
+    if percent(Element::Mn) > 3.0 {
+        return Family::Manganese;
+    }
+    if percent(Element::Cr) > 3.0 {
         return Family::HighAlloy;
     }
     if percent(Element::C) > HARDENING_CARBON {
@@ -85,6 +84,23 @@ pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
     }
     // A hardened plate of unknown strength is treated as a strong one: that is the safe side.
     if quenched_and_tempered(member, true) { Family::QuenchedTempered } else { Family::Structural }
+}
+
+/// Nickel from which a stainless steel that no grade names counts as austenitic, %.
+const AUSTENITIC_NICKEL: f64 = 6.0;
+
+/// The kind of stainless steel, by grade or by its chromium.
+fn stainless(own: GradeFamily, percent: &impl Fn(Element) -> f64) -> Option<Family> {
+    match own {
+        GradeFamily::StainlessAustenitic => Some(Family::StainlessAustenitic),
+        GradeFamily::StainlessFerritic => Some(Family::StainlessFerritic),
+        GradeFamily::StainlessMartensitic => Some(Family::StainlessMartensitic),
+        _ if percent(Element::Cr) < 10.5 => None,
+        GradeFamily::ByAnalysis if percent(Element::Ni) >= AUSTENITIC_NICKEL => {
+            Some(Family::StainlessAustenitic)
+        }
+        _ => Some(Family::StainlessMartensitic),
+    }
 }
 
 /// Creep-resisting by analysis: carbon up to 0.20 %, molybdenum from 0.4 %, chromium from
@@ -121,8 +137,8 @@ fn tempered_up_to_hv(temper_c: f64) -> Option<f64> {
 /// not hardened where none is stated? A high-alloy tool steel keeps its hardness at a high
 /// temper, so there the temper is not judged.
 #[must_use]
-pub(super) fn too_hard(member: &Member, kin: Family) -> bool {
-    let high_temper = super::minimum::by_methods(kin)
+pub(in crate::engine) fn too_hard(member: &Member, kin: Family) -> bool {
+    let high_temper = kin.by_methods()
         && member.condition.kind == ConditionKind::HardenedTempered
         && member
             .condition
@@ -149,7 +165,7 @@ fn hardened_by_hardness(member: &Member) -> bool {
 /// The condition that counts: as stated, and where it isn't known the only one that the
 /// grade comes in, if there is only one. A part that is too hard for what is stated counts
 /// as hardened, with a temper that nobody knows: that is the safe side.
-pub(super) fn counted_kind(member: &Member) -> ConditionKind {
+pub(in crate::engine) fn counted_kind(member: &Member) -> ConditionKind {
     if hardened_by_hardness(member) {
         return ConditionKind::HardenedTempered;
     }
@@ -174,13 +190,13 @@ fn quenched_and_tempered(member: &Member, unknown: bool) -> bool {
 /// The yield strength of a part: as stated, else the grade's for this condition and
 /// thickness; `None` is "not known".
 #[must_use]
-pub(super) fn yield_mpa(member: &Member) -> Option<f64> {
+pub(in crate::engine) fn yield_mpa(member: &Member) -> Option<f64> {
     member.yield_mpa.or_else(|| grade_row(member).and_then(|row| row.yield_mpa))
 }
 
 /// The lowest tensile strength of a part by its grade, MPa.
 #[must_use]
-pub(super) fn tensile_mpa(member: &Member) -> Option<f64> {
+pub(in crate::engine) fn tensile_mpa(member: &Member) -> Option<f64> {
     grade_row(member).and_then(|row| row.tensile_min_mpa)
 }
 
@@ -198,19 +214,19 @@ fn grade_row(member: &Member) -> Option<&crate::reference::GradeCondition> {
 /// The lower end of the grade's tempering range for this condition with what it
 /// stands for, where the part's own temper is not stated.
 #[must_use]
-pub(super) fn grade_temper(member: &Member) -> Option<crate::reference::Temper> {
+pub(in crate::engine) fn grade_temper(member: &Member) -> Option<crate::reference::Temper> {
     grade_row(member).and_then(|row| row.temper)
 }
 
 /// Is the part hardened and tempered, or has it a hardened skin, as far as is known?
 #[must_use]
-pub(super) fn is_tempered(member: &Member) -> bool {
+pub(in crate::engine) fn is_tempered(member: &Member) -> bool {
     is_hardened_kind(counted_kind(member))
 }
 
 /// Is this a condition that was tempered, so that a high temperature would spoil it?
 #[must_use]
-pub(super) const fn has_temper(kind: ConditionKind) -> bool {
+pub(in crate::engine) const fn has_temper(kind: ConditionKind) -> bool {
     is_hardened_kind(kind) || matches!(kind, ConditionKind::NormalisedTempered)
 }
 
@@ -219,11 +235,4 @@ const fn is_hardened_kind(kind: ConditionKind) -> bool {
         kind,
         ConditionKind::HardenedTempered | ConditionKind::CaseHardened | ConditionKind::InductionHardened
     )
-}
-
-/// Does the dataset know this method? Kept here so that a test can ask for every id
-/// that the plan uses.
-#[must_use]
-pub fn known_method(reference: &Reference, id: &str) -> bool {
-    reference.methods.get(id).is_some()
 }

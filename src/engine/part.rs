@@ -1,9 +1,10 @@
 //! A member with its analysis and family settled.
 
-use super::{Chemistry, Family, family, minimum, sheets};
-use crate::engine::evidence::Case;
-use crate::engine::job::{Job, Member};
-use crate::reference::{Element, Reference};
+use super::chemistry::Chemistry;
+use super::family::Family;
+use super::job::{Job, Member};
+use super::treatment;
+use crate::reference::Element;
 
 /// Chromium, molybdenum and nickel above which a low-carbon steel may come quenched and
 /// tempered or case-hardened, % together.
@@ -30,7 +31,7 @@ impl<'a> Part<'a> {
             .iter()
             .map(|member| {
                 let chemistry = Chemistry::of(&member.steel, member.thickness_mm);
-                Self { member, chemistry, family: family::family(member, &chemistry) }
+                Self { member, chemistry, family: treatment::family(member, &chemistry) }
             })
             .collect()
     }
@@ -38,7 +39,7 @@ impl<'a> Part<'a> {
     /// Is it weighed by methods?
     #[must_use]
     pub const fn by_methods(&self) -> bool {
-        minimum::by_methods(self.family)
+        self.family.by_methods()
     }
 
     /// Could a part of this steel have been tempered without our knowing? A grade comes in
@@ -50,7 +51,7 @@ impl<'a> Part<'a> {
             return false;
         }
         let percent = |element| self.chemistry.nominal.get(element);
-        if percent(Element::C) > family::HARDENING_CARBON || self.family == Family::QuenchedTempered {
+        if percent(Element::C) > treatment::HARDENING_CARBON || self.family == Family::QuenchedTempered {
             return true;
         }
         let alloy = || percent(Element::Cr) + percent(Element::Mo) + percent(Element::Ni);
@@ -60,19 +61,15 @@ impl<'a> Part<'a> {
                     || alloy() > ALLOY_THAT_HARDENS
                     || percent(Element::B) >= BORON_THAT_HARDENS
             },
-            |grade| grade.conditions.iter().any(|row| family::has_temper(row.kind)),
+            |grade| grade.conditions.iter().any(|row| treatment::has_temper(row.kind)),
         )
     }
 
     /// Can the steel harden as it cools? Iron is treated by its own routes; austenitic,
     /// ferritic and high-manganese steels do not harden, nor do they crack from hydrogen.
     #[must_use]
-    pub fn hardens(&self) -> bool {
-        match self.family {
-            Family::Iron => false,
-            Family::Stainless | Family::HighAlloy => sheets::hardens(self),
-            _ => true,
-        }
+    pub const fn hardens(&self) -> bool {
+        self.family.traits().hardens
     }
 
     /// Has it a sheet of its own and hardens as it cools: tool, creep-resisting and
@@ -80,19 +77,5 @@ impl<'a> Part<'a> {
     #[must_use]
     pub fn hardens_by_its_sheet(&self) -> bool {
         !self.by_methods() && self.family != Family::DoNotWeld && self.hardens()
-    }
-
-    /// What evidence on this part is asked about.
-    #[must_use]
-    pub fn case(&'a self, reference: &'a Reference, job: &'a Job, index: usize) -> Case<'a> {
-        Case {
-            reference,
-            job,
-            member: self.member,
-            index,
-            chemistry: &self.chemistry,
-            hydrogen_ml: job.hydrogen_ml(),
-            net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
-        }
     }
 }
