@@ -1,12 +1,11 @@
 //! How hardenable is a composition: carbon equivalents.
 
+use strum::{EnumIter, IntoStaticStr};
+
 use super::error::check_composition;
-use super::source_ids::{
-    CE_ANSWERS, CE_NOTE, CEQ_TRADE_TEXT, ITO_BESSYO, WORKSHEET, YURIOKA_1983, published,
-};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
-use crate::reference::Element::{self, B, C, Cr, Cu, Mn, Mo, Nb, Ni, Si, Ti, V};
-use crate::reference::{Basis, Composition};
+use super::{Checked, Ends, EngineError, Outcome, Step};
+use crate::reference::Element::{self, B, C, Cr, Cu, Mn, Mo, Nb, Ni, Si, V};
+use crate::reference::{Composition, Method, MethodRow, Unit};
 
 /// CE (IIW), also written CEV: `C + Mn/6 + (Cr+Mo+V)/5 + (Ni+Cu)/15`, weight percent.
 ///
@@ -107,41 +106,44 @@ pub fn ceq_s49(steel: &Composition) -> f64 {
         + steel.get(Ni) / 15.0
 }
 
-/// A carbon equivalent by name.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+/// A carbon equivalent by name, the most used first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, EnumIter, IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Equivalent {
     /// CE (IIW), CEV.
     CeIiw,
-    /// CE (IIW) + Si/6.
-    CeSi6,
     /// CET.
     Cet,
     /// Pcm.
     Pcm,
     /// CE N.
-    CeN,
+    Cen,
+    /// CE (IIW) + Si/6.
+    CeSi6,
     /// CE (WES, JIS).
     CeWes,
     /// Ceq of the preheat bands.
-    CeqBands,
+    CeqBandsEquivalent,
 }
 
 impl Equivalent {
-    /// All of them, the most used first.
-    pub const ALL: [Self; 7] =
-        [Self::CeIiw, Self::Cet, Self::Pcm, Self::CeN, Self::CeSi6, Self::CeWes, Self::CeqBands];
-
     /// Stable id; also the name of its outcome.
     #[must_use]
-    pub const fn id(self) -> &'static str {
+    pub fn id(self) -> &'static str {
+        self.into()
+    }
+
+    /// Its method.
+    #[must_use]
+    pub const fn method(self) -> Method {
         match self {
-            Self::CeIiw => "ce-iiw",
-            Self::CeSi6 => "ce-si6",
-            Self::Cet => "cet",
-            Self::Pcm => "pcm",
-            Self::CeN => "cen",
-            Self::CeWes => "ce-wes",
-            Self::CeqBands => "ceq-bands-equivalent",
+            Self::CeIiw => Method::CeIiw,
+            Self::CeSi6 => Method::CeSi6,
+            Self::Cet => Method::Cet,
+            Self::Pcm => Method::Pcm,
+            Self::Cen => Method::Cen,
+            Self::CeWes => Method::CeWes,
+            Self::CeqBandsEquivalent => Method::CeqS49,
         }
     }
 
@@ -153,108 +155,51 @@ impl Equivalent {
             Self::CeSi6 => ce_si6(steel),
             Self::Cet => cet(steel),
             Self::Pcm => pcm(steel),
-            Self::CeN => cen(steel),
+            Self::Cen => cen(steel),
             Self::CeWes => ce_wes(steel),
-            Self::CeqBands => ceq_s49(steel),
+            Self::CeqBandsEquivalent => ceq_s49(steel),
         }
     }
 
-    /// What the formula rests on: the text in which it was seen, as its row of
-    /// `data/methods.ron` names it too.
+    /// The composition beside the limits of its method's row: those of CET and the carbon of
+    /// CE N are published, those of CE (IIW) and Pcm from memory; the rest state none.
     #[must_use]
-    pub const fn basis(self) -> Basis {
-        match self {
-            Self::CeIiw => published(CE_ANSWERS, "IIW Doc. IX-535-67; EN 1011-2 C.2.1"),
-            Self::CeSi6 => published(CE_ANSWERS, "AWS D1.1 Annex B, older XI, I, H"),
-            Self::Cet => published(WORKSHEET, "EN 1011-2 C.3.2.1, SEW 088"),
-            Self::Pcm => published(ITO_BESSYO, "Ito and Bessyo, IIW IX-576-68"),
-            Self::CeN => published(YURIOKA_1983, "abstract"),
-            Self::CeWes => published(CE_NOTE, "JIS and WES"),
-            Self::CeqBands => published(CEQ_TRADE_TEXT, "Ceq = C + Mn/6 + Si/24 + Cr/5 + Mo/4 + Ni/15"),
-        }
-    }
-
-    /// Limits of composition that the method states: element, lowest, highest, weight
-    /// percent. Those of CET and the carbon of CE N are published; those of CE (IIW)
-    /// and Pcm are from memory; the rest state none.
-    #[must_use]
-    pub const fn limits(self) -> &'static [(Element, f64, f64)] {
-        match self {
-            Self::CeIiw => &[
-                (C, 0.05, 0.25),
-                (Si, 0.0, 0.8),
-                (Mn, 0.0, 1.7),
-                (Cr, 0.0, 0.9),
-                (Cu, 0.0, 1.0),
-                (Ni, 0.0, 2.5),
-                (Mo, 0.0, 0.75),
-                (V, 0.0, 0.20),
-            ],
-            Self::Cet => &[
-                (C, 0.05, 0.32),
-                (Si, 0.0, 0.8),
-                (Mn, 0.5, 1.9),
-                (Cr, 0.0, 1.5),
-                (Cu, 0.0, 0.7),
-                (Mo, 0.0, 0.75),
-                (Nb, 0.0, 0.06),
-                (Ni, 0.0, 2.5),
-                (Ti, 0.0, 0.12),
-                (V, 0.0, 0.18),
-                (B, 0.0, 0.005),
-            ],
-            Self::Pcm => &[
-                (C, 0.07, 0.22),
-                (Si, 0.0, 0.60),
-                (Mn, 0.40, 1.40),
-                (Cu, 0.0, 0.50),
-                (Ni, 0.0, 1.20),
-                (Cr, 0.0, 1.20),
-                (Mo, 0.0, 0.70),
-                (V, 0.0, 0.12),
-                (Ti, 0.0, 0.05),
-                (Nb, 0.0, 0.04),
-                (B, 0.0, 0.005),
-            ],
-            Self::CeN => &[(C, 0.02, 0.26)],
-            Self::CeSi6 | Self::CeWes | Self::CeqBands => &[],
-        }
-    }
-
-    /// The composition beside the limits of this method.
-    #[must_use]
-    pub fn range(self, steel: &Composition) -> Vec<RangeCheck> {
-        let mut made: Vec<RangeCheck> = self
-            .limits()
-            .iter()
-            .map(|&(element, low, high)| RangeCheck {
-                symbol: element.symbol(),
-                value: steel.get(element),
-                low: (low > 0.0).then_some(low),
-                high: Some(high),
-            })
-            .collect();
-        if self == Self::CeIiw {
-            made.push(RangeCheck { symbol: "CE", value: ce_iiw(steel), low: Some(0.30), high: Some(0.70) });
+    pub fn range(self, row: &MethodRow, steel: &Composition) -> Vec<Checked> {
+        let mut made = within(row, steel);
+        if row.limit("CE").is_some() {
+            made.push(Checked::of(row, "CE", self.of(steel), Ends::Drawn));
         }
         made
     }
+}
+
+/// The elements for which a method states limits, beside them.
+#[must_use]
+pub fn within(row: &MethodRow, steel: &Composition) -> Vec<Checked> {
+    Element::ALL
+        .into_iter()
+        .filter(|element| row.limit(element.symbol()).is_some())
+        .map(|element| Checked::of(row, element.symbol(), steel.get(element), Ends::Drawn))
+        .collect()
 }
 
 /// One carbon equivalent of a composition, with its own range of validity.
 ///
 /// # Errors
 /// An element that is not a number, negative or above 100 %, or a sum above 100 %.
-pub fn carbon_equivalent(which: Equivalent, steel: &Composition) -> Result<Outcome, EngineError> {
+pub fn carbon_equivalent(
+    which: Equivalent,
+    row: &MethodRow,
+    steel: &Composition,
+) -> Result<Outcome, EngineError> {
     check_composition(steel)?;
-    let mut steps = Vec::new();
-    if which == Equivalent::CeN {
-        steps.push(Step { symbol: "A(C)", value: cen_factor(steel.get(C)), unit: Unit::One });
-    }
-    if which == Equivalent::CeSi6 {
-        steps.push(Step { symbol: "CE", value: ce_iiw(steel), unit: Unit::Percent });
-    }
-    Ok(Outcome::new(which.id(), which.of(steel), Unit::Percent, which.basis())
-        .checked(which.range(steel))
+    let steps = match which {
+        Equivalent::Cen => vec![Step::new("A(C)", cen_factor(steel.get(C)), Unit::One)],
+        Equivalent::CeSi6 => vec![Step::new("CE", ce_iiw(steel), Unit::Percent)],
+        _ => Vec::new(),
+    };
+    Ok(Outcome::new(which.method(), which.of(steel), Unit::Percent)
+        .named(which.id())
+        .from_inputs(which.range(row, steel))
         .worked(steps))
 }

@@ -1,14 +1,11 @@
 //! How much steel draws heat from the weld: combined thickness.
 
 use super::error::{Domain, THICKNESS};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
-use crate::reference::{Basis, Joint};
+use super::{Checked, Ends, EngineError, Outcome, Step, Unit};
+use crate::reference::{Joint, Method, MethodRow};
 
 /// Distance from the weld line over which a thickness is averaged, mm.
 pub const AVERAGED_OVER_MM: f64 = 75.0;
-
-/// The greatest bar diameter that the rule for bars is made for, mm.
-pub const BAR_LIMIT_MM: f64 = 40.0;
 
 /// The joint whose combined thickness is asked.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -72,21 +69,24 @@ pub fn tapered_mm(at_weld_mm: f64, far_mm: f64, taper_mm: f64) -> f64 {
 ///
 /// # Errors
 /// A thickness that is not a number, negative, or that no part has.
-pub fn combined_thickness(meeting: Meeting<'_>) -> Result<Outcome, EngineError> {
+pub fn combined_thickness(row: &MethodRow, meeting: Meeting<'_>) -> Result<Outcome, EngineError> {
     let first = THICKNESS.check(meeting.first_mm)?;
     let second = meeting.second_mm.map(|d| Domain::new("d2", 0.1, 5000.0).check(d)).transpose()?;
     let joint = meeting.joint;
     let mm = Unit::Millimetre;
     let mut steps = vec![Step { symbol: "d1", value: first, unit: mm }];
     steps.extend(second.map(|value| Step { symbol: "d2", value, unit: mm }));
-    let range = if joint.first_is_round && joint.second_is_round {
-        let bar = |symbol, value| RangeCheck { symbol, value, low: None, high: Some(BAR_LIMIT_MM) };
-        vec![bar("D1", first), bar("D2", second.unwrap_or(first))]
+    let inputs = if joint.first_is_round && joint.second_is_round {
+        vec![
+            Checked::of(row, "D1", first, Ends::Drawn),
+            Checked::of(row, "D2", second.unwrap_or(first), Ends::Drawn),
+        ]
     } else {
         Vec::new()
     };
-    Ok(Outcome::new("combined-thickness", meeting.combined_mm(), mm, joint.ways_basis.clone())
-        .checked(range)
+    Ok(Outcome::new(Method::CombinedThickness, meeting.combined_mm(), mm)
+        .resting_on(&joint.ways_basis)
+        .from_inputs(inputs)
         .worked(steps))
 }
 
@@ -99,10 +99,5 @@ pub fn tapered_thickness(at_weld_mm: f64, far_mm: f64, taper_mm: f64) -> Result<
     THICKNESS.check(far_mm)?;
     Domain::new("L", 0.0, 5000.0).check(taper_mm)?;
     let mean = tapered_mm(at_weld_mm, far_mm, taper_mm);
-    Ok(Outcome::new(
-        "tapered-thickness",
-        mean,
-        Unit::Millimetre,
-        Basis::memory("EN 1011-2 C.2.4, over 75 mm"),
-    ))
+    Ok(Outcome::new(Method::TaperedThickness, mean, Unit::Millimetre))
 }

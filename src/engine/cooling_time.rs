@@ -1,9 +1,9 @@
 //! How long does the weld take from 800 to 500 °C, and what preheat gives a wanted time?
 
 use super::error::{Domain, HEAT, THICKNESS};
-use super::source_ids::{T85_TEXT, published};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
-use crate::reference::Basis;
+use super::solve::turning_point;
+use super::{Checked, EngineError, Outcome, Step, Unit};
+use crate::reference::Method;
 
 /// Temperatures at which the equations are evaluated, °C: they end at 500.
 const START: Domain = Domain::new("T0", -50.0, 450.0);
@@ -62,16 +62,10 @@ impl Cooling {
     /// temperature from -50 to 450 °C does.
     #[must_use]
     pub fn preheat_for_c(&self, target_s: f64) -> Option<f64> {
-        let (mut low, mut high) = (START.low, START.high);
-        if !(self.t85_s(low) <= target_s && target_s <= self.t85_s(high)) {
-            return None;
-        }
-        // The time rises strictly with T0; 60 halvings end below any double's step here.
-        for _ in 0..60 {
-            let middle = f64::midpoint(low, high);
-            if self.t85_s(middle) < target_s { low = middle } else { high = middle }
-        }
-        Some(high)
+        let (low, high) = (START.low, START.high);
+        let reached = self.t85_s(low) <= target_s && target_s <= self.t85_s(high);
+        // The time rises strictly with T0.
+        reached.then(|| turning_point(low, high, |t0_c| self.t85_s(t0_c) < target_s))
     }
 
     /// Net heat input at which the cooling time equals the target at a start temperature, kJ/mm.
@@ -81,6 +75,14 @@ impl Cooling {
         self.thickness_mm.map_or(thick, |d| thick.min((target_s / t85_thin_s(t0_c, 1.0, d, self.f2)).sqrt()))
     }
 
+    /// Heat input, thickness and shape factors.
+    fn inputs(&self) -> Vec<Checked> {
+        let mut made = vec![Checked::free("Q", self.net_heat_kj_per_mm, Unit::KilojoulePerMm)];
+        made.extend(self.thickness_mm.map(|d| Checked::free("d", d, Unit::Millimetre)));
+        made.extend([Checked::free("F2", self.f2, Unit::One), Checked::free("F3", self.f3, Unit::One)]);
+        made
+    }
+
     fn check(&self) -> Result<(), EngineError> {
         HEAT.check(self.net_heat_kj_per_mm)?;
         self.thickness_mm.map(|d| THICKNESS.check(d)).transpose()?;
@@ -88,10 +90,6 @@ impl Cooling {
         FACTOR.check(self.f3).map(|_| ())
     }
 }
-
-/// What both equations rest on; shape factors that come with a joint have a basis of their
-/// own, which is weaker.
-pub const EQUATIONS: Basis = published(T85_TEXT, "EN 1011-2 Annex D, SEW 088 Beiblatt 2");
 
 /// Cooling time from 800 to 500 °C with both equations as steps.
 ///
@@ -104,13 +102,15 @@ pub fn cooling_time(weld: Cooling, t0_c: f64) -> Result<Outcome, EngineError> {
     weld.check()?;
     START.check(t0_c)?;
     let q = weld.net_heat_kj_per_mm;
-    let step = |symbol, value, unit| Step { symbol, value, unit };
-    let mut steps = vec![step("t8/5 thick", t85_thick_s(t0_c, q, weld.f3), Unit::Second)];
+        let mut steps = vec![Step::new("t8/5 thick", t85_thick_s(t0_c, q, weld.f3), Unit::Second)];
     if let Some(d) = weld.thickness_mm {
-        steps.push(step("t8/5 thin", t85_thin_s(t0_c, q, d, weld.f2), Unit::Second));
-        steps.push(step("dt", transition_mm(t0_c, q), Unit::Millimetre));
+        steps.push(Step::new("t8/5 thin", t85_thin_s(t0_c, q, d, weld.f2), Unit::Second));
+        steps.push(Step::new("dt", transition_mm(t0_c, q), Unit::Millimetre));
     }
-    Ok(Outcome::new("cooling-time", weld.t85_s(t0_c), Unit::Second, EQUATIONS).worked(steps))
+    Ok(Outcome::new(Method::T85, weld.t85_s(t0_c), Unit::Second)
+        .named("cooling-time")
+        .from_inputs(weld.inputs())
+        .worked(steps))
 }
 
 /// The preheat at which the weld cools from 800 to 500 °C in the wanted time.
@@ -127,7 +127,8 @@ pub fn preheat_for_cooling_time(weld: Cooling, target_s: f64) -> Result<Outcome,
             reason: if cold_is_slow { "cools-slowly-anyway" } else { "cools-fast-anyway" },
         });
     };
-    Ok(Outcome::new("preheat-for-cooling-time", preheat_c, Unit::Celsius, EQUATIONS)
-        .checked(vec![RangeCheck { symbol: "T0", value: preheat_c, low: Some(-50.0), high: Some(450.0) }])
-        .worked(vec![Step { symbol: "t8/5", value: weld.t85_s(preheat_c), unit: Unit::Second }]))
+    Ok(Outcome::new(Method::T85, preheat_c, Unit::Celsius)
+        .named("preheat-for-cooling-time")
+        .from_inputs(weld.inputs())
+        .worked(vec![Step::new("t8/5", weld.t85_s(preheat_c), Unit::Second)]))
 }

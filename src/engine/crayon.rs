@@ -2,6 +2,7 @@
 
 use super::error::Domain;
 use super::{EngineError, Outcome, Step, Unit};
+use crate::reference::Method;
 use crate::reference::tint::Crayons;
 
 const LIMIT: Domain = Domain::new("T", 0.0, 700.0);
@@ -38,14 +39,14 @@ pub fn crayon_pair(crayons: &Crayons, minimum_c: f64, maximum_c: f64) -> Result<
     let upper = crayons.steps_c.iter().copied().rfind(|step| step * (1.0 + share) <= maximum_c);
     match lower.zip(upper) {
         Some((melts_c, stays_c)) if melts_c < stays_c => {
-            let mut outcome = Outcome::new("crayon-pair", 0.0, Unit::Celsius, crayons.basis.clone())
+            let outcome = Outcome::open(Method::CrayonPair, Unit::Celsius)
+                .resting_on(&crayons.basis)
                 .spread(melts_c * (1.0 - share), stays_c * (1.0 + share))
                 .worked(vec![
                     Step { symbol: "melts", value: melts_c, unit: Unit::Celsius },
                     Step { symbol: "stays", value: stays_c, unit: Unit::Celsius },
                     Step { symbol: "rating", value: crayons.rating_pct, unit: Unit::Percent },
                 ]);
-            outcome.value = None;
             Ok(CrayonPair { melts_c, stays_c, outcome })
         }
         _ => Err(EngineError::NoAnswer { reason: "crayon-no-pair" }),

@@ -1,7 +1,7 @@
 //! How hard is a surface on which a file bites, or skates?
 
 use super::{Outcome, Unit};
-use crate::reference::Basis;
+use crate::reference::Method;
 
 /// Hardness at which an ordinary new file stops biting, HRC.
 pub const FILE_HRC: f64 = 60.0;
@@ -13,8 +13,7 @@ pub const FILE_HRC: f64 = 60.0;
 /// Source: none; common practice of the trade.
 #[must_use]
 pub fn file_test(skates: bool) -> Outcome {
-    let mut outcome = Outcome::new("file-hardness", FILE_HRC, Unit::One, Basis::Practice);
-    outcome.value = None;
+    let mut outcome = Outcome::open(Method::FileTest, Unit::RockwellC).named("file-hardness");
     if skates {
         outcome.low = Some(FILE_HRC);
     } else {

@@ -1,10 +1,10 @@
 //! How hard may the heat-affected zone become?
 
 use super::error::{Domain, check_composition};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
+use super::{Checked, Ends, EngineError, Outcome, Step, Unit};
 use crate::engine::carbon_equivalent::ce_wes;
 use crate::reference::Element::{B, C, Cr, Cu, Mn, Mo, N, Nb, Ni, Si, V};
-use crate::reference::{Basis, Composition};
+use crate::reference::{Composition, Method, Methods};
 
 const COOLING: Domain = Domain::new("t8/5", 0.01, 10_000.0);
 
@@ -136,7 +136,11 @@ pub fn mean_rate_c_per_h(t85_s: f64) -> f64 {
 /// # Errors
 /// A composition or a time that is not a number, negative, or that no weld has;
 /// `NoAnswer` (`hardness-no-order`) where tB is not above tM.
-pub fn hardness(steel: &Composition, t85_s: f64) -> Result<[Outcome; 4], EngineError> {
+pub fn hardness(
+    methods: &Methods,
+    steel: &Composition,
+    t85_s: f64,
+) -> Result<[Outcome; 4], EngineError> {
     check_composition(steel)?;
     COOLING.check(t85_s)?;
     Domain::new("C", 0.0, 2.0).check(steel.get(C))?;
@@ -146,42 +150,29 @@ pub fn hardness(steel: &Composition, t85_s: f64) -> Result<[Outcome; 4], EngineE
     {
         return Err(EngineError::NoAnswer { reason: "hardness-no-order" });
     }
-    let upper = |symbol, value, high| RangeCheck { symbol, value, low: None, high: Some(high) };
     let rate = mean_rate_c_per_h(t85_s);
     let wes = wes_hmax_hv(steel);
     let hv = Unit::Vickers;
+    let row = methods.row(Method::HvYurioka);
+    let time = Checked::between("t8/5", t85_s, Unit::Second, yurioka.martensite_s, yurioka.bainite_s);
+    let answer = |method, name, value| Outcome::new(method, value, hv).named(name);
     Ok([
-        Outcome::new(
-            "hardness-yurioka",
-            yurioka.hv(t85_s),
-            hv,
-            Basis::memory("Yurioka 1987, Metal Construction 19, 217R"),
-        )
-        .checked(vec![
-            upper("C", steel.get(C), 0.8),
-            upper("N", steel.get(N), 0.01),
-            RangeCheck {
-                symbol: "t8/5",
-                value: t85_s,
-                low: Some(yurioka.martensite_s),
-                high: Some(yurioka.bainite_s),
-            },
-        ])
-        .worked(vec![
-            Step { symbol: "HM", value: yurioka.martensite_hv, unit: hv },
-            Step { symbol: "HB", value: yurioka.bainite_hv, unit: hv },
-            Step { symbol: "tM", value: yurioka.martensite_s, unit: Unit::Second },
-            Step { symbol: "tB", value: yurioka.bainite_s, unit: Unit::Second },
-            Step { symbol: "x", value: yurioka.x(t85_s), unit: Unit::One },
-        ]),
-        Outcome::new("hardness-duren", duren_hv(steel, t85_s), hv, Basis::memory("Düren and Lorenz")),
-        Outcome::new(
-            "hardness-martensite",
-            maynier_martensite_hv(steel, rate),
-            hv,
-            Basis::memory("Maynier et al. 1977"),
-        )
-        .worked(vec![Step { symbol: "Vr (°C/h)", value: rate, unit: Unit::One }]),
-        Outcome::new("hardness-wes", wes, hv, Basis::memory("WES, Hmax")).spread(wes - 40.0, wes + 40.0),
+        answer(Method::HvYurioka, "hardness-yurioka", yurioka.hv(t85_s))
+            .from_inputs(vec![
+                Checked::of(row, "C", steel.get(C), Ends::Drawn),
+                Checked::of(row, "N", steel.get(N), Ends::Drawn),
+                time,
+            ])
+            .worked(vec![
+                Step::new("HM", yurioka.martensite_hv, hv),
+                Step::new("HB", yurioka.bainite_hv, hv),
+                Step::new("tM", yurioka.martensite_s, Unit::Second),
+                Step::new("tB", yurioka.bainite_s, Unit::Second),
+                Step::new("x", yurioka.x(t85_s), Unit::One),
+            ]),
+        answer(Method::HvDuren, "hardness-duren", duren_hv(steel, t85_s)),
+        answer(Method::HvMaynier, "hardness-martensite", maynier_martensite_hv(steel, rate))
+            .worked(vec![Step::new("Vr", rate, Unit::KelvinPerHour)]),
+        answer(Method::HvWes, "hardness-wes", wes).spread(wes - 40.0, wes + 40.0),
     ])
 }

@@ -1,9 +1,8 @@
 //! What is a hardness on another scale, and which tensile strength goes with it?
 
 use super::error::Domain;
-use super::source_ids::{ASTM_E140, published};
 use super::{EngineError, Outcome, Unit};
-use crate::reference::Basis;
+use crate::reference::Method;
 
 /// A hardness scale, or the tensile strength that goes with it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -55,7 +54,8 @@ impl Scale {
         match self {
             Self::Hv => Unit::Vickers,
             Self::Mpa => Unit::Megapascal,
-            Self::Hrc | Self::Hb => Unit::One,
+            Self::Hrc => Unit::RockwellC,
+            Self::Hb => Unit::Brinell,
         }
     }
 
@@ -175,10 +175,10 @@ impl ConversionTable {
         }
     }
 
-    const fn basis(self) -> Basis {
+    const fn method(self) -> Method {
         match self {
-            Self::AstmE140 => published(ASTM_E140, "carbon and low-alloy steel"),
-            Self::Iso18265 => Basis::memory("ISO 18265 Table A.1"),
+            Self::AstmE140 => Method::AstmE140,
+            Self::Iso18265 => Method::Iso18265,
         }
     }
 
@@ -235,7 +235,7 @@ pub fn hardness_conversion(
         .into_iter()
         .filter(|to| *to != from)
         .map(|to| {
-            let mut outcome = Outcome::new(to.answer(), 0.0, to.unit(), table.basis());
+            let mut outcome = Outcome::open(table.method(), to.unit()).named(to.answer());
             outcome.value = table.convert(value, from, to);
             outcome
         })

@@ -1,7 +1,6 @@
 //! How much heat does a run put into each millimetre?
 
 use super::error::Domain;
-use super::source_ids::{HEAT_INPUT_PAGE, published};
 use super::{EngineError, Outcome, Step, Unit};
 
 /// kJ/in in one kJ/mm (exact).
@@ -93,18 +92,17 @@ pub fn heat_input(run: ArcRun) -> Result<[Outcome; 2], EngineError> {
         }
     };
     let net = net_kj_per_mm(energy, efficiency);
-    let basis = published(HEAT_INPUT_PAGE, "EN 1011-1 Table 1");
-    let power = Step { symbol: "UI/1000", value: volts * amps / 1000.0, unit: Unit::One };
     let steps = vec![
-        power,
-        Step { symbol: "v", value: speed, unit: Unit::One },
-        Step { symbol: "E (kJ/in)", value: kj_per_in(energy), unit: Unit::One },
+        Step::new("UI/1000", volts * amps / 1000.0, Unit::Kilowatt),
+        Step::new("v", speed, Unit::MillimetrePerSecond),
+        Step::new("E", kj_per_in(energy), Unit::KilojoulePerInch),
     ];
+    let answer = |name, value| Outcome::new(Method::HeatInput, value, Unit::KilojoulePerMm).named(name);
     Ok([
-        Outcome::new("arc-energy", energy, Unit::KilojoulePerMm, basis.clone()).worked(steps),
-        Outcome::new("net-heat-input", net, Unit::KilojoulePerMm, basis).worked(vec![
-            Step { symbol: "E", value: energy, unit: Unit::KilojoulePerMm },
-            Step { symbol: "k", value: efficiency, unit: Unit::One },
+        answer("arc-energy", energy).worked(steps),
+        answer("net-heat-input", net).worked(vec![
+            Step::new("E", energy, Unit::KilojoulePerMm),
+            Step::new("k", efficiency, Unit::One),
         ]),
     ])
 }

@@ -1,7 +1,6 @@
 //! What temperature does an IR gun really mean, and what will it show at the target?
 
 use super::error::Domain;
-use super::source_ids::{PLANCK, published};
 use super::tint::Span;
 use super::{EngineError, Outcome, Step, Unit};
 
@@ -60,16 +59,9 @@ pub fn band_radiance(celsius: f64) -> f64 {
 
 /// Temperature of a black body of a band radiance, °C.
 fn celsius_of(radiance: f64) -> Option<f64> {
-    let (mut low, mut high) = (-ZERO_C_IN_K, HOTTEST_C);
-    if !(radiance > 0.0 && radiance <= band_radiance(high)) {
-        return None;
-    }
-    // Radiance rises with temperature; 55 halvings of 1900 K end below 10^-13 K.
-    for _ in 0..55 {
-        let middle = f64::midpoint(low, high);
-        if band_radiance(middle) < radiance { low = middle } else { high = middle }
-    }
-    Some(high)
+    let reached = radiance > 0.0 && radiance <= band_radiance(HOTTEST_C);
+    // Radiance rises with temperature.
+    reached.then(|| turning_point(-ZERO_C_IN_K, HOTTEST_C, |celsius| band_radiance(celsius) < radiance))
 }
 
 /// What the gun is set to.
@@ -207,9 +199,7 @@ impl IrReading {
 pub fn ir_true_temperature(reading: &IrReading) -> Result<IrTrue, EngineError> {
     let (low_c, high_c) = reading.ends()?;
     let useful = low_c.zip(high_c).is_some_and(|(low, high)| high - low <= USEFUL_WIDTH_K);
-    let mut outcome =
-        Outcome::new("ir-true-temperature", 0.0, Unit::Celsius, published(PLANCK, "8 to 14 µm"));
-    outcome.value = None;
+    let mut outcome = Outcome::open(Method::InfraredPlanck, Unit::Celsius).named("ir-true-temperature");
     (outcome.low, outcome.high) = (low_c, high_c);
     outcome.steps = vec![
         Step { symbol: "T_read", value: reading.reading_c, unit: Unit::Celsius },
@@ -244,10 +234,10 @@ pub fn ir_expected_reading(
     }
     let low_c = shown.iter().copied().fold(f64::INFINITY, f64::min);
     let high_c = shown.iter().copied().fold(f64::NEG_INFINITY, f64::max);
-    let mut outcome =
-        Outcome::new("ir-expected-reading", 0.0, Unit::Celsius, published(PLANCK, "8 to 14 µm"));
-    outcome.value = None;
-    Ok(outcome.spread(low_c, high_c).worked(vec![Step { symbol: "T", value: true_c, unit: Unit::Celsius }]))
+    Ok(Outcome::open(Method::InfraredPlanck, Unit::Celsius)
+        .named("ir-expected-reading")
+        .spread(low_c, high_c)
+        .worked(vec![Step::new("T", true_c, Unit::Celsius)]))
 }
 
 /// A limit that a reading is held against.

@@ -1,9 +1,8 @@
 //! Where on the part, and how long after the flame, is the temperature measured?
 
 use super::error::THICKNESS;
-use super::source_ids::{D11_ZONE, ISO_13916, published};
 use super::{EngineError, Outcome, Step, Unit};
-use crate::reference::Basis;
+use crate::reference::{Basis, Method, Methods};
 
 /// How the part is heated.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -72,12 +71,13 @@ impl MeasuringRule {
 
     /// What the rule rests on.
     #[must_use]
-    pub const fn basis(self) -> Basis {
+    pub fn basis(self, methods: &Methods) -> &Basis {
+        let of = |method| &methods.row(method).basis;
         match self {
-            Self::FarFace | Self::HeatedFaceAfterWait => Basis::memory("ISO 13916, measuring point and time"),
-            Self::JustBefore => published(ISO_13916, "definitions of preheat and interpass temperature"),
-            Self::WholeZone => published(D11_ZONE, "preheated zone"),
-            Self::ColdestPoint | Self::HottestPoint | Self::ThickMember => Basis::Practice,
+            Self::FarFace | Self::HeatedFaceAfterWait => of(Method::MeasuringWait),
+            Self::JustBefore => of(Method::MeasuringDistance),
+            Self::WholeZone => of(Method::MeasuringZone),
+            Self::ColdestPoint | Self::HottestPoint | Self::ThickMember => &Basis::Practice,
         }
     }
 }
@@ -132,27 +132,12 @@ pub fn measuring_place(part: PartToMeasure) -> Result<MeasuringPlace, EngineErro
         MeasuringRule::WholeZone,
     ]);
     Ok(MeasuringPlace {
-        distance: Outcome::new(
-            "measuring-distance",
-            distance,
-            Unit::Millimetre,
-            published(ISO_13916, "point of measurement"),
-        )
+        distance: Outcome::new(Method::MeasuringDistance, distance, Unit::Millimetre)
         .worked(step()),
         at_least,
-        zone: Outcome::new(
-            "measuring-zone",
-            thick_mm.max(75.0),
-            Unit::Millimetre,
-            published(D11_ZONE, "preheated zone"),
-        )
+        zone: Outcome::new(Method::MeasuringZone, thick_mm.max(75.0), Unit::Millimetre)
         .worked(step()),
-        wait: Outcome::new(
-            "measuring-wait",
-            wait_min,
-            Unit::Minute,
-            Basis::memory("ISO 13916, time of measurement"),
-        )
+        wait: Outcome::new(Method::MeasuringWait, wait_min, Unit::Minute)
         .worked(step()),
         rules,
     })

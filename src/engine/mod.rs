@@ -1,12 +1,17 @@
 //! Physical questions and their answers: pure functions, no I/O, no clock, no
 //! words for display.
+//!
+//! `plan` stands above `evidence`, which stands above the methods, the families and the
+//! analysis; all answer with an [`Outcome`].
 
 pub mod carbon_equivalent;
+pub mod chemistry;
 pub mod combined_thickness;
 pub mod cooling_time;
 pub mod crayon;
 pub(crate) mod error;
 pub mod evidence;
+pub mod family;
 pub mod file_test;
 pub mod hardness;
 pub mod hardness_conversion;
@@ -18,13 +23,16 @@ pub mod instrument;
 pub mod job;
 pub mod measuring;
 mod outcome;
+pub mod part;
 pub mod photo;
 pub mod plan;
 pub mod post_heat;
 pub mod red_heat;
-pub mod source_ids;
+mod solve;
 pub mod tint;
 pub mod transformation;
+pub mod treatment;
 
+pub use crate::reference::Unit;
 pub use error::EngineError;
-pub use outcome::{Outcome, RangeCheck, Step, Unit};
+pub use outcome::{Checked, Ends, Outcome, Says, Step};

@@ -110,8 +110,8 @@ pub fn red_heat_range(
     let (Some(first), Some(low_c), Some(high_c)) = (lines.first(), low_c, high_c) else {
         return Err(EngineError::NoAnswer { reason: "red-heat-not-listed" });
     };
-    let mut outcome = Outcome::new("red-heat", 0.0, Unit::Celsius, first.basis.clone()).spread(low_c, high_c);
-    outcome.value = None;
+    let outcome =
+        Outcome::open(Method::RedHeat, Unit::Celsius).spread(low_c, high_c).resting_on(first.basis);
     Ok(RedHeatRange { outcome, lines })
 }
 

@@ -1,15 +1,11 @@
 //! At which temperatures does a steel transform?
 
 use super::error::{Domain, TEMPERATURE, check_composition};
-use super::source_ids::{ANDREWS, STEEL_FORMULAS, TRANSFORMATION_THREAD, published};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
+use super::carbon_equivalent::within;
+use super::{EngineError, Outcome, Step, Unit};
 use crate::reference::Element::{Al, B, C, Cr, Cu, Mn, Mo, Nb, Ni, P, Si, Ti, V, W};
-use crate::reference::{Basis, Composition};
-
-/// °C of a temperature in °F.
-const fn celsius(fahrenheit: f64) -> f64 {
-    (fahrenheit - 32.0) / 1.8
-}
+use crate::reference::{Composition, Method, Methods};
+use crate::units::TemperatureUnit;
 
 /// Ae1 by Andrews: `723 - 10.7 Mn - 16.9 Ni + 29.1 Si + 16.9 Cr + 6.38 W`, °C (arsenic is not asked).
 #[must_use]
@@ -50,7 +46,7 @@ pub fn ms_andrews_c(steel: &Composition) -> f64 {
 /// Ae1 by Grange: `1333 - 25 Mn + 40 Si + 42 Cr - 26 Ni` °F, given in °C.
 #[must_use]
 pub fn ae1_grange_c(steel: &Composition) -> f64 {
-    celsius(
+    TemperatureUnit::F.to_c(
         1333.0 - 25.0 * steel.get(Mn) + 40.0 * steel.get(Si) + 42.0 * steel.get(Cr) - 26.0 * steel.get(Ni),
     )
 }
@@ -58,7 +54,7 @@ pub fn ae1_grange_c(steel: &Composition) -> f64 {
 /// Ae3 by Grange: `1570 - 323 C - 25 Mn + 80 Si - 3 Cr - 32 Ni` °F, given in °C.
 #[must_use]
 pub fn ae3_grange_c(steel: &Composition) -> f64 {
-    celsius(
+    TemperatureUnit::F.to_c(
         1570.0 - 323.0 * steel.get(C) - 25.0 * steel.get(Mn) + 80.0 * steel.get(Si)
             - 3.0 * steel.get(Cr)
             - 32.0 * steel.get(Ni),
@@ -163,18 +159,6 @@ pub fn martensite_share(ms_c: f64, temperature_c: f64) -> f64 {
     if temperature_c >= ms_c { 0.0 } else { 1.0 - (-0.011 * (ms_c - temperature_c)).exp() }
 }
 
-/// Limits of composition of Steven and Haynes, from memory.
-fn steven_haynes_range(steel: &Composition) -> Vec<RangeCheck> {
-    [(C, 0.1, 0.55), (Si, 0.1, 0.35), (Mn, 0.2, 1.7), (Ni, 0.0, 5.0), (Cr, 0.0, 3.5), (Mo, 0.0, 1.0)]
-        .map(|(element, low, high)| RangeCheck {
-            symbol: element.symbol(),
-            value: steel.get(element),
-            low: (low > 0.0).then_some(low),
-            high: Some(high),
-        })
-        .to_vec()
-}
-
 /// Every transformation temperature of a composition, °C, by its author.
 ///
 /// Names: `ms`, `m50`, `m90`, `mf`, `bs` (Steven and Haynes, which the plan uses),
@@ -184,36 +168,37 @@ fn steven_haynes_range(steel: &Composition) -> Vec<RangeCheck> {
 ///
 /// # Errors
 /// A composition that is not a number, negative, above 100 %, or with more than 2 % C.
-pub fn transformation_temperatures(steel: &Composition) -> Result<Vec<Outcome>, EngineError> {
+pub fn transformation_temperatures(
+    methods: &Methods,
+    steel: &Composition,
+) -> Result<Vec<Outcome>, EngineError> {
     check_composition(steel)?;
     Domain::new("C", 0.0, 2.0).check(steel.get(C))?;
-    let steven_haynes = || Basis::memory("Steven and Haynes 1956");
-    let andrews = || published(ANDREWS, "Andrews 1965");
-    let handbook = |clause| published(STEEL_FORMULAS, clause);
-    let thread = |clause| published(TRANSFORMATION_THREAD, clause);
-    let sh = || steven_haynes_range(steel);
-    let carbon = || vec![RangeCheck { symbol: "C", value: steel.get(C), low: None, high: Some(0.6) }];
     let (ac1, ac3, ms) = steelmaker_c(steel);
-    let point = |name, value, basis| Outcome::new(name, value, Unit::Celsius, basis);
-    let ms_step = vec![Step { symbol: "Ms", value: ms_steven_haynes_c(steel), unit: Unit::Celsius }];
-    let mut ac3_outcome = point("ac3-steelmaker", 0.0, thread("a steelmaker's set"));
+    let point = |name, method, value| {
+        Outcome::new(method, value, Unit::Celsius)
+            .named(name)
+            .from_inputs(within(methods.row(method), steel))
+    };
+    let ms_step = || vec![Step::new("Ms", ms_steven_haynes_c(steel), Unit::Celsius)];
+    let mut ac3_outcome = point("ac3-steelmaker", Method::SteelmakerSet, 0.0);
     ac3_outcome.value = ac3;
     Ok(vec![
-        point("ms", ms_steven_haynes_c(steel), thread("Steven and Haynes, °F copy")).checked(sh()),
-        point("m50", m50_c(steel), steven_haynes()).checked(sh()).worked(ms_step.clone()),
-        point("m90", m90_c(steel), steven_haynes()).checked(sh()).worked(ms_step.clone()),
-        point("mf", mf_c(steel), steven_haynes()).checked(sh()).worked(ms_step),
-        point("bs", bs_c(steel), steven_haynes()).checked(sh()),
-        point("ms-andrews", ms_andrews_c(steel), Basis::memory("Andrews 1965")).checked(carbon()),
-        point("ae1-andrews", ae1_andrews_c(steel), andrews()).checked(carbon()),
-        point("ae3-andrews", ae3_andrews_c(steel), andrews()).checked(carbon()),
-        point("ae1-grange", ae1_grange_c(steel), handbook("Grange 1961")),
-        point("ae3-grange", ae3_grange_c(steel), handbook("Grange 1961")),
-        point("ae1-eldis", ae1_eldis_c(steel), handbook("Eldis")),
-        point("ae3-eldis", ae3_eldis_c(steel), Basis::memory("Eldis, the root of carbon")),
-        point("ac1-steelmaker", ac1, thread("a steelmaker's set")),
+        point("ms", Method::StevenHaynes, ms_steven_haynes_c(steel)),
+        point("m50", Method::StevenHaynesParts, m50_c(steel)).worked(ms_step()),
+        point("m90", Method::StevenHaynesParts, m90_c(steel)).worked(ms_step()),
+        point("mf", Method::StevenHaynesParts, mf_c(steel)).worked(ms_step()),
+        point("bs", Method::StevenHaynesParts, bs_c(steel)),
+        point("ms-andrews", Method::AndrewsMs, ms_andrews_c(steel)),
+        point("ae1-andrews", Method::Andrews, ae1_andrews_c(steel)),
+        point("ae3-andrews", Method::Andrews, ae3_andrews_c(steel)),
+        point("ae1-grange", Method::Grange, ae1_grange_c(steel)),
+        point("ae3-grange", Method::Grange, ae3_grange_c(steel)),
+        point("ae1-eldis", Method::Eldis, ae1_eldis_c(steel)),
+        point("ae3-eldis", Method::EldisAe3, ae3_eldis_c(steel)),
+        point("ac1-steelmaker", Method::SteelmakerSet, ac1),
         ac3_outcome,
-        point("ms-steelmaker", ms, thread("a steelmaker's set")),
+        point("ms-steelmaker", Method::SteelmakerSet, ms),
     ])
 }
 
@@ -224,11 +209,7 @@ pub fn transformation_temperatures(steel: &Composition) -> Result<Vec<Outcome>, 
 pub fn martensite(ms_c: f64, temperature_c: f64) -> Result<Outcome, EngineError> {
     let ms = Domain::new("Ms", -273.15, 1000.0).check(ms_c)?;
     let t = TEMPERATURE.check(temperature_c)?;
-    Ok(Outcome::new(
-        "martensite-share",
-        martensite_share(ms, t),
-        Unit::One,
-        Basis::memory("Koistinen and Marburger 1959"),
-    )
-    .worked(vec![Step { symbol: "Ms - T", value: ms - t, unit: Unit::Kelvin }]))
+    Ok(Outcome::new(Method::KoistinenMarburger, martensite_share(ms, t), Unit::One)
+        .named("martensite-share")
+        .worked(vec![Step::new("Ms - T", ms - t, Unit::Kelvin)]))
 }

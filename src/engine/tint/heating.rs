@@ -72,16 +72,9 @@ impl Heating {
             return None;
         }
         let wanted = growth.power(film_nm) - growth.power(self.film_before_nm);
-        let (mut low, mut high) = (self.course.start_c(), HOTTEST_C);
-        if self.course.power(high, growth) < wanted {
-            return None;
-        }
-        // Growth rises strictly with the peak; 50 halvings of 1000 K end below 10^-12 K.
-        for _ in 0..50 {
-            let middle = f64::midpoint(low, high);
-            if self.course.power(middle, growth) < wanted { low = middle } else { high = middle }
-        }
-        Some(high)
+        let below = |peak_c: f64| self.course.power(peak_c, growth) < wanted;
+        // Growth rises strictly with the peak.
+        (!below(HOTTEST_C)).then(|| turning_point(self.course.start_c(), HOTTEST_C, below))
     }
 
     /// One sigma of the peak that leaves a film, K.

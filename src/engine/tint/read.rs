@@ -7,7 +7,6 @@ use super::mode::{Mode, Span};
 use super::refusal::{Circumstances, Refusal, TintError};
 use super::stages::Stage;
 use crate::engine::error::Domain;
-use crate::engine::source_ids::{TINT_FIT, published};
 use crate::engine::{Outcome, RangeCheck, Step, Unit};
 use crate::reference::Basis;
 
@@ -129,9 +128,10 @@ pub fn colour_at_peak(mode: &Mode, peak_c: f64, steel: &Circumstances) -> Result
         Mode::FlameOn(_) => "tint-flame-on",
         Mode::Afterwards(_) => "tint-afterwards",
     };
-    let mut outcome = Outcome::new(name, middle_nm, Unit::Nanometre, basis())
+    let mut outcome = Outcome::new(Method::TintFit, middle_nm, Unit::Nanometre)
+        .named(name)
         .spread(band_nm.low, band_nm.high)
-        .checked(ranges(&heatings, peak_c));
+        .from_inputs(ranges(&heatings, peak_c));
     outcome.steps = vec![
         Step { symbol: "T", value: peak_c, unit: Unit::Celsius },
         Step { symbol: "d low", value: film_nm.low, unit: Unit::Nanometre },
@@ -212,9 +212,9 @@ pub fn peak_from_film(mode: &Mode, film_nm: Span, steel: &Circumstances) -> Resu
     if film_nm.low < Stage::FaintYellow.from_nm() {
         notes.push(TintNote::OnlyBelow);
     }
-    let mut outcome =
-        Outcome::new("peak-from-tint", top_c, Unit::Celsius, basis()).checked(ranges(&heatings, top_c));
-    outcome.value = None;
+    let mut outcome = Outcome::open(Method::TintFit, Unit::Celsius)
+        .named("peak-from-tint")
+        .from_inputs(ranges(&heatings, top_c));
     outcome.low = band_c.0;
     outcome.high = Some(band_c.1);
     outcome.steps = vec![
@@ -245,28 +245,20 @@ fn sigma_of(heating: &Heating, film_nm: f64) -> f64 {
     heating.sigma_k(film_nm.max(heating.film_before_nm() + LEAST_NEW_NM)).unwrap_or(WIDEST_K)
 }
 
-/// Model, its optics and its time law.
-const fn basis() -> Basis {
-    published(TINT_FIT, "film growth and optics")
-}
-
 fn whole(films: &[f64]) -> Result<Span, TintError> {
     Span::about(films.iter().copied())
         .ok_or(TintError::Input(crate::engine::EngineError::NotANumber { symbol: "d" }))
 }
 
 /// The time at the peak beside what the time law was fitted to.
-fn ranges(heatings: &[Heating], peak_c: f64) -> Vec<RangeCheck> {
-    let (low, high) = (Some(FITTED_MIN.low), Some(FITTED_MIN.high));
+fn ranges(heatings: &[Heating], peak_c: f64) -> Vec<Checked> {
     heatings
         .iter()
         .take(1)
         .chain(heatings.iter().skip(1).last())
-        .map(|heating| RangeCheck {
-            symbol: "minutes at peak",
-            value: heating.minutes_at_peak(peak_c),
-            low,
-            high,
+        .map(|heating| {
+            let minutes = heating.minutes_at_peak(peak_c);
+            Checked::between("minutes at peak", minutes, Unit::Minute, FITTED_MIN.low, FITTED_MIN.high)
         })
         .collect()
 }
