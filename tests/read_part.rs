@@ -3,7 +3,7 @@
 mod typed_job;
 
 use strawblue::engine::job::Steel;
-use strawblue::log::{
+use strawblue::job::{
     DefaultValue, Fault, Field, OwnSteel, Reading, find_filler, find_steel, read_job, typed,
 };
 use strawblue::reference::{ConditionKind, Element, embedded};

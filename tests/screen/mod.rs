@@ -10,7 +10,7 @@ pub use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
 use slint::{ComponentHandle, ModelRc, PhysicalSize, VecModel};
 use strawblue::app::{State, ui, window_in, window_of};
-use strawblue::log::{Session, Store};
+use strawblue::job::{Session, Store};
 use strawblue::words::Words;
 
 static FONTS: Once = Once::new();
