@@ -2,6 +2,7 @@
 
 use super::error::Domain;
 use super::{EngineError, Outcome, Step, Unit};
+use crate::reference::Method;
 
 /// kJ/in in one kJ/mm (exact).
 pub const KJ_PER_IN: f64 = 25.4;

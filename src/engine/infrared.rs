@@ -1,8 +1,10 @@
 //! What temperature does an IR gun really mean, and what will it show at the target?
 
 use super::error::Domain;
+use super::solve::turning_point;
 use super::tint::Span;
 use super::{EngineError, Outcome, Step, Unit};
+use crate::reference::Method;
 
 /// Stefan-Boltzmann constant, W/(m² K⁴), CODATA 2018.
 const STEFAN: f64 = 5.670_374_419e-8;

@@ -2,7 +2,7 @@
 
 use super::error::Domain;
 use super::{EngineError, Outcome, Unit};
-use crate::reference::Basis;
+use crate::reference::{Basis, Method};
 use crate::reference::tint::{Light, RedHeat, RedHeatRow, RedHeats};
 
 impl RedHeat {

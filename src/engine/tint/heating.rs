@@ -3,6 +3,7 @@
 use super::growth::Growth;
 use super::history::{Course, FILM, HOTTEST_C, SKIN};
 use crate::engine::EngineError;
+use crate::engine::solve::turning_point;
 
 /// Scatter of handbook tables, K, one sigma.
 const TABLES_K: f64 = 12.0;

@@ -7,8 +7,8 @@ use super::mode::{Mode, Span};
 use super::refusal::{Circumstances, Refusal, TintError};
 use super::stages::Stage;
 use crate::engine::error::Domain;
-use crate::engine::{Outcome, RangeCheck, Step, Unit};
-use crate::reference::Basis;
+use crate::engine::{Checked, Outcome, Step, Unit};
+use crate::reference::Method;
 
 /// Sigmas on each side that the band of the screen spans.
 const BAND_SIGMAS: f64 = 2.0;
