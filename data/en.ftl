@@ -1188,50 +1188,6 @@ filler-note-symbol = A strength symbol: any filler that bears it has this yield 
 filler-note-symbol-18275 = The bands of ISO 18275 for electrodes differ slightly.
 
 # Calculation methods
-method-ce-iiw = CE (IIW)
-method-ce-si6 = CE with Si/6 (AWS D1.1)
-method-cet = CET
-method-pcm = Pcm (Ito–Bessyo)
-method-cen = CEN (Yurioka)
-method-ce-wes = CE (WES/JIS)
-method-ceq-s49 = Ceq with Si/24 and Ni/15
-method-method-b = EN 1011-2 Method B
-method-table-c1 = EN 1011-2 Table C.1
-method-d11-annex = AWS D1.1 annex, by group
-method-d11-band = AWS D1.1 annex, by index
-method-d11-category = AWS D1.1 category
-method-practice-low-h = Handbook rows, low-hydrogen
-method-grade-rows = The grade’s own rows
-method-data-sheet = Data sheet of the grade
-method-ceq-bands = Preheat by Ceq
-method-carbon-line = Carbon line
-method-hydrogen-shift = Hydrogen shift
-method-thickness-credit = Thickness credit
-method-multi-run = Multi-run weld metal (Suzuki)
-method-seferian = Séférian
-method-dearden-oneill = Dearden–O’Neill bands
-method-ito-bessyo = Ito–Bessyo
-method-sae-chart = SAE chart by steel group
-method-heat-input = Heat input
-method-t85 = Cooling time t8/5
-method-hv-yurioka = Hardness (Yurioka)
-method-hv-duren = Hardness (Düren)
-method-hv-maynier = Martensite hardness (Maynier)
-method-hv-wes = Highest hardness (WES)
-method-andrews = Ae1, Ae3, Ms (Andrews)
-method-grange = Ae1, Ae3 (Grange)
-method-eldis = Ae1, Ae3 (Eldis)
-method-steven-haynes = Ms, Bs (Steven–Haynes)
-method-steelmaker-set = Ac1, Ac3, Ms (a steelmaker)
-method-koistinen-marburger = Share of martensite (Koistinen–Marburger)
-method-hydrogen-diffusion = Hydrogen diffusion
-method-post-heat = Post-heat
-method-inspection-delay = Wait before inspection
-method-own-sheet = The family’s own sheet
-method-cold-shop = Cold steel warmed first (AWS D1.1)
-method-cool-or-damp = Cool shop or damp air
-method-demanded = Demanded by drawing, procedure or customer
-method-yurioka-1983 = Critical cooling time (Yurioka)
 
 # Processes
 process-gtaw = GTAW (TIG)
@@ -1266,16 +1222,6 @@ joint-note-run-on-shaft = The run shrinks against the cold core: medium restrain
 joint-note-repair = The cavity is held by solid metal on every side: high restraint. A shallow, open groove is medium.
 joint-note-bar-to-bar = As drawn, one bar is held: medium restraint.
 
-# Waits before the final inspection
-inspection-en-1011-2-18 = EN 1011-2: at least 16 h as welded; longer over 50 mm or over 500 MPa; none after hydrogen-reducing or stress-relief heat treatment
-inspection-nsss-to-6 = NSSS Table A, up to 6 mm: when it is cold
-inspection-nsss-to-12-low-heat = NSSS Table A, 6–12 mm, up to 3 kJ/mm: 8 h
-inspection-nsss-to-12-high-heat = NSSS Table A, 6–12 mm, over 3 kJ/mm: 16 h
-inspection-nsss-above-12-low-heat = NSSS Table A, over 12 mm, up to 3 kJ/mm: 16 h
-inspection-nsss-above-12-high-heat = NSSS Table A, over 12 mm, over 3 kJ/mm: 40 h
-inspection-eemua-158 = EEMUA 158: 48 h
-inspection-d11-quenched-tempered = AWS D1.1, A514, A517 and A709 HPS 100W: at least 48 h
-inspection-csa-w59 = CSA W59, quenched and tempered steel or high restraint: preferably 48 h or more
 
 # Families with figures of their own
 iron-cold = Cold: nickel electrode, short beads, hand-warm
@@ -1813,10 +1759,7 @@ cli-default = { $value } if not given
 cli-no-figure = no figure
 cli-at-least = ≥ { $figure }
 cli-spread = between { $low } and { $high }
-cli-outside = Outside the range of the method: { $symbol } = { $value }, { $range }.
-cli-range = made for { $low } to { $high }
-cli-range-from = made for { $low } and more
-cli-range-to = made for up to { $high }
+cli-outside = Outside the range of the method: { $symbol } = { $value }; made for { $range }.
 cli-plan-nothing = A plan needs a job: a file, or keys and values. Write strawblue help plan for the keys.
 cli-built-without-window = this program was built without one
 cli-no-window = No window can be opened here ({ $why }). This is the plan of the demo job; strawblue help tells what else can be asked.
@@ -1913,14 +1856,14 @@ evidence-says-nothing = no figure
 evidence-in-range = in its range
 evidence-at-limit = at least: { $symbol } { $value }, its range ends at { $limit }
 evidence-at-limit-open = at least: the last row of its table is open
+evidence-outside = { $symbol } { $value } lies outside its range, which ends at { $limit }
 evidence-held = { $symbol } { $value } put at its limit, { $limit }: on the safe side
 evidence-c1-ends = { $symbol } { $value }: the table ends at { $limit } and clears nothing there
 evidence-c1-up-to = clears up to { $most } of combined thickness
 evidence-shown-only = for checking only
 evidence-method-b = CET, EN 1011-2 method B
 evidence-method-b-weld = CET of the weld metal + 0.03, method B
-evidence-d11-annex = D1.1 hydrogen control, table, group { $row }
-evidence-d11-band = D1.1 hydrogen control, index band, group { $row }
+evidence-d11-annex = D1.1 hydrogen control, group { $row }
 evidence-d11-category = D1.1 category { $row }
 evidence-table-c1 = EN 1011-2 Table C.1
 evidence-practice-low-h = Handbook row for { $row }, low hydrogen
@@ -1951,8 +1894,8 @@ symbol-d = thickness
 symbol-hd = hydrogen
 symbol-h-jis = hydrogen (JIS)
 symbol-q = net heat input
-symbol-combined = combined thickness
-symbol-hw = weld thickness
+symbol-d-comb = combined thickness
+symbol-h-w = weld thickness
 symbol-sigma-b = weld strength
 symbol-ceq = Ceq
 symbol-index = SI
@@ -1960,8 +1903,10 @@ symbol-c-tot = C with thickness
 symbol-printed = as printed
 symbol-line = chart as a line
 symbol-dh = hydrogen shift
-symbol-dh-raw = hydrogen shift as reckoned
 symbol-credit = thin-section credit
+symbol-step = step of the staircase
+symbol-restraint = high restraint adds
+symbol-cool-or-damp = cool shop or damp air adds
 symbol-minutes-at-peak = minutes as if at the peak
 tint-step-t = heat asked for
 tint-step-d-low = film, thin end
@@ -1976,11 +1921,10 @@ formula-tint = film grows by d^3.5 = sum of K·dt
     film to colour: reflection of the film in daylight
 formula-d11-annex = Pcm = C + Si/30 + (Mn + Cu + Cr)/20
     + Ni/60 + Mo/15 + V/10 + 5·B
-    group by Pcm and hydrogen level,
-    figure by group, restraint and thickness
-formula-d11-band = SI = 12·Pcm + log10(H)
-    group by SI,
-    figure by group, restraint and thickness
+    SI = 12·Pcm + log10(H)
+    group by Pcm and hydrogen level, and by SI,
+    figure by group, restraint and thickness:
+    the higher of the two
 formula-d11-category = figure by category, process and thickness
 formula-table-c1 = CE = C + Mn/6 + (Cr + Mo + V)/5
     + (Ni + Cu)/15
@@ -2129,8 +2073,6 @@ sheet-row = row
 sheet-exact = exact figure
 sheet-raw = with no input held at its limit
 sheet-printed = as printed
-sheet-combined = combined thickness
-sheet-restraint = high restraint adds
 sheet-part-cet = composition, CET { $value }
 sheet-part-thickness = thickness, { $value }
 sheet-part-hydrogen = hydrogen, { $value }
@@ -2141,8 +2083,12 @@ sheet-no-limit = no limit stated
 sheet-at-limit = Held at the end of its range: it reads “at least”, and it did not govern.
 sheet-in-range = In its range; it could have governed.
 sheet-shown-only = Shown for checking; it never governs.
+range-between = { $low }–{ $high }
+range-up-to = ≤ { $high }
+range-from = ≥ { $low }
 range-inside = inside
 range-at-limit = held at limit
+range-outside = outside
 range-not-stated = not stated
 
 ## Text: the plan on the command line

@@ -5,7 +5,8 @@ use std::fmt::Write;
 use serde_json::{Value, json};
 
 use super::arguments::Request;
-use super::{NO_SAFE_ANSWER, NOT_UNDERSTOOD, Said, ask_text, json};
+use super::outcome_json::OutcomeJson;
+use super::{NO_SAFE_ANSWER, NOT_UNDERSTOOD, Said, ask_text};
 use crate::engine::EngineError;
 use crate::job::{DefaultValue, Defaulted, Field};
 use crate::job::{Reading, STEEL, read_answers, say_refusal, shown_unit};
@@ -48,7 +49,9 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
                 Defaulted { field: Field::Steel, value }.say(words, &show)
             });
             let said = if request.json {
-                let answers: Vec<Value> = reply.answers.iter().map(json::outcome).collect();
+                let methods = &reading.reference.methods;
+                let answers: Vec<OutcomeJson> =
+                    reply.answers.iter().map(|outcome| OutcomeJson::of(outcome, methods)).collect();
                 Said::json(&json!({
                     "question": question.name, "answers": answers, "notes": reply.notes,
                     "taken_for": taken_for,

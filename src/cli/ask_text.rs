@@ -2,11 +2,9 @@
 
 use std::fmt::Write;
 
-use crate::engine::{Outcome, RangeCheck};
+use crate::engine::Outcome;
 use crate::questions::{Question, Reply};
-use crate::report::{Pen, basis_mark, of_unit, source_line};
-use crate::units::Show;
-use crate::words::Words;
+use crate::report::{Pen, basis_mark, limits, number, of_unit, source_line, symbol};
 
 /// All answers of a reply, the one asked for first, then what must be said beside them.
 pub(super) fn reply(question: &Question, reply: &Reply, pen: &Pen<'_>) -> String {
@@ -43,8 +41,13 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
         let (low, high) = (of_unit(low, outcome.unit, show), of_unit(high, outcome.unit, show));
         let _ = writeln!(made, "  {}", words.with("cli-spread", &[("low", &low), ("high", &high)]));
     }
-    for check in outcome.range.iter().filter(|check| !check.inside()) {
-        let _ = writeln!(made, "  {}", outside(check, show, words));
+    for input in outcome.inputs.iter().filter(|input| !input.inside()) {
+        let values = [
+            ("symbol", symbol(pen, input.symbol)),
+            ("value", number(pen, input.value, input.unit)),
+            ("range", limits(pen, input)),
+        ];
+        let _ = writeln!(made, "  {}", words.with("cli-outside", &values.each_ref().map(|(key, value)| (*key, value.as_str()))));
     }
     let steps: Vec<String> = outcome
         .steps
@@ -54,17 +57,7 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
     if !steps.is_empty() {
         let _ = writeln!(made, "  {}", steps.join("; "));
     }
-    let mark = basis_mark(pen, &outcome.basis).label;
-    let _ = writeln!(made, "  [{mark}] {}", source_line(pen, &outcome.basis));
-}
-
-fn outside(check: &RangeCheck, show: &Show, words: &Words) -> String {
-    let number = |value: f64| show.number(value, 3);
-    let range = match (check.low, check.high) {
-        (Some(low), Some(high)) => words.with("cli-range", &[("low", &number(low)), ("high", &number(high))]),
-        (Some(low), None) => words.with("cli-range-from", &[("low", &number(low))]),
-        (None, Some(high)) => words.with("cli-range-to", &[("high", &number(high))]),
-        (None, None) => String::new(),
-    };
-    words.with("cli-outside", &[("symbol", check.symbol), ("value", &number(check.value)), ("range", &range)])
+    let basis = outcome.basis(&pen.reference.methods);
+    let mark = basis_mark(pen, basis).label;
+    let _ = writeln!(made, "  [{mark}] {}", source_line(pen, basis));
 }

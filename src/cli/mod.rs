@@ -6,7 +6,7 @@ mod arguments;
 mod ask;
 mod ask_text;
 mod help;
-mod json;
+mod outcome_json;
 mod json_keys;
 mod plan;
 mod plan_json;

@@ -3,10 +3,12 @@
 
 use serde::Serialize;
 
-use crate::engine::Outcome;
+use super::outcome_json::{BasisJson, OutcomeJson};
+use crate::engine::evidence::Evidence;
+use crate::engine::family::Family;
 use crate::engine::job::Job;
-use crate::engine::plan::{Ceiling, Evidence, Plan, Says, Verdict, cautions, iron_routes, side};
-use crate::reference::{Basis, Reference};
+use crate::engine::plan::{Ceiling, CoolingTime, Plan, Verdict};
+use crate::reference::{Methods, Reference};
 
 /// The whole answer.
 #[derive(Debug, Serialize)]
@@ -48,44 +50,15 @@ struct MemberJson {
     pcm: f64,
 }
 
+/// An outcome with its place in the plan.
 #[derive(Debug, Serialize)]
 struct EvidenceJson {
-    id: &'static str,
-    row: Option<String>,
+    #[serde(flatten)]
+    outcome: OutcomeJson,
+    value_c: Option<f64>,
     obligation: &'static str,
     member: Option<usize>,
-    says: &'static str,
-    value_c: Option<f64>,
-    low_c: Option<f64>,
-    high_c: Option<f64>,
-    raw_c: Option<f64>,
     standing: &'static str,
-    at_limit: bool,
-    basis: BasisJson,
-}
-
-/// What a figure rests on.
-#[derive(Debug, Serialize)]
-pub(super) struct BasisJson {
-    kind: &'static str,
-    source: Option<String>,
-    clause: Option<String>,
-    of: Option<String>,
-}
-
-impl From<&Basis> for BasisJson {
-    fn from(basis: &Basis) -> Self {
-        let mut made = Self { kind: basis.kind(), source: None, clause: None, of: None };
-        match basis {
-            Basis::Published { source, clause } => {
-                made.source = Some(source.to_string());
-                made.clause = Some(clause.to_string());
-            }
-            Basis::Memory { of } => made.of = Some(of.to_string()),
-            Basis::Practice => {}
-        }
-        made
-    }
 }
 
 #[derive(Debug, Serialize)]
@@ -114,29 +87,6 @@ struct CoolingJson {
     t85_slowest_s: f64,
 }
 
-#[derive(Debug, Serialize)]
-struct OutcomeJson {
-    name: &'static str,
-    value: Option<f64>,
-    unit: &'static str,
-    low: Option<f64>,
-    high: Option<f64>,
-    basis: BasisJson,
-}
-
-impl From<&Outcome> for OutcomeJson {
-    fn from(outcome: &Outcome) -> Self {
-        Self {
-            name: outcome.name,
-            value: outcome.value,
-            unit: outcome.unit.symbol(),
-            low: outcome.low,
-            high: outcome.high,
-            basis: BasisJson::from(&outcome.basis),
-        }
-    }
-}
-
 /// A value that was put where nobody typed one.
 #[derive(Debug, Serialize)]
 pub(super) struct AssumedJson {
@@ -158,11 +108,12 @@ pub(super) fn plan_json(
     plan: &Plan,
     assumed: Vec<AssumedJson>,
 ) -> PlanJson {
-    let side = side(reference, job, plan);
-    let routes = if plan.verdict == Verdict::TwoRoutes { iron_routes(reference, job) } else { Vec::new() };
+    let methods = &reference.methods;
+    let side = plan.side.as_ref();
+    let routes = if plan.verdict == Verdict::TwoRoutes { plan.routes.as_slice() } else { &[] };
     PlanJson {
         verdict: plan.verdict.id(),
-        family: plan.family().map(crate::engine::plan::Family::id),
+        family: plan.family().map(Family::id),
         preheat_min_c: plan.minimum_c.and_then(needed),
         preheat_min_exact_c: plan.minimum.as_ref().map(|limit| limit.exact_c),
         preheat_at_least: plan.minimum.as_ref().is_some_and(|limit| limit.at_least),
@@ -175,14 +126,10 @@ pub(super) fn plan_json(
             Ceiling::BelowTransformation => "none",
         },
         usable_window: plan.usable_window,
-        governed_by: plan
-            .evidence
-            .iter()
-            .find(|item| item.standing == crate::engine::plan::Standing::Governs)
-            .map(|item| item.id),
+        governed_by: plan.governing().map(|item| item.outcome.method.id()),
         combined_thickness_mm: plan.combined_mm,
         members: members(job, plan),
-        evidence: plan.evidence.iter().map(evidence_json).collect(),
+        evidence: plan.evidence.iter().map(|item| evidence_json(item, methods)).collect(),
         actions: plan.actions.iter().map(|action| action.id()).collect(),
         levers: plan
             .levers
@@ -195,7 +142,7 @@ pub(super) fn plan_json(
             })
             .collect(),
         routes: routes
-            .into_iter()
+            .iter()
             .map(|route| RouteJson {
                 id: route.id.clone(),
                 preheat_low_c: route.preheat_low_c,
@@ -206,20 +153,25 @@ pub(super) fn plan_json(
                 basis: BasisJson::from(&route.basis),
             })
             .collect(),
-        cautions: cautions(reference, job, plan)
-            .into_iter()
-            .map(|raised| raised.caution.id.clone())
+        cautions: plan
+            .cautions
+            .iter()
+            .map(|raised| reference.cautions.rows()[raised.place].id.clone())
             .collect(),
         cooling: side.iter().flat_map(|side| &side.cooling).map(cooling_json).collect(),
-        post_heat: side.iter().flat_map(|side| &side.post_heat).map(OutcomeJson::from).collect(),
-        inspection_wait_h: side.as_ref().and_then(|side| side.wait.first()).and_then(|wait| wait.value),
-        tack_c: side.as_ref().and_then(|side| side.tack_c),
-        warm_zone_mm: side.as_ref().map(|side| side.warm_zone.distance_mm),
+        post_heat: side
+            .iter()
+            .flat_map(|side| &side.post_heat)
+            .map(|outcome| OutcomeJson::of(outcome, methods))
+            .collect(),
+        inspection_wait_h: side.and_then(|side| side.wait.first()).and_then(|wait| wait.value),
+        tack_c: side.and_then(|side| side.tack_c),
+        warm_zone_mm: side.map(|side| side.warm_zone.distance_mm),
         assumed,
     }
 }
 
-const fn cooling_json(time: &crate::engine::plan::CoolingTime) -> CoolingJson {
+const fn cooling_json(time: &CoolingTime) -> CoolingJson {
     CoolingJson { member: time.member, t85_fastest_s: time.fastest_s, t85_slowest_s: time.slowest_s }
 }
 
@@ -239,26 +191,12 @@ fn members(job: &Job, plan: &Plan) -> Vec<MemberJson> {
         .collect()
 }
 
-fn evidence_json(item: &Evidence) -> EvidenceJson {
-    let (says, low_c, high_c) = match item.says {
-        Says::Figure(_) => ("figure", None, None),
-        Says::Span { low_c, high_c } => ("span", Some(low_c), Some(high_c)),
-        Says::Clears => ("clears", None, None),
-        Says::DoesNotClear => ("does not clear", None, None),
-        Says::NoFigure => ("no figure", None, None),
-    };
+fn evidence_json(item: &Evidence, methods: &Methods) -> EvidenceJson {
     EvidenceJson {
-        id: item.id,
-        row: item.row.clone(),
+        outcome: OutcomeJson::of(&item.outcome, methods),
+        value_c: item.value_c(),
         obligation: item.obligation.id(),
         member: item.member,
-        says,
-        value_c: item.value_c(),
-        low_c,
-        high_c,
-        raw_c: item.raw_c,
         standing: item.standing.id(),
-        at_limit: item.at_limit,
-        basis: BasisJson::from(&item.basis),
     }
 }

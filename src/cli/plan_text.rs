@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use crate::engine::plan::Standing;
+use crate::engine::evidence::Standing;
 use crate::report::{EvidenceGroup, Figure, Pen, Report};
 
 /// Cautions that are printed whole; the rest by their titles.

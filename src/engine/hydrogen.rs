@@ -3,61 +3,9 @@
 use std::f64::consts::PI;
 
 use super::error::{Domain, HYDROGEN, THICKNESS};
-use super::source_ids::{COE_MORETON, EN_1011_2, published};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
-use crate::reference::Basis;
-
-/// Hydrogen scale of EN 1011-2, the highest content first.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum HydrogenScale {
-    /// Above 15 ml/100 g.
-    A,
-    /// Above 10, up to 15.
-    B,
-    /// Above 5, up to 10.
-    C,
-    /// Above 3, up to 5.
-    D,
-    /// Up to 3.
-    E,
-}
-
-impl HydrogenScale {
-    /// All letters, the highest content first.
-    pub const ALL: [Self; 5] = [Self::A, Self::B, Self::C, Self::D, Self::E];
-
-    /// The letter.
-    #[must_use]
-    pub const fn letter(self) -> &'static str {
-        match self {
-            Self::A => "A",
-            Self::B => "B",
-            Self::C => "C",
-            Self::D => "D",
-            Self::E => "E",
-        }
-    }
-
-    /// Lower end (not included) and upper end (included) of the band, ml/100 g.
-    #[must_use]
-    pub const fn band_ml(self) -> (f64, Option<f64>) {
-        match self {
-            Self::A => (15.0, None),
-            Self::B => (10.0, Some(15.0)),
-            Self::C => (5.0, Some(10.0)),
-            Self::D => (3.0, Some(5.0)),
-            Self::E => (0.0, Some(3.0)),
-        }
-    }
-
-    /// The band that contains a content. Band limits: EN 1011-2 Table C.1; letters from memory.
-    #[must_use]
-    pub fn of(hydrogen_ml: f64) -> Self {
-        // The lowest band first, so that what is no number ends in the worst one.
-        let fits = |scale: &Self| scale.band_ml().1.is_some_and(|high| hydrogen_ml <= high);
-        Self::ALL.into_iter().rev().find(fits).unwrap_or(Self::A)
-    }
-}
+use super::solve::turning_point;
+use super::{Checked, EngineError, Outcome, Step, Unit};
+use crate::reference::{Designator, Diffusion, DiffusionPoint, HydrogenScale, Method, Table};
 
 /// Parts per million by mass of a content in ml/100 g: 2.016 g of hydrogen fill 22 414 ml.
 ///
@@ -76,29 +24,24 @@ pub const fn h_jis_ml(hydrogen_ml: f64) -> f64 {
     0.79 * hydrogen_ml - 1.73
 }
 
-/// Overall diffusion coefficients of hydrogen by Coe and Moreton: °C, cm²/s.
-pub const COE_MORETON_ROWS: [(f64, f64); 9] = [
-    (44.0, 5.2e-8),
-    (60.0, 2.0e-7),
-    (155.0, 4.9e-5),
-    (210.0, 6.2e-5),
-    (250.0, 6.2e-5),
-    (310.0, 5.1e-5),
-    (350.0, 5.1e-5),
-    (395.0, 7.5e-5),
-    (650.0, 9.9e-5),
-];
-
-/// Diffusion coefficient of the table, cm²/s: straight in log D over 1/T between rows,
-/// `None` outside 44-650 °C.
+/// Diffusion coefficient of Coe and Moreton's table, cm²/s: straight in log D over 1/T between
+/// its points, `None` outside them. Source: `data/own_sheets.ron`.
 #[must_use]
-pub fn diffusion_measured_cm2_per_s(temperature_c: f64) -> Option<f64> {
+pub fn diffusion_measured_cm2_per_s(table: &Diffusion, temperature_c: f64) -> Option<f64> {
     let inverse = |c: f64| 1.0 / (c + 273.15);
-    COE_MORETON_ROWS.windows(2).find(|pair| (pair[0].0..=pair[1].0).contains(&temperature_c)).map(|pair| {
-        let [(low_c, low), (high_c, high)] = [pair[0], pair[1]];
-        let share = (inverse(temperature_c) - inverse(low_c)) / (inverse(high_c) - inverse(low_c));
-        (low.ln() + share * (high.ln() - low.ln())).exp()
+    // The points fall from hot to cold.
+    let between = |pair: &&[DiffusionPoint]| (pair[1].at_c..=pair[0].at_c).contains(&temperature_c);
+    table.points.windows(2).find(between).map(|pair| {
+        let (low, high) = (pair[1], pair[0]);
+        let share = (inverse(temperature_c) - inverse(low.at_c)) / (inverse(high.at_c) - inverse(low.at_c));
+        (low.cm2_per_s.ln() + share * (high.cm2_per_s.ln() - low.cm2_per_s.ln())).exp()
     })
+}
+
+/// The temperatures between which the table holds, °C.
+fn measured_span_c(table: &Diffusion) -> (f64, f64) {
+    let at = |point: Option<&DiffusionPoint>| point.map_or(f64::NAN, |point| point.at_c);
+    (at(table.points.last()), at(table.points.first()))
 }
 
 /// Diffusion coefficient by a pair of Arrhenius equations, cm²/s, from memory:
@@ -111,9 +54,9 @@ pub fn diffusion_arrhenius_cm2_per_s(temperature_c: f64) -> f64 {
 
 /// The slower of the two above, so that a time errs on the long side, cm²/s.
 #[must_use]
-pub fn diffusion_slower_cm2_per_s(temperature_c: f64) -> f64 {
+pub fn diffusion_slower_cm2_per_s(table: &Diffusion, temperature_c: f64) -> f64 {
     let arrhenius = diffusion_arrhenius_cm2_per_s(temperature_c);
-    diffusion_measured_cm2_per_s(temperature_c).map_or(arrhenius, |measured| measured.min(arrhenius))
+    diffusion_measured_cm2_per_s(table, temperature_c).map_or(arrhenius, |measured| measured.min(arrhenius))
 }
 
 /// Terms of the slab series; below `SHORT` the next term no longer vanishes and the
@@ -155,12 +98,7 @@ pub fn slab_middle_left(fourier: f64) -> f64 {
 
 /// `Fo` at which a share is left, by halving between 0 and 2 (where 3e-9 is left).
 fn fourier_for(left: f64, share_left: fn(f64) -> f64) -> f64 {
-    let (mut low, mut high) = (0.0, 2.0);
-    for _ in 0..60 {
-        let middle = f64::midpoint(low, high);
-        if share_left(middle) > left { low = middle } else { high = middle }
-    }
-    high
+    turning_point(0.0, 2.0, |fourier| share_left(fourier) > left)
 }
 
 /// `Fo` of a slab after hours; D in cm²/s, thickness in mm.
@@ -199,7 +137,7 @@ pub fn middle_left(diffusion_cm2_per_s: f64, thickness_mm: f64, time_h: f64) -> 
 
 /// Whose diffusion coefficient.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Diffusion {
+pub enum Coefficient {
     /// The slower of table and equations.
     Slower,
     /// Coe and Moreton's table; refused outside 44-650 °C.
@@ -212,26 +150,28 @@ pub enum Diffusion {
 
 const HOT: Domain = Domain::new("T", 0.0, 650.0);
 
-impl Diffusion {
-    /// The coefficient at a temperature, cm²/s, with its basis.
+impl Coefficient {
+    /// The coefficient at a temperature, cm²/s, with the method that it comes by.
     ///
     /// # Errors
     /// A temperature outside 0-650 °C or outside the table, or a coefficient that no steel has.
-    pub fn at(self, temperature_c: f64) -> Result<(f64, Basis), EngineError> {
+    pub fn at(self, table: &Diffusion, temperature_c: f64) -> Result<(f64, Method), EngineError> {
         let t = HOT.check(temperature_c)?;
-        let memory = || Basis::memory("Arrhenius pair for hydrogen in ferritic steel");
-        let table = || published(COE_MORETON, "abstract, overall D");
+        let measured = diffusion_measured_cm2_per_s(table, t);
         match self {
             Self::Slower => {
-                let slower = diffusion_slower_cm2_per_s(t);
-                let from_table = diffusion_measured_cm2_per_s(t).is_some_and(|measured| measured <= slower);
-                Ok((slower, if from_table { table() } else { memory() }))
+                let slower = diffusion_slower_cm2_per_s(table, t);
+                let from_table = measured.is_some_and(|measured| measured <= slower);
+                Ok((slower, if from_table { Method::HydrogenDiffusion } else { Method::HydrogenArrhenius }))
             }
-            Self::Measured => diffusion_measured_cm2_per_s(t)
-                .map(|d| (d, table()))
-                .ok_or(EngineError::OutOfDomain { symbol: "T", value: t, low: 44.0, high: 650.0 }),
-            Self::Arrhenius => Ok((diffusion_arrhenius_cm2_per_s(t), memory())),
-            Self::Own(d) => Domain::new("D", 1e-12, 1e-2).check(d).map(|d| (d, Basis::Practice)),
+            Self::Measured => {
+                let (low, high) = measured_span_c(table);
+                measured
+                    .map(|d| (d, Method::HydrogenDiffusion))
+                    .ok_or(EngineError::OutOfDomain { symbol: "T", value: t, low, high })
+            }
+            Self::Arrhenius => Ok((diffusion_arrhenius_cm2_per_s(t), Method::HydrogenArrhenius)),
+            Self::Own(d) => Domain::new("D", 1e-12, 1e-2).check(d).map(|d| (d, Method::HydrogenOwn)),
         }
     }
 }
@@ -241,23 +181,25 @@ impl Diffusion {
 ///
 /// # Errors
 /// A content that is not a number, negative, or that no deposit has.
-pub fn hydrogen_scale(hydrogen_ml: f64) -> Result<(HydrogenScale, [Outcome; 3]), EngineError> {
+pub fn hydrogen_scale(
+    designators: &Table<Designator>,
+    hydrogen_ml: f64,
+) -> Result<(&Designator, [Outcome; 3]), EngineError> {
     HYDROGEN.check(hydrogen_ml)?;
-    let scale = HydrogenScale::of(hydrogen_ml);
-    let (low, high) = scale.band_ml();
-    let mut banded = Outcome::new(
-        "hydrogen-scale",
-        hydrogen_ml,
-        Unit::MlPer100g,
-        published(EN_1011_2, "Table C.1, band limits"),
-    );
-    banded.low = Some(low);
-    banded.high = high;
+    let letters = designators.iter().filter(|row| row.scale == HydrogenScale::Letter);
+    let letter = letters
+        .filter(|row| row.above_ml.is_none_or(|above_ml| hydrogen_ml > above_ml))
+        .find(|row| row.up_to_ml.is_none_or(|up_to_ml| hydrogen_ml <= up_to_ml))
+        .ok_or(EngineError::NoAnswer { reason: "table-has-no-row" })?;
+    let answer = |method, value, unit| Outcome::new(method, value, unit);
+    let mut banded =
+        answer(Method::HydrogenScale, hydrogen_ml, Unit::MlPer100g).resting_on(&letter.basis);
+    banded.low = Some(letter.above_ml.unwrap_or(0.0));
+    banded.high = letter.up_to_ml;
     let jis = h_jis_ml(hydrogen_ml);
-    let mut by_jis =
-        Outcome::new("hydrogen-jis", jis, Unit::MlPer100g, Basis::memory("glycerin against mercury method"));
+    let mut by_jis = answer(Method::HydrogenJis, jis, Unit::MlPer100g);
     by_jis.value = (jis >= 0.0).then_some(jis);
-    Ok((scale, [banded, Outcome::new("hydrogen-ppm", ppm(hydrogen_ml), Unit::Ppm, Basis::Practice), by_jis]))
+    Ok((letter, [banded, answer(Method::HydrogenPpm, ppm(hydrogen_ml), Unit::Ppm), by_jis]))
 }
 
 /// A slab at heat.
@@ -268,15 +210,26 @@ pub struct Slab {
     /// Temperature, °C.
     pub temperature_c: f64,
     /// Whose diffusion coefficient.
-    pub diffusion: Diffusion,
+    pub coefficient: Coefficient,
 }
 
 impl Slab {
-    fn coefficient(self) -> Result<(f64, Basis, Vec<Step>), EngineError> {
+    /// The coefficient, cm²/s, and what an answer on it carries.
+    fn coefficient(self, table: &Diffusion) -> Result<(f64, impl Fn(&'static str, f64, Unit) -> Outcome), EngineError> {
         THICKNESS.check(self.thickness_mm)?;
-        let (d, basis) = self.diffusion.at(self.temperature_c)?;
-        // In mm²/h, since cm²/s leave no digit before the point.
-        Ok((d, basis, vec![Step { symbol: "D (mm²/h)", value: d * 3.6e5, unit: Unit::One }]))
+        let (d, method) = self.coefficient.at(table, self.temperature_c)?;
+        let (low, high) = measured_span_c(table);
+        let answer = move |name, value, unit| {
+            Outcome::new(method, value, unit)
+                .named(name)
+                .from_inputs(vec![
+                    Checked::between("T", self.temperature_c, Unit::Celsius, low, high),
+                    Checked::free("d", self.thickness_mm, Unit::Millimetre),
+                ])
+                // In mm²/h, since cm²/s leave no digit before the point.
+                .worked(vec![Step::new("D", d * 3.6e5, Unit::SquareMillimetrePerHour)])
+        };
+        Ok((d, answer))
     }
 }
 
@@ -286,17 +239,12 @@ impl Slab {
 ///
 /// # Errors
 /// An input that is not a number, negative, or that no part has; a share outside 0.001-0.99.
-pub fn removal_time(slab: Slab, left: f64) -> Result<[Outcome; 2], EngineError> {
-    let (d, basis, steps) = slab.coefficient()?;
+pub fn removal_time(table: &Diffusion, slab: Slab, left: f64) -> Result<[Outcome; 2], EngineError> {
+    let (d, answer) = slab.coefficient(table)?;
     Domain::new("f", 0.001, 0.99).check(left)?;
-    let range =
-        vec![RangeCheck { symbol: "T", value: slab.temperature_c, low: Some(44.0), high: Some(650.0) }];
-    let made = |name, value| {
-        Outcome::new(name, value, Unit::Hour, basis.clone()).checked(range.clone()).worked(steps.clone())
-    };
     Ok([
-        made("hydrogen-time-mean", mean_time_h(d, slab.thickness_mm, left)),
-        made("hydrogen-time-middle", middle_time_h(d, slab.thickness_mm, left)),
+        answer("hydrogen-time-mean", mean_time_h(d, slab.thickness_mm, left), Unit::Hour),
+        answer("hydrogen-time-middle", middle_time_h(d, slab.thickness_mm, left), Unit::Hour),
     ])
 }
 
@@ -304,16 +252,11 @@ pub fn removal_time(slab: Slab, left: f64) -> Result<[Outcome; 2], EngineError> 
 ///
 /// # Errors
 /// An input that is not a number, negative, or that no part has.
-pub fn share_left(slab: Slab, time_h: f64) -> Result<[Outcome; 2], EngineError> {
-    let (d, basis, steps) = slab.coefficient()?;
+pub fn share_left(table: &Diffusion, slab: Slab, time_h: f64) -> Result<[Outcome; 2], EngineError> {
+    let (d, answer) = slab.coefficient(table)?;
     Domain::new("t", 0.0, 1e5).check(time_h)?;
-    let range =
-        vec![RangeCheck { symbol: "T", value: slab.temperature_c, low: Some(44.0), high: Some(650.0) }];
-    let made = |name, value| {
-        Outcome::new(name, value, Unit::One, basis.clone()).checked(range.clone()).worked(steps.clone())
-    };
     Ok([
-        made("hydrogen-left-mean", mean_left(d, slab.thickness_mm, time_h)),
-        made("hydrogen-left-middle", middle_left(d, slab.thickness_mm, time_h)),
+        answer("hydrogen-left-mean", mean_left(d, slab.thickness_mm, time_h), Unit::One),
+        answer("hydrogen-left-middle", middle_left(d, slab.thickness_mm, time_h), Unit::One),
     ])
 }

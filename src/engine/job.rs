@@ -58,7 +58,22 @@ pub struct Member {
 }
 
 /// The joint, as drawn.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    strum::IntoStaticStr,
+    strum::VariantNames,
+    strum::VariantArray,
+    serde::Serialize,
+    serde::Deserialize,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Joint {
     /// Butt weld.
     Butt,
@@ -82,32 +97,12 @@ pub enum Joint {
 
 impl Joint {
     /// All joints in the order of the sketches.
-    pub const ALL: [Self; 9] = [
-        Self::Butt,
-        Self::TFilletOneSide,
-        Self::TFilletBothSides,
-        Self::Lap,
-        Self::Corner,
-        Self::BossThrough,
-        Self::RunOnShaft,
-        Self::Repair,
-        Self::BarToBar,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Row id in `data/joints.ron`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Butt => "butt",
-            Self::TFilletOneSide => "t-fillet-one-side",
-            Self::TFilletBothSides => "t-fillet-both-sides",
-            Self::Lap => "lap",
-            Self::Corner => "corner",
-            Self::BossThrough => "boss-through",
-            Self::RunOnShaft => "run-on-shaft",
-            Self::Repair => "repair",
-            Self::BarToBar => "bar-to-bar",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     /// Has it a fillet, whose leg says how thick the weld is?
@@ -120,11 +115,28 @@ impl Joint {
     }
 }
 
-/// A welding process.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize)]
+/// A welding process, in the order in which they are offered.
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    strum::IntoStaticStr,
+    strum::VariantNames,
+    strum::VariantArray,
+    serde::Serialize,
+    serde::Deserialize,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Process {
     /// Gas tungsten arc (TIG).
     Gtaw,
+    /// Covered electrode, basic.
+    SmawBasic,
     /// Gas metal arc, solid wire.
     Gmaw,
     /// Metal-cored wire.
@@ -133,68 +145,26 @@ pub enum Process {
     Fcaw,
     /// Flux-cored wire, self-shielded.
     FcawSelf,
-    /// Covered electrode, basic.
-    SmawBasic,
+    /// Submerged arc.
+    Saw,
+    /// Plasma arc.
+    Paw,
     /// Covered electrode, rutile.
     SmawRutile,
     /// Covered electrode, cellulosic.
     SmawCellulosic,
     /// Covered electrode, nickel (for iron).
     SmawNickel,
-    /// Submerged arc.
-    Saw,
-    /// Plasma arc.
-    Paw,
 }
 
 impl Process {
     /// All processes in the order in which they are offered.
-    pub const ALL: [Self; 11] = [
-        Self::Gtaw,
-        Self::SmawBasic,
-        Self::Gmaw,
-        Self::Mcaw,
-        Self::Fcaw,
-        Self::FcawSelf,
-        Self::Saw,
-        Self::Paw,
-        Self::SmawRutile,
-        Self::SmawCellulosic,
-        Self::SmawNickel,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Row id in `data/processes.ron`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Gtaw => "gtaw",
-            Self::Gmaw => "gmaw",
-            Self::Mcaw => "mcaw",
-            Self::Fcaw => "fcaw",
-            Self::FcawSelf => "fcaw-self",
-            Self::SmawBasic => "smaw-basic",
-            Self::SmawRutile => "smaw-rutile",
-            Self::SmawCellulosic => "smaw-cellulosic",
-            Self::SmawNickel => "smaw-nickel",
-            Self::Saw => "saw",
-            Self::Paw => "paw",
-        }
-    }
-
-    /// Thermal efficiency k of EN 1011-1 Table 1: net heat input is k times arc energy.
-    #[must_use]
-    pub const fn efficiency(self) -> f64 {
-        match self {
-            Self::Saw => 1.0,
-            Self::Gtaw | Self::Paw => 0.6,
-            _ => 0.8,
-        }
-    }
-
-    /// Is it low in hydrogen by its nature, so that D1.1 categories B to D may apply?
-    #[must_use]
-    pub const fn low_hydrogen(self) -> bool {
-        !matches!(self, Self::SmawRutile | Self::SmawCellulosic)
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

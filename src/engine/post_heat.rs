@@ -1,12 +1,9 @@
 //! How hot and how long must the part be kept after welding, so that hydrogen leaves?
 
 use super::error::{Domain, THICKNESS};
-use super::hydrogen::{Diffusion, mean_time_h, middle_time_h};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
-use crate::reference::Basis;
-
-/// The trade's range of post-heat temperature, °C (common practice).
-pub const TRADE_TEMPERATURE_C: (f64, f64) = (200.0, 300.0);
+use super::hydrogen::{Coefficient, mean_time_h, middle_time_h};
+use super::{Checked, Ends, EngineError, Outcome, Step, Unit};
+use crate::reference::{Diffusion, Method, Methods};
 
 /// The trade's hours per 25 mm (from memory).
 pub const TRADE_H_PER_25_MM: (f64, f64) = (2.0, 4.0);
@@ -43,7 +40,11 @@ pub fn trade_time_h(thickness_mm: f64) -> (f64, f64) {
 /// # Errors
 /// An input that is not a number, negative, or that no part has; `NoAnswer`
 /// (`post-heat-above-ceiling`) where the temperature would pass the ceiling.
-pub fn post_heat(asked: PostHeat) -> Result<[Outcome; 4], EngineError> {
+pub fn post_heat(
+    methods: &Methods,
+    table: &Diffusion,
+    asked: PostHeat,
+) -> Result<[Outcome; 4], EngineError> {
     let PostHeat { thickness_mm, temperature_c, minimum_preheat_c, ceiling_c, left } = asked;
     THICKNESS.check(thickness_mm)?;
     let heat = |symbol| Domain::new(symbol, 0.0, 650.0);
@@ -55,22 +56,25 @@ pub fn post_heat(asked: PostHeat) -> Result<[Outcome; 4], EngineError> {
     if ceiling_c.is_some_and(|ceiling| at_c > ceiling) {
         return Err(EngineError::NoAnswer { reason: "post-heat-above-ceiling" });
     }
-    let (d, d_basis) = Diffusion::Slower.at(at_c)?;
+    let (d, by_diffusion) = Coefficient::Slower.at(table, at_c)?;
     let middle = middle_time_h(d, thickness_mm, left);
     let mean = mean_time_h(d, thickness_mm, left);
     let (short, long) = trade_time_h(thickness_mm);
-    let trade_basis = || Basis::memory("trade rule, 2-4 h per 25 mm");
-    let (longer, basis) = if middle >= long { (middle, d_basis.clone()) } else { (long, trade_basis()) };
-    let (low_c, high_c) = TRADE_TEMPERATURE_C;
-    let hour = |symbol, value| Step { symbol, value, unit: Unit::Hour };
+    let (longer, longer_by) =
+        if middle >= long { (middle, by_diffusion) } else { (long, Method::PostHeatTrade) };
+    let hour = |symbol, value| Step::new(symbol, value, Unit::Hour);
+    let temperature = Checked::of(methods.row(Method::PostHeat), "T", at_c, Ends::Drawn);
     Ok([
-        Outcome::new("post-heat-temperature", at_c, Unit::Celsius, Basis::Practice)
-            .checked(vec![RangeCheck { symbol: "T", value: at_c, low: Some(low_c), high: Some(high_c) }]),
-        Outcome::new("post-heat-time", longer, Unit::Hour, basis)
+        Outcome::new(Method::PostHeat, at_c, Unit::Celsius)
+            .named("post-heat-temperature")
+            .from_inputs(vec![temperature]),
+        Outcome::new(longer_by, longer, Unit::Hour)
+            .named("post-heat-time")
             .worked(vec![hour("t diffusion", middle), hour("t trade", long)]),
-        Outcome::new("post-heat-diffusion", middle, Unit::Hour, d_basis)
+        Outcome::new(by_diffusion, middle, Unit::Hour)
+            .named("post-heat-diffusion")
             .spread(mean, middle)
-            .worked(vec![Step { symbol: "D (mm²/h)", value: d * 3.6e5, unit: Unit::One }]),
-        Outcome::new("post-heat-trade", long, Unit::Hour, trade_basis()).spread(short, long),
+            .worked(vec![Step::new("D", d * 3.6e5, Unit::SquareMillimetrePerHour)]),
+        Outcome::new(Method::PostHeatTrade, long, Unit::Hour).spread(short, long),
     ])
 }

@@ -140,7 +140,7 @@ fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f
         Field::ArcEnergy => {
             let made = arc?.into_iter().zip(processes);
             let made: Option<Vec<f64>> =
-                made.map(|(energy, process)| process.map(|process| energy * process.efficiency())).collect();
+                made.map(|(energy, process)| process.map(|process| energy * reader.reference.efficiency(process.id()))).collect();
             inside(reader, Field::ArcEnergy, made?)
         }
         _ => {
@@ -156,7 +156,7 @@ fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f
                     volts: volts[at],
                     amps: amps[at],
                     travel: travel[at],
-                    efficiency: (*process)?.efficiency(),
+                    efficiency: reader.reference.efficiency((*process)?.id()),
                 };
                 // The readers of the fields keep them inside what the engine takes.
                 let [_, net] = heat_input(run).ok()?;

@@ -7,7 +7,7 @@ use thiserror::Error;
 use crate::engine::EngineError;
 use crate::engine::error::check_composition;
 use crate::engine::job::Steel;
-use crate::engine::plan::Chemistry;
+use crate::engine::chemistry::Chemistry;
 use crate::reference::{Composition, Joint, embedded};
 
 /// One given value, parsed to the engine's unit.

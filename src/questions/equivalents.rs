@@ -1,9 +1,12 @@
 //! Carbon equivalents.
 
+use strum::IntoEnumIterator;
+
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::{Answers, COMPOSITION, Input, Kind, Preset, Problem, Question, Reply, shared};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::engine::{Step, Unit};
+use crate::reference::embedded;
 
 const FORMULAS: &[&str] = &["all", "ce-iiw", "cet", "pcm", "cen", "ce-si6", "ce-wes", "ceq-bands-equivalent"];
 
@@ -24,8 +27,8 @@ fn answer(given: &Answers) -> Result<Reply, Problem> {
     let asked = given.maybe_choice("formula").unwrap_or("all");
     let mut answers = Vec::new();
     let (mut upper, mut middle) = (false, false);
-    for which in Equivalent::ALL.into_iter().filter(|which| asked == "all" || asked == which.id()) {
-        let mut outcome = carbon_equivalent(which, &steel.composition)?;
+    for which in Equivalent::iter().filter(|which| asked == "all" || asked == which.id()) {
+        let mut outcome = carbon_equivalent(which, embedded().methods.row(which.method()), &steel.composition)?;
         // What the grade may have above its middle, where the plan counts it.
         let spread = match which {
             Equivalent::CeIiw => steel.ce_add,
@@ -35,7 +38,7 @@ fn answer(given: &Answers) -> Result<Reply, Problem> {
         };
         if spread > 0.0 {
             outcome.value = outcome.value.map(|value| value + spread);
-            outcome.steps.push(Step { symbol: "spread of the grade", value: spread, unit: Unit::Percent });
+            outcome.steps.push(Step::new("spread of the grade", spread, Unit::Percent));
         }
         upper |= spread > 0.0;
         middle |= spread == 0.0;

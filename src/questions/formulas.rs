@@ -2,11 +2,15 @@
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
-use crate::engine::Outcome;
-use crate::engine::carbon_equivalent::{Equivalent, ce_iiw, cen};
-use crate::engine::evidence::{chart_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian};
+use crate::engine::carbon_equivalent::{ce_iiw, cen, within};
+use crate::engine::chemistry::Chemistry;
+use crate::engine::evidence::method_b::CetOf;
+use crate::engine::evidence::{
+    cracking_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian,
+};
 use crate::engine::hydrogen::h_jis_ml;
-use crate::engine::plan::Chemistry;
+use crate::engine::{Checked, Ends, Outcome, Says};
+use crate::reference::{Element, Method, MethodRow, Restraint, embedded};
 
 const EQUIVALENT: Kind = Kind::Percent;
 /// The method answers that this weld needs no preheat: an answer, not the lack of one.
@@ -24,12 +28,21 @@ fn jis_hydrogen(given: &Answers) -> Result<(f64, bool, bool), Problem> {
         .maybe_number("hydrogen")
         .ok_or_else(|| Problem::Missing { keys: vec!["hydrogen", "hydrogen-jis"] })?;
     let converted = h_jis_ml(hydrogen_ml);
-    let floor = multi_run::H_JIS_LIMITS_ML.0;
+    let floor = row(Method::MultiRun).limit("H_JIS").and_then(|limit| limit.low).unwrap_or(0.0);
     Ok((converted.max(floor), true, converted < floor))
 }
 
-fn has_figure(outcome: &Outcome) -> bool {
-    outcome.value.is_some()
+fn row(method: Method) -> &'static MethodRow {
+    embedded().methods.row(method)
+}
+
+fn clears(outcome: &Outcome) -> bool {
+    outcome.says == Says::Clears
+}
+
+/// The elements of a given steel that a method limits, beside their limits.
+fn elements(given: &Answers, method: Method) -> Vec<Checked> {
+    given.maybe_composition().map(|steel| within(row(method), &steel)).unwrap_or_default()
 }
 
 /// Method B of EN 1011-2.
@@ -42,6 +55,7 @@ pub(super) static METHOD_B: Question = Question {
         shared::THICKNESS.required(),
         shared::HYDROGEN.required(),
         shared::NET_HEAT.required(),
+        shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
     ],
     answers: &["method-b", "sew-088"],
     notes: &[NO_PREHEAT, "weld-cet-governs", "heat-term-turns", GRADE_UPPER],
@@ -51,18 +65,24 @@ pub(super) static METHOD_B: Question = Question {
 fn answer_method_b(given: &Answers) -> Result<Reply, Problem> {
     let parent = given.number_or_of_analysis("cet", Chemistry::cet)?;
     let governing = method_b::governing_cet(parent, given.maybe_number("weld-cet"));
-    let inputs = method_b::MethodB {
-        cet: governing,
+    let analysis = given.analysis();
+    // Of the weld metal no analysis is known.
+    let steel = analysis.as_ref().filter(|_| governing <= parent);
+    let asked = method_b::MethodB {
+        cet: CetOf {
+            cet: governing,
+            analysis: steel.map(|steel| &steel.composition),
+            add: steel.map_or(0.0, |steel| steel.cet_add),
+        },
         thickness_mm: given.number("thickness")?,
         hydrogen_ml: given.number("hydrogen")?,
         net_heat_kj_per_mm: given.number("heat-input")?,
+        high_restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?
+            == Restraint::High,
     };
-    let mut outcome = method_b::method_b(inputs)?;
-    if let Some(steel) = given.maybe_composition() {
-        outcome.range.extend(Equivalent::Cet.range(&steel));
-    }
-    let none = !has_figure(&outcome);
-    Ok(Reply::of([outcome, method_b::sew_088(inputs)?])
+    let outcome = method_b::method_b(row(Method::MethodB), &asked, Ends::Drawn)?;
+    let none = clears(&outcome);
+    Ok(Reply::of([outcome, method_b::sew_088(row(Method::Sew088), &asked)?])
         .note_if(none, NO_PREHEAT)
         .note_if(governing > parent, "weld-cet-governs")
         .note_if(governing > method_b::HEAT_TERM_TURNS_AT_CET, "heat-term-turns")
@@ -85,7 +105,7 @@ pub(super) static SEFERIAN: Question = Question {
 fn answer_seferian(given: &Answers) -> Result<Reply, Problem> {
     let equivalent = given.number_or_of_composition("c-chem", seferian::c_chem)?;
     let outcome = seferian::seferian(equivalent, given.number("thickness")?)?;
-    let none = !has_figure(&outcome);
+    let none = clears(&outcome);
     Ok(Reply::of([outcome])
         .note_if(none, NO_PREHEAT)
         .note_if(true, "knows-no-hydrogen")
@@ -111,16 +131,17 @@ pub(super) static ITO_BESSYO: Question = Question {
 fn answer_ito_bessyo(given: &Answers) -> Result<Reply, Problem> {
     let (h_jis_ml, converted, raised) = jis_hydrogen(given)?;
     let intensity = given.maybe_number("restraint-intensity");
-    let mut outcome = ito_bessyo::ito_bessyo(ito_bessyo::ItoBessyo {
+    let asked = ito_bessyo::ItoBessyo {
         pcm: given.number_or_of_analysis("pcm", Chemistry::pcm)?,
+        carbon: given.analysis().map(|steel| steel.nominal.get(Element::C)),
         h_jis_ml,
         thickness_mm: given.number("thickness")?,
         restraint_kgf_per_mm2: intensity,
-    })?;
-    if let Some(steel) = given.maybe_composition() {
-        outcome.range.extend(Equivalent::Pcm.range(&steel));
-    }
-    let none = !has_figure(&outcome);
+    };
+    let mut outcome = ito_bessyo::ito_bessyo(row(Method::ItoBessyo), asked)?;
+    // Beside carbon, which the formula limits itself.
+    outcome.inputs.extend(elements(given, Method::Pcm).into_iter().filter(|input| input.symbol != "C"));
+    let none = clears(&outcome);
     Ok(Reply::of([outcome])
         .note_if(none, NO_PREHEAT)
         .note_if(converted, JIS_CONVERTED)
@@ -145,8 +166,13 @@ pub(super) static MULTI_RUN: Question = Question {
 
 fn answer_multi_run(given: &Answers) -> Result<Reply, Problem> {
     let (h_jis_ml, converted, raised) = jis_hydrogen(given)?;
-    let outcome = multi_run::multi_run(h_jis_ml, given.number("weld-thickness")?, given.number("strength")?)?;
-    let none = !has_figure(&outcome);
+    let asked = multi_run::MultiRun {
+        h_jis_ml,
+        weld_thickness_mm: given.number("weld-thickness")?,
+        strength_mpa: given.number("strength")?,
+    };
+    let outcome = multi_run::multi_run(row(Method::MultiRun), asked, Ends::Drawn)?;
+    let none = clears(&outcome);
     Ok(Reply::of([outcome])
         .note_if(none, NO_PREHEAT)
         .note_if(converted, JIS_CONVERTED)
@@ -163,8 +189,9 @@ pub(super) static DEARDEN_ONEILL: Question = Question {
 };
 
 fn answer_dearden_oneill(given: &Answers) -> Result<Reply, Problem> {
-    let outcome = dearden_oneill::dearden_oneill(given.number_or_of_composition("ce", ce_iiw)?)?;
-    let none = !has_figure(&outcome);
+    let ce = given.number_or_of_composition("ce", ce_iiw)?;
+    let outcome = dearden_oneill::dearden_oneill(&embedded().practice.dearden_oneill, ce)?;
+    let none = outcome.says == Says::NoFigure;
     Ok(Reply::of([outcome])
         .note_if(none, "no-figure-no-clearance")
         .note_if(true, "knows-no-hydrogen")
@@ -189,16 +216,14 @@ pub(super) static CRACKING_INDEX: Question = Question {
 
 fn answer_cracking_index(given: &Answers) -> Result<Reply, Problem> {
     let (h_jis_ml, converted, raised) = jis_hydrogen(given)?;
-    let mut outcomes = chart_index::cracking_index(chart_index::CrackingIndex {
+    let mut outcomes = cracking_index::cracking_index(cracking_index::CrackingIndex {
         cen: given.number_or_of_composition("cen", cen)?,
         h_jis_ml,
         notch_factor: given.number("notch-factor")?,
         stress_mpa: given.number("stress")?,
     })?;
-    if let Some(steel) = given.maybe_composition() {
-        for outcome in &mut outcomes {
-            outcome.range.extend(Equivalent::CeN.range(&steel));
-        }
+    for outcome in &mut outcomes {
+        outcome.inputs.extend(elements(given, outcome.method));
     }
     Ok(Reply::of(outcomes)
         .note_if(converted, JIS_CONVERTED)

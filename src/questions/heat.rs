@@ -5,9 +5,9 @@ use crate::engine::Outcome;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::Process;
-use crate::reference::FactorRange;
+use crate::reference::{FactorRange, embedded};
 
-const PROCESSES: [&str; Process::ALL.len()] = ids!(Process);
+const PROCESSES: &[&str] = <Process as strum::VariantNames>::VARIANTS;
 
 /// Arc energy and net heat input.
 pub(super) static HEAT_INPUT: Question = Question {
@@ -18,7 +18,7 @@ pub(super) static HEAT_INPUT: Question = Question {
         Input::new("travel-speed", Kind::Speed).any_of("travel").within(0.05, 500.0),
         Input::new("arc-time", Kind::Seconds).any_of("travel").within(0.1, 1e5),
         Input::new("run-length", Kind::Length).any_of("travel").within(1.0, 1e6),
-        Input::new("process", Kind::Choice(&PROCESSES)).any_of("efficiency"),
+        Input::new("process", Kind::Choice(PROCESSES)).any_of("efficiency"),
         Input::new("efficiency", Kind::Number).any_of("efficiency").within(0.1, 1.0),
     ],
     answers: &["arc-energy", "net-heat-input"],
@@ -45,7 +45,7 @@ fn answer_heat_input(given: &Answers) -> Result<Reply, Problem> {
         None if given.maybe_choice("process").is_none() => {
             return Err(Problem::Missing { keys: vec!["process", "efficiency"] });
         }
-        None => given.choice("process", &Process::ALL, Process::id)?.efficiency(),
+        None => embedded().efficiency(given.choice("process", Process::ALL, Process::id)?.id()),
     };
     let run = ArcRun { volts: given.number("volts")?, amps: given.number("amps")?, travel, efficiency };
     Ok(Reply::of(heat_input(run)?).note_if(true, "two-heat-inputs"))
@@ -71,7 +71,8 @@ fn welds(given: &Answers) -> Result<[Cooling; 2], Problem> {
 fn rest_on_factors(outcome: &mut Outcome, given: &Answers) -> bool {
     let all_own = given.maybe_number("f2").is_some() && given.maybe_number("f3").is_some();
     let Some(joint) = given.joint().ok().filter(|_| !all_own) else { return false };
-    outcome.basis = outcome.basis.weaker(&joint.factors_basis).clone();
+    let weaker = outcome.basis(&embedded().methods).weaker(&joint.factors_basis).clone();
+    outcome.own_basis = Some(weaker);
     true
 }
 

@@ -1,10 +1,11 @@
 //! Hydrogen: its scale, its removal, post-heat, and the wait before inspection.
 
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
-use crate::engine::hydrogen::{Diffusion, HydrogenScale, Slab, hydrogen_scale, removal_time, share_left};
+use crate::engine::family::Family;
+use crate::engine::hydrogen::{Coefficient, Slab, hydrogen_scale, removal_time, share_left};
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
-use crate::engine::plan::Family;
 use crate::engine::post_heat::{PostHeat, post_heat};
+use crate::reference::embedded;
 
 /// The band of a hydrogen content.
 pub(super) static HYDROGEN_SCALE: Question = Question {
@@ -16,15 +17,9 @@ pub(super) static HYDROGEN_SCALE: Question = Question {
 };
 
 fn answer_scale(given: &Answers) -> Result<Reply, Problem> {
-    let (scale, answers) = hydrogen_scale(given.number("hydrogen")?)?;
-    let note = match scale {
-        HydrogenScale::A => "scale-a",
-        HydrogenScale::B => "scale-b",
-        HydrogenScale::C => "scale-c",
-        HydrogenScale::D => "scale-d",
-        HydrogenScale::E => "scale-e",
-    };
-    Ok(Reply::of(answers).note_if(true, note).note_if(true, "hydrogen-letters-differ"))
+    let (letter, answers) = hydrogen_scale(&embedded().designators, given.number("hydrogen")?)?;
+    let note = HYDROGEN_SCALE.notes.iter().copied().find(|note| *note == letter.id);
+    Ok(Reply::of(answers).note_of(note).note_if(true, "hydrogen-letters-differ"))
 }
 
 const LEFT: Input = Input::new("left", Kind::Number).or(Preset::Number(0.1)).within(0.001, 0.99);
@@ -47,20 +42,21 @@ pub(super) static HYDROGEN_REMOVAL: Question = Question {
 };
 
 fn answer_removal(given: &Answers) -> Result<Reply, Problem> {
-    let diffusion = match (given.maybe_number("diffusivity"), given.maybe_choice("diffusion")) {
-        (Some(own), _) => Diffusion::Own(own),
-        (None, Some("measured")) => Diffusion::Measured,
-        (None, Some("arrhenius")) => Diffusion::Arrhenius,
-        _ => Diffusion::Slower,
+    let coefficient = match (given.maybe_number("diffusivity"), given.maybe_choice("diffusion")) {
+        (Some(own), _) => Coefficient::Own(own),
+        (None, Some("measured")) => Coefficient::Measured,
+        (None, Some("arrhenius")) => Coefficient::Arrhenius,
+        _ => Coefficient::Slower,
     };
     let slab = Slab {
         thickness_mm: given.number("thickness")?,
         temperature_c: given.number("temperature")?,
-        diffusion,
+        coefficient,
     };
-    let mut answers = removal_time(slab, given.number("left")?)?.to_vec();
+    let table = &embedded().own_sheets.diffusion;
+    let mut answers = removal_time(table, slab, given.number("left")?)?.to_vec();
     if let Some(time_h) = given.maybe_number("time") {
-        answers.extend(share_left(slab, time_h)?);
+        answers.extend(share_left(table, slab, time_h)?);
     }
     Ok(Reply::of(answers)
         .note_if(true, "both-faces-open")
@@ -96,7 +92,7 @@ fn answer_post_heat(given: &Answers) -> Result<Reply, Problem> {
         ceiling_c: given.maybe_number("ceiling"),
         left: given.number("left")?,
     };
-    let answers = post_heat(asked)?;
+    let answers = post_heat(&embedded().methods, &embedded().own_sheets.diffusion, asked)?;
     let diffusion_longer = answers[2].value >= answers[3].value;
     Ok(Reply::of(answers)
         .note_if(asked.minimum_preheat_c > asked.temperature_c, "post-heat-raised")
@@ -146,7 +142,7 @@ fn answer_wait(given: &Answers) -> Result<Reply, Problem> {
         restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
         heat_treated: given.flag("heat-treated"),
     };
-    Ok(Reply::of(inspection_wait(weld)?)
+    Ok(Reply::of(inspection_wait(&embedded().inspection, &weld)?)
         .note_if(true, "wait-from-cold")
         .note_if(weld.heat_treated, "wait-heat-treated"))
 }

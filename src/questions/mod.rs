@@ -92,7 +92,7 @@ mod shared {
     use crate::reference::Restraint;
 
     /// Rows of `data/joints.ron`.
-    const JOINTS: [&str; Joint::ALL.len()] = ids!(Joint);
+    const JOINTS: &[&str] = <Joint as strum::VariantNames>::VARIANTS;
 
     pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition);
     pub(super) const THICKNESS: Input = Input::new("thickness", Kind::Length).within(0.1, 5000.0);
@@ -102,7 +102,7 @@ mod shared {
     pub(super) const HYDROGEN: Input = Input::new("hydrogen", Kind::Hydrogen).within(0.1, 200.0);
     pub(super) const HYDROGEN_JIS: Input = Input::new("hydrogen-jis", Kind::Number).within(0.0, 200.0);
     pub(super) const NET_HEAT: Input = Input::new("heat-input", Kind::HeatInput).within(0.01, 50.0);
-    pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(&JOINTS));
+    pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(JOINTS));
     pub(super) const TEMPERATURE: Input = Input::new("temperature", Kind::Temperature).within(-100.0, 1600.0);
     pub(super) const RESTRAINT: Input =
         Input::new("restraint", Kind::Choice(&["restraint-low", "restraint-medium", "restraint-high"]));

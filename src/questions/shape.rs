@@ -2,6 +2,7 @@
 
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
 use crate::engine::combined_thickness::{Meeting, combined_thickness, tapered_thickness};
+use crate::reference::{Method, embedded};
 
 /// Combined thickness of a joint.
 pub(super) static COMBINED_THICKNESS: Question = Question {
@@ -31,7 +32,7 @@ fn answer_combined(given: &Answers) -> Result<Reply, Problem> {
         second_mm: given.maybe_number("other-thickness"),
         opposed_at_once: given.flag("opposed-at-once"),
     };
-    Ok(Reply::of([combined_thickness(meeting)?])
+    Ok(Reply::of([combined_thickness(embedded().methods.row(Method::CombinedThickness), meeting)?])
         .note_if(joint.members > 1 && joint.ways.first > joint.ways.second, "through-member-first")
         .note_if(joint.ways.second > joint.ways.first, "plate-first-boss-second")
         .note_if(meeting.halved(), "opposed-halved")

@@ -8,6 +8,7 @@ use crate::engine::hardness_conversion::{ConversionTable, Scale, hardness_conver
 use crate::engine::transformation::{
     m90_c, martensite, ms_steven_haynes_c, steelmaker_c, transformation_temperatures,
 };
+use crate::reference::embedded;
 
 /// Transformation temperatures, and where a temperature stands among them.
 pub(super) static TRANSFORMATION_TEMPERATURES: Question = Question {
@@ -36,7 +37,7 @@ pub(super) static TRANSFORMATION_TEMPERATURES: Question = Question {
 
 fn answer_transformation(given: &Answers) -> Result<Reply, Problem> {
     let steel = given.composition()?;
-    let reply = Reply::of(transformation_temperatures(&steel)?);
+    let reply = Reply::of(transformation_temperatures(&embedded().methods, &steel)?);
     let above = |limit_c| given.maybe_number("temperature").is_some_and(|t| t > limit_c);
     let (ms, m90) = (ms_steven_haynes_c(&steel), m90_c(&steel));
     Ok(reply
@@ -84,7 +85,7 @@ pub(super) static HARDNESS_ESTIMATE: Question = Question {
 };
 
 fn answer_hardness(given: &Answers) -> Result<Reply, Problem> {
-    let answers = hardness(&given.composition()?, given.number("cooling-time")?)?;
+    let answers = hardness(&embedded().methods, &given.composition()?, given.number("cooling-time")?)?;
     let hard = answers[..2].iter().any(|outcome| outcome.value.is_some_and(|hv| hv > 350.0));
     Ok(Reply::of(answers)
         .note_if(true, "hardness-estimates-memory")

@@ -3,12 +3,13 @@
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::types::HELD;
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
-use crate::engine::carbon_equivalent::Equivalent;
-use crate::engine::evidence::alone;
-use crate::engine::evidence::practice::hydrogen_shift_range;
-use crate::engine::evidence::table_c1::C1Query;
-use crate::engine::plan::Chemistry;
-use crate::reference::{Practice, RowUse, SheetCase, embedded};
+use crate::engine::Says;
+use crate::engine::chemistry::Chemistry;
+use crate::engine::evidence::table_c1::{C1Query, table_c1};
+use crate::engine::evidence::{
+    carbon_line, ceq_bands, d11_annex, d11_category, low_hydrogen_rows, naval_rows,
+};
+use crate::reference::{Basis, LowHydrogenRow, Method, RowUse, SheetCase, embedded};
 
 const EQUIVALENT: Kind = Kind::Percent;
 
@@ -35,31 +36,19 @@ pub(super) static TABLE_C1: Question = Question {
 
 fn answer_table_c1(given: &Answers) -> Result<Reply, Problem> {
     let table = &embedded().table_c1;
+    let steel = given.analysis();
     let query = C1Query {
         ce: given.number_or_of_analysis("ce", Chemistry::ce)?,
+        analysis: steel.as_ref().map(|steel| &steel.nominal),
         hydrogen_ml: given.number("hydrogen")?,
         heat_input_kj_per_mm: given.number("heat-input")?,
+        combined_mm: given.maybe_number("combined"),
     };
-    let mut outcome = alone::table_c1(table, query)?;
-    // Only the upper limits: a leaner steel is easier to weld.
-    let beyond = given.analysis().is_some_and(|steel| {
-        let limits = Equivalent::CeIiw.range(&steel.nominal).into_iter().filter(|check| check.symbol != "CE");
-        let beyond: Vec<_> =
-            limits.filter(|check| check.high.is_some_and(|high| check.value > high)).collect();
-        outcome.range.extend(&beyond);
-        !beyond.is_empty()
-    });
-    if beyond {
-        outcome.value = None;
-        outcome.steps.clear();
-    }
-    let most_mm = outcome.value;
-    let cleared = given.maybe_number("combined").map(|combined_mm| {
-        combined_mm <= table.never_above_mm && most_mm.is_some_and(|most_mm| combined_mm <= most_mm)
-    });
+    let outcome = table_c1(table, embedded().methods.row(Method::CeIiw), &query)?;
+    let (most_mm, says) = (outcome.value, outcome.says);
     Ok(Reply::of([outcome])
-        .note_if(cleared == Some(true), "table-c1-clears")
-        .note_if(cleared == Some(false), "table-c1-does-not-clear")
+        .note_if(says == Says::Clears, "table-c1-clears")
+        .note_if(says == Says::DoesNotClear, "table-c1-does-not-clear")
         .note_if(most_mm.is_none(), "table-c1-no-cell")
         .note_if(most_mm.is_some_and(|most_mm| most_mm >= table.never_above_mm), "table-c1-chart-end")
         .note_of(given.grade_note(true)))
@@ -81,19 +70,15 @@ pub(super) static D11_ANNEX: Question = Question {
 };
 
 fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
-    let said = alone::d11_annex(
-        &embedded().d11,
-        alone::AnnexQuery {
-            pcm: given.number_or_of_analysis("pcm", Chemistry::pcm)?,
-            hydrogen_ml: given.number("hydrogen")?,
-            restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
-            thickness_mm: given.number("thickness")?,
-        },
-    )?;
-    Ok(Reply::of([said.outcome])
-        .note_if(said.at_least, HELD)
-        .note_if(said.lower_serves, "lower-serves")
-        .note_of(given.grade_note(true)))
+    let asked = d11_annex::D11Annex {
+        pcm: given.number_or_of_analysis("pcm", Chemistry::pcm)?,
+        hydrogen_ml: given.number("hydrogen")?,
+        restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
+        thickness_mm: given.number("thickness")?,
+    };
+    let outcome = d11_annex::d11_annex(&embedded().d11, asked)?;
+    let lower = outcome.says == Says::Clears;
+    Ok(Reply::of([outcome]).note_if(lower, "lower-serves").note_of(given.grade_note(true)))
 }
 
 /// The categories of AWS D1.1.
@@ -120,7 +105,7 @@ fn answer_d11_category(given: &Answers) -> Result<Reply, Problem> {
     let hydrogen_ml = given.maybe_number("hydrogen");
     let d11 = &embedded().d11;
     let letter = letter.to_ascii_uppercase();
-    let outcome = alone::d11_category(d11, letter, given.number("thickness")?, hydrogen_ml)?;
+    let outcome = d11_category::d11_category(d11, letter, given.number("thickness")?, hydrogen_ml)?;
     let cold = outcome.value.is_some_and(|value_c| value_c <= d11.cold_start.below_c);
     Ok(Reply::of([outcome])
         .note_if(letter == 'A', "category-a-any-electrode")
@@ -149,12 +134,13 @@ fn answer_practice_rows(given: &Answers) -> Result<Reply, Problem> {
     let practice = &embedded().practice;
     let grade = given.maybe_choice("grade").ok_or_else(|| Problem::Missing { keys: vec!["grade"] })?;
     let hydrogen_ml = given.number("hydrogen")?;
-    let (outcome, row_use) = alone::practice_rows(practice, grade, given.number("thickness")?, hydrogen_ml)?;
-    let beyond = !outcome.in_range();
+    let outcome =
+        low_hydrogen_rows::low_hydrogen_rows(practice, grade, given.number("thickness")?, hydrogen_ml)?;
+    let shown = |row: &&LowHydrogenRow| row.grade == grade && row.row_use == RowUse::ShownOnly;
+    let shown_only = practice.low_hydrogen.rows.iter().any(|row| shown(&row));
     let moved = (hydrogen_ml - practice.low_hydrogen.hydrogen_ml).abs() > f64::EPSILON;
     Ok(Reply::of([outcome])
-        .note_if(beyond, HELD)
-        .note_if(row_use == RowUse::ShownOnly, "row-shown-only")
+        .note_if(shown_only, "row-shown-only")
         .note_if(moved, "hydrogen-moved"))
 }
 
@@ -175,12 +161,12 @@ fn answer_ceq_bands(given: &Answers) -> Result<Reply, Problem> {
     let practice = &embedded().practice;
     let hydrogen_ml = given.number("hydrogen")?;
     let ceq = given.number_or_of_analysis("ceq", Chemistry::ceq_s49)?;
-    let (outcome, ours) = alone::ceq_bands(practice, ceq, hydrogen_ml)?;
+    let outcome = ceq_bands::ceq_bands(practice, ceq, hydrogen_ml)?;
+    let ours = outcome.own_basis == Some(Basis::Practice);
     Ok(Reply::of([outcome])
         .note_if(ours, "step-is-ours")
         .note_if(true, "hydrogen-raises-only")
         .note_if(true, "knows-no-thickness")
-        .note_if(hydrogen_held(practice, hydrogen_ml, practice.low_hydrogen.hydrogen_ml), HELD)
         .note_of(given.analysis().filter(|steel| steel.grade_only).map(|_| GRADE_MIDDLE)))
 }
 
@@ -200,15 +186,8 @@ pub(super) static CARBON_LINE: Question = Question {
 fn answer_carbon_line(given: &Answers) -> Result<Reply, Problem> {
     let practice = &embedded().practice;
     let (carbon, hydrogen_ml) = (given.number("carbon")?, given.number("hydrogen")?);
-    let outcome = alone::carbon_line(practice, carbon, hydrogen_ml, given.number("thickness")?)?;
-    let beyond = practice.carbon_line.points.last().is_some_and(|last| carbon > last.c)
-        || hydrogen_held(practice, hydrogen_ml, practice.carbon_line.hydrogen_ml);
-    Ok(Reply::of([outcome]).note_if(beyond, HELD).note_if(true, "plain-carbon-only"))
-}
-
-/// Is the move to this hydrogen held at its upper limit, so that the figure is "at least"?
-fn hydrogen_held(practice: &Practice, hydrogen_ml: f64, base_ml: f64) -> bool {
-    !hydrogen_shift_range("ΔH", &practice.hydrogen_shift, hydrogen_ml, base_ml).inside()
+    let outcome = carbon_line::carbon_line(practice, carbon, hydrogen_ml, given.number("thickness")?)?;
+    Ok(Reply::of([outcome]).note_if(true, "plain-carbon-only"))
 }
 
 /// Groups of the naval table.
@@ -242,7 +221,7 @@ fn answer_navsea_rows(given: &Answers) -> Result<Reply, Problem> {
     let unknown = 100.0;
     let asked = case(tensile_mpa, carbon.unwrap_or(unknown), chromium.unwrap_or(unknown))?;
     let least = case(tensile_mpa.or(Some(0.0)), carbon.unwrap_or(0.0), chromium.unwrap_or(0.0))?;
-    let answers = alone::naval_rows(sheets, id, &asked)?;
-    let raised = answers[0].value != alone::naval_rows(sheets, id, &least)?[0].value;
+    let answers = naval_rows::naval_rows(sheets, id, &asked)?;
+    let raised = answers[0].value != naval_rows::naval_rows(sheets, id, &least)?[0].value;
     Ok(Reply::of(answers).note_if(raised, "unknown-raises"))
 }

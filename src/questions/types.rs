@@ -327,8 +327,8 @@ impl Question {
             reply = reply.note_if(true, note);
         }
         // What is held at the end of its range is not drawn beyond it.
-        let held = reply.notes.contains(&HELD);
+        let held = reply.answers.iter().any(|outcome| outcome.at_least);
         let outside = !held && reply.answers.iter().any(|outcome| !outcome.in_range());
-        Ok(reply.note_if(outside, OUTSIDE_RANGE))
+        Ok(reply.note_if(held && self.notes.contains(&HELD), HELD).note_if(outside, OUTSIDE_RANGE))
     }
 }

@@ -195,6 +195,8 @@ pub struct ColdStart {
     pub below_c: f64,
     /// … warm to this, °C.
     pub warm_to_c: f64,
+    /// The same as printed, °F.
+    pub warm_to_f: f64,
     /// What it rests on.
     pub basis: Basis,
 }

@@ -145,7 +145,7 @@ impl Reference {
         else {
             return Err(faults);
         };
-        let data_sheets = places(&grades, |grade| grade.data_sheet.is_some());
+        let data_sheets = places(&grades, |grade: &Grade| grade.data_sheet.is_some());
         let index = Index::build(&grades, &fillers, &everyday_words);
         Ok(Self {
             sources,
@@ -196,6 +196,15 @@ impl Reference {
     #[must_use]
     pub fn process(&self, id: &str) -> Option<&Process> {
         self.processes.get(id)
+    }
+
+    /// Thermal efficiency of a process: net heat input is this times arc energy.
+    ///
+    /// # Panics
+    /// Never with a dataset that was checked: each process of the engine has its row.
+    #[must_use]
+    pub fn efficiency(&self, process: &str) -> f64 {
+        self.process(process).expect("each process has its row").efficiency
     }
 
     /// Is a process low in hydrogen by its nature?

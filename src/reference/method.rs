@@ -1,5 +1,4 @@
-//! A calculation method: a row of `data/methods.ron`. Its name is the Fluent
-//! message `method-ID`.
+//! A calculation method: a row of `data/methods.ron`.
 
 use serde::{Deserialize, Serialize};
 use strum::{EnumCount, EnumIter, IntoEnumIterator, IntoStaticStr};

@@ -47,7 +47,7 @@ pub use grade::{
     CevCap, D11Category, Grade, GradeFamily, Limits, PublishedFit, PublishedPreheat, Pwht, ThicknessRow,
     ThicknessTable, middle_of, thickness_row,
 };
-pub use inspection::WaitRule;
+pub use inspection::{WaitBook, WaitFor, WaitRule};
 pub use joint::{FactorRange, HeatWays, Joint, Restraint};
 pub use load::{Files, Reference, embedded};
 pub use method::{InputLimit, Method, MethodRow, Methods};

@@ -5,8 +5,10 @@ use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line
 use super::steel::published_spans;
 use super::then_steel::no_room_to_lay;
 use super::{Pen, distinct_members, member_name};
+use crate::engine::evidence::{Evidence, Standing};
 use crate::engine::job::Job;
-use crate::engine::plan::{Action, Ceiling, Evidence, Limit, Plan, Refusal, Standing, Verdict, iron_routes};
+use crate::engine::plan::{Action, Ceiling, Limit, Plan, Verdict};
+use crate::engine::treatment::Refusal;
 use crate::reference::{Basis, IronRoute};
 
 /// What kind of answer it is.
@@ -82,7 +84,7 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
         Verdict::Refused(_) => AnswerKind::Refused,
         Verdict::NoMethod => AnswerKind::Uncovered,
     };
-    let governing = plan.evidence.iter().find(|item| item.standing == Standing::Governs);
+    let governing = plan.governing();
     let (title, mut lines) = title_and_lines(pen, job, plan);
     if kind == AnswerKind::Routes {
         lines.extend(published_spans(pen, job));
@@ -91,7 +93,7 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
             kind,
             title,
             lines,
-            routes: iron_routes(pen.reference, job).iter().map(|route| route_line(pen, route)).collect(),
+            routes: plan.routes.iter().map(|route| route_line(pen, route)).collect(),
             ..Answer::default()
         };
     }
@@ -127,12 +129,12 @@ fn note(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
     parts.join(" ")
 }
 
-const fn stands(item: &Evidence) -> Standing {
-    if item.at_limit { Standing::AtLimit } else { Standing::InRange }
+fn stands(item: &Evidence) -> Standing {
+    Standing::of(&item.outcome)
 }
 
 fn sentence(pen: &Pen<'_>, item: &Evidence) -> String {
-    let key = if item.at_limit { "answer-governs-at-limit" } else { "answer-governs" };
+    let key = if item.outcome.at_limit() { "answer-governs-at-limit" } else { "answer-governs" };
     pen.words.with(key, &[("method", &name(pen, item))])
 }
 
@@ -154,10 +156,8 @@ fn minimum_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
             label,
             figure: pen.words.get("answer-none"),
             basis: plan
-                .evidence
-                .iter()
-                .find(|item| item.standing == Standing::Governs)
-                .map(|item| basis_mark(pen, &item.basis))
+                .governing()
+                .map(|item| basis_mark(pen, item.outcome.basis(&pen.reference.methods)))
                 .unwrap_or_default(),
             ..Figure::default()
         },

@@ -2,8 +2,7 @@
 
 use super::Pen;
 use super::figure::{BasisMark, basis_mark, source_line};
-use crate::engine::job::Job;
-use crate::engine::plan::{Plan, cautions};
+use crate::engine::plan::Plan;
 use crate::reference::{Caution, Severity};
 
 /// One caution.
@@ -33,12 +32,12 @@ pub struct CautionLine {
 
 /// The cautions of a job: its own, worst first, then those of every such job.
 #[must_use]
-pub fn caution_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<CautionLine> {
-    cautions(pen.reference, job, plan)
-        .into_iter()
+pub fn caution_lines(pen: &Pen<'_>, plan: &Plan) -> Vec<CautionLine> {
+    plan.cautions
+        .iter()
         .map(|raised| CautionLine {
             of_every_job: raised.of_every_job(),
-            ..caution_line(pen, raised.caution)
+            ..caution_line(pen, &pen.reference.cautions.rows()[raised.place])
         })
         .collect()
 }

@@ -2,7 +2,8 @@
 
 use super::Pen;
 use super::figure::{Figure, basis_mark};
-use super::sheet::{Sheet, StepLine, lines_of, range_line, source_paragraph};
+use super::outcome::{StepLine, range_lines};
+use super::sheet::{Sheet, lines_of, source_paragraph};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::reference::{Composition, Element};
 use crate::units::Both;
@@ -10,9 +11,10 @@ use crate::units::Both;
 /// The basis sheet of one carbon equivalent; `None` where the composition has none.
 #[must_use]
 pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -> Option<Sheet> {
-    let outcome = carbon_equivalent(which, steel).ok()?;
+    let methods = &pen.reference.methods;
+    let outcome = carbon_equivalent(which, methods.row(which.method()), steel).ok()?;
     let value = pen.show.number(outcome.value?, 3);
-    let basis = basis_mark(pen, &outcome.basis);
+    let basis = basis_mark(pen, outcome.basis(methods));
     let label = pen.words.get(&format!("answer-{}", which.id()));
     let mut steps: Vec<StepLine> = Element::ALL
         .into_iter()
@@ -34,8 +36,8 @@ pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -
         sentence: pen.words.get(sentence),
         formula: lines_of(pen, &format!("certificate-formula-{}", which.id())),
         steps,
-        ranges: outcome.range.iter().filter_map(|check| range_line(pen, check)).collect(),
-        paragraphs: vec![source_paragraph(pen, &outcome.basis)],
+        ranges: range_lines(pen, &outcome),
+        paragraphs: vec![source_paragraph(pen, outcome.basis(methods))],
         basis,
     })
 }

@@ -2,10 +2,16 @@
 //! weld metal, one for everything else that asks for a minimum.
 
 use super::figure::{BasisMark, basis_mark, minimum};
+use super::outcome::first_outside;
 use super::{Pen, distinct_members, member_name};
-use crate::engine::RangeCheck;
+use crate::engine::Says;
+use crate::engine::evidence::{Evidence, Obligation, Standing};
 use crate::engine::job::Job;
-use crate::engine::plan::{Evidence, Obligation, Plan, Says, Standing};
+use crate::engine::plan::Plan;
+use crate::reference::Method;
+
+/// The answer of a handbook row that is stretched to a richer steel.
+const STRETCHED: &str = "practice-rows-stretched";
 
 /// One line of evidence.
 #[derive(Debug, Clone, PartialEq)]
@@ -45,6 +51,10 @@ pub struct EvidenceGroup {
     pub lines: Vec<EvidenceLine>,
 }
 
+fn category(item: &Evidence) -> bool {
+    item.outcome.method == Method::D11Category
+}
+
 /// The evidence of a plan, grouped.
 #[must_use]
 pub fn evidence_groups(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<EvidenceGroup> {
@@ -53,7 +63,7 @@ pub fn evidence_groups(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<EvidenceGro
         let own = |item: &Evidence| {
             item.member == Some(index)
                 && (item.obligation == Obligation::HeatAffectedZone
-                    || (item.obligation == Obligation::Code && item.id == "d11-category"))
+                    || (item.obligation == Obligation::Code && category(item)))
         };
         let result = plan.members.get(index).map_or_else(String::new, |member| match member.exact_c {
             Some(c) if c > 0.0 => {
@@ -72,7 +82,7 @@ pub fn evidence_groups(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<EvidenceGro
     let demands = pen.words.get("evidence-demands");
     push(pen, &mut groups, plan, "demands", &demands, String::new(), |item| {
         matches!(item.obligation, Obligation::DryAndWarm | Obligation::Demanded)
-            || (item.obligation == Obligation::Code && item.id != "d11-category")
+            || (item.obligation == Obligation::Code && !category(item))
     });
     groups
 }
@@ -114,22 +124,18 @@ const fn rank(standing: Standing) -> u8 {
 /// The name of a piece of evidence: its method, and the row that answered.
 #[must_use]
 pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
-    let row = item.row.as_deref().unwrap_or_default();
-    let stretched = row.strip_suffix('+');
-    let row = stretched.unwrap_or(row);
+    let row = item.outcome.row.as_deref().unwrap_or_default();
     let title = pen
         .reference
         .grades
         .get(row)
         .map_or_else(|| words_of_row(pen, row), |grade| grade.designation.clone());
-    let mut key = format!("evidence-{}", item.id);
+    let method = item.outcome.method.id();
+    let mut key = format!("evidence-{method}");
     if item.obligation == Obligation::WeldMetal {
         key.push_str("-weld");
-    } else if stretched.is_some() {
+    } else if item.outcome.name == STRETCHED {
         key.push_str("-stretched");
-    }
-    if !pen.words.has(&key) {
-        key = format!("method-{}", item.id);
     }
     pen.words.with(&key, &[("row", &title)])
 }
@@ -145,108 +151,85 @@ fn words_of_row(pen: &Pen<'_>, row: &str) -> String {
 }
 
 fn line(pen: &Pen<'_>, index: usize, item: &Evidence) -> EvidenceLine {
-    let (figure, from_c, to_c) = match item.says {
-        Says::Figure(value_c) => (minimum(pen, value_c, item.printed).main, 0.0, value_c),
-        Says::Span { low_c, high_c } => {
-            let low = pen.show.temperature(low_c).main;
+    let outcome = &item.outcome;
+    let to_c = item.value_c().unwrap_or(0.0);
+    let (figure, from_c, to_c) = match (outcome.says, outcome.low, outcome.high) {
+        (Says::Span, Some(low_c), Some(high_c)) => {
             let high = pen.show.temperature(high_c).main;
+            let low = pen.show.temperature(low_c).main;
             let low = low.split('\u{a0}').next().unwrap_or_default().to_owned();
-            (format!("{low}–{high}"), low_c, high_c)
+            (pen.words.with("range-between", &[("low", &low), ("high", &high)]), low_c, high_c)
         }
-        Says::Clears => (pen.words.get("evidence-says-clears"), 0.0, 0.0),
-        Says::DoesNotClear => (pen.words.get("evidence-says-does-not-clear"), 0.0, 0.0),
-        Says::NoFigure => (pen.words.get("evidence-says-nothing"), 0.0, 0.0),
+        (Says::Figure, ..) => (minimum(pen, to_c, outcome.printed).main, 0.0, to_c),
+        (says, ..) => (said(pen, says), 0.0, 0.0),
     };
     EvidenceLine {
         id: format!("evidence-{index}"),
         name: name(pen, item),
         figure,
         standing: item.standing,
-        at_limit: item.at_limit,
+        at_limit: outcome.at_least,
         from_c,
         to_c,
-        raw_c: item.raw_c.filter(|raw_c| *raw_c > to_c + 0.5),
+        raw_c: outcome.raw.filter(|raw_c| *raw_c > to_c + 0.5),
         note: note(pen, item),
-        basis: basis_mark(pen, &item.basis),
+        basis: basis_mark(pen, outcome.basis(&pen.reference.methods)),
     }
+}
+
+/// What evidence says that has no figure.
+#[must_use]
+pub(super) fn said(pen: &Pen<'_>, says: Says) -> String {
+    pen.words.get(match says {
+        Says::Clears => "evidence-says-clears",
+        Says::DoesNotClear => "evidence-says-does-not-clear",
+        Says::Figure | Says::Span | Says::NoFigure => "evidence-says-nothing",
+    })
 }
 
 /// Why a piece of evidence stands as it does.
 fn note(pen: &Pen<'_>, item: &Evidence) -> String {
-    let outside = item.range.iter().find(|check| !check.inside());
-    if item.id == "table-c1" && item.standing != Standing::ShownOnly {
-        return table_c1_note(pen, item, outside);
+    let outcome = &item.outcome;
+    if item.standing == Standing::ShownOnly {
+        return shown_why(pen, item);
     }
-    match (item.standing, outside) {
-        (Standing::ShownOnly, _) => shown_why(pen, item),
-        (_, Some(check)) if item.at_limit => outside_note(pen, "evidence-at-limit", check),
-        (_, _) if item.at_limit => pen.words.get("evidence-at-limit-open"),
-        (_, Some(check)) => outside_note(pen, "evidence-held", check),
-        (_, None) => pen.words.get("evidence-in-range"),
+    if outcome.method == Method::TableC1 {
+        return table_c1_note(pen, item);
     }
+    let Some((input, [symbol, value, limit])) = first_outside(pen, outcome) else {
+        return pen.words.get(if outcome.at_least { "evidence-at-limit-open" } else { "evidence-in-range" });
+    };
+    let key = match (outcome.at_least, input.was_held()) {
+        (true, _) => "evidence-at-limit",
+        (false, true) => "evidence-held",
+        (false, false) => "evidence-outside",
+    };
+    pen.words.with(key, &[("symbol", &symbol), ("value", &value), ("limit", &limit)])
 }
 
 /// The table puts nothing at a limit: it clears up to a combined thickness, or it ends.
-fn table_c1_note(pen: &Pen<'_>, item: &Evidence, outside: Option<&RangeCheck>) -> String {
-    let combined = item.range.iter().find(|check| check.symbol == "combined");
-    let most = combined.and_then(|check| check.high).map(|most_mm| pen.show.length(most_mm).main);
-    match (outside, most) {
-        (Some(check), _) if check.symbol != "combined" => outside_note(pen, "evidence-c1-ends", check),
-        (_, Some(most)) => pen.words.with("evidence-c1-up-to", &[("most", &most)]),
+fn table_c1_note(pen: &Pen<'_>, item: &Evidence) -> String {
+    let outcome = &item.outcome;
+    match (first_outside(pen, outcome), outcome.value) {
+        (Some((input, [symbol, value, limit])), _) if input.symbol != "d_comb" => pen.words.with(
+            "evidence-c1-ends",
+            &[("symbol", &symbol), ("value", &value), ("limit", &limit)],
+        ),
+        (_, Some(most_mm)) => {
+            pen.words.with("evidence-c1-up-to", &[("most", &pen.show.length(most_mm).main)])
+        }
         _ => pen.words.get("evidence-why-table-c1"),
     }
 }
 
 fn shown_why(pen: &Pen<'_>, item: &Evidence) -> String {
-    let row = item.row.as_deref().unwrap_or_default();
+    let row = item.outcome.row.as_deref().unwrap_or_default();
     let cracked = |known: &crate::reference::LowHydrogenRow| known.grade == row && known.cracked.is_some();
-    if item.id == "practice-low-h" && pen.reference.practice.low_hydrogen.rows.iter().any(cracked) {
+    if item.outcome.method == Method::PracticeLowH
+        && pen.reference.practice.low_hydrogen.rows.iter().any(cracked)
+    {
         return pen.words.get("note-row-shown-only");
     }
-    let key = format!("evidence-why-{}", item.id);
+    let key = format!("evidence-why-{}", item.outcome.method.id());
     if pen.words.has(&key) { pen.words.get(&key) } else { pen.words.get("evidence-shown-only") }
-}
-
-/// "C 0.41, limit 0.32 %": the input that lies outside, and its limit.
-fn outside_note(pen: &Pen<'_>, key: &str, check: &RangeCheck) -> String {
-    let limit = match (check.low, check.high) {
-        (Some(low), _) if check.value < low => low,
-        (_, Some(high)) => high,
-        _ => return pen.words.get("evidence-in-range"),
-    };
-    pen.words.with(
-        key,
-        &[
-            ("symbol", &symbol(pen, check.symbol)),
-            ("value", &number(pen, check.symbol, check.value)),
-            ("limit", &number(pen, check.symbol, limit)),
-        ],
-    )
-}
-
-/// A symbol as people read it.
-#[must_use]
-pub(super) fn symbol(pen: &Pen<'_>, symbol: &str) -> String {
-    // The index SI and the element Si differ by case only; message ids have none.
-    let symbol = if symbol == "SI" { "index" } else { symbol };
-    let key = format!("symbol-{}", symbol.to_lowercase().replace(['_', '/', ' '], "-"));
-    if pen.words.has(&key) { pen.words.get(&key) } else { symbol.to_owned() }
-}
-
-/// A range value in the unit of its symbol.
-#[must_use]
-pub(super) fn number(pen: &Pen<'_>, symbol: &str, value: f64) -> String {
-    match symbol {
-        "d" | "combined" | "d_comb" | "hw" => pen.show.length(value).main,
-        "HD" | "H_JIS" => pen.show.hydrogen(value),
-        "Q" => pen.show.heat(value).main,
-        "minutes at peak" => pen.show.with_unit(value, 2, &pen.words.get("unit-minutes")),
-        "printed" | "line" => pen.show.temperature(value).main,
-        "dH" | "dH raw" | "credit" => pen.show.difference(value).main,
-        "sigma_B" => pen.show.with_unit(value, 0, "kgf/mm²"),
-        "SI" | "C_tot" => pen.show.number(value, 2),
-        "B" => pen.show.with_unit(value, 4, "%"),
-        "CE" | "CET" | "Pcm" | "Ceq" => pen.show.with_unit(value, 3, "%"),
-        _ => pen.show.with_unit(value, 3, "%"),
-    }
 }

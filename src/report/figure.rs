@@ -1,9 +1,13 @@
 //! One figure as it is shown, with what it rests on.
 
 use super::Pen;
-use crate::engine::{Unit, source_ids};
-use crate::reference::Basis;
+use crate::reference::{Basis, Unit};
 use crate::units::{Both, Printed, Show, Side, TemperatureUnit};
+
+/// The source that is our own model of the tint.
+const OWN_MODEL: &str = "tint-fit";
+/// What the person typed from drawing, procedure or customer's sheet: no source that was seen.
+const OWN_DOCUMENT: &str = "own-document";
 
 /// What a figure rests on, as a mark and its words.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -57,8 +61,8 @@ pub fn basis_mark(pen: &Pen<'_>, basis: &Basis) -> BasisMark {
     // Our own model is none of the three kinds of source, nor is what the person typed.
     if let Basis::Published { source, .. } = basis {
         let own = match source.as_ref() {
-            source_ids::TINT_FIT => Some("basis-own"),
-            source_ids::OWN_DOCUMENT => Some("basis-demanded"),
+            OWN_MODEL => Some("basis-own"),
+            OWN_DOCUMENT => Some("basis-demanded"),
             _ => None,
         };
         if let Some(key) = own {
@@ -136,9 +140,17 @@ pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
         Unit::MlPer100g => show.hydrogen(value),
         Unit::One => show.number(value, 4),
         Unit::Percent => show.with_unit(value, 3, unit.symbol()),
-        Unit::Ppm | Unit::Hour => show.with_unit(value, 2, unit.symbol()),
-        Unit::Second | Unit::Minute | Unit::SquareMillimetre => show.with_unit(value, 1, unit.symbol()),
-        Unit::Nanometre => show.with_unit(value, 1, unit.symbol()),
-        Unit::Vickers => show.with_unit(value, 0, unit.symbol()),
+        Unit::Ppm | Unit::Hour | Unit::Kilowatt | Unit::MillimetrePerSecond => {
+            show.with_unit(value, 2, unit.symbol())
+        }
+        Unit::SquareMillimetrePerHour => show.with_unit(value, 3, "mm²/h"),
+        Unit::SquareMillimetre => show.with_unit(value, 1, "mm²"),
+        Unit::KgfPerSquareMm => show.with_unit(value, 1, "kgf/mm²"),
+        Unit::Second
+        | Unit::Minute
+        | Unit::Nanometre
+        | Unit::KilojoulePerInch
+        | Unit::RockwellC => show.with_unit(value, 1, unit.symbol()),
+        Unit::Vickers | Unit::Brinell | Unit::KelvinPerHour => show.with_unit(value, 0, unit.symbol()),
     }
 }

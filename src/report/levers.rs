@@ -3,7 +3,7 @@
 use super::figure::{maximum, minimum};
 use super::{Pen, member_name};
 use crate::engine::job::Job;
-use crate::engine::plan::{Change, Family, Plan, Verdict};
+use crate::engine::plan::{Change, Plan, Verdict};
 
 /// What a lever does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -37,7 +37,7 @@ pub struct LeverLine {
 pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
     let shut = plan.verdict == Verdict::NoWindow;
     let hardens =
-        plan.members.iter().any(|member| matches!(member.family, Family::Hardenable | Family::PlainCarbon));
+        plan.members.iter().any(|member| member.family.traits().hardens_through);
     // Without a window the answer itself says it.
     if plan.levers.is_empty() && hardens && plan.verdict == Verdict::Window {
         return vec![LeverLine {

@@ -9,6 +9,7 @@ mod equivalent;
 mod evidence;
 mod figure;
 mod levers;
+mod outcome;
 mod sheet;
 mod steel;
 mod then;
@@ -21,7 +22,11 @@ pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{BasisMark, Figure, band, basis_mark, of_unit, printed_range, source_line};
 pub use levers::{LeverEffect, LeverLine, lever_lines};
-pub use sheet::{RangeLine, RangeVerdict, Sheet, StepLine, sheet};
+pub use outcome::{
+    RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, limits, number, range_lines, step_lines,
+    symbol,
+};
+pub use sheet::{Sheet, sheet};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};
 pub use then::{ThenLine, then_lines};
 pub use tint::{
@@ -75,7 +80,7 @@ impl Report {
             },
             levers: lever_lines(pen, job, plan),
             then: then_lines(pen, job, plan),
-            cautions: caution_lines(pen, job, plan),
+            cautions: caution_lines(pen, plan),
         }
     }
 }

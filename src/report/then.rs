@@ -5,10 +5,9 @@ use super::then_steel::{after_welding, buttering, cracked, grade_only, iron_rout
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Outcome;
 use crate::engine::job::Job;
-use crate::engine::plan::{
-    Action, Family, Part, Plan, QT_SPAN_S, Side, Verdict, heat_for_span_kj_per_mm, lowest_ms_m90_c, side,
-};
-use crate::reference::Basis;
+use crate::engine::family::Family;
+use crate::engine::plan::{Action, Plan, QT_SPAN_S, Side, Verdict};
+use crate::reference::{Basis, Method};
 
 /// One thing to do or to know.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,9 +31,9 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
     let first =
         [Action::TooHard, Action::RemoveCase, Action::RemoveHardSkin, Action::CutEdges, Action::AskTemper];
     push_actions(pen, plan, &first, &mut lines);
-    lines.extend(cracked(pen, job, plan));
+    lines.extend(cracked(pen, plan));
     lines.extend(buttering(pen, job, plan));
-    lines.extend(iron_route(pen, job, plan));
+    lines.extend(iron_route(pen, plan));
     lines.extend(grade_only(pen, plan));
     push_actions(
         pen,
@@ -42,17 +41,17 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
         &[Action::FillerUnknown, Action::DryElectrodes, Action::DryFirst, Action::TrialPiece],
         &mut lines,
     );
-    if let Some(side) = side(pen.reference, job, plan) {
+    if let Some(side) = &plan.side {
         // The route of iron says itself how it is tacked and held.
         let iron = plan.members.iter().all(|member| member.family == Family::Iron);
         if !matches!(plan.verdict, Verdict::NoWindow | Verdict::TwoRoutes) {
-            measure(pen, job, plan, &side, &mut lines);
+            measure(pen, job, plan, side, &mut lines);
             if !iron {
-                tack(pen, plan, &side, &mut lines);
+                tack(pen, plan, side, &mut lines);
             }
         }
-        cooling(pen, job, plan, &side, &mut lines);
-        hardness(pen, job, &side, &mut lines);
+        cooling(pen, job, side, &mut lines);
+        hardness(pen, job, side, &mut lines);
         // What one of two routes asks for stands with that route.
         if plan.verdict != Verdict::TwoRoutes {
             push_actions(pen, plan, &[Action::ShortBeads], &mut lines);
@@ -61,10 +60,10 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
         if plan.verdict == Verdict::Window && !iron {
             stop(pen, plan, &mut lines);
         }
-        post_heat(pen, job, plan, &side, &mut lines);
+        post_heat(pen, plan, side, &mut lines);
         push_actions(pen, plan, &[Action::CoolSlowly, Action::NoPwht], &mut lines);
         lines.extend(after_welding(pen, job, plan));
-        wait(pen, &side, &mut lines);
+        wait(pen, side, &mut lines);
     }
     lines
 }
@@ -123,7 +122,7 @@ fn tack(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
     ));
 }
 
-fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+fn cooling(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
     let distinct = distinct_members(job);
     for time in side.cooling.iter().filter(|time| distinct.contains(&time.member)) {
         let name = member_name(pen, job, time.member);
@@ -131,15 +130,7 @@ fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
         let low = pen.show.number(time.fastest_s.min(time.slowest_s), 1);
         let high = pen.show.with_unit(time.slowest_s.max(time.fastest_s), 1, "s");
         let mut note = pen.words.with("then-cooling.note", &[("member", &name)]);
-        if plan.actions.contains(&Action::CoolingTimeOutside)
-            && plan.members[time.member].family == crate::engine::plan::Family::QuenchedTempered
-        {
-            let needed = heat_for_span_kj_per_mm(
-                pen.reference,
-                job,
-                job.members[time.member].thickness_mm,
-                plan.minimum_c.unwrap_or(job.shop_c),
-            );
+        if let Some(needed) = time.heat_for_span_kj_per_mm {
             let key = if time.fastest_s < QT_SPAN_S.0 { "then-cooling.fast" } else { "then-cooling.slow" };
             note = pen.words.with(key, &[("heat", &pen.show.heat(needed).main), ("member", &name)]);
         }
@@ -151,13 +142,13 @@ fn cooling(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
 
 /// The cooling time rests on its equations and on the joint's shape factors.
 fn cooling_basis(pen: &Pen<'_>, job: &Job) -> Basis {
-    let equations = method_basis(pen, "t85");
+    let equations = method_basis(pen, Method::T85);
     let joint = pen.reference.joint(job.joint.id());
     joint.map_or_else(|| equations.clone(), |joint| equations.weaker(&joint.factors_basis).clone())
 }
 
-fn method_basis(pen: &Pen<'_>, id: &str) -> Basis {
-    pen.reference.methods.get(id).map_or(Basis::Practice, |method| method.basis.clone())
+fn method_basis<'a>(pen: &Pen<'a>, method: Method) -> &'a Basis {
+    &pen.reference.methods.row(method).basis
 }
 
 /// The spread of the estimates that have a value: they are estimates, so a span is shown.
@@ -183,7 +174,7 @@ fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
             "hardness",
             pen.words.with("then-hardness.value", &[("about", &about)]),
             pen.words.with("then-hardness.note", &[("member", &name)]),
-            &method_basis(pen, "hv-yurioka"),
+            method_basis(pen, Method::HvYurioka),
         );
         made.id = format!("hardness-{member}");
         lines.push(made);
@@ -209,13 +200,12 @@ fn value_of(outcomes: &[Outcome], name: &str) -> Option<f64> {
     outcomes.iter().find(|outcome| outcome.name == name).and_then(|outcome| outcome.value)
 }
 
-fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+fn post_heat(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
     let asked = [Action::PostHeatBeforeCold, Action::PostHeatAboveM90]
         .into_iter()
         .find(|action| plan.actions.contains(action));
     let Some(action) = asked else { return };
-    let parts = Part::all(job);
-    let m90 = lowest_ms_m90_c(&parts).map_or_else(String::new, |(_, m90_c)| {
+    let m90 = plan.ms_m90_c.map_or_else(String::new, |(_, m90_c)| {
         // The formula is made for no steel whose martensite ends in the cold.
         if m90_c < COLD_C { pen.words.get("then-m90-in-the-cold") } else { pen.show.temperature(m90_c).main }
     });
@@ -245,7 +235,7 @@ fn post_heat(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec
             &[("figure", &at), ("trade", &hours(trade_h)), ("diffusion", &hours(diffusion_h))],
         ),
         format!("{why} {} {}", pen.words.get("then-post-heat.note"), pen.words.get("note-both-faces-open")),
-        &method_basis(pen, "post-heat"),
+        method_basis(pen, Method::PostHeat),
     ));
 }
 
@@ -257,6 +247,6 @@ fn wait(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {
         "wait",
         pen.words.with("then-wait.value", &[("time", &pen.show.with_unit(hours, 0, "h"))]),
         pen.words.get("then-wait.note"),
-        &strictest.basis,
+        strictest.basis(&pen.reference.methods),
     ));
 }

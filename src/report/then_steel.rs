@@ -5,9 +5,9 @@ use super::figure::{basis_mark, maximum, minimum};
 use super::then::{ThenLine, line};
 use super::{Pen, distinct_members, heat_words, member_name};
 use crate::engine::job::Job;
-use crate::engine::plan::{
-    Action, Cap, Ceiling, Family, Layer, Part, Plan, Verdict, cracked_case, iron_routes,
-};
+use crate::engine::chemistry::Cap;
+use crate::engine::family::Family;
+use crate::engine::plan::{Action, Ceiling, Layer, Plan, Verdict};
 use crate::reference::Basis;
 
 fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: &Basis) -> ThenLine {
@@ -21,9 +21,9 @@ fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: 
 }
 
 /// A published case in which steel of this kind cracked although it was preheated.
-pub(super) fn cracked(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<ThenLine> {
+pub(super) fn cracked(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
     let action = Action::CrackedCase;
-    let case = cracked_case(pen.reference, &Part::all(job)).filter(|_| plan.actions.contains(&action))?;
+    let case = plan.cracked.as_ref()?;
     let at: Vec<String> = case.at_c.iter().map(|at_c| pen.show.temperature(*at_c).main).collect();
     let value = pen.words.get("action-cracked-case.do");
     let note =
@@ -76,12 +76,12 @@ pub(super) fn buttering(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> 
 }
 
 /// The rules of the one route for iron that a demand leaves open: it is then the plan.
-pub(super) fn iron_route(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<ThenLine> {
+pub(super) fn iron_route(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
     let iron = plan.members.iter().all(|member| member.family == Family::Iron);
     if !iron || plan.verdict != Verdict::Window {
         return None;
     }
-    let route = route_line(pen, iron_routes(pen.reference, job).first()?);
+    let route = route_line(pen, plan.routes.first()?);
     Some(ThenLine {
         id: format!("iron-{}", route.id),
         label: pen.words.get("then-iron-route"),

@@ -2,7 +2,8 @@
 
 use super::Pen;
 use super::figure::{BasisMark, Figure, band, of_unit};
-use super::sheet::{Sheet, StepLine, lines_of, range_line, source_paragraph};
+use super::outcome::{StepLine, range_lines};
+use super::sheet::{Sheet, lines_of, source_paragraph};
 use crate::engine::Outcome;
 use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
 use crate::engine::tint::{
@@ -320,7 +321,7 @@ fn step_name(pen: &Pen<'_>, symbol: &str) -> String {
 /// Everything about one answer of a question: formula, numbers, range, source.
 #[must_use]
 pub fn outcome_sheet(pen: &Pen<'_>, outcome: &Outcome, line: &TintLine) -> Sheet {
-    let mut paragraphs = vec![source_paragraph(pen, &outcome.basis)];
+    let mut paragraphs = vec![source_paragraph(pen, outcome.basis(&pen.reference.methods))];
     paragraphs.push((pen.words.get("sheet-not-known"), pen.words.get("tint-no-independent-row")));
     Sheet {
         figure: line.figure.clone(),
@@ -336,7 +337,7 @@ pub fn outcome_sheet(pen: &Pen<'_>, outcome: &Outcome, line: &TintLine) -> Sheet
                 value: of_unit(step.value, step.unit, &pen.show),
             })
             .collect(),
-        ranges: outcome.range.iter().filter_map(|check| range_line(pen, check)).collect(),
+        ranges: range_lines(pen, outcome),
         paragraphs,
         basis: line.figure.basis.clone(),
     }

@@ -4,15 +4,19 @@
 //! austenite and its hydrogen, so post-heat before it goes cold is part of the plan;
 //! above Ms heat treatment follows straight after.
 
+use strum::IntoStaticStr;
+
 use super::figures::lies_under_buttering;
-use super::types::Family;
-use super::{Part, family};
+use crate::engine::family::Family;
 use crate::engine::job::{Job, Process, Run};
+use crate::engine::part::Part;
 use crate::engine::transformation::{m90_c, ms_steven_haynes_c};
+use crate::engine::treatment;
 use crate::reference::{CARBURISED_C_MAX, ConditionKind, CrackedCase, Element, Grade, Reference};
 
 /// One action; its words are the Fluent message `action-ID`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Action {
     /// Grind a hardened case off the weld zone.
     RemoveCase,
@@ -59,37 +63,14 @@ pub enum Action {
 impl Action {
     /// Stable id, as printed in JSON.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::RemoveCase => "remove-case",
-            Self::RemoveHardSkin => "remove-hard-skin",
-            Self::PostHeatBeforeCold => "post-heat-before-cold",
-            Self::PostHeatAboveM90 => "post-heat-above-m90",
-            Self::HeatTreatStraightAfter => "heat-treat-straight-after",
-            Self::AskTemper => "ask-temper",
-            Self::CoolingTimeOutside => "cooling-time-outside",
-            Self::NoPwht => "no-pwht",
-            Self::CoolSlowly => "cool-slowly",
-            Self::FillerUnknown => "filler-unknown",
-            Self::CutEdges => "cut-edges",
-            Self::GradeOnly => "grade-only",
-            Self::TrialPiece => "trial-piece",
-            Self::ShortBeads => "short-beads",
-            Self::DryFirst => "dry-first",
-            Self::TooHard => "too-hard",
-            Self::Buttering => "buttering",
-            Self::CrackedCase => "cracked-case",
-            Self::HeatTreatAfter => "heat-treat-after",
-            Self::DryElectrodes => "dry-electrodes",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 
 /// What the actions are drawn from.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Drawn<'a> {
-    /// The dataset.
-    pub reference: &'a Reference,
     /// The job.
     pub job: &'a Job,
     /// Its parts.
@@ -106,6 +87,10 @@ pub(super) struct Drawn<'a> {
     pub cooling_outside: bool,
     /// Was the weld metal left unasked?
     pub weld_metal_unknown: bool,
+    /// Did such a steel crack in a published case?
+    pub cracked: bool,
+    /// Ms and M90 of the part that transforms lowest, °C.
+    pub ms_m90_c: Option<(f64, f64)>,
 }
 
 /// The parts whose own zone the last joint heats: a buttering takes its part out of it.
@@ -115,7 +100,7 @@ fn welded<'a, 'b>(parts: &'b [Part<'a>]) -> impl Iterator<Item = &'b Part<'a>> {
 
 /// Ms and M90 of the part that transforms lowest, °C.
 #[must_use]
-pub fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
+pub(super) fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
     welded(parts)
         .filter(|part| part.by_methods())
         .map(|part| (ms_steven_haynes_c(&part.chemistry.nominal), m90_c(&part.chemistry.nominal)))
@@ -135,7 +120,7 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
         }
     };
     let by_sheet = || parts.iter().any(Part::hardens_by_its_sheet);
-    let too_hard = |part: &Part<'_>| part.hardens() && family::too_hard(part.member, part.family);
+    let too_hard = |part: &Part<'_>| part.hardens() && treatment::too_hard(part.member, part.family);
     when(parts.iter().any(too_hard), Action::TooHard);
     let cased = |part: &&Part<'_>| part.member.condition.kind == ConditionKind::CaseHardened;
     // Where the core hardens as the case does there is no softer steel under it to plan for.
@@ -147,13 +132,13 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(drawn.job.thermal_cut, Action::CutEdges);
     when(drawn.ask_temper, Action::AskTemper);
     when(parts.iter().any(|part| part.member.buttered), Action::Buttering);
-    when(cracked_case(drawn.reference, parts).is_some(), Action::CrackedCase);
+    when(drawn.cracked, Action::CrackedCase);
     when(drawn.weld_metal_unknown, Action::FillerUnknown);
     let takes_up_water = |run: &Run| matches!(run.process, Process::SmawBasic | Process::Saw);
     when(parts.iter().any(Part::hardens) && drawn.job.runs.iter().any(takes_up_water), Action::DryElectrodes);
     when(drawn.cooling_outside, Action::CoolingTimeOutside);
     when(drawn.iron_cold, Action::ShortBeads);
-    if let Some((ms_c, m90_c)) = lowest_ms_m90_c(parts) {
+    if let Some((ms_c, m90_c)) = drawn.ms_m90_c {
         when(drawn.minimum_c > m90_c, Action::PostHeatBeforeCold);
         when(
             drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && hardens(parts),
@@ -163,7 +148,7 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     }
     when(hardens(parts) || any(Family::Iron) || by_sheet(), Action::CoolSlowly);
     when(by_sheet(), Action::HeatTreatAfter);
-    when(any(Family::QuenchedTempered), Action::NoPwht);
+    when(parts.iter().any(|part| part.family.traits().never_heat_treated), Action::NoPwht);
     when(hardens(parts) || by_sheet(), Action::TrialPiece);
     when(parts.iter().any(|part| part.chemistry.grade_only && part.by_methods()), Action::GradeOnly);
     found
@@ -172,7 +157,7 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
 /// The published case in which a steel of this job cracked although it was preheated: the
 /// steel's grade says so, or an analysis inside that grade's limits.
 #[must_use]
-pub fn cracked_case<'a>(reference: &'a Reference, parts: &[Part<'_>]) -> Option<&'a CrackedCase> {
+pub(super) fn cracked_case<'a>(reference: &'a Reference, parts: &[Part<'_>]) -> Option<&'a CrackedCase> {
     reference.practice.low_hydrogen.rows.iter().find_map(|row| {
         let case = row.cracked.as_ref()?;
         let grade = reference.grades.get(&row.grade)?;
@@ -192,11 +177,11 @@ fn is_kind_of(part: &Part<'_>, grade: &Grade) -> bool {
 }
 
 fn hardens(parts: &[Part<'_>]) -> bool {
-    parts.iter().any(|part| matches!(part.family, Family::Hardenable | Family::PlainCarbon))
+    parts.iter().any(|part| part.family.traits().hardens_through)
 }
 
 /// Does the part come hardened, with a temper that heat could spoil?
 #[must_use]
 pub fn tempered(parts: &[Part<'_>]) -> bool {
-    parts.iter().any(|part| part.hardens() && family::is_tempered(part.member))
+    parts.iter().any(|part| part.hardens() && treatment::is_tempered(part.member))
 }

@@ -4,21 +4,23 @@
 //! never hides the first. Each of the two is ranked by severity, then by how directly the job
 //! triggers them, then by the order of the work. Source: `data/cautions.ron`.
 
-use super::types::Family;
-use super::{Action, Part, Plan, Verdict};
+use super::{Action, Plan, Verdict};
+use crate::engine::family::Family;
 use crate::engine::job::{Job, Joint, Process};
-use crate::reference::{ArcKind, Caution, ConditionKind, Element, Reference, Trigger};
+use crate::engine::part::Part;
+use crate::engine::treatment::{self, Refusal};
+use crate::reference::{ArcKind, ConditionKind, Element, Reference, Trigger};
 
 /// A caution that the job brings up.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Raised<'a> {
-    /// The caution.
-    pub caution: &'a Caution,
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Raised {
+    /// Where the caution stands among the rows of the dataset.
+    pub place: usize,
     /// How directly: 3 the job does just this, 2 likely, 1 good to know.
     pub directness: u8,
 }
 
-impl Raised<'_> {
+impl Raised {
     /// Only good to know, in every job of this kind?
     #[must_use]
     pub const fn of_every_job(&self) -> bool {
@@ -28,28 +30,22 @@ impl Raised<'_> {
 
 /// The cautions of a job: its own, worst first, then those of every such job, worst first.
 #[must_use]
-pub fn cautions<'a>(reference: &'a Reference, job: &Job, plan: &Plan) -> Vec<Raised<'a>> {
-    let parts = Part::all(job);
-    let scene = Scene { job, plan, parts: &parts };
-    let mut raised: Vec<Raised<'a>> = reference
-        .cautions
-        .iter()
-        .filter_map(|caution| {
-            let directness = caution
-                .triggers
-                .iter()
-                .filter(|triggered| scene.has(triggered.when))
-                .map(|triggered| triggered.directness)
-                .max()?;
-            Some(Raised { caution, directness })
+pub(super) fn cautions(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Plan) -> Vec<Raised> {
+    let scene = Scene { job, plan, parts };
+    let rows = reference.cautions.rows();
+    let mut raised: Vec<Raised> = (0..rows.len())
+        .filter_map(|place| {
+            let fired = rows[place].triggers.iter().filter(|triggered| scene.has(triggered.when));
+            Some(Raised { place, directness: fired.map(|triggered| triggered.directness).max()? })
         })
         .collect();
     raised.sort_by(|a, b| {
+        let (one, other) = (&rows[a.place], &rows[b.place]);
         (a.of_every_job().cmp(&b.of_every_job()))
-            .then(a.caution.severity.cmp(&b.caution.severity))
+            .then(one.severity.cmp(&other.severity))
             .then(b.directness.cmp(&a.directness))
-            .then(a.caution.step.cmp(&b.caution.step))
-            .then(a.caution.id.cmp(&b.caution.id))
+            .then(one.step.cmp(&other.step))
+            .then(one.id.cmp(&other.id))
     });
     raised
 }
@@ -81,9 +77,9 @@ impl Scene<'_> {
                 !refused && self.family(&[Family::Hardenable, Family::PlainCarbon, Family::QuenchedTempered])
             }
             Trigger::TemperedPart => super::tempered(self.parts),
-            Trigger::LeadedSteel => self.refusal(super::Refusal::Lead),
-            Trigger::SulphurSteel => self.refusal(super::Refusal::Sulphur),
-            Trigger::Stainless => self.family(&[Family::Stainless]),
+            Trigger::LeadedSteel => self.refusal(Refusal::Lead),
+            Trigger::SulphurSteel => self.refusal(Refusal::Sulphur),
+            Trigger::Stainless => self.parts.iter().any(|part| part.family.stainless()),
             Trigger::HighChromium => self.percent_above(Element::Cr, 3.0),
             Trigger::HighManganese => self.percent_above(Element::Mn, 3.0),
             Trigger::CastIron => self.family(&[Family::Iron]),
@@ -118,8 +114,8 @@ impl Scene<'_> {
         self.parts.iter().any(|part| wanted.contains(&part.family))
     }
 
-    fn refusal(&self, wanted: super::Refusal) -> bool {
-        self.parts.iter().any(|part| super::family::refusal(part.member, &part.chemistry) == Some(wanted))
+    fn refusal(&self, wanted: Refusal) -> bool {
+        self.parts.iter().any(|part| treatment::refusal(part.member, &part.chemistry) == Some(wanted))
     }
 
     fn condition(&self, wanted: ConditionKind) -> bool {
@@ -131,7 +127,9 @@ impl Scene<'_> {
     }
 }
 
-const fn arc_kind(process: Process) -> ArcKind {
+/// The kind of arc of a process.
+#[must_use]
+pub const fn arc_kind(process: Process) -> ArcKind {
     match process {
         Process::Gtaw => ArcKind::Gtaw,
         Process::Paw => ArcKind::Paw,

@@ -2,10 +2,12 @@
 
 use super::member::{Weighed, weigh};
 use super::minimum::{self, Minimum};
-use super::types::{Family, Standing};
+use super::sheets;
 use super::upper::{self, Upper};
-use super::{Part, sheets};
+use crate::engine::evidence::{Case, Standing};
+use crate::engine::family::Family;
 use crate::engine::job::Job;
+use crate::engine::part::Part;
 use crate::reference::Reference;
 
 /// The figures of a plan.
@@ -93,9 +95,9 @@ pub(super) fn layer(reference: &Reference, job: &Job, parts: &[Part<'_>], index:
 }
 
 fn weigh_steel(reference: &Reference, job: &Job, part: &Part<'_>, index: usize, combined_mm: f64) -> Weighed {
-    let case = part.case(reference, job, index);
+    let case = Case::of(reference, job, part, index);
     if part.by_methods() {
-        return weigh(&case, part.family, combined_mm);
+        return weigh(&case, part.family.traits().rungs, combined_mm);
     }
     match sheets::sheet(reference, job, part) {
         Some(figures) => {

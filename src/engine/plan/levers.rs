@@ -5,10 +5,12 @@
 //! Levers that gain nothing are left out. Helps without a published number (weaker
 //! filler, sequence, shrink fit) are named by the screen, never counted.
 
-use super::Part;
+use strum::IntoStaticStr;
+
 use super::figures::{Figures, figures};
-use super::types::Family;
+use crate::engine::family::Family;
 use crate::engine::job::{Job, Steel};
+use crate::engine::part::Part;
 use crate::reference::Reference;
 
 /// Upper ends of the hydrogen classes of EN 1011-2, ml/100 g.
@@ -19,7 +21,8 @@ const MORE_HEAT: f64 = 1.25;
 const NO_GAIN_K: f64 = 1.0;
 
 /// What is changed.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Change {
     /// Hydrogen one class down.
     HydrogenDown {
@@ -47,13 +50,8 @@ pub enum Change {
 impl Change {
     /// Stable id, as printed in JSON.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::HydrogenDown { .. } => "hydrogen-down",
-            Self::MoreHeat { .. } => "more-heat",
-            Self::Certificate => "certificate",
-            Self::Buttering { .. } => "buttering",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 
@@ -141,8 +139,7 @@ fn changes(job: &Job, parts: &[Part<'_>]) -> Vec<(Change, Job)> {
 /// what is left is asked of the other member and the weld metal. Its other limits stay.
 fn buttering(job: &Job, parts: &[Part<'_>]) -> Option<(Change, Job)> {
     let hardens = |part: &Part<'_>| {
-        matches!(part.family, Family::Hardenable | Family::PlainCarbon | Family::Tool)
-            && !part.member.buttered
+        (part.family.traits().hardens_through || part.family == Family::Tool) && !part.member.buttered
     };
     let member = parts.iter().position(hardens)?;
     if job.members.len() < 2 {

@@ -6,9 +6,12 @@
 //! | Q | greatest of Method B, D1.1, the grade's own thickness row |
 //! | P, H | greatest of Method B at its range end, D1.1 at its range end, the grade's own thickness row, and the lowest sufficient practice figure |
 
-use super::types::{Evidence, Family, Says, Standing};
-use crate::engine::evidence::{Case, d11, grade_rows, heat_affected, practice, shown, table_c1};
-use crate::reference::Restraint;
+use crate::engine::Says;
+use crate::engine::evidence::{
+    Case, Evidence, Standing, d11_annex, d11_category, grade_rows, method_b, practice, shown, table_c1,
+};
+use crate::engine::family::Rungs;
+use crate::reference::Method;
 
 /// The evidence on one member, weighed.
 #[derive(Debug, Clone, PartialEq)]
@@ -23,33 +26,29 @@ pub(super) struct Weighed {
     pub cleared: bool,
 }
 
-/// Weighs the evidence on a member of family S, Q, P or H.
+/// Weighs the evidence on a member that methods speak for.
 #[must_use]
-pub(super) fn weigh(case: &Case<'_>, family: Family, combined_mm: f64) -> Weighed {
+pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed {
     let mut evidence = Vec::with_capacity(14);
-    evidence.push(heat_affected::on(case));
-    evidence.extend(d11::annex_on(case));
-    evidence.extend(d11::category_on(case));
+    evidence.push(method_b::on(case));
+    evidence.extend(d11_annex::on(case));
+    evidence.extend(d11_category::on(case));
     evidence.extend(grade_rows::on(case));
-    let clearing = if family == Family::Structural {
+    let mut clearing = None;
+    if rungs == Rungs::Clearing {
         evidence.push(table_c1::on(case, combined_mm));
-        clearing_evidence(case, &evidence)
-    } else {
-        None
-    };
-    if matches!(family, Family::PlainCarbon | Family::Hardenable) {
-        evidence.extend(practice::on(case, family));
+        clearing = clearing_evidence(case, &evidence);
+    }
+    if matches!(rungs, Rungs::Practice | Rungs::PracticeByCarbon) {
+        evidence.extend(practice::on(case, rungs));
     }
     let by = clearing.or_else(|| greatest(&evidence));
     for (place, item) in evidence.iter_mut().enumerate() {
-        let standing = match (Some(place) == by, item.standing) {
-            (true, _) => Standing::Governs,
-            (false, Standing::ShownOnly) => Standing::ShownOnly,
-            _ if clearing.is_some() => Standing::ShownOnly,
-            _ if item.at_limit => Standing::AtLimit,
-            _ => Standing::InRange,
-        };
-        item.standing = standing;
+        if Some(place) == by {
+            item.standing = Standing::Governs;
+        } else if clearing.is_some() {
+            item.standing = Standing::ShownOnly;
+        }
     }
     let figure_c = by.and_then(|place| evidence[place].value_c());
     evidence.extend(shown::on(case));
@@ -58,23 +57,22 @@ pub(super) fn weigh(case: &Case<'_>, family: Family, combined_mm: f64) -> Weighe
 
 /// The piece of evidence that clears a member of family S, where one does.
 fn clearing_evidence(case: &Case<'_>, evidence: &[Evidence]) -> Option<usize> {
-    if case.job.restraint == Restraint::High {
+    if case.high_restraint() {
         return None;
     }
-    let clears = |id: &str| evidence.iter().position(|item| item.id == id && item.says == Says::Clears);
-    clears("table-c1").or_else(|| clears("d11-category"))
+    let clears = |method: Method| {
+        let by = |item: &Evidence| item.outcome.method == method && item.outcome.says == Says::Clears;
+        evidence.iter().position(by)
+    };
+    clears(Method::TableC1).or_else(|| clears(Method::D11Category))
 }
 
 /// The greatest figure among what may govern; the earlier one of two equal ones.
 fn greatest(evidence: &[Evidence]) -> Option<usize> {
+    let may_govern = evidence.iter().enumerate().filter(|(_, item)| item.standing != Standing::ShownOnly);
     let mut best: Option<(usize, f64)> = None;
-    for (place, item) in evidence.iter().enumerate() {
-        if item.standing == Standing::ShownOnly {
-            continue;
-        }
-        if let Some(value_c) = item.value_c()
-            && best.is_none_or(|(_, best_c)| value_c > best_c)
-        {
+    for (place, value_c) in may_govern.filter_map(|(place, item)| Some((place, item.value_c()?))) {
+        if best.is_none_or(|(_, best_c)| value_c > best_c) {
             best = Some((place, value_c));
         }
     }

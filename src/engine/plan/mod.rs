@@ -12,36 +12,38 @@
 
 mod actions;
 mod cautions;
-mod chemistry;
-mod family;
 mod figures;
 mod levers;
+mod limit;
 mod member;
 mod minimum;
-mod part;
 mod round;
 mod sheets;
 mod side;
-mod types;
 mod upper;
 
-pub use actions::{Action, cracked_case, lowest_ms_m90_c, tempered};
-pub use cautions::{Raised, cautions};
-pub use chemistry::{Cap, Chemistry};
-pub use family::{HARDENING_CARBON, LEAD_LIMIT, QT_YIELD_MPA, Refusal, SULPHUR_LIMIT, known_method};
+pub use actions::{Action, tempered};
+pub use cautions::{Raised, arc_kind};
 pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
-pub use part::Part;
+pub use limit::Limit;
 pub use round::{STEP_C, down_c, up_c};
-pub use side::{CoolingTime, QT_SPAN_S, Side, WarmZone, heat_for_span_kj_per_mm, side};
-pub use types::{Evidence, Family, Limit, Obligation, Says, Standing};
+pub use side::{CoolingTime, QT_SPAN_S, Side, WarmZone};
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 
+use strum::IntoStaticStr;
+
+use crate::engine::chemistry::Chemistry;
+use crate::engine::evidence::{Evidence, NO_PREHEAT_BELOW_C, Obligation, Standing};
+use crate::engine::family::Family;
 use crate::engine::job::Job;
-use crate::reference::{IronRoute, IronRouteKind, Printed, Reference};
+use crate::engine::part::Part;
+use crate::engine::treatment::{self, Refusal};
+use crate::reference::{CrackedCase, IronRoute, IronRouteKind, Printed, Reference};
 
 /// What a plan comes to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Verdict {
     /// Preheat, inside a usable window.
     Window,
@@ -52,6 +54,7 @@ pub enum Verdict {
     /// Minimum and maximum leave no usable window.
     NoWindow,
     /// A part must not be welded.
+    #[strum(serialize = "do-not-weld")]
     Refused(Refusal),
     /// No method covers the steel: weld a trial piece.
     NoMethod,
@@ -60,15 +63,8 @@ pub enum Verdict {
 impl Verdict {
     /// Stable id, as printed in JSON.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Window => "window",
-            Self::NoPreheat => "no-preheat",
-            Self::TwoRoutes => "two-routes",
-            Self::NoWindow => "no-window",
-            Self::Refused(_) => "do-not-weld",
-            Self::NoMethod => "no-method",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     /// Is this a safe answer to weld by?
@@ -135,9 +131,25 @@ pub struct Plan {
     pub levers: Vec<Lever>,
     /// Combined thickness of the joint, mm.
     pub combined_mm: f64,
+    /// Ms and M90 of the part that transforms lowest, °C.
+    pub ms_m90_c: Option<(f64, f64)>,
+    /// A published case in which such a steel cracked although it was preheated.
+    pub cracked: Option<CrackedCase>,
+    /// The routes for iron that keep what the job demands, cold first.
+    pub routes: Vec<IronRoute>,
+    /// The side questions; `None` where the plan has no figures.
+    pub side: Option<Side>,
+    /// The cautions that the job brings up, its own first.
+    pub cautions: Vec<Raised>,
 }
 
 impl Plan {
+    /// The evidence that sets the minimum.
+    #[must_use]
+    pub fn governing(&self) -> Option<&Evidence> {
+        self.evidence.iter().find(|item| item.standing == Standing::Governs)
+    }
+
     /// The family that the plan is governed by: one that must not be welded, else the
     /// governing member's, else the first's.
     #[must_use]
@@ -155,42 +167,59 @@ impl Plan {
 pub fn plan(reference: &Reference, job: &Job) -> Plan {
     let parts = Part::all(job);
     let combined_mm = combined_thickness_mm(reference, job);
-    let Some(figures) = figures::figures_of(reference, job, &parts) else {
-        return refused(&parts, combined_mm);
+    let mut plan = match figures::figures_of(reference, job, &parts) {
+        Some(figures) => weighed(reference, job, &parts, figures, combined_mm),
+        None => refused(&parts, combined_mm),
     };
-    let verdict = verdict(reference, job, &parts, &figures);
+    plan.side = side::side(reference, job, &parts, &plan);
+    plan.cautions = cautions::cautions(reference, job, &parts, &plan);
+    plan
+}
+
+/// A plan with its figures, and nothing that follows from the whole of it yet.
+fn weighed(
+    reference: &Reference,
+    job: &Job,
+    parts: &[Part<'_>],
+    figures: Figures,
+    combined_mm: f64,
+) -> Plan {
+    let any_iron = parts.iter().any(|part| part.family == Family::Iron);
+    let routes = if any_iron { sheets::iron_routes(reference, &job.demands) } else { Vec::new() };
+    let verdict = verdict(parts, &figures, routes.len());
     let minimum_c = figures.minimum_c.unwrap_or(0.0);
-    let levers = levers::levers(reference, job, &parts, &figures);
-    let cooling = side::cooling_time(reference, job, &parts, minimum_c, figures.interpass_c);
+    let levers = levers::levers(reference, job, parts, &figures);
+    let cooling = side::cooling_time(reference, job, parts, minimum_c, figures.interpass_c);
+    let ms_m90_c = actions::lowest_ms_m90_c(parts);
+    let cracked = actions::cracked_case(reference, parts).cloned();
     let actions = actions::actions(&actions::Drawn {
-        reference,
         job,
-        parts: &parts,
+        parts,
         minimum_c,
         interpass_c: figures.interpass_c,
-        iron_cold: parts.iter().any(|part| part.family == Family::Iron)
-            && iron_routes(reference, job).iter().any(|route| route.kind == IronRouteKind::Cold),
+        iron_cold: routes.iter().any(|route| route.kind == IronRouteKind::Cold),
         ask_temper: figures.upper.ask_temper.is_some(),
-        cooling_outside: side::leaves_span(&parts, &cooling),
+        cooling_outside: cooling.iter().any(CoolingTime::outside),
         weld_metal_unknown: figures.minimum.weld_metal_unknown,
+        cracked: cracked.is_some(),
+        ms_m90_c,
     });
-    let members = parts
-        .iter()
-        .enumerate()
-        .map(|(index, part)| {
-            let (exact_c, printed) = member_minimum(&figures.minimum.evidence, index, part.family).unzip();
+    let members = (0..parts.len())
+        .map(|index| {
+            let part = &parts[index];
+            let own = member_minimum(&figures.minimum.evidence, index, part.family);
+            let (exact_c, printed) = own.unzip();
             let printed = printed.flatten();
             MemberNote {
-                family: part.family,
-                chemistry: part.chemistry,
                 minimum_c: exact_c.map(|exact_c| minimum::as_shown_c(exact_c, printed)),
                 exact_c,
                 printed,
-                layer: figures::layer(reference, job, &parts, index).map(|layer| Layer {
+                layer: figures::layer(reference, job, parts, index).map(|layer| Layer {
                     exact_c: layer.exact_c.unwrap_or(0.0),
                     most_c: layer.upper.interpass.exact_c,
                     usable: layer.usable,
                 }),
+                ..MemberNote::unweighed(part)
             }
         })
         .collect();
@@ -212,18 +241,20 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
         evidence: figures.minimum.evidence,
         actions,
         levers,
-        combined_mm,
+        ms_m90_c,
+        cracked,
+        routes,
+        ..Plan::empty(combined_mm)
     }
 }
 
-fn verdict(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: &Figures) -> Verdict {
+fn verdict(parts: &[Part<'_>], figures: &Figures, routes: usize) -> Verdict {
     let Some(exact_c) = figures.exact_c else { return Verdict::NoMethod };
     if !figures.usable {
         return Verdict::NoWindow;
     }
     // A demand or another member can leave one route: that one is a window like any other.
-    let iron = parts.iter().all(|part| part.family == Family::Iron);
-    if iron && iron_routes(reference, job).len() > 1 {
+    if routes > 1 && parts.iter().all(|part| part.family == Family::Iron) {
         return Verdict::TwoRoutes;
     }
     if exact_c > 0.0 { Verdict::Window } else { Verdict::NoPreheat }
@@ -236,45 +267,59 @@ fn member_minimum(evidence: &[Evidence], index: usize, kin: Family) -> Option<(f
         .iter()
         .filter(|item| item.member == Some(index) && item.obligation == Obligation::HeatAffectedZone)
         .filter(|item| item.standing != Standing::ShownOnly)
-        .filter_map(|item| Some((item.value_c()?, item.printed)))
+        .filter_map(|item| Some((item.value_c()?, item.outcome.printed)))
         .max_by(|a, b| a.0.total_cmp(&b.0))
         .map(|found| {
-            let none = found.0 <= minimum::WITHOUT_PREHEAT_C && kin != Family::Iron;
+            let none = found.0 <= NO_PREHEAT_BELOW_C && kin != Family::Iron;
             if none { (0.0, None) } else { found }
         })
 }
 
 fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
-    let refusal = parts.iter().find_map(|part| family::refusal(part.member, &part.chemistry));
+    let refusal = parts.iter().find_map(|part| treatment::refusal(part.member, &part.chemistry));
     Plan {
         verdict: refusal.map_or(Verdict::NoMethod, Verdict::Refused),
-        members: parts
-            .iter()
-            .map(|part| MemberNote {
-                family: part.family,
-                chemistry: part.chemistry,
-                minimum_c: None,
-                exact_c: None,
-                printed: None,
-                layer: None,
-            })
-            .collect(),
-        minimum: None,
-        minimum_c: None,
-        interpass: None,
-        interpass_c: None,
-        ceiling: Ceiling::BelowTransformation,
-        ceiling_c: None,
-        usable_window: false,
-        evidence: Vec::new(),
-        actions: Vec::new(),
-        levers: Vec::new(),
-        combined_mm,
+        members: parts.iter().map(MemberNote::unweighed).collect(),
+        ..Plan::empty(combined_mm)
     }
 }
 
-/// The routes of a plan for iron that keep what the job demands, cold first.
-#[must_use]
-pub fn iron_routes(reference: &Reference, job: &Job) -> Vec<IronRoute> {
-    sheets::iron_routes(reference, &job.demands)
+impl MemberNote {
+    /// A part before anything is weighed.
+    const fn unweighed(part: &Part<'_>) -> Self {
+        Self {
+            family: part.family,
+            chemistry: part.chemistry,
+            minimum_c: None,
+            exact_c: None,
+            printed: None,
+            layer: None,
+        }
+    }
+}
+
+impl Plan {
+    /// A plan that has no answer.
+    const fn empty(combined_mm: f64) -> Self {
+        Self {
+            verdict: Verdict::NoMethod,
+            members: Vec::new(),
+            minimum: None,
+            minimum_c: None,
+            interpass: None,
+            interpass_c: None,
+            ceiling: Ceiling::BelowTransformation,
+            ceiling_c: None,
+            usable_window: false,
+            evidence: Vec::new(),
+            actions: Vec::new(),
+            levers: Vec::new(),
+            combined_mm,
+            ms_m90_c: None,
+            cracked: None,
+            routes: Vec::new(),
+            side: None,
+            cautions: Vec::new(),
+        }
+    }
 }

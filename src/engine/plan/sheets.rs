@@ -6,12 +6,14 @@
 //! figure that a route cannot keep shuts that route. Source: `data/own_sheets.ron` and the
 //! grade's own published row.
 
-use super::types::{Evidence, Family, Says, Standing};
-use super::{Part, family, upper};
-use crate::engine::evidence::{Case, d11::higher_c};
+use super::upper;
+use crate::engine::evidence::{Case, Evidence, naval_rows};
+use crate::engine::family::{Family, Rungs};
 use crate::engine::job::{Demands, Job};
+use crate::engine::part::Part;
+use crate::engine::{Outcome, Says, Unit, treatment};
 use crate::reference::{
-    Basis, Element, GradeFamily, IronRoute, IronRouteKind, Printed, Reference, Sheet, SheetCase, SheetGroup,
+    Basis, Element, IronRoute, IronRouteKind, Method, Printed, Reference, Sheet, SheetCase, SheetGroup,
 };
 
 /// What a sheet says of a member.
@@ -68,7 +70,7 @@ pub(super) fn sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option
     match part.family {
         Family::Iron => iron_sheet(reference, &job.demands),
         Family::Creep => creep_sheet(reference, part),
-        Family::Tool | Family::Stainless | Family::HighAlloy => plain_sheet(reference, part),
+        other if other.traits().rungs == Rungs::Sheet => plain_sheet(reference, part),
         _ => None,
     }
 }
@@ -106,15 +108,15 @@ fn creep_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
         return Some(figures_of(sheet));
     }
     let group = creep_group(reference, cr)?;
-    let minimum = group.minimum(&SheetCase {
-        tensile_mpa: family::tensile_mpa(member),
+    let asked = SheetCase {
+        tensile_mpa: treatment::tensile_mpa(member),
         thickness_mm: member.thickness_mm,
         c: chemistry.nominal.get(Element::C),
         cr,
-    });
+    };
     Some(SheetFigures {
         row: group.id.clone(),
-        minimum: Some(minimum),
+        minimum: naval_rows::minimum(group, &asked).printed,
         upper_c: None,
         interpass: group.interpass,
         below_own_temper: false,
@@ -144,24 +146,6 @@ fn creep_group(reference: &Reference, cr: f64) -> Option<&SheetGroup> {
     reference.own_sheets.group(id)
 }
 
-/// The sheet of a tool, stainless or other high-alloy steel.
-fn plain_id(part: &Part<'_>) -> &'static str {
-    let nominal = &part.chemistry.nominal;
-    match (part.family, part.member.steel.grade().map(|grade| grade.family)) {
-        (Family::Stainless, Some(GradeFamily::StainlessFerritic)) => "stainless-ferritic",
-        (Family::Stainless, Some(GradeFamily::StainlessAustenitic)) => "stainless-austenitic",
-        (Family::Stainless, None) if nominal.get(Element::Ni) >= 6.0 => "stainless-austenitic",
-        (Family::Stainless, _) => "stainless-martensitic",
-        (Family::HighAlloy, _) if nominal.get(Element::Mn) > 3.0 => "high-manganese",
-        _ => "tool",
-    }
-}
-
-/// Does a tool, stainless or other high-alloy steel harden as it cools?
-pub(super) fn hardens(part: &Part<'_>) -> bool {
-    matches!(plain_id(part), "stainless-martensitic" | "tool")
-}
-
 /// Tool, stainless and other high-alloy steels: a sheet for the very grade first, then
 /// the grade's own published row, then the family's sheet.
 fn plain_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
@@ -171,7 +155,7 @@ fn plain_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
     {
         return Some(figures_of(own));
     }
-    let mut figures = figures_of(reference.own_sheets.sheet(plain_id(part))?);
+    let mut figures = figures_of(reference.own_sheets.sheet(part.family.traits().sheet?)?);
     let published = grade.and_then(|grade| grade.published_preheat.as_ref().map(|row| (grade, row)));
     if let Some((grade, published)) = published.filter(|(_, published)| !published.sae_chart) {
         if let Some(low_c) = published.low_c {
@@ -187,10 +171,11 @@ fn plain_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
 /// The sheet as a piece of evidence on the member's heat-affected zone.
 #[must_use]
 pub(super) fn evidence(case: &Case<'_>, figures: &SheetFigures) -> Evidence {
-    let says = figures.minimum.map_or(Says::Clears, |minimum| Says::Figure(higher_c(minimum)));
-    let mut evidence = case.evidence("own-sheet", says, figures.basis.clone());
-    evidence.row = Some(figures.row.clone());
-    evidence.printed = figures.minimum;
-    evidence.standing = Standing::InRange;
-    evidence
+    let mut outcome = Outcome::open(Method::OwnSheet, Unit::Celsius)
+        .of_row(figures.row.as_str())
+        .resting_on(&figures.basis);
+    outcome.value = figures.minimum.map(Printed::as_minimum_c);
+    outcome.says = if outcome.value.is_some() { Says::Figure } else { Says::Clears };
+    outcome.printed = figures.minimum;
+    case.evidence(outcome)
 }

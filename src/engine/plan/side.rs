@@ -2,13 +2,14 @@
 //! heat-affected zone, post-heat, the wait before inspection, tacks, where to measure.
 
 use super::figures::lies_under_buttering;
-use super::types::Family;
-use super::{Action, Part, Plan, upper};
+use super::{Action, Plan, upper};
 use crate::engine::cooling_time::Cooling;
+use crate::engine::family::Family;
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
 use crate::engine::job::Job;
+use crate::engine::part::Part;
 use crate::engine::post_heat::{PostHeat, post_heat};
-use crate::engine::{Outcome, hardness};
+use crate::engine::{Outcome, hardness, treatment};
 use crate::reference::{FactorRange, Reference};
 
 /// t8/5 that a quenched and tempered steel is welded inside, s.
@@ -29,6 +30,17 @@ pub struct CoolingTime {
     pub fastest_s: f64,
     /// At the maximum interpass, with the highest heat input and the larger shape factor.
     pub slowest_s: f64,
+    /// The net heat input that brings the fastest cooling to the lower end of the span, kJ/mm,
+    /// where the cooling of a quenched and tempered member leaves 5–20 s.
+    pub heat_for_span_kj_per_mm: Option<f64>,
+}
+
+impl CoolingTime {
+    /// Does it leave the span of a quenched and tempered member?
+    #[must_use]
+    pub const fn outside(&self) -> bool {
+        self.heat_for_span_kj_per_mm.is_some()
+    }
 }
 
 /// Where the zone that must be warm reaches, and how it is proved.
@@ -86,36 +98,30 @@ pub(super) fn cooling_time(
             let thickness_mm = part.member.thickness_mm;
             let fast = weld(job.net_heat_kj_per_mm(), thickness_mm, f2.low, f3.low);
             let slow = weld(most_heat, thickness_mm, f2.high, f3.high);
+            let (fastest_s, slowest_s) = (fast.t85_s(start_c), slow.t85_s(interpass_c.min(450.0)));
+            let leaves = fastest_s < QT_SPAN_S.0 || slowest_s > QT_SPAN_S.1;
             CoolingTime {
                 member,
-                fastest_s: fast.t85_s(start_c),
-                slowest_s: slow.t85_s(interpass_c.min(450.0)),
+                fastest_s,
+                slowest_s,
+                heat_for_span_kj_per_mm: (leaves && part.family == Family::QuenchedTempered)
+                    .then(|| fast.heat_for_kj_per_mm(start_c.min(upper::HEAT_TREAT_ABOVE_C), QT_SPAN_S.0)),
             }
         })
         .collect()
 }
 
-/// Does the cooling of a quenched and tempered member leave 5–20 s?
-#[must_use]
-pub(super) fn leaves_span(parts: &[Part<'_>], cooling: &[CoolingTime]) -> bool {
-    cooling.iter().any(|time| {
-        parts[time.member].family == Family::QuenchedTempered
-            && (time.fastest_s < QT_SPAN_S.0 || time.slowest_s > QT_SPAN_S.1)
-    })
-}
-
 /// The side questions of a plan that has an answer; `None` for one that has none.
 #[must_use]
-pub fn side(reference: &Reference, job: &Job, plan: &Plan) -> Option<Side> {
+pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Plan) -> Option<Side> {
     let minimum_c = plan.minimum_c?;
     let interpass_c = plan.interpass_c?;
-    let parts = Part::all(job);
-    let cooling = cooling_time(reference, job, &parts, minimum_c, interpass_c);
+    let cooling = cooling_time(reference, job, parts, minimum_c, interpass_c);
     let hardness = cooling
         .iter()
         .filter_map(|time| {
             let composition = &parts[time.member].chemistry.composition;
-            let outcomes = hardness::hardness(composition, time.fastest_s).ok()?;
+            let outcomes = hardness::hardness(&reference.methods, composition, time.fastest_s).ok()?;
             Some((time.member, outcomes.to_vec()))
         })
         .collect();
@@ -125,9 +131,9 @@ pub fn side(reference: &Reference, job: &Job, plan: &Plan) -> Option<Side> {
             Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter
         )
     });
-    let post_heat = if asked { post_heat_of(job, plan, minimum_c) } else { Vec::new() };
+    let post_heat = if asked { post_heat_of(reference, job, plan, minimum_c) } else { Vec::new() };
     Some(Side {
-        wait: strictest_wait(job, &parts),
+        wait: strictest_wait(reference, job, parts),
         cooling,
         hardness,
         post_heat,
@@ -140,7 +146,7 @@ pub fn side(reference: &Reference, job: &Job, plan: &Plan) -> Option<Side> {
 }
 
 /// Post-heat at 250 °C or the minimum, whichever is higher, and never above the ceiling.
-fn post_heat_of(job: &Job, plan: &Plan, minimum_c: f64) -> Vec<Outcome> {
+fn post_heat_of(reference: &Reference, job: &Job, plan: &Plan, minimum_c: f64) -> Vec<Outcome> {
     let wanted_c = POST_HEAT_FROM_C.max(minimum_c);
     let asked = PostHeat {
         thickness_mm: job.thickest_mm(),
@@ -150,23 +156,23 @@ fn post_heat_of(job: &Job, plan: &Plan, minimum_c: f64) -> Vec<Outcome> {
         left: HYDROGEN_LEFT,
     };
     // Both times stand beside each other; which is the longer one is seen.
-    let mut found = post_heat(asked).map(Vec::from).unwrap_or_default();
+    let mut found = post_heat(&reference.methods, &reference.own_sheets.diffusion, asked).map(Vec::from).unwrap_or_default();
     found.retain(|outcome| outcome.name != "post-heat-time");
     found
 }
 
 /// The strictest wait that any member asks for, with its rules. Only a steel that hardens
 /// cracks late from hydrogen: iron and austenitic steel ask for none.
-fn strictest_wait(job: &Job, parts: &[Part<'_>]) -> Vec<Outcome> {
+fn strictest_wait(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Vec<Outcome> {
     parts
         .iter()
         .filter(|part| part.hardens())
         .filter_map(|part| {
-            inspection_wait(WeldToInspect {
+            inspection_wait(&reference.inspection, &WeldToInspect {
                 family: part.family,
                 thickness_mm: part.member.thickness_mm,
                 size_mm: job.weld.thickness_mm,
-                yield_mpa: super::family::yield_mpa(part.member),
+                yield_mpa: treatment::yield_mpa(part.member),
                 net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
                 restraint: job.restraint,
                 heat_treated: false,
@@ -195,18 +201,4 @@ fn thickest_member(job: &Job) -> usize {
         }
     }
     best
-}
-
-/// The lever on cooling time: the net heat input that brings a member's fastest cooling
-/// to the lower end of the span, kJ/mm.
-#[must_use]
-pub fn heat_for_span_kj_per_mm(reference: &Reference, job: &Job, thickness_mm: f64, minimum_c: f64) -> f64 {
-    let joint = reference.joints.get(job.joint.id());
-    let weld = Cooling {
-        net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
-        thickness_mm: Some(thickness_mm),
-        f2: joint.map_or(1.0, |joint| joint.f2.low),
-        f3: joint.map_or(1.0, |joint| joint.f3.low),
-    };
-    weld.heat_for_kj_per_mm(minimum_c.min(upper::HEAT_TREAT_ABOVE_C), QT_SPAN_S.0)
 }

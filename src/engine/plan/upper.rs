@@ -11,13 +11,15 @@
 //! where the row's temper is typical and not the part's stated one. A part that is or may
 //! be tempered, nobody knows how, has no ceiling but a question.
 
-use super::minimum::AS_TYPED;
-use super::types::{Family, Limit};
-use super::{Part, family, round, sheets};
+use super::limit::Limit;
+use super::{round, sheets};
 use crate::engine::evidence::grade_rows;
+use crate::engine::family::Interpass;
 use crate::engine::job::Job;
+use crate::engine::part::Part;
 use crate::engine::transformation::ms_steven_haynes_c;
-use crate::reference::{Basis, ConditionKind, Printed, Reference, TemperKind};
+use crate::engine::treatment;
+use crate::reference::{Basis, ConditionKind, Method, Printed, Reference, TemperKind};
 
 /// Margin under the tempering temperature, K.
 pub const UNDER_TEMPER_K: f64 = 30.0;
@@ -74,7 +76,7 @@ pub struct Upper {
 /// The upper side, with the joint's minimum as it is shown, °C.
 #[must_use]
 pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c: f64) -> Option<Upper> {
-    let (ceiling, ask_temper) = joint_ceiling(job, parts);
+    let (ceiling, ask_temper) = joint_ceiling(reference, job, parts);
     let mut lowest: Option<Limit> = None;
     let mut take = |limit: Limit| {
         if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
@@ -87,12 +89,17 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
         }
     }
     if let Some(interpass_c) = job.demands.interpass_c {
-        take(limit("demanded", None, interpass_c, AS_TYPED));
+        take(demanded(reference, interpass_c));
     }
     if let Ceiling::At(ceiling) = &ceiling {
         take(ceiling.clone());
     }
     lowest.map(|interpass| Upper { interpass, ceiling, ask_temper })
+}
+
+/// A figure as typed from drawing, procedure or customer's sheet.
+fn demanded(reference: &Reference, exact_c: f64) -> Limit {
+    limit(Method::Demanded.id(), None, exact_c, reference.methods.row(Method::Demanded).basis.clone())
 }
 
 const fn limit(by: &'static str, member: Option<usize>, exact_c: f64, basis: Basis) -> Limit {
@@ -101,19 +108,13 @@ const fn limit(by: &'static str, member: Option<usize>, exact_c: f64, basis: Bas
 
 fn printed_limit(by: &'static str, member: usize, printed: Printed, basis: Basis) -> Limit {
     Limit {
-        exact_c: lower_c(printed),
+        exact_c: printed.as_maximum_c(),
         printed: Some(printed),
         by,
         member: Some(member),
         at_least: false,
         basis,
     }
-}
-
-/// A printed maximum in °C: as printed in °C where it is, else converted.
-#[must_use]
-pub(super) fn lower_c(printed: Printed) -> f64 {
-    printed.c.or_else(|| printed.f.map(|f| (f - 32.0) / 1.8)).unwrap_or(f64::INFINITY)
 }
 
 /// The interpass of one member.
@@ -125,24 +126,22 @@ fn member_interpass(
     minimum_c: f64,
 ) -> Option<Limit> {
     if let Some((printed, basis)) = grade_rows::interpass(part.member) {
-        return Some(printed_limit("grade-interpass", index, printed, basis));
+        return Some(printed_limit("grade-interpass", index, printed, basis.clone()));
     }
     let by_practice = |exact_c| limit("practice-interpass", Some(index), exact_c, Basis::Practice);
-    match part.family {
-        Family::Structural => Some(by_practice(STRUCTURAL_INTERPASS_C.max(minimum_c + ROOM_K))),
-        Family::QuenchedTempered => {
+    match part.family.traits().interpass {
+        Interpass::Structural => Some(by_practice(STRUCTURAL_INTERPASS_C.max(minimum_c + ROOM_K))),
+        Interpass::Quenched => {
             let basis = Basis::memory("Q&T interpass 200-230 °C");
             Some(limit("qt-interpass", Some(index), QUENCHED_INTERPASS_C, basis))
         }
-        Family::PlainCarbon | Family::Hardenable => {
-            Some(by_practice(hardenable_interpass_c(part, minimum_c)))
-        }
-        _ => {
+        Interpass::Hardenable => Some(by_practice(hardenable_interpass_c(part, minimum_c))),
+        Interpass::Sheet => {
             let figures = sheets::sheet(reference, job, part)?;
             let printed =
                 figures.interpass.or_else(|| figures.upper_c.map(|c| Printed { c: Some(c), f: None }));
             if figures.below_own_temper && matches!(member_ceiling(part, index), Ceiling::AskTemper { .. }) {
-                let exact_c = (minimum_c + ROOM_K).min(printed.map_or(f64::INFINITY, lower_c));
+                let exact_c = (minimum_c + ROOM_K).min(printed.map_or(f64::INFINITY, Printed::as_maximum_c));
                 return Some(limit("own-temper-unknown", Some(index), exact_c, Basis::Practice));
             }
             match printed {
@@ -162,7 +161,7 @@ fn hardenable_interpass_c(part: &Part, minimum_c: f64) -> f64 {
 }
 
 /// The lowest ceiling that is known, and the member whose temper is not.
-fn joint_ceiling(job: &Job, parts: &[Part]) -> (Ceiling, Option<usize>) {
+fn joint_ceiling(reference: &Reference, job: &Job, parts: &[Part]) -> (Ceiling, Option<usize>) {
     let mut lowest: Option<Limit> = None;
     let mut unknown = None;
     for (index, part) in parts.iter().enumerate() {
@@ -179,7 +178,7 @@ fn joint_ceiling(job: &Job, parts: &[Part]) -> (Ceiling, Option<usize>) {
     if let Some(demanded_c) = job.demands.ceiling_c
         && lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c)
     {
-        lowest = Some(limit("demanded", None, demanded_c, AS_TYPED));
+        lowest = Some(demanded(reference, demanded_c));
     }
     let ceiling = match (lowest, unknown) {
         (Some(limit), _) => Ceiling::At(limit),
@@ -197,20 +196,20 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     }
     let under_temper =
         |by, temper_c: f64, basis| Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis));
-    let counted = family::counted_kind(member);
-    if let Some(temper_c) = member.condition.temper_c.filter(|_| family::has_temper(member.condition.kind)) {
+    let counted = treatment::counted_kind(member);
+    if let Some(temper_c) = member.condition.temper_c.filter(|_| treatment::has_temper(member.condition.kind)) {
         // A temper that the measured hardness belies is none, and the standard's is none either.
-        return if family::too_hard(member, part.family) {
+        return if treatment::too_hard(member, part.family) {
             Ceiling::AskTemper { member: index }
         } else {
             under_temper("stated-temper", temper_c, Basis::Practice)
         };
     }
-    if family::has_temper(counted) {
-        let row = family::grade_temper(member);
+    if treatment::has_temper(counted) {
+        let row = treatment::grade_temper(member);
         let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
         if typical && let Some((printed, basis)) = grade_rows::interpass(member) {
-            return Ceiling::At(printed_limit("grade-interpass", index, printed, basis));
+            return Ceiling::At(printed_limit("grade-interpass", index, printed, basis.clone()));
         }
         return match row {
             Some(temper) if temper.kind == TemperKind::Minimum => under_temper(

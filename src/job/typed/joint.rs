@@ -11,7 +11,7 @@ use crate::units::{Accepts, Problem};
 pub fn joint(text: &str) -> Result<Joint, Problem> {
     let words = words_of(text);
     let joined = words.join("-");
-    if let Some(known) = Joint::ALL.into_iter().find(|joint| joint.id() == joined) {
+    if let Some(known) = Joint::ALL.iter().copied().find(|joint| joint.id() == joined) {
         return Ok(known);
     }
     Ok(match words.join(" ").as_str() {

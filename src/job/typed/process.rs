@@ -56,7 +56,7 @@ impl TypedProcess {
 pub fn process(text: &str) -> Result<TypedProcess, Problem> {
     let words = words_of(text);
     let joined = words.join("-");
-    if let Some(known) = Process::ALL.into_iter().find(|process| process.id() == joined) {
+    if let Some(known) = Process::ALL.iter().copied().find(|process| process.id() == joined) {
         return Ok(TypedProcess::Known(known));
     }
     if let Some(covering) = electrode_number(&joined) {

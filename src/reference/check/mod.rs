@@ -27,10 +27,10 @@ pub enum Rule {
     SourceExists,
     /// A source in `sources.ron` is named somewhere.
     SourceUsed,
-    /// A unit is one that the engine knows.
-    UnitKnown,
     /// A row that is named in another file exists there.
     RowExists,
+    /// Each method of the engine has its row.
+    EachMethod,
     /// A row has its words in the Fluent file.
     WordsExist,
     /// A message of the dataset belongs to a row.
@@ -134,7 +134,7 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     unique(&reference.grades, "grades.ron", &mut list);
     unique(&reference.fillers, "fillers.ron", &mut list);
     unique(&reference.cautions, "cautions.ron", &mut list);
-    unique(&reference.methods, "methods.ron", &mut list);
+    unique_rows(reference.methods.rows(), "methods.ron", &mut list);
     unique(&reference.processes, "processes.ron", &mut list);
     unique(&reference.designators, "processes.ron", &mut list);
     unique(&reference.joints, "joints.ron", &mut list);
@@ -150,6 +150,10 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
 }
 
 fn unique<T: Row>(table: &Table<T>, file: &'static str, list: &mut Vec<Fault>) {
+    unique_rows(table.rows(), file, list);
+}
+
+fn unique_rows<T: Row>(table: &[T], file: &'static str, list: &mut Vec<Fault>) {
     let mut faults = Faults { file, list };
     let mut seen = HashSet::new();
     for row in table {

@@ -6,8 +6,6 @@ use super::{Fault, Faults, Rule};
 use crate::reference::{GradeFamily, Group, HydrogenLevel, Printed, Reference, Restraint, Row};
 
 /// Units that a limit may have; the engine knows each of them.
-const UNITS: [&str; 14] =
-    ["%", "1", "mm", "mm2", "°C", "K", "s", "min", "h", "kJ/mm", "ml/100 g", "ppm", "MPa", "kgf/mm2"];
 
 pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     practice(reference, &mut Faults { file: "practice.ron", list });
@@ -258,9 +256,6 @@ fn processes(reference: &Reference, faults: &mut Faults<'_>) {
 fn methods(reference: &Reference, faults: &mut Faults<'_>) {
     for method in &reference.methods {
         for limit in &method.limits {
-            faults.check(UNITS.contains(&limit.unit.as_str()), &method.id, Rule::UnitKnown, || {
-                format!("the unit {} of {} is unknown", limit.unit, limit.symbol)
-            });
             faults.range(&method.id, &limit.symbol, limit.low, limit.high, (-300.0, 2000.0));
             faults.check(limit.low.is_some() || limit.high.is_some(), &method.id, Rule::RangeOrdered, || {
                 format!("{} is listed without a limit", limit.symbol)

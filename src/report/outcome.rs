@@ -1,0 +1,224 @@
+//! An outcome of the engine in words: the one place that writes its figures, its inputs
+//! beside their limits and its steps. The plan's evidence, a question's answer and the basis
+//! sheets read the same lines.
+
+use super::Pen;
+use super::figure::{band, of_unit};
+use crate::engine::{Checked, Outcome, Step};
+use crate::reference::Unit;
+use crate::units::Both;
+
+/// How an input lies in a method's range.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+pub enum RangeVerdict {
+    /// Inside.
+    Inside,
+    /// Outside, and put at the limit.
+    AtLimit,
+    /// Outside, and taken as it is.
+    Outside,
+    /// No limit is stated.
+    NotStated,
+}
+
+/// One input against its range; positions run from 0 to 1 along a gauge.
+#[derive(Debug, Clone, PartialEq)]
+pub struct RangeLine {
+    /// The input.
+    pub name: String,
+    /// Its value in this job.
+    pub value: String,
+    /// Its limits in words.
+    pub limits: String,
+    /// Where the lower limit stands; below 0 there is none.
+    pub from: f64,
+    /// Where the upper limit stands; below 0 there is none.
+    pub to: f64,
+    /// Where the value stands.
+    pub at: f64,
+    /// How it lies.
+    pub verdict: RangeVerdict,
+    /// The same in a word.
+    pub word: String,
+}
+
+/// A step of the calculation.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StepLine {
+    /// What is worked out.
+    pub text: String,
+    /// Its value.
+    pub value: String,
+}
+
+/// A symbol as people read it.
+#[must_use]
+pub fn symbol(pen: &Pen<'_>, symbol: &str) -> String {
+    let key = format!("symbol-{}", slug(symbol));
+    if pen.words.has(&key) { pen.words.get(&key) } else { symbol.to_owned() }
+}
+
+/// A symbol as part of a message's id, which has small letters only.
+fn slug(symbol: &str) -> String {
+    // The index SI and the element Si differ by case alone.
+    if symbol == "SI" {
+        return "index".to_owned();
+    }
+    let letters = symbol.chars().flat_map(char::to_lowercase).map(|letter| match letter {
+        'δ' => 'd',
+        'σ' => 's',
+        'ε' => 'e',
+        'a'..='z' | '0'..='9' => letter,
+        _ => '-',
+    });
+    letters.collect()
+}
+
+/// An input or a step in the reader's own unit, to the digits that mean something in a range.
+#[must_use]
+pub fn number(pen: &Pen<'_>, value: f64, unit: Unit) -> String {
+    match unit {
+        Unit::Celsius => pen.show.temperature(value).main,
+        Unit::Kelvin => pen.show.difference(value).main,
+        Unit::Millimetre => pen.show.length(value).main,
+        Unit::KilojoulePerMm => pen.show.heat(value).main,
+        Unit::Megapascal => pen.show.strength(value).main,
+        Unit::MlPer100g => pen.show.hydrogen(value),
+        Unit::Minute => pen.show.with_unit(value, 2, &pen.words.get("unit-minutes")),
+        // Boron and nitrogen count by the ten-thousandth.
+        Unit::Percent if value.abs() < 0.01 => pen.show.with_unit(value, 4, unit.symbol()),
+        Unit::Percent => pen.show.with_unit(value, 3, unit.symbol()),
+        Unit::One => pen.show.number(value, 2),
+        Unit::KgfPerSquareMm => pen.show.with_unit(value, 0, "kgf/mm²"),
+        other => of_unit(value, other, &pen.show),
+    }
+}
+
+/// A step in words.
+fn step_text(pen: &Pen<'_>, outcome: &Outcome, step: &Step) -> String {
+    let part = match step.symbol {
+        "Tp(CET)" => Some(("sheet-part-cet", "CET")),
+        "Tp(d)" => Some(("sheet-part-thickness", "d")),
+        "Tp(HD)" => Some(("sheet-part-hydrogen", "HD")),
+        "Tp(Q)" => Some(("sheet-part-heat", "Q")),
+        _ => None,
+    };
+    let counted = part.and_then(|(key, of)| Some((key, outcome.input(of)?)));
+    match counted {
+        Some((key, input)) => pen.words.with(key, &[("value", &number(pen, input.used, input.unit))]),
+        None => symbol(pen, step.symbol),
+    }
+}
+
+/// The steps of an outcome.
+#[must_use]
+pub fn step_lines(pen: &Pen<'_>, outcome: &Outcome) -> Vec<StepLine> {
+    let line = |step: &Step| StepLine {
+        text: step_text(pen, outcome, step),
+        value: number(pen, step.value, step.unit),
+    };
+    outcome.steps.iter().map(line).collect()
+}
+
+/// The inputs of an outcome against their ranges. A move that lies inside what may be moved is
+/// told by its step.
+#[must_use]
+pub fn range_lines(pen: &Pen<'_>, outcome: &Outcome) -> Vec<RangeLine> {
+    let told = |input: &&Checked| input.symbol != "ΔH" || !input.inside();
+    outcome.inputs.iter().filter(told).map(|input| range_line(pen, input)).collect()
+}
+
+/// The limits of an input in words.
+#[must_use]
+pub fn limits(pen: &Pen<'_>, input: &Checked) -> String {
+    let show = |value: f64| number(pen, value, input.unit);
+    match (input.low, input.high) {
+        (Some(low), Some(high)) => {
+            let bare = show(low);
+            let bare = bare.split('\u{a0}').next().unwrap_or_default();
+            pen.words.with("range-between", &[("low", bare), ("high", &show(high))])
+        }
+        (None, Some(high)) => pen.words.with("range-up-to", &[("high", &show(high))]),
+        (Some(low), None) => pen.words.with("range-from", &[("low", &show(low))]),
+        (None, None) => pen.words.get("sheet-no-limit"),
+    }
+}
+
+fn range_line(pen: &Pen<'_>, input: &Checked) -> RangeLine {
+    let verdict = match (input.low.or(input.high), input.inside()) {
+        (None, _) => RangeVerdict::NotStated,
+        (Some(_), true) => RangeVerdict::Inside,
+        (Some(_), false) if input.was_held() => RangeVerdict::AtLimit,
+        (Some(_), false) => RangeVerdict::Outside,
+    };
+    let id: &'static str = verdict.into();
+    let (from, to, at) = positions(input);
+    RangeLine {
+        name: symbol(pen, input.symbol),
+        value: number(pen, input.value, input.unit),
+        limits: limits(pen, input),
+        from,
+        to,
+        at,
+        verdict,
+        word: pen.words.get(&format!("range-{id}")),
+    }
+}
+
+/// Where limits and value stand on a gauge from 0 to 1: limits at 0.15 and 0.85.
+fn positions(input: &Checked) -> (f64, f64, f64) {
+    const LOW: f64 = 0.15;
+    const HIGH: f64 = 0.85;
+    let (low, high) = match (input.low, input.high) {
+        (Some(low), Some(high)) => (low, high),
+        (None, Some(high)) => (0.0, high),
+        (Some(low), None) => (low, low * 2.0 + 1.0),
+        (None, None) => return (-1.0, -1.0, 0.5),
+    };
+    let span = (high - low).max(1e-9);
+    let at = ((input.value - low) / span).mul_add(HIGH - LOW, LOW).clamp(0.03, 0.97);
+    (input.low.map_or(-1.0, |_| LOW), input.high.map_or(-1.0, |_| HIGH), at)
+}
+
+/// The first input that lies outside its limits, in words: its symbol, what was given, and the
+/// limit that it passes.
+#[must_use]
+pub fn first_outside<'a>(pen: &Pen<'_>, outcome: &'a Outcome) -> Option<(&'a Checked, [String; 3])> {
+    let input = outcome.inputs.iter().find(|input| !input.inside())?;
+    let limit = if input.above() { input.high } else { input.low }?;
+    let said = [
+        symbol(pen, input.symbol),
+        number(pen, input.value, input.unit),
+        number(pen, limit, input.unit),
+    ];
+    Some((input, said))
+}
+
+/// An answer in the reader's unit and in the other: a range of temperatures is rounded
+/// outwards; where only one end is known it reads "at most" or "at least".
+#[must_use]
+pub fn answer_figure(pen: &Pen<'_>, outcome: &Outcome) -> Both {
+    let plain = |text: String| Both { main: text, second: String::new() };
+    match (outcome.value, outcome.low, outcome.high, outcome.unit) {
+        (None, Some(low), Some(high), Unit::Celsius) => band(pen, low, high),
+        (None, None, Some(high), Unit::Celsius) => {
+            let both = pen.show.minimum(high, None);
+            let most = |figure: &str| pen.words.with("tint-at-most", &[("figure", figure)]);
+            Both { main: most(&both.main), second: most(&both.second) }
+        }
+        (None, Some(low), None, Unit::Celsius) => {
+            let both = pen.show.maximum(low, None);
+            let least = |figure: &str| pen.words.with("tool-from", &[("figure", figure)]);
+            Both { main: least(&both.main), second: least(&both.second) }
+        }
+        (Some(value), _, _, unit) => plain(of_unit(value, unit, &pen.show)),
+        (None, None, Some(high), unit) => {
+            plain(pen.words.with("tint-at-most", &[("figure", &of_unit(high, unit, &pen.show))]))
+        }
+        (None, Some(low), None, unit) => {
+            plain(pen.words.with("cli-at-least", &[("figure", &of_unit(low, unit, &pen.show))]))
+        }
+        _ => plain(pen.words.get("cli-no-figure")),
+    }
+}
