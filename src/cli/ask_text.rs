@@ -47,7 +47,11 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
             ("value", number(pen, input.value, input.unit)),
             ("range", limits(pen, input)),
         ];
-        let _ = writeln!(made, "  {}", words.with("cli-outside", &values.each_ref().map(|(key, value)| (*key, value.as_str()))));
+        let _ = writeln!(
+            made,
+            "  {}",
+            words.with("cli-outside", &values.each_ref().map(|(key, value)| (*key, value.as_str())))
+        );
     }
     let steps: Vec<String> = outcome
         .steps

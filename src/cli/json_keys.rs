@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 25] = [
+const PLAN: [&str; 24] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -30,10 +30,14 @@ const PLAN: [&str; 25] = [
     "tack_c",
     "warm_zone_mm",
     "assumed",
-    "basis",
 ];
 /// The keys of a question's answer.
 const ASK: [&str; 4] = ["question", "answers", "notes", "taken_for"];
+/// The keys of an outcome, wherever it stands.
+const OUTCOME: [&str; 15] = [
+    "method", "name", "says", "row", "value", "unit", "low", "high", "raw", "printed", "at_least",
+    "in_range", "inputs", "steps", "basis",
+];
 /// The keys of what was not understood.
 const PROBLEMS: [&str; 1] = ["problems"];
 
@@ -43,6 +47,7 @@ pub(super) fn help(words: &Words) -> String {
     for (title, keys) in [
         ("cli-json-plan", PLAN.as_slice()),
         ("cli-json-ask", ASK.as_slice()),
+        ("cli-json-outcome", OUTCOME.as_slice()),
         ("cli-json-problems", PROBLEMS.as_slice()),
     ] {
         let _ = writeln!(made, "\n{}", words.get(title));

@@ -102,7 +102,7 @@ pub fn cooling_time(weld: Cooling, t0_c: f64) -> Result<Outcome, EngineError> {
     weld.check()?;
     START.check(t0_c)?;
     let q = weld.net_heat_kj_per_mm;
-        let mut steps = vec![Step::new("t8/5 thick", t85_thick_s(t0_c, q, weld.f3), Unit::Second)];
+    let mut steps = vec![Step::new("t8/5 thick", t85_thick_s(t0_c, q, weld.f3), Unit::Second)];
     if let Some(d) = weld.thickness_mm {
         steps.push(Step::new("t8/5 thin", t85_thin_s(t0_c, q, d, weld.f2), Unit::Second));
         steps.push(Step::new("dt", transition_mm(t0_c, q), Unit::Millimetre));

@@ -106,17 +106,18 @@ impl Family {
             interpass: Interpass::Structural,
             never_heat_treated: false,
         };
-        const fn by_sheet(sheet: Option<&'static str>, hardens: bool) -> Traits { Traits {
-            rungs: Rungs::Sheet,
-            hardens,
-            hardens_through: false,
-            waits_longer: true,
-            sheet,
-            interpass: Interpass::Sheet,
-            never_heat_treated: false,
-        } }
-        let through =
-            Traits { hardens_through: true, interpass: Interpass::Hardenable, ..weighed };
+        const fn by_sheet(sheet: Option<&'static str>, hardens: bool) -> Traits {
+            Traits {
+                rungs: Rungs::Sheet,
+                hardens,
+                hardens_through: false,
+                waits_longer: true,
+                sheet,
+                interpass: Interpass::Sheet,
+                never_heat_treated: false,
+            }
+        }
+        let through = Traits { hardens_through: true, interpass: Interpass::Hardenable, ..weighed };
         match self {
             Self::Structural => Traits { waits_longer: false, ..weighed },
             Self::QuenchedTempered => Traits {

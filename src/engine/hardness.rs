@@ -136,11 +136,7 @@ pub fn mean_rate_c_per_h(t85_s: f64) -> f64 {
 /// # Errors
 /// A composition or a time that is not a number, negative, or that no weld has;
 /// `NoAnswer` (`hardness-no-order`) where tB is not above tM.
-pub fn hardness(
-    methods: &Methods,
-    steel: &Composition,
-    t85_s: f64,
-) -> Result<[Outcome; 4], EngineError> {
+pub fn hardness(methods: &Methods, steel: &Composition, t85_s: f64) -> Result<[Outcome; 4], EngineError> {
     check_composition(steel)?;
     COOLING.check(t85_s)?;
     Domain::new("C", 0.0, 2.0).check(steel.get(C))?;

@@ -166,9 +166,12 @@ impl Coefficient {
             }
             Self::Measured => {
                 let (low, high) = measured_span_c(table);
-                measured
-                    .map(|d| (d, Method::HydrogenDiffusion))
-                    .ok_or(EngineError::OutOfDomain { symbol: "T", value: t, low, high })
+                measured.map(|d| (d, Method::HydrogenDiffusion)).ok_or(EngineError::OutOfDomain {
+                    symbol: "T",
+                    value: t,
+                    low,
+                    high,
+                })
             }
             Self::Arrhenius => Ok((diffusion_arrhenius_cm2_per_s(t), Method::HydrogenArrhenius)),
             Self::Own(d) => Domain::new("D", 1e-12, 1e-2).check(d).map(|d| (d, Method::HydrogenOwn)),
@@ -192,8 +195,7 @@ pub fn hydrogen_scale(
         .find(|row| row.up_to_ml.is_none_or(|up_to_ml| hydrogen_ml <= up_to_ml))
         .ok_or(EngineError::NoAnswer { reason: "table-has-no-row" })?;
     let answer = |method, value, unit| Outcome::new(method, value, unit);
-    let mut banded =
-        answer(Method::HydrogenScale, hydrogen_ml, Unit::MlPer100g).resting_on(&letter.basis);
+    let mut banded = answer(Method::HydrogenScale, hydrogen_ml, Unit::MlPer100g).resting_on(&letter.basis);
     banded.low = Some(letter.above_ml.unwrap_or(0.0));
     banded.high = letter.up_to_ml;
     let jis = h_jis_ml(hydrogen_ml);
@@ -215,7 +217,10 @@ pub struct Slab {
 
 impl Slab {
     /// The coefficient, cm²/s, and what an answer on it carries.
-    fn coefficient(self, table: &Diffusion) -> Result<(f64, impl Fn(&'static str, f64, Unit) -> Outcome), EngineError> {
+    fn coefficient(
+        self,
+        table: &Diffusion,
+    ) -> Result<(f64, impl Fn(&'static str, f64, Unit) -> Outcome), EngineError> {
         THICKNESS.check(self.thickness_mm)?;
         let (d, method) = self.coefficient.at(table, self.temperature_c)?;
         let (low, high) = measured_span_c(table);

@@ -132,13 +132,10 @@ pub fn measuring_place(part: PartToMeasure) -> Result<MeasuringPlace, EngineErro
         MeasuringRule::WholeZone,
     ]);
     Ok(MeasuringPlace {
-        distance: Outcome::new(Method::MeasuringDistance, distance, Unit::Millimetre)
-        .worked(step()),
+        distance: Outcome::new(Method::MeasuringDistance, distance, Unit::Millimetre).worked(step()),
         at_least,
-        zone: Outcome::new(Method::MeasuringZone, thick_mm.max(75.0), Unit::Millimetre)
-        .worked(step()),
-        wait: Outcome::new(Method::MeasuringWait, wait_min, Unit::Minute)
-        .worked(step()),
+        zone: Outcome::new(Method::MeasuringZone, thick_mm.max(75.0), Unit::Millimetre).worked(step()),
+        wait: Outcome::new(Method::MeasuringWait, wait_min, Unit::Minute).worked(step()),
         rules,
     })
 }

@@ -40,11 +40,7 @@ pub fn trade_time_h(thickness_mm: f64) -> (f64, f64) {
 /// # Errors
 /// An input that is not a number, negative, or that no part has; `NoAnswer`
 /// (`post-heat-above-ceiling`) where the temperature would pass the ceiling.
-pub fn post_heat(
-    methods: &Methods,
-    table: &Diffusion,
-    asked: PostHeat,
-) -> Result<[Outcome; 4], EngineError> {
+pub fn post_heat(methods: &Methods, table: &Diffusion, asked: PostHeat) -> Result<[Outcome; 4], EngineError> {
     let PostHeat { thickness_mm, temperature_c, minimum_preheat_c, ceiling_c, left } = asked;
     THICKNESS.check(thickness_mm)?;
     let heat = |symbol| Domain::new(symbol, 0.0, 650.0);

@@ -2,8 +2,8 @@
 
 use super::error::Domain;
 use super::{EngineError, Outcome, Unit};
-use crate::reference::{Basis, Method};
 use crate::reference::tint::{Light, RedHeat, RedHeatRow, RedHeats};
+use crate::reference::{Basis, Method};
 
 impl RedHeat {
     /// All red heats, rising.
@@ -110,8 +110,7 @@ pub fn red_heat_range(
     let (Some(first), Some(low_c), Some(high_c)) = (lines.first(), low_c, high_c) else {
         return Err(EngineError::NoAnswer { reason: "red-heat-not-listed" });
     };
-    let outcome =
-        Outcome::open(Method::RedHeat, Unit::Celsius).spread(low_c, high_c).resting_on(first.basis);
+    let outcome = Outcome::open(Method::RedHeat, Unit::Celsius).spread(low_c, high_c).resting_on(first.basis);
     Ok(RedHeatRange { outcome, lines })
 }
 

@@ -1,7 +1,7 @@
 //! At which temperatures does a steel transform?
 
-use super::error::{Domain, TEMPERATURE, check_composition};
 use super::carbon_equivalent::within;
+use super::error::{Domain, TEMPERATURE, check_composition};
 use super::{EngineError, Outcome, Step, Unit};
 use crate::reference::Element::{Al, B, C, Cr, Cu, Mn, Mo, Nb, Ni, P, Si, Ti, V, W};
 use crate::reference::{Composition, Method, Methods};
@@ -176,9 +176,7 @@ pub fn transformation_temperatures(
     Domain::new("C", 0.0, 2.0).check(steel.get(C))?;
     let (ac1, ac3, ms) = steelmaker_c(steel);
     let point = |name, method, value| {
-        Outcome::new(method, value, Unit::Celsius)
-            .named(name)
-            .from_inputs(within(methods.row(method), steel))
+        Outcome::new(method, value, Unit::Celsius).named(name).from_inputs(within(methods.row(method), steel))
     };
     let ms_step = || vec![Step::new("Ms", ms_steven_haynes_c(steel), Unit::Celsius)];
     let mut ac3_outcome = point("ac3-steelmaker", Method::SteelmakerSet, 0.0);

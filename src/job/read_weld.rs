@@ -139,8 +139,11 @@ fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f
         Field::HeatInput => net,
         Field::ArcEnergy => {
             let made = arc?.into_iter().zip(processes);
-            let made: Option<Vec<f64>> =
-                made.map(|(energy, process)| process.map(|process| energy * reader.reference.efficiency(process.id()))).collect();
+            let made: Option<Vec<f64>> = made
+                .map(|(energy, process)| {
+                    process.map(|process| energy * reader.reference.efficiency(process.id()))
+                })
+                .collect();
             inside(reader, Field::ArcEnergy, made?)
         }
         _ => {

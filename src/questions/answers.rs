@@ -5,9 +5,9 @@ use std::collections::BTreeMap;
 use thiserror::Error;
 
 use crate::engine::EngineError;
+use crate::engine::chemistry::Chemistry;
 use crate::engine::error::check_composition;
 use crate::engine::job::Steel;
-use crate::engine::chemistry::Chemistry;
 use crate::reference::{Composition, Joint, embedded};
 
 /// One given value, parsed to the engine's unit.

@@ -28,7 +28,8 @@ fn answer(given: &Answers) -> Result<Reply, Problem> {
     let mut answers = Vec::new();
     let (mut upper, mut middle) = (false, false);
     for which in Equivalent::iter().filter(|which| asked == "all" || asked == which.id()) {
-        let mut outcome = carbon_equivalent(which, embedded().methods.row(which.method()), &steel.composition)?;
+        let mut outcome =
+            carbon_equivalent(which, embedded().methods.row(which.method()), &steel.composition)?;
         // What the grade may have above its middle, where the plan counts it.
         let spread = match which {
             Equivalent::CeIiw => steel.ce_add,

@@ -5,9 +5,7 @@ use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
 use crate::engine::carbon_equivalent::{ce_iiw, cen, within};
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::method_b::CetOf;
-use crate::engine::evidence::{
-    cracking_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian,
-};
+use crate::engine::evidence::{cracking_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian};
 use crate::engine::hydrogen::h_jis_ml;
 use crate::engine::{Checked, Ends, Outcome, Says};
 use crate::reference::{Element, Method, MethodRow, Restraint, embedded};

@@ -139,9 +139,7 @@ fn answer_practice_rows(given: &Answers) -> Result<Reply, Problem> {
     let shown = |row: &&LowHydrogenRow| row.grade == grade && row.row_use == RowUse::ShownOnly;
     let shown_only = practice.low_hydrogen.rows.iter().any(|row| shown(&row));
     let moved = (hydrogen_ml - practice.low_hydrogen.hydrogen_ml).abs() > f64::EPSILON;
-    Ok(Reply::of([outcome])
-        .note_if(shown_only, "row-shown-only")
-        .note_if(moved, "hydrogen-moved"))
+    Ok(Reply::of([outcome]).note_if(shown_only, "row-shown-only").note_if(moved, "hydrogen-moved"))
 }
 
 /// The trade text's staircase.

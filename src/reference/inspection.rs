@@ -7,9 +7,7 @@ use super::{Basis, Row};
 
 /// The texts and advice that ask for a wait; the words of each are the Fluent message
 /// `answer-ID`.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, Hash, EnumIter, IntoStaticStr, Serialize, Deserialize,
-)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, EnumIter, IntoStaticStr, Serialize, Deserialize)]
 pub enum WaitBook {
     /// EN 1011-2 clause 18.
     #[strum(serialize = "wait-en-1011-2")]

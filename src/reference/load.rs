@@ -7,8 +7,8 @@ use serde::de::DeserializeOwned;
 
 use super::tint::TintData;
 use super::{
-    Caution, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods, OwnSheets, Practice,
-    Process, ProcessFile, Row, Rule, Source, Table, TableC1, WaitRule, check, search::Index,
+    Caution, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods, OwnSheets,
+    Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1, WaitRule, check, search::Index,
 };
 
 /// The text of every data file.

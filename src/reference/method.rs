@@ -43,8 +43,6 @@ pub enum Method {
     DataSheet,
     CeqBands,
     CarbonLine,
-    HydrogenShift,
-    ThicknessCredit,
     MultiRun,
     Seferian,
     DeardenOneill,

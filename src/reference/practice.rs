@@ -152,9 +152,7 @@ impl SpanBands {
     #[must_use]
     pub fn at(&self, equivalent: f64) -> &SpanBand {
         let holds = |band: &&SpanBand| {
-            band.up_to.is_none_or(|up_to| {
-                equivalent < up_to || (equivalent <= up_to && band.low.is_some())
-            })
+            band.up_to.is_none_or(|up_to| equivalent < up_to || (equivalent <= up_to && band.low.is_some()))
         };
         self.bands.iter().find(holds).expect("the last band is open")
     }

@@ -37,9 +37,6 @@ pub struct Source {
     pub seen: String,
     /// What to keep in mind when using it.
     pub note: Option<String>,
-    /// Does the engine name it, and no row?
-    #[serde(default)]
-    pub in_engine: bool,
 }
 
 impl Row for Source {

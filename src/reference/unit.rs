@@ -4,9 +4,7 @@ use serde::{Deserialize, Serialize};
 use strum::{EnumString, IntoStaticStr};
 
 /// The unit of a value. Its symbol is what `data/methods.ron` and JSON write.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, Hash, EnumString, IntoStaticStr, Serialize, Deserialize,
-)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, EnumString, IntoStaticStr, Serialize, Deserialize)]
 #[serde(try_from = "String", into = "&'static str")]
 pub enum Unit {
     /// A temperature point.

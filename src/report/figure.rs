@@ -146,11 +146,9 @@ pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
         Unit::SquareMillimetrePerHour => show.with_unit(value, 3, "mm²/h"),
         Unit::SquareMillimetre => show.with_unit(value, 1, "mm²"),
         Unit::KgfPerSquareMm => show.with_unit(value, 1, "kgf/mm²"),
-        Unit::Second
-        | Unit::Minute
-        | Unit::Nanometre
-        | Unit::KilojoulePerInch
-        | Unit::RockwellC => show.with_unit(value, 1, unit.symbol()),
+        Unit::Second | Unit::Minute | Unit::Nanometre | Unit::KilojoulePerInch | Unit::RockwellC => {
+            show.with_unit(value, 1, unit.symbol())
+        }
         Unit::Vickers | Unit::Brinell | Unit::KelvinPerHour => show.with_unit(value, 0, unit.symbol()),
     }
 }

@@ -36,8 +36,7 @@ pub struct LeverLine {
 #[must_use]
 pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
     let shut = plan.verdict == Verdict::NoWindow;
-    let hardens =
-        plan.members.iter().any(|member| member.family.traits().hardens_through);
+    let hardens = plan.members.iter().any(|member| member.family.traits().hardens_through);
     // Without a window the answer itself says it.
     if plan.levers.is_empty() && hardens && plan.verdict == Verdict::Window {
         return vec![LeverLine {

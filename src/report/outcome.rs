@@ -187,11 +187,8 @@ fn positions(input: &Checked) -> (f64, f64, f64) {
 pub fn first_outside<'a>(pen: &Pen<'_>, outcome: &'a Outcome) -> Option<(&'a Checked, [String; 3])> {
     let input = outcome.inputs.iter().find(|input| !input.inside())?;
     let limit = if input.above() { input.high } else { input.low }?;
-    let said = [
-        symbol(pen, input.symbol),
-        number(pen, input.value, input.unit),
-        number(pen, limit, input.unit),
-    ];
+    let said =
+        [symbol(pen, input.symbol), number(pen, input.value, input.unit), number(pen, limit, input.unit)];
     Some((input, said))
 }
 

@@ -38,9 +38,7 @@ pub struct Sheet {
 #[must_use]
 pub fn sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<Sheet> {
     match id {
-        "minimum" => {
-            plan.governing().map(|item| of_evidence(pen, job, item, true))
-        }
+        "minimum" => plan.governing().map(|item| of_evidence(pen, job, item, true)),
         "maximum" => plan.interpass.as_ref().map(|limit| of_limit(pen, job, limit, "answer-maximum")),
         "ceiling" => match &plan.ceiling {
             Ceiling::At(limit) => Some(of_limit(pen, job, limit, "answer-ceiling")),

@@ -4,8 +4,8 @@ use super::figure::{BasisMark, basis_mark, maximum, minimum};
 use super::then_steel::{after_welding, buttering, cracked, grade_only, iron_route};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Outcome;
-use crate::engine::job::Job;
 use crate::engine::family::Family;
+use crate::engine::job::Job;
 use crate::engine::plan::{Action, Plan, QT_SPAN_S, Side, Verdict};
 use crate::reference::{Basis, Method};
 

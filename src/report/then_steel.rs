@@ -4,9 +4,9 @@ use super::answer::route_line;
 use super::figure::{basis_mark, maximum, minimum};
 use super::then::{ThenLine, line};
 use super::{Pen, distinct_members, heat_words, member_name};
-use crate::engine::job::Job;
 use crate::engine::chemistry::Cap;
 use crate::engine::family::Family;
+use crate::engine::job::Job;
 use crate::engine::plan::{Action, Ceiling, Layer, Plan, Verdict};
 use crate::reference::Basis;
 

@@ -44,10 +44,10 @@ fn a_question_takes_a_steel_as_a_plan_does() {
         let job = ["joint=butt", "process=gmaw", "restraint=medium", "condition=annealed"];
         let ran = run(&[&["plan", "--json"], more, &joint, &job].concat());
         let read = json_of(&ran);
-        let of_method = |item: &&Value| item["id"] == "method-b" && item["obligation"] != "weld-metal";
+        let of_method = |item: &&Value| item["method"] == "method-b" && item["obligation"] != "weld-metal";
         let item =
             read["evidence"].as_array().expect("a list").iter().find(of_method).expect("method B").clone();
-        item["raw_c"].as_f64().or(item["value_c"].as_f64()).expect("a figure")
+        item["raw"].as_f64().or(item["value_c"].as_f64()).expect("a figure")
     };
     for steel in [&["steel=4140", "C=0.30"][..], &["steel=4130"], &["steel=A572-50"], &["steel=S690QL"]] {
         let (one, other) = (value(steel), planned(steel));
@@ -120,14 +120,14 @@ fn a_held_hydrogen_shift_is_at_least() {
         let read = plan(hydrogen);
         assert_eq!(read["preheat_at_least"], true, "{hydrogen}");
         for item in read["evidence"].as_array().expect("a list") {
-            let held = ["practice-low-h", "ceq-bands"].iter().any(|id| item["id"] == *id);
-            assert!(!held || item["at_limit"] == true, "{hydrogen}: {item}");
+            let held = ["practice-low-h", "ceq-bands"].iter().any(|id| item["method"] == *id);
+            assert!(!held || item["at_least"] == true, "{hydrogen}: {item}");
         }
     }
     let inside = plan("hydrogen=16");
-    let row = |item: &&Value| item["id"] == "practice-low-h";
+    let row = |item: &&Value| item["method"] == "practice-low-h";
     let item = inside["evidence"].as_array().expect("a list").iter().find(row).expect("a row").clone();
-    assert_eq!(item["at_limit"], false, "{item}");
+    assert_eq!(item["at_least"], false, "{item}");
     for question in [
         vec!["ask", "practice-rows", "grade=4140", "thickness=25", "hydrogen=30"],
         vec!["ask", "ceq-bands", "ceq=0.8", "hydrogen=30"],

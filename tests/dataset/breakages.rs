@@ -77,14 +77,7 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
     ),
     ("grades", "clause: \"grade table\"", "clause: \" \"", "grades.ron", "1008", Rule::SourceExists),
     ("cautions", "see: [\"or-osha\"]", "see: []", "sources.ron", "or-osha", Rule::SourceUsed),
-    (
-        "methods",
-        "symbol: \"d\", unit: \"mm\"",
-        "symbol: \"d\", unit: \"furlong\"",
-        "methods.ron",
-        "method-b",
-        Rule::UnitKnown,
-    ),
+    ("methods", "id: \"multi-run\"", "id: \"many-runs\"", "methods.ron", "multi-run", Rule::EachMethod),
     ("practice", "grade: \"4130\"", "grade: \"4131\"", "practice.ron", "low-h-4130", Rule::RowExists),
     (
         "everyday_words",
@@ -104,7 +97,7 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
     ),
     ("grades", "own_sheet: \"s-3\"", "own_sheet: \"s-9\"", "grades.ron", "P1", Rule::RowExists),
     ("words", "grade-note-leaded =", "grade-note-laden =", "grades.ron", "12L14", Rule::WordsExist),
-    ("words", "method-cet =", "method-sect =", "methods.ron", "cet", Rule::WordsExist),
+    ("words", "joint-butt =", "joint-but =", "joints.ron", "butt", Rule::WordsExist),
     ("words", "grade-note-leaded =", "grade-note-laden =", "en.ftl", "grade-note-laden", Rule::WordsUsed),
     (
         "cautions",

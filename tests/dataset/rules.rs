@@ -1,7 +1,6 @@
 //! The embedded dataset keeps every rule, and every rule bites.
 
 use crate::breakages::BREAKAGES;
-use strawblue::engine::Unit;
 use strawblue::reference::{Fault, Files, Reference, Rule, embedded};
 
 /// The faults of a dataset in which one piece of text of one file is replaced.
@@ -110,9 +109,9 @@ fn all_problems_are_reported_at_once() {
     let faults = faults_with(&[
         ("grades", "id: \"1010\"", "id: \"1008\""),
         ("cautions", "directness: 1", "directness: 0"),
-        ("methods", "unit: \"mm\"", "unit: \"ell\""),
+        ("joints", "id: \"butt\"", "id: \"\""),
     ]);
-    for rule in [Rule::UniqueId, Rule::CautionComplete, Rule::UnitKnown] {
+    for rule in [Rule::UniqueId, Rule::CautionComplete] {
         assert!(faults.iter().any(|fault| fault.rule == rule), "{rule:?} in {faults:?}");
     }
     let unreadable =
@@ -125,35 +124,13 @@ fn all_problems_are_reported_at_once() {
 fn what_the_engine_names_is_there() {
     let reference = embedded();
     assert!(reference.grades.len() >= 193 && reference.fillers.len() >= 70 && reference.cautions.len() >= 97);
-    let methods = "ce-iiw ce-si6 cet pcm cen ce-wes ceq-s49 method-b table-c1 d11-annex d11-band d11-category \
-        practice-low-h grade-rows data-sheet ceq-bands carbon-line hydrogen-shift thickness-credit multi-run seferian \
-        dearden-oneill ito-bessyo sae-chart heat-input t85 hv-yurioka hv-duren hv-maynier hv-wes andrews grange eldis \
-        steven-haynes steelmaker-set koistinen-marburger hydrogen-diffusion post-heat inspection-delay yurioka-1983";
-    for id in methods.split_whitespace() {
-        assert!(reference.method(id).is_some(), "{id}");
-    }
 }
 
 #[test]
-fn units_of_limits_are_units_of_the_engine() {
-    let engine = [
-        Unit::Celsius,
-        Unit::Kelvin,
-        Unit::Millimetre,
-        Unit::Second,
-        Unit::KilojoulePerMm,
-        Unit::MlPer100g,
-        Unit::Ppm,
-        Unit::Percent,
-        Unit::Vickers,
-        Unit::Megapascal,
-        Unit::One,
-    ];
-    for method in &embedded().methods {
-        for limit in &method.limits {
-            // 1 kgf/mm2 is 9.80665 MPa: the multi-run formula is printed in it.
-            let known = limit.unit == "kgf/mm2" || engine.iter().any(|unit| unit.symbol() == limit.unit);
-            assert!(known, "{} of {}", limit.unit, method.id);
-        }
-    }
+fn a_unit_that_the_engine_does_not_know_is_not_read() {
+    let faults = faults_with(&[("methods", "symbol: \"d\", unit: \"mm\"", "symbol: \"d\", unit: \"ell\"")]);
+    assert!(
+        faults.iter().any(|fault| fault.file == "methods.ron" && fault.rule == Rule::Readable),
+        "{faults:?}"
+    );
 }

@@ -5,18 +5,22 @@ use proptest::prelude::*;
 use strawblue::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use strawblue::engine::combined_thickness::{Meeting, combined_thickness, tapered_thickness};
 use strawblue::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
-use strawblue::engine::evidence::{chart_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian};
+use strawblue::engine::evidence::{
+    cracking_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian,
+};
+use strawblue::engine::family::Family;
 use strawblue::engine::hardness::hardness;
 use strawblue::engine::hardness_conversion::{ConversionTable, Scale, hardness_conversion};
 use strawblue::engine::heat_input::{ArcRun, Travel, heat_input};
-use strawblue::engine::hydrogen::{Diffusion, Slab, hydrogen_scale, removal_time, share_left};
+use strawblue::engine::hydrogen::{Coefficient, Slab, hydrogen_scale, removal_time, share_left};
 use strawblue::engine::inspection::{WeldToInspect, inspection_wait};
 use strawblue::engine::job::Restraint;
-use strawblue::engine::plan::{Family, down_c, up_c};
+use strawblue::engine::plan::{down_c, up_c};
 use strawblue::engine::post_heat::{PostHeat, post_heat};
 use strawblue::engine::transformation::{martensite, transformation_temperatures};
-use strawblue::engine::{EngineError, Outcome};
-use strawblue::reference::{Composition, Element, embedded};
+use strawblue::engine::{Ends, EngineError, Outcome};
+use strawblue::reference::{Composition, Diffusion, Element, Method, MethodRow, Methods, embedded};
+use strum::IntoEnumIterator;
 
 type Asked = Result<Vec<Outcome>, EngineError>;
 
@@ -25,6 +29,18 @@ struct Answer {
     name: &'static str,
     sound: &'static [f64],
     ask: fn(&[f64]) -> Asked,
+}
+
+fn methods() -> &'static Methods {
+    &embedded().methods
+}
+
+fn row(method: Method) -> &'static MethodRow {
+    methods().row(method)
+}
+
+fn diffusion() -> &'static Diffusion {
+    &embedded().own_sheets.diffusion
 }
 
 fn steel(x: &[f64]) -> Composition {
@@ -36,22 +52,31 @@ fn weld(x: &[f64]) -> Cooling {
 }
 
 fn slab(x: &[f64]) -> Slab {
-    Slab { thickness_mm: x[0], temperature_c: x[1], diffusion: Diffusion::Slower }
+    Slab { thickness_mm: x[0], temperature_c: x[1], coefficient: Coefficient::Slower }
 }
 
 const ANSWERS: &[Answer] = &[
     Answer {
         name: "carbon equivalent",
         sound: &[0.2, 1.0, 0.5],
-        ask: |x| Equivalent::ALL.into_iter().map(|which| carbon_equivalent(which, &steel(x))).collect(),
+        ask: |x| {
+            Equivalent::iter().map(|which| carbon_equivalent(which, row(which.method()), &steel(x))).collect()
+        },
     },
     Answer {
         name: "Method B",
         sound: &[0.35, 30.0, 5.0, 1.0],
         ask: |x| {
             let [cet, thickness_mm, hydrogen_ml, net_heat_kj_per_mm] = [x[0], x[1], x[2], x[3]];
-            let inputs = method_b::MethodB { cet, thickness_mm, hydrogen_ml, net_heat_kj_per_mm };
-            Ok(vec![method_b::method_b(inputs)?, method_b::sew_088(inputs)?])
+            let asked = method_b::MethodB {
+                cet: method_b::CetOf::figure(cet),
+                thickness_mm,
+                hydrogen_ml,
+                net_heat_kj_per_mm,
+                high_restraint: false,
+            };
+            let by_b = |ends| method_b::method_b(row(Method::MethodB), &asked, ends);
+            Ok(vec![by_b(Ends::Drawn)?, by_b(Ends::Held)?, method_b::sew_088(row(Method::Sew088), &asked)?])
         },
     },
     Answer { name: "Seferian", sound: &[0.5, 25.0], ask: |x| Ok(vec![seferian::seferian(x[0], x[1])?]) },
@@ -61,26 +86,35 @@ const ANSWERS: &[Answer] = &[
         ask: |x| {
             let inputs = ito_bessyo::ItoBessyo {
                 pcm: x[0],
+                carbon: None,
                 h_jis_ml: x[1],
                 thickness_mm: x[2],
                 restraint_kgf_per_mm2: Some(x[3]),
             };
-            Ok(vec![ito_bessyo::ito_bessyo(inputs)?])
+            Ok(vec![ito_bessyo::ito_bessyo(row(Method::ItoBessyo), inputs)?])
         },
     },
     Answer {
         name: "multi-run",
         sound: &[3.0, 20.0, 700.0],
-        ask: |x| Ok(vec![multi_run::multi_run(x[0], x[1], x[2])?]),
+        ask: |x| {
+            let asked = multi_run::MultiRun { h_jis_ml: x[0], weld_thickness_mm: x[1], strength_mpa: x[2] };
+            let by = |ends| multi_run::multi_run(row(Method::MultiRun), asked, ends);
+            Ok(vec![by(Ends::Drawn)?, by(Ends::Held)?])
+        },
     },
-    Answer { name: "bands", sound: &[0.5], ask: |x| Ok(vec![dearden_oneill::dearden_oneill(x[0])?]) },
+    Answer {
+        name: "bands",
+        sound: &[0.5],
+        ask: |x| Ok(vec![dearden_oneill::dearden_oneill(&embedded().practice.dearden_oneill, x[0])?]),
+    },
     Answer {
         name: "cracking index",
         sound: &[0.35, 3.0, 4.0, 400.0],
         ask: |x| {
             let [cen, h_jis_ml, notch_factor, stress_mpa] = [x[0], x[1], x[2], x[3]];
-            let inputs = chart_index::CrackingIndex { cen, h_jis_ml, notch_factor, stress_mpa };
-            chart_index::cracking_index(inputs).map(Vec::from)
+            let inputs = cracking_index::CrackingIndex { cen, h_jis_ml, notch_factor, stress_mpa };
+            cracking_index::cracking_index(inputs).map(Vec::from)
         },
     },
     Answer {
@@ -112,24 +146,28 @@ const ANSWERS: &[Answer] = &[
     Answer {
         name: "hardness",
         sound: &[0.2, 1.0, 0.5, 10.0],
-        ask: |x| hardness(&steel(x), x[3]).map(Vec::from),
+        ask: |x| hardness(methods(), &steel(x), x[3]).map(Vec::from),
     },
     Answer {
         name: "transformation",
         sound: &[0.4, 0.8, 1.0],
-        ask: |x| transformation_temperatures(&steel(x)),
+        ask: |x| transformation_temperatures(methods(), &steel(x)),
     },
     Answer { name: "martensite", sound: &[320.0, 200.0], ask: |x| Ok(vec![martensite(x[0], x[1])?]) },
-    Answer { name: "hydrogen scale", sound: &[5.0], ask: |x| Ok(hydrogen_scale(x[0])?.1.to_vec()) },
+    Answer {
+        name: "hydrogen scale",
+        sound: &[5.0],
+        ask: |x| Ok(hydrogen_scale(&embedded().designators, x[0])?.1.to_vec()),
+    },
     Answer {
         name: "removal time",
         sound: &[25.0, 250.0, 0.1],
-        ask: |x| removal_time(slab(x), x[2]).map(Vec::from),
+        ask: |x| removal_time(diffusion(), slab(x), x[2]).map(Vec::from),
     },
     Answer {
         name: "share left",
         sound: &[25.0, 250.0, 4.0],
-        ask: |x| share_left(slab(x), x[2]).map(Vec::from),
+        ask: |x| share_left(diffusion(), slab(x), x[2]).map(Vec::from),
     },
     Answer {
         name: "post-heat",
@@ -142,14 +180,14 @@ const ANSWERS: &[Answer] = &[
                 ceiling_c: Some(x[3]),
                 left: x[4],
             };
-            post_heat(asked).map(Vec::from)
+            post_heat(methods(), diffusion(), asked).map(Vec::from)
         },
     },
     Answer {
         name: "inspection wait",
         sound: &[30.0, 8.0, 460.0, 1.2],
         ask: |x| {
-            inspection_wait(WeldToInspect {
+            let weld = WeldToInspect {
                 family: Family::Structural,
                 thickness_mm: x[0],
                 size_mm: Some(x[1]),
@@ -157,7 +195,8 @@ const ANSWERS: &[Answer] = &[
                 net_heat_kj_per_mm: x[3],
                 restraint: Restraint::Medium,
                 heat_treated: false,
-            })
+            };
+            inspection_wait(&embedded().inspection, &weld)
         },
     },
     Answer {
@@ -166,7 +205,7 @@ const ANSWERS: &[Answer] = &[
         ask: |x| {
             let joint = embedded().joint("t-fillet-one-side").expect("the dataset has this joint");
             let meeting = Meeting { joint, first_mm: x[0], second_mm: Some(x[1]), opposed_at_once: false };
-            Ok(vec![combined_thickness(meeting)?])
+            Ok(vec![combined_thickness(row(Method::CombinedThickness), meeting)?])
         },
     },
     Answer {

@@ -5,20 +5,23 @@ use proptest::prelude::*;
 use strawblue::engine::carbon_equivalent::Equivalent;
 use strawblue::engine::combined_thickness::{Meeting, tapered_mm};
 use strawblue::engine::cooling_time::{Cooling, t85_thick_s, t85_thin_s, transition_mm};
-use strawblue::engine::evidence::{chart_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian};
+use strawblue::engine::evidence::{
+    cracking_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian,
+};
+use strawblue::engine::family::Family;
 use strawblue::engine::hardness::Yurioka1987;
 use strawblue::engine::hardness_conversion::{ConversionTable, Scale};
 use strawblue::engine::heat_input::{arc_energy_kj_per_mm, arc_energy_of_run_kj_per_mm};
 use strawblue::engine::hydrogen::{
-    HydrogenScale, diffusion_arrhenius_cm2_per_s, diffusion_measured_cm2_per_s, diffusion_slower_cm2_per_s,
+    diffusion_arrhenius_cm2_per_s, diffusion_measured_cm2_per_s, diffusion_slower_cm2_per_s, hydrogen_scale,
     mean_left, mean_time_h, middle_left, middle_time_h, slab_mean_left, slab_middle_left,
 };
 use strawblue::engine::inspection::{WeldToInspect, inspection_wait};
 use strawblue::engine::job::Restraint;
-use strawblue::engine::plan::Family;
 use strawblue::engine::transformation::{martensite_share, ms_steven_haynes_c};
 use strawblue::questions::{self, Answers, Given, Input, Kind, Question};
-use strawblue::reference::{self, Composition, Element};
+use strawblue::reference::{self, Composition, Element, embedded};
+use strum::IntoEnumIterator;
 
 /// Any double, the awkward ones often.
 fn any_number() -> impl Strategy<Value = f64> {
@@ -186,7 +189,7 @@ proptest! {
     fn equivalents_never_fall_with_an_element(steel in steel(), at in 0..Element::ALL.len(), more in 0.0..1.0f64) {
         let element = Element::ALL[at];
         let richer = steel.with(element, steel.get(element) + more);
-        for which in Equivalent::ALL {
+        for which in Equivalent::iter() {
             prop_assert!(which.of(&richer) >= which.of(&steel) - 1e-12, "{which:?} falls with {element:?}");
         }
         prop_assert!(seferian::c_chem(&richer) >= seferian::c_chem(&steel) - 1e-12);
@@ -221,11 +224,13 @@ proptest! {
         prop_assert!(multi_run::multi_run_c(h + more, d, s) > multi_run::multi_run_c(h, d, s));
         prop_assert!(multi_run::multi_run_c(h, d + more, s) > multi_run::multi_run_c(h, d, s));
         prop_assert!(multi_run::multi_run_c(h, d, s + more) > multi_run::multi_run_c(h, d, s));
-        let index = |p, h, s| chart_index::yurioka_1983(p, h, 4.0, s);
+        let index = |p, h, s| cracking_index::yurioka_1983(p, h, 4.0, s);
         prop_assert!(index(p + more, h, s) > index(p, h, s) && index(p, h + more, s) > index(p, h, s));
-        prop_assert!(chart_index::t100cr_s(p + more) > chart_index::t100cr_s(p));
+        prop_assert!(cracking_index::t100cr_s(p + more) > cracking_index::t100cr_s(p));
         prop_assert!(seferian::preheat_c(p + more) >= seferian::preheat_c(p));
-        prop_assert!(dearden_oneill::band_c(p + more) >= dearden_oneill::band_c(p));
+        let bands = &embedded().practice.dearden_oneill;
+        let band = |ce: f64| dearden_oneill::dearden_oneill(bands, ce).unwrap().value;
+        prop_assert!(band(p + more) >= band(p));
     }
 
     #[test]
@@ -258,9 +263,10 @@ proptest! {
         prop_assert!(mean_time_h(d, mm, left - less) > mean_h);
         prop_assert!((mean_time_h(d, 2.0 * mm, left) / mean_h - 4.0).abs() < 1e-9, "time grows with the square");
         prop_assert!(diffusion_arrhenius_cm2_per_s(t + 10.0) > diffusion_arrhenius_cm2_per_s(t));
-        let slower = diffusion_slower_cm2_per_s(t);
+        let table = &embedded().own_sheets.diffusion;
+        let slower = diffusion_slower_cm2_per_s(table, t);
         prop_assert!(slower <= diffusion_arrhenius_cm2_per_s(t));
-        prop_assert!(diffusion_measured_cm2_per_s(t).is_none_or(|measured| slower <= measured));
+        prop_assert!(diffusion_measured_cm2_per_s(table, t).is_none_or(|measured| slower <= measured));
     }
 
     #[test]
@@ -297,7 +303,7 @@ proptest! {
             restraint: Restraint::Medium,
             heat_treated: false,
         };
-        let hours = |weld: WeldToInspect| inspection_wait(weld).unwrap()[0].value.unwrap();
+        let hours = |weld: WeldToInspect| inspection_wait(&embedded().inspection, &weld).unwrap()[0].value.unwrap();
         let base = hours(weld);
         prop_assert!(hours(WeldToInspect { thickness_mm: mm + more, ..weld }) >= base, "the wait falls");
         prop_assert!(hours(WeldToInspect { size_mm: Some(size + more), ..weld }) >= base, "the wait falls");
@@ -344,8 +350,9 @@ proptest! {
 fn the_hydrogen_band_contains_its_content() {
     for tenth in 0..400 {
         let content = f64::from(tenth) / 10.0;
-        let (low, high) = HydrogenScale::of(content).band_ml();
-        assert!((content > low || content == 0.0) && high.is_none_or(|high| content <= high), "{content}");
+        let (letter, _) = hydrogen_scale(&embedded().designators, content).unwrap();
+        let above = letter.above_ml.is_none_or(|low| content > low);
+        assert!(above && letter.up_to_ml.is_none_or(|high| content <= high), "{content}");
     }
-    assert_eq!(HydrogenScale::of(f64::NAN), HydrogenScale::A);
+    assert!(hydrogen_scale(&embedded().designators, f64::NAN).is_err());
 }

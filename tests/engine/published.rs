@@ -12,7 +12,7 @@ use std::path::PathBuf;
 use serde::Deserialize;
 use strawblue::engine::Outcome;
 use strawblue::questions::{self, Answers, COMPOSITION, Given, OUTSIDE_RANGE, Reply};
-use strawblue::reference::Composition;
+use strawblue::reference::{Composition, embedded};
 
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 enum CaseKind {
@@ -52,6 +52,18 @@ enum Expected {
         symbol: String,
         is: f64,
         within: f64,
+    },
+    /// What an input counted as.
+    Input {
+        answer: String,
+        symbol: String,
+        is: f64,
+        within: f64,
+    },
+    /// The figure as its source prints it.
+    Printed {
+        answer: String,
+        f: f64,
     },
     Nothing {
         answer: String,
@@ -181,6 +193,15 @@ fn check(reply: &Reply, expected: &Expected) -> Result<(), String> {
             near(step.map(|step| step.value), *is, *within)
                 .map_err(|said| format!("{symbol} of {answer} {said}"))
         }
+        Expected::Input { answer, symbol, is, within } => {
+            let input = outcome(answer)?.input(symbol);
+            near(input.map(|input| input.used), *is, *within)
+                .map_err(|said| format!("{symbol} of {answer} {said}"))
+        }
+        Expected::Printed { answer, f } => {
+            let printed = outcome(answer)?.printed.and_then(|printed| printed.f);
+            near(printed, *f, 0.0).map_err(|said| format!("{answer}, as printed, {said}"))
+        }
         Expected::Nothing { answer } => match outcome(answer)?.value {
             None => Ok(()),
             Some(value) => Err(format!("{answer} is {value}, not empty")),
@@ -205,7 +226,7 @@ fn check(reply: &Reply, expected: &Expected) -> Result<(), String> {
         Expected::Outside { answer, symbol } => {
             let outside = |name: &str| {
                 outcome(answer).is_ok_and(|found| {
-                    found.range.iter().any(|check| check.symbol == name && !check.inside())
+                    found.inputs.iter().any(|check| check.symbol == name && !check.inside())
                 })
             };
             if outside(symbol) { Ok(()) } else { Err(format!("{symbol} of {answer} is not marked outside")) }
@@ -274,10 +295,11 @@ fn a_fact_of_the_trade_carries_no_source() {
         }
     }
     assert!(facts >= 14, "only {facts}");
+    let methods = &embedded().methods;
     for file in ["file-skates", "file-bites"] {
         let given = Answers::new().with("file", Given::Choice(file.to_owned()));
         let reply = questions::find("file-test").unwrap().ask(&given).unwrap();
-        assert_eq!(reply.answers[0].basis, strawblue::reference::Basis::Practice);
+        assert_eq!(*reply.answers[0].basis(methods), strawblue::reference::Basis::Practice);
     }
 }
 
@@ -290,6 +312,8 @@ fn every_question_and_every_answer_is_checked() {
             | Expected::Span { answer, .. }
             | Expected::Holds { answer, .. }
             | Expected::Step { answer, .. }
+            | Expected::Input { answer, .. }
+            | Expected::Printed { answer, .. }
             | Expected::Nothing { answer }
             | Expected::InRange { answer }
             | Expected::AtLeast { answer, .. }
@@ -328,7 +352,11 @@ fn what_rests_on_a_remembered_formula_says_so_case_by_case() {
                 .expect
                 .iter()
                 .filter_map(figure_of)
-                .filter(|answer| reply.answer(answer).is_some_and(|found| found.basis.kind() == "memory"))
+                .filter(|answer| {
+                    reply
+                        .answer(answer)
+                        .is_some_and(|found| found.basis(&embedded().methods).kind() == "memory")
+                })
                 .collect();
             if !remembered.is_empty() {
                 unmarked.push(format!("{name}, {}: {remembered:?}", case.name));

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use ron::value::RawValue;
 use serde::Deserialize;
-use strawblue::engine::plan::{cautions, plan};
+use strawblue::engine::plan::plan;
 use strawblue::job::{JobText, Reading, read_job};
 use strawblue::reference::embedded;
 use strawblue::units::Units;
@@ -36,10 +36,8 @@ fn raised(case: &Case) -> Vec<(String, u8)> {
     let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
     let read = read_job(&text, &reading).unwrap_or_else(|problems| panic!("{}: {problems:?}", case.name));
     let made = plan(embedded(), &read.job);
-    cautions(embedded(), &read.job, &made)
-        .into_iter()
-        .map(|raised| (raised.caution.id.clone(), raised.directness))
-        .collect()
+    let id = |place: usize| embedded().cautions.rows()[place].id.clone();
+    made.cautions.iter().map(|raised| (id(raised.place), raised.directness)).collect()
 }
 
 #[test]

@@ -68,7 +68,7 @@ fn less_hydrogen_than_the_process_gives_is_refused() {
 /// a butt weld: multi-run weld metal 40 mm deep asks for much more preheat than 15 mm of it.
 #[test]
 fn a_leg_counts_for_a_fillet_only() {
-    for joint in Joint::ALL {
+    for &joint in Joint::ALL {
         let read = |leg: &str| small(&[("joint", joint.id()), ("shape", "plate"), ("leg", leg)]);
         let found = read("6").expect("reads");
         let said = found.defaulted.iter().any(|found| found.value == DefaultValue::LegNotUsed);
@@ -173,13 +173,13 @@ fn processes_and_joints_as_people_write_them() {
     for (text, process) in rows {
         assert_eq!(typed::process(text), Ok(TypedProcess::Known(process)), "{text}");
     }
-    for process in Process::ALL {
+    for &process in Process::ALL {
         assert_eq!(typed::process(process.id()), Ok(TypedProcess::Known(process)));
         assert!(embedded().process(process.id()).is_some(), "the dataset has {}", process.id());
     }
     assert_eq!(typed::process("stick"), Ok(TypedProcess::CoveredElectrode));
     assert!(matches!(typed::process("flux core"), Err(Problem::Ambiguous { .. })));
-    for joint in Joint::ALL {
+    for &joint in Joint::ALL {
         assert_eq!(typed::joint(joint.id()), Ok(joint));
         assert!(embedded().joint(joint.id()).is_some(), "the dataset has {}", joint.id());
     }

@@ -49,10 +49,7 @@ fn worked(practice: &Practice, carbon: f64, hydrogen_ml: f64, thickness_mm: f64)
     let read = Checked { low: ends.0, high: ends.1, ..Checked::free("C", carbon, Unit::Percent) }.held();
     let mut outcome = Outcome::new(Method::CarbonLine, line_c + credit_k, Unit::Celsius)
         .from_inputs(vec![read, Checked::free("d", thickness_mm, Unit::Millimetre)])
-        .worked(vec![
-            Step::new("line", line_c, Unit::Celsius),
-            Step::new("credit", credit_k, Unit::Kelvin),
-        ])
+        .worked(vec![Step::new("line", line_c, Unit::Celsius), Step::new("credit", credit_k, Unit::Kelvin)])
         .resting_on(&line.basis);
     outcome.at_least = read.above();
     Shift::of(&practice.hydrogen_shift, hydrogen_ml, line.hydrogen_ml).applied(outcome, hydrogen_ml)
@@ -62,10 +59,5 @@ fn worked(practice: &Practice, carbon: f64, hydrogen_ml: f64, thickness_mm: f64)
 #[must_use]
 pub fn on(case: &Case<'_>) -> Evidence {
     let carbon = case.chemistry.nominal.get(Element::C);
-    case.evidence(worked(
-        &case.reference.practice,
-        carbon,
-        case.hydrogen_ml,
-        case.member.thickness_mm,
-    ))
+    case.evidence(worked(&case.reference.practice, carbon, case.hydrogen_ml, case.member.thickness_mm))
 }

@@ -87,8 +87,7 @@ fn worked(d11: &D11, asked: D11Annex) -> Option<Outcome> {
     let printed = |cell: &Cell| Printed { c: Some(cell.c), f: Some(cell.f) };
     let [table_c, bands_c] = [by_table, by_bands].map(|cell| printed(cell).as_minimum_c());
     let bands_govern = bands_c > table_c;
-    let (higher, group) =
-        if bands_govern { (by_bands, found[1].group) } else { (by_table, found[0].group) };
+    let (higher, group) = if bands_govern { (by_bands, found[1].group) } else { (by_table, found[0].group) };
     let mut steps = Vec::with_capacity(4);
     steps.extend([
         Step::new("SI", index, Unit::One),

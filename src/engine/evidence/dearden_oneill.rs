@@ -23,10 +23,7 @@ fn worked(bands: &SpanBands, ce: f64) -> Outcome {
     let band = bands.at(ce);
     let begins = bands.bands.iter().find(|band| band.low.is_some()).map(|band| band.above);
     let mut outcome = Outcome::open(Method::DeardenOneill, Unit::Celsius)
-        .from_inputs(vec![Checked {
-            low: begins,
-            ..Checked::free("CE", ce, Unit::Percent)
-        }])
+        .from_inputs(vec![Checked { low: begins, ..Checked::free("CE", ce, Unit::Percent) }])
         .resting_on(&bands.basis);
     let printed_c = |printed: Option<Printed>| printed.and_then(|printed| printed.c);
     let (low_c, high_c) = (printed_c(band.low), printed_c(band.high));

@@ -72,10 +72,9 @@ fn worked(row: &MethodRow, asked: ItoBessyo) -> Outcome {
         Checked::of(row, "d", thickness_mm, Ends::Drawn),
     ];
     inputs.extend(carbon.map(|carbon| Checked::of(row, "C", carbon, Ends::Drawn)));
-    let outcome = Outcome::new(Method::ItoBessyo, t0_c, Unit::Celsius).from_inputs(inputs).worked(vec![
-        Step::new(symbol, parameter, Unit::Percent),
-        Step::new("T0", t0_c, Unit::Celsius),
-    ]);
+    let outcome = Outcome::new(Method::ItoBessyo, t0_c, Unit::Celsius)
+        .from_inputs(inputs)
+        .worked(vec![Step::new(symbol, parameter, Unit::Percent), Step::new("T0", t0_c, Unit::Celsius)]);
     if t0_c < NO_PREHEAT_BELOW_C { outcome.saying(Says::Clears) } else { outcome }
 }
 

@@ -28,12 +28,7 @@ pub fn low_hydrogen_rows(
     worked(practice, row, thickness_mm, hydrogen_ml).ok_or(nothing)
 }
 
-fn worked(
-    practice: &Practice,
-    row: &LowHydrogenRow,
-    thickness_mm: f64,
-    hydrogen_ml: f64,
-) -> Option<Outcome> {
+fn worked(practice: &Practice, row: &LowHydrogenRow, thickness_mm: f64, hydrogen_ml: f64) -> Option<Outcome> {
     let printed = thickness_row(&row.rows, thickness_mm)?.at;
     let printed_c = printed.as_minimum_c();
     let depth = Checked::up_to("d", thickness_mm, Unit::Millimetre, Some(row.at_least_above_mm));
@@ -52,8 +47,7 @@ fn worked(
 /// A row's word on a member; a row that is stretched to a richer steel says so.
 #[must_use]
 pub fn on(case: &Case<'_>, row: &LowHydrogenRow, stretched: bool) -> Option<Evidence> {
-    let mut outcome =
-        worked(&case.reference.practice, row, case.member.thickness_mm, case.hydrogen_ml)?;
+    let mut outcome = worked(&case.reference.practice, row, case.member.thickness_mm, case.hydrogen_ml)?;
     if stretched {
         outcome.name = "practice-rows-stretched";
     }

@@ -190,12 +190,9 @@ fn worked(row: &MethodRow, asked: &MethodB<'_>, ends: Ends) -> Outcome {
     steps.push(Step::new("Tp", sum_c, Unit::Celsius));
     let mut outcome = Outcome::new(Method::MethodB, sum_c, Unit::Celsius).worked(steps);
     if inputs.iter().any(Checked::was_held) {
-        let raw_c = method_b_c(
-            asked.cet.cet,
-            asked.thickness_mm,
-            asked.hydrogen_ml,
-            asked.net_heat_kj_per_mm,
-        ) + restraint_k;
+        let raw_c =
+            method_b_c(asked.cet.cet, asked.thickness_mm, asked.hydrogen_ml, asked.net_heat_kj_per_mm)
+                + restraint_k;
         outcome.raw = Some(raw_c);
         outcome.at_least = inputs.iter().any(Checked::above) || raw_c > sum_c + 1e-9;
     }
@@ -210,8 +207,7 @@ fn worked(row: &MethodRow, asked: &MethodB<'_>, ends: Ends) -> Outcome {
 pub fn sew_088(row: &MethodRow, asked: &MethodB<'_>) -> Result<Outcome, EngineError> {
     asked.check()?;
     let bare = MethodB { cet: CetOf::figure(asked.cet.cet), ..*asked };
-    let sum_c =
-        sew_088_c(asked.cet.cet, asked.thickness_mm, asked.hydrogen_ml, asked.net_heat_kj_per_mm);
+    let sum_c = sew_088_c(asked.cet.cet, asked.thickness_mm, asked.hydrogen_ml, asked.net_heat_kj_per_mm);
     let outcome = Outcome::new(Method::Sew088, sum_c, Unit::Celsius)
         .from_inputs(bare.inputs(row, Ends::Drawn))
         .worked(vec![Step::new("Tp", sum_c, Unit::Celsius)]);

@@ -5,9 +5,9 @@
 //! it with the inputs as they are; the plan asks the same function with them put at the ends
 //! of its range, and `on` only builds what is asked.
 
+pub mod carbon_line;
 mod case;
 pub mod ceq_bands;
-pub mod carbon_line;
 pub mod cool_or_damp;
 pub mod cracking_index;
 pub mod d11_annex;

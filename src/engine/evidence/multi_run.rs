@@ -55,8 +55,8 @@ fn worked(row: &MethodRow, asked: MultiRun, ends: Ends) -> Outcome {
         Checked::of(row, "sigma_B", strength, ends),
     ];
     let at_c = multi_run_c(inputs[0].used, inputs[1].used, inputs[2].used);
-    let mut outcome = Outcome::new(Method::MultiRun, at_c, Unit::Celsius)
-        .worked(vec![Step::new("T", at_c, Unit::Celsius)]);
+    let mut outcome =
+        Outcome::new(Method::MultiRun, at_c, Unit::Celsius).worked(vec![Step::new("T", at_c, Unit::Celsius)]);
     if inputs.iter().any(Checked::was_held) {
         // Converted hydrogen can be below zero, where the equation has no figure.
         outcome.raw = Some(multi_run_c(asked.h_jis_ml, asked.weld_thickness_mm, strength))

@@ -38,8 +38,7 @@ fn reach(case: &Case<'_>, row: &LowHydrogenRow) -> Reach {
         return Reach::Covers;
     }
     let stretched = row.stretch.is_some_and(|stretch| {
-        nominal.get(Element::C) <= stretch.c_max + 1e-9
-            && case.chemistry.ceq_s49() <= stretch.ceq_max + 1e-9
+        nominal.get(Element::C) <= stretch.c_max + 1e-9 && case.chemistry.ceq_s49() <= stretch.ceq_max + 1e-9
     });
     if stretched { Reach::Stretched } else { Reach::Not }
 }
@@ -87,7 +86,5 @@ pub fn on(case: &Case<'_>, rungs: Rungs) -> Vec<Evidence> {
 /// The member's own grade with a data sheet, or a richer one that covers the steel.
 fn sheet_that_covers<'a>(case: &Case<'a>) -> Option<&'a Grade> {
     let cover = &case.reference.practice.cover;
-    case.reference
-        .with_data_sheet()
-        .find(|grade| covers(cover, grade, &case.chemistry.nominal))
+    case.reference.with_data_sheet().find(|grade| covers(cover, grade, &case.chemistry.nominal))
 }

@@ -54,11 +54,7 @@ pub fn cell<'a>(table: &'a TableC1, query: &C1Query<'_>) -> Option<&'a C1Cell> {
 ///
 /// # Errors
 /// An input that is not a number, negative, or that no weld has.
-pub fn table_c1(
-    table: &TableC1,
-    limits: &MethodRow,
-    query: &C1Query<'_>,
-) -> Result<Outcome, EngineError> {
+pub fn table_c1(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Result<Outcome, EngineError> {
     Domain::new("CE", 0.0, 20.0).check(query.ce)?;
     HYDROGEN.check(query.hydrogen_ml)?;
     HEAT.check(query.heat_input_kj_per_mm)?;
@@ -70,10 +66,7 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
     let lowest_heat = table.cells.iter().map(|cell| cell.heat_input_kj_per_mm).reduce(f64::min);
     let mut inputs = vec![
         Checked::up_to("CE", query.ce, Unit::Percent, highest_ce),
-        Checked {
-            low: lowest_heat,
-            ..Checked::free("Q", query.heat_input_kj_per_mm, Unit::KilojoulePerMm)
-        },
+        Checked { low: lowest_heat, ..Checked::free("Q", query.heat_input_kj_per_mm, Unit::KilojoulePerMm) },
         Checked::free("HD", query.hydrogen_ml, Unit::MlPer100g),
     ];
     // Only the upper limits: a leaner steel is easier to weld.
@@ -95,9 +88,8 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
         Checked::up_to("d_comb", combined_mm, Unit::Millimetre, most_mm.or(Some(table.never_above_mm)))
     }));
     inputs.extend(beyond);
-    let mut outcome = Outcome::open(Method::TableC1, Unit::Millimetre)
-        .from_inputs(inputs)
-        .resting_on(&table.basis);
+    let mut outcome =
+        Outcome::open(Method::TableC1, Unit::Millimetre).from_inputs(inputs).resting_on(&table.basis);
     outcome.value = most_mm;
     outcome.says = match (most_mm, query.combined_mm) {
         (Some(most_mm), Some(combined_mm)) if combined_mm <= most_mm.min(table.never_above_mm) => {

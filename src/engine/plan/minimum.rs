@@ -52,7 +52,8 @@ pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed:
     ask(cold_or_damp(reference, job, parts, weighed));
     ask(demanded(job).into_iter().collect());
     let iron = parts.iter().any(|part| part.family == Family::Iron);
-    let limit = govern(reference, &mut evidence, &candidates, if iron { f64::NEG_INFINITY } else { job.shop_c });
+    let limit =
+        govern(reference, &mut evidence, &candidates, if iron { f64::NEG_INFINITY } else { job.shop_c });
     Minimum {
         limit,
         evidence,

@@ -177,13 +177,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
 }
 
 /// A plan with its figures, and nothing that follows from the whole of it yet.
-fn weighed(
-    reference: &Reference,
-    job: &Job,
-    parts: &[Part<'_>],
-    figures: Figures,
-    combined_mm: f64,
-) -> Plan {
+fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figures, combined_mm: f64) -> Plan {
     let any_iron = parts.iter().any(|part| part.family == Family::Iron);
     let routes = if any_iron { sheets::iron_routes(reference, &job.demands) } else { Vec::new() };
     let verdict = verdict(parts, &figures, routes.len());

@@ -156,7 +156,9 @@ fn post_heat_of(reference: &Reference, job: &Job, plan: &Plan, minimum_c: f64) -
         left: HYDROGEN_LEFT,
     };
     // Both times stand beside each other; which is the longer one is seen.
-    let mut found = post_heat(&reference.methods, &reference.own_sheets.diffusion, asked).map(Vec::from).unwrap_or_default();
+    let mut found = post_heat(&reference.methods, &reference.own_sheets.diffusion, asked)
+        .map(Vec::from)
+        .unwrap_or_default();
     found.retain(|outcome| outcome.name != "post-heat-time");
     found
 }
@@ -168,15 +170,18 @@ fn strictest_wait(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Vec<O
         .iter()
         .filter(|part| part.hardens())
         .filter_map(|part| {
-            inspection_wait(&reference.inspection, &WeldToInspect {
-                family: part.family,
-                thickness_mm: part.member.thickness_mm,
-                size_mm: job.weld.thickness_mm,
-                yield_mpa: treatment::yield_mpa(part.member),
-                net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
-                restraint: job.restraint,
-                heat_treated: false,
-            })
+            inspection_wait(
+                &reference.inspection,
+                &WeldToInspect {
+                    family: part.family,
+                    thickness_mm: part.member.thickness_mm,
+                    size_mm: job.weld.thickness_mm,
+                    yield_mpa: treatment::yield_mpa(part.member),
+                    net_heat_kj_per_mm: job.net_heat_kj_per_mm(),
+                    restraint: job.restraint,
+                    heat_treated: false,
+                },
+            )
             .ok()
         })
         .max_by(|a, b| {

@@ -197,7 +197,8 @@ fn member_ceiling(part: &Part, index: usize) -> Ceiling {
     let under_temper =
         |by, temper_c: f64, basis| Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis));
     let counted = treatment::counted_kind(member);
-    if let Some(temper_c) = member.condition.temper_c.filter(|_| treatment::has_temper(member.condition.kind)) {
+    if let Some(temper_c) = member.condition.temper_c.filter(|_| treatment::has_temper(member.condition.kind))
+    {
         // A temper that the measured hardness belies is none, and the standard's is none either.
         return if treatment::too_hard(member, part.family) {
             Ceiling::AskTemper { member: index }

@@ -75,7 +75,7 @@ pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     }
     let mut faults = Faults { file: "sources.ron", list };
     for source in &reference.sources {
-        let named = source.in_engine || used.contains(source.id.as_str());
+        let named = used.contains(source.id.as_str());
         faults.check(named, &source.id, Rule::SourceUsed, || "no row names this source".to_owned());
     }
 }
