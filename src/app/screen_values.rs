@@ -3,7 +3,7 @@
 use slint::SharedString;
 
 use super::ui;
-use crate::engine::plan::Standing;
+use crate::engine::evidence::Standing;
 use crate::reference::Severity;
 use crate::report::{BasisMark, CautionLine, Figure};
 use crate::units::{Show, TemperatureUnit};

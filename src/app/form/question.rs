@@ -7,11 +7,11 @@ use super::parts::{fields, list, segments};
 use crate::app::rows::model;
 use crate::app::screen_values::{basis_kind, choice};
 use crate::app::{State, ui};
-use crate::engine::{EngineError, Outcome, Unit};
+use crate::engine::{EngineError, Outcome};
 use crate::job::{Reading, read_answers, say_refusal, shown_unit};
 use crate::questions::{Input, Kind, Preset, Problem, Question, Reply};
 use crate::reference::tint::TintData;
-use crate::report::{Pen, band, basis_mark, of_unit, source_line};
+use crate::report::{Pen, answer_figure, basis_mark, source_line};
 
 /// What the id of a field or choice of a question begins with.
 pub(crate) const ASKS: &str = "ask:";
@@ -244,15 +244,19 @@ fn results(state: &State, question: &Question, reply: &Reply, parts: &mut Vec<ui
     for outcome in &reply.answers {
         // A range too wide to use is no figure.
         let useless = reply.notes.contains(&"ir-no-use");
-        let (main, second) =
-            if useless { (pen.words.get("ir-no-use-short"), String::new()) } else { said(&pen, outcome) };
+        let (main, second) = if useless {
+            (pen.words.get("ir-no-use-short"), String::new())
+        } else {
+            let both = answer_figure(&pen, outcome);
+            (both.main, both.second)
+        };
         if first.is_empty() {
             first.clone_from(&main);
         }
         for (label, value) in crayons(&pen, outcome) {
             parts.push(result_part(&format!("{}-{label}", outcome.name), label, value, String::new()));
         }
-        let mark = basis_mark(&pen, &outcome.basis);
+        let mark = basis_mark(&pen, outcome.basis(&pen.reference.methods));
         let label = pen.words.get(&format!("answer-{}", outcome.name));
         parts.push(ui::PartRow {
             basis_kind: basis_kind(&mark),
@@ -299,26 +303,4 @@ fn crayons(pen: &Pen<'_>, outcome: &Outcome) -> Vec<(String, String)> {
             ))
         })
         .collect()
-}
-
-/// An answer in the reader's unit and in the other: a range of temperatures is rounded outwards.
-fn said(pen: &Pen<'_>, outcome: &Outcome) -> (String, String) {
-    match (outcome.value, outcome.low, outcome.high, outcome.unit) {
-        (None, Some(low), Some(high), Unit::Celsius) => {
-            let both = band(pen, low, high);
-            (both.main, both.second)
-        }
-        (None, None, Some(high), Unit::Celsius) => {
-            let both = pen.show.minimum(high, None);
-            let most = |figure: &str| pen.words.with("tint-at-most", &[("figure", figure)]);
-            (most(&both.main), most(&both.second))
-        }
-        (None, Some(low), None, Unit::Celsius) => {
-            let both = pen.show.maximum(low, None);
-            let least = |figure: &str| pen.words.with("tool-from", &[("figure", figure)]);
-            (least(&both.main), least(&both.second))
-        }
-        (Some(value), _, _, unit) => (of_unit(value, unit, &pen.show), String::new()),
-        _ => (pen.words.get("cli-no-figure"), String::new()),
-    }
 }

@@ -5,7 +5,8 @@ use slint::SharedString;
 use crate::app::rows::model;
 use crate::app::screen_values::{basis_kind, capital, caution, choice, figure, float, standing, ticks};
 use crate::app::{Open, Planned, State, ui};
-use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
+use crate::engine::evidence::Standing;
+use crate::engine::plan::{Ceiling, Limit, Verdict};
 use crate::report::{
     Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, RangeVerdict, Report, Sheet,
     ThenLine,
@@ -264,7 +265,7 @@ pub(crate) fn basis_view(id: &str, sheet: &Sheet) -> ui::BasisView {
                     at: float(range.at),
                     verdict: match range.verdict {
                         RangeVerdict::Inside => ui::RangeVerdict::Inside,
-                        RangeVerdict::AtLimit => ui::RangeVerdict::Outside,
+                        RangeVerdict::AtLimit | RangeVerdict::Outside => ui::RangeVerdict::Outside,
                         RangeVerdict::NotStated => ui::RangeVerdict::NotStated,
                     },
                     word: range.word.as_str().into(),

@@ -173,16 +173,17 @@ fn element_row(state: &State, read: &Draft<'_>, typed: &draft::Typed) -> ui::Fie
 fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
     let pen = state.pen();
     let figure = |which: Equivalent| {
-        let basis = which.basis();
+        let row = pen.reference.methods.row(which.method());
+        let basis = &row.basis;
         let found =
-            steel.and_then(|steel| carbon_equivalent(which, steel).ok()).and_then(|found| found.value);
+            steel.and_then(|steel| carbon_equivalent(which, row, steel).ok()).and_then(|found| found.value);
         ui::FigureView {
             id: which.id().into(),
             label: state.word(&format!("answer-{}", which.id())),
             figure: found.map_or_else(|| "–".into(), |value| pen.show.number(value, 3).into()),
-            basis_kind: basis_kind(&basis_mark(&pen, &basis)),
-            basis_label: basis_mark(&pen, &basis).label.into(),
-            note: source_line(&pen, &basis).into(),
+            basis_kind: basis_kind(&basis_mark(&pen, basis)),
+            basis_label: basis_mark(&pen, basis).label.into(),
+            note: source_line(&pen, basis).into(),
             ..ui::FigureView::default()
         }
     };
@@ -220,7 +221,10 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
             }
             for which in EQUIVALENTS {
                 // The sum of CE (IIW) is no element.
-                let range = which.range(steel).into_iter().filter(|check| check.symbol != "CE");
+                let range = which
+                    .range(state.reference.methods.row(which.method()), steel)
+                    .into_iter()
+                    .filter(|check| check.symbol != "CE");
                 let beyond: Vec<&str> =
                     range.filter(|check| !check.inside()).map(|check| check.symbol).collect();
                 if !beyond.is_empty() {

@@ -7,7 +7,7 @@ use crate::app::ui;
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::typed::{CertificateLine, composition};
 use crate::job::{OwnSteel, find_steel};
-use crate::reference::{Composition, Element, Grade};
+use crate::reference::{Composition, Element, Grade, Method, embedded};
 use crate::units::{Accepts, Problem};
 
 /// Elements that always have a field; the rest have one where they are stated.
@@ -163,7 +163,9 @@ impl Draft<'_> {
         let known = |element: &Element| line.stated.contains(element) || filled.contains(element);
         let enough = self.unread().iter().chain(&[Element::C, Element::Mn]).all(known);
         // A share of the whole above 100 % is no steel.
-        (enough && carbon_equivalent(Equivalent::CeIiw, &steel).is_ok()).then_some((steel, filled))
+        (enough
+            && carbon_equivalent(Equivalent::CeIiw, embedded().methods.row(Method::CeIiw), &steel).is_ok())
+        .then_some((steel, filled))
     }
 
     /// Why it can't be saved: a message; none where it can.

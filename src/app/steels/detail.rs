@@ -248,13 +248,13 @@ pub(crate) fn of_own(pen: &Pen<'_>, id: &str, own: &OwnSteel) -> ui::SteelDetail
         text: pen.show.number(line.composition.get(element), 4).into(),
     });
     let equivalents = EQUIVALENTS.into_iter().map(|which| {
-        let basis = which.basis();
+        let basis = &pen.reference.methods.row(which.method()).basis;
         ui::SteelFact {
             label: pen.words.get(&format!("answer-{}", which.id())).into(),
             value: pen.show.number(which.of(&steel), 3).into(),
             note: SharedString::default(),
-            basis_kind: basis_kind(&basis_mark(pen, &basis)),
-            basis_label: source_line(pen, &basis).into(),
+            basis_kind: basis_kind(&basis_mark(pen, basis)),
+            basis_label: source_line(pen, basis).into(),
         }
     });
     ui::SteelDetail {

@@ -142,7 +142,7 @@ fn red_heat_row(state: &State) -> ui::FormRow {
             Ok(range) => {
                 let ends = (range.outcome.low.unwrap_or(0.0), range.outcome.high.unwrap_or(0.0));
                 let both = printed_range(&pen, ends.0, ends.1);
-                let mark = basis_mark(&pen, &range.outcome.basis);
+                let mark = basis_mark(&pen, range.outcome.basis(&pen.reference.methods));
                 ui::PartRow {
                     basis_kind: basis_kind(&mark),
                     basis_label: mark.label.into(),
