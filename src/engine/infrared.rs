@@ -182,7 +182,8 @@ impl IrReading {
         let coldest = true_temperature_c(self.reading_c, self.gun, self.coldest());
         let hottest = true_temperature_c(self.reading_c, self.gun, self.hottest());
         match (coldest, hottest) {
-            (Ok(low), Ok(high)) => Ok((Some(low), Some(high))),
+            // Where both ends are one, the last digit of the search is no range.
+            (Ok(low), Ok(high)) => Ok((Some(low.min(high)), Some(high.max(low)))),
             (Err(EngineError::NoAnswer { .. }), Ok(high)) => Ok((None, Some(high))),
             // The cold end lies above its surroundings, so the hot end can only be past 1600 °C.
             (Ok(low), Err(EngineError::NoAnswer { .. })) => Ok((Some(low), None)),

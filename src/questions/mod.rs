@@ -71,6 +71,7 @@ pub static ALL: &[&Question] = &[
     &tables::CEQ_BANDS,
     &tables::CARBON_LINE,
     &tables::NAVSEA_ROWS,
+    &tables::GRADE_FIGURES,
     &heat::COOLING_TIME,
     &heat::PREHEAT_FOR_COOLING_TIME,
     &steel::HARDNESS_ESTIMATE,

@@ -2,13 +2,14 @@
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::types::HELD;
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
-use crate::engine::Says;
+use super::{Answers, COMPOSITION, Given, Input, Kind, Preset, Problem, Question, Reply, shared};
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::table_c1::{C1Query, table_c1};
 use crate::engine::evidence::{
-    carbon_line, ceq_bands, d11_annex, d11_category, low_hydrogen_rows, naval_rows,
+    carbon_line, ceq_bands, d11_annex, d11_category, data_sheet, grade_rows, low_hydrogen_rows, naval_rows,
+    sae_chart,
 };
+use crate::engine::{EngineError, Says};
 use crate::reference::{Basis, LowHydrogenRow, Method, RowUse, SheetCase, embedded};
 
 const EQUIVALENT: Kind = Kind::Percent;
@@ -222,4 +223,43 @@ fn answer_navsea_rows(given: &Answers) -> Result<Reply, Problem> {
     let answers = naval_rows::naval_rows(sheets, id, &asked)?;
     let raised = answers[0].value != naval_rows::naval_rows(sheets, id, &least)?[0].value;
     Ok(Reply::of(answers).note_if(raised, "unknown-raises"))
+}
+
+/// What a grade's own rows print: its minimum by thickness, its data sheet, the old chart.
+pub(super) static GRADE_FIGURES: Question = Question {
+    name: "grade-figures",
+    inputs: &[
+        shared::STEEL.required(),
+        shared::THICKNESS.required(),
+        shared::HYDROGEN.or(Preset::Number(8.0)),
+    ],
+    answers: &["grade-rows", "data-sheet", "sae-chart"],
+    notes: &["hydrogen-raises-only"],
+    answer: answer_grade_figures,
+};
+
+fn answer_grade_figures(given: &Answers) -> Result<Reply, Problem> {
+    let Some(Given::Steel(steel)) = given.get(COMPOSITION) else {
+        return Err(Problem::WrongKind { key: COMPOSITION });
+    };
+    let grade = steel.grade().ok_or(EngineError::NoAnswer { reason: "table-has-no-row" })?;
+    let hydrogen_ml = given.number("hydrogen")?;
+    let found = [
+        grade_rows::grade_rows(grade, given.number("thickness")?),
+        data_sheet::data_sheet(&embedded().practice, grade, hydrogen_ml),
+        sae_chart::sae_chart(grade),
+    ];
+    let mut answers = Vec::new();
+    for answer in found {
+        match answer {
+            Ok(outcome) => answers.push(outcome),
+            Err(EngineError::NoAnswer { .. }) => {}
+            Err(problem) => return Err(problem.into()),
+        }
+    }
+    if answers.is_empty() {
+        return Err(EngineError::NoAnswer { reason: "table-has-no-row" }.into());
+    }
+    let moved = answers.iter().any(|outcome| outcome.method == Method::DataSheet);
+    Ok(Reply::of(answers).note_if(moved, "hydrogen-raises-only"))
 }

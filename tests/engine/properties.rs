@@ -17,7 +17,7 @@ use strawblue::engine::hydrogen::{
     mean_left, mean_time_h, middle_left, middle_time_h, slab_mean_left, slab_middle_left,
 };
 use strawblue::engine::inspection::{WeldToInspect, inspection_wait};
-use strawblue::engine::job::Restraint;
+use strawblue::engine::job::{Restraint, Steel};
 use strawblue::engine::transformation::{martensite_share, ms_steven_haynes_c};
 use strawblue::questions::{self, Answers, Given, Input, Kind, Question};
 use strawblue::reference::{self, Composition, Element, embedded};
@@ -66,6 +66,13 @@ fn steel() -> impl Strategy<Value = Composition> {
         })
 }
 
+/// A steel that is known by its grade.
+fn grade() -> impl Strategy<Value = Given> {
+    (0..embedded().grades.len()).prop_map(|place| {
+        Given::Steel(Box::new(Steel::Grade(Box::new(embedded().grades.rows()[place].clone()))))
+    })
+}
+
 /// Something to give for an input: mostly of its kind; `None` leaves it out.
 fn anything_for(input: &'static Input) -> BoxedStrategy<Option<Given>> {
     let of_kind = match input.kind {
@@ -85,7 +92,7 @@ fn anything_for(input: &'static Input) -> BoxedStrategy<Option<Given>> {
 /// Something that the input accepts; `None` leaves an optional one out.
 fn accepted_for(input: &'static Input) -> BoxedStrategy<Option<Given>> {
     let of_kind = match input.kind {
-        Kind::Composition => steel().prop_map(Given::Composition).boxed(),
+        Kind::Composition => prop_oneof![2 => steel().prop_map(Given::Composition), 1 => grade()].boxed(),
         Kind::Choice(ids) => {
             prop::sample::select(ids.to_vec()).prop_map(|id| Given::Choice(id.to_owned())).boxed()
         }

@@ -11,6 +11,7 @@ use std::path::PathBuf;
 
 use serde::Deserialize;
 use strawblue::engine::Outcome;
+use strawblue::engine::job::Steel;
 use strawblue::questions::{self, Answers, COMPOSITION, Given, OUTSIDE_RANGE, Reply};
 use strawblue::reference::{Composition, embedded};
 
@@ -97,6 +98,9 @@ struct Case {
     #[serde(default)]
     source: Option<String>,
     question: String,
+    /// The steel as a grade.
+    #[serde(default)]
+    grade: Option<String>,
     #[serde(default)]
     composition: Composition,
     #[serde(default)]
@@ -139,6 +143,10 @@ fn ask(case: &Case) -> Result<Reply, String> {
     let mut given = Answers::new();
     if case.composition != Composition::default() {
         given.set(COMPOSITION, Given::Composition(case.composition));
+    }
+    if let Some(id) = &case.grade {
+        let grade = embedded().grade(id).ok_or("no such grade")?.clone();
+        given.set(COMPOSITION, Given::Steel(Box::new(Steel::Grade(Box::new(grade)))));
     }
     for (key, value) in &case.given {
         let value = match value {

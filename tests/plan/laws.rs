@@ -114,7 +114,7 @@ fn a_member() -> impl Strategy<Value = Member> {
         })
 }
 
-fn a_job() -> impl Strategy<Value = Job> {
+pub(crate) fn a_job() -> impl Strategy<Value = Job> {
     (
         proptest::collection::vec(a_member(), 1..=2),
         0..Joint::ALL.len(),

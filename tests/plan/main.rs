@@ -1,9 +1,11 @@
 //! Whole jobs: what is planned, by which laws, with which cautions.
 
+mod agree;
 mod cases;
 mod cautions;
 mod laws;
 mod never_panics;
+mod range;
 mod trade;
 mod windows;
 
