@@ -13,10 +13,10 @@ use strawblue::engine::hydrogen::{Diffusion, Slab, hydrogen_scale, removal_time,
 use strawblue::engine::inspection::{WeldToInspect, inspection_wait};
 use strawblue::engine::job::Restraint;
 use strawblue::engine::plan::{Family, down_c, up_c};
-use strawblue::engine::post_heat::{PostHeat, post_heat};
+use strawblue::engine::post_heat::{PostHeat, PostHeatQuery, WeldPath, hold_after_welding, post_heat};
 use strawblue::engine::transformation::{martensite, transformation_temperatures};
-use strawblue::engine::{EngineError, Outcome};
-use strawblue::reference::{Composition, Element, embedded};
+use strawblue::engine::{EngineError, Outcome, Unit};
+use strawblue::reference::{Basis, Composition, Element, embedded};
 
 type Asked = Result<Vec<Outcome>, EngineError>;
 
@@ -143,6 +143,31 @@ const ANSWERS: &[Answer] = &[
                 left: x[4],
             };
             post_heat(asked).map(Vec::from)
+        },
+    },
+    Answer {
+        name: "hold after welding",
+        sound: &[5.7, 4.0, 200.0, 350.0],
+        ask: |x| {
+            let asked = PostHeatQuery {
+                weld: WeldPath::Fillet { throat_mm: x[0] },
+                hydrogen_ml: x[1],
+                minimum_c: x[2],
+                most_c: x[3],
+                m90_c: Some(249.0),
+                chromium_percent: None,
+                vanadium_percent: None,
+                austenitic_weld_metal: false,
+            };
+            let found = hold_after_welding(embedded(), &asked)?;
+            let of = |hours| Outcome::new("post-heat-time", hours, Unit::Hour, Basis::Practice);
+            Ok(found
+                .main
+                .iter()
+                .chain(&found.hot_end)
+                .chain(&found.trapped)
+                .map(|hold| of(hold.hours))
+                .collect())
         },
     },
     Answer {

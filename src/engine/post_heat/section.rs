@@ -1,8 +1,10 @@
-//! How hot and how long must the part be kept after welding, so that hydrogen leaves?
+//! Post-heat of a whole section that is charged from face to face, as the plan still asks it.
+//!
+//! It knows no weld: for a weld on a thick part it is far too long.
 
-use super::error::{Domain, THICKNESS};
-use super::hydrogen::{Diffusion, mean_time_h, middle_time_h};
-use super::{EngineError, Outcome, RangeCheck, Step, Unit};
+use crate::engine::error::{Domain, THICKNESS};
+use crate::engine::hydrogen::{Diffusion, mean_time_h, middle_time_h};
+use crate::engine::{EngineError, Outcome, RangeCheck, Step, Unit};
 use crate::reference::Basis;
 
 /// The trade's range of post-heat temperature, °C (common practice).

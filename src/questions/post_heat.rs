@@ -1,0 +1,199 @@
+//! Post-heat: one figure, and what stands beside it.
+
+use super::answers::GRADE_MIDDLE;
+use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use crate::engine::error::check_composition;
+use crate::engine::post_heat::{
+    Hold, PostHeatAnswer, PostHeatQuery, RuleHours, SetBy, Way, WeldPath, hold_after_welding,
+};
+use crate::engine::transformation::m90_c;
+use crate::engine::{Outcome, Step, Unit};
+use crate::reference::{Basis, Element, embedded};
+
+const FULL_BUTT: &str = "full-butt";
+const WELDS: &[&str] = &["fillet", "build-up", "repair-weld", "part-groove", FULL_BUTT, "bar-weld"];
+/// Rules of `data/post_heat.ron`, each an answer of its own.
+const RULES: [&str; 10] = [
+    "post-heat-field-rule",
+    "post-heat-by-size",
+    "post-heat-filler-maker",
+    "post-heat-kept",
+    "post-heat-restrained",
+    "post-heat-trade-text",
+    "post-heat-creep-resisting",
+    "post-heat-vessels",
+    "post-heat-contractor",
+    "post-heat-trade",
+];
+
+/// Post-heat.
+pub(super) static POST_HEAT: Question = Question {
+    name: "post-heat",
+    inputs: &[
+        Input::new("weld-kind", Kind::Choice(WELDS)).required(),
+        Input::new("weld-depth", Kind::Length).required().within(0.5, 1000.0),
+        Input::new("minimum-preheat", Kind::Temperature).required().within(0.0, 650.0),
+        Input::new("interpass-most", Kind::Temperature).required().within(0.0, 650.0),
+        Input::new("ceiling", Kind::Temperature).within(0.0, 1600.0),
+        shared::STEEL,
+        shared::HYDROGEN.or(Preset::Number(5.0)),
+        Input::new("face-closed", Kind::Flag).or(Preset::Flag(false)),
+        Input::new("austenitic-weld", Kind::Flag).or(Preset::Flag(false)),
+    ],
+    answers: &[
+        "post-heat-time",
+        "post-heat-temperature",
+        "post-heat-hot-end",
+        "post-heat-below-m90",
+        "post-heat-below-m90-temperature",
+        "post-heat-austenite-left",
+        "post-heat-trapped",
+        "post-heat-diffusion",
+        "post-heat-left",
+        "post-heat-austenitic-weld",
+        RULES[0],
+        RULES[1],
+        RULES[2],
+        RULES[3],
+        RULES[4],
+        RULES[5],
+        RULES[6],
+        RULES[7],
+        RULES[8],
+        RULES[9],
+    ],
+    notes: &[
+        "post-heat-before-cold",
+        "post-heat-by-practice",
+        "post-heat-by-diffusion",
+        "post-heat-turning",
+        "post-heat-drop",
+        "post-heat-longer-wait",
+        "post-heat-too-cold-to-count",
+        "post-heat-weld-metal-holds",
+        "post-heat-steel-not-known",
+        "post-heat-code-first",
+        GRADE_MIDDLE,
+    ],
+    answer: answer_post_heat,
+};
+
+fn weld_of(kind: &str, size_mm: f64, one_face_closed: bool) -> WeldPath {
+    match kind {
+        "fillet" => WeldPath::Fillet { throat_mm: size_mm },
+        "build-up" => WeldPath::BuildUp { depth_mm: size_mm },
+        "repair-weld" => WeldPath::Repair { depth_mm: size_mm },
+        "part-groove" => WeldPath::PartGroove { depth_mm: size_mm },
+        FULL_BUTT => WeldPath::FullButt { thickness_mm: size_mm, one_face_closed },
+        _ => WeldPath::BarToBar { diameter_mm: size_mm },
+    }
+}
+
+fn answer_post_heat(given: &Answers) -> Result<Reply, Problem> {
+    let kind = given.maybe_choice("weld-kind").ok_or_else(|| Problem::Missing { keys: vec!["weld-kind"] })?;
+    let interpass_c = given.number("interpass-most")?;
+    // A grade counts at its middle here, as for every temperature at which it turns.
+    let steel = given.analysis();
+    steel.as_ref().map(|steel| check_composition(&steel.composition)).transpose()?;
+    let asked = PostHeatQuery {
+        weld: weld_of(kind, given.number("weld-depth")?, given.flag("face-closed")),
+        hydrogen_ml: given.number("hydrogen")?,
+        minimum_c: given.number("minimum-preheat")?,
+        most_c: given.maybe_number("ceiling").map_or(interpass_c, |ceiling_c| ceiling_c.min(interpass_c)),
+        m90_c: steel.as_ref().map(|steel| m90_c(&steel.nominal)),
+        chromium_percent: steel.as_ref().map(|steel| steel.composition.get(Element::Cr)),
+        vanadium_percent: steel.as_ref().map(|steel| steel.composition.get(Element::V)),
+        austenitic_weld_metal: given.flag("austenitic-weld"),
+    };
+    let found = hold_after_welding(embedded(), &asked)?;
+    let set_by = |which| found.main.as_ref().is_some_and(|hold| hold.set_by == which);
+    let turns = found.main.as_ref().is_some_and(|hold| hold.turning_h > 0.0);
+    let held = found.way == Way::WeldMetalHolds;
+    Ok(Reply::of(outcomes(&found))
+        .note_if(held, "post-heat-weld-metal-holds")
+        .note_if(found.way == Way::LongerWait, "post-heat-longer-wait")
+        .note_if(!held && found.main.is_none(), "post-heat-too-cold-to-count")
+        .note_if(set_by(SetBy::Practice), "post-heat-by-practice")
+        .note_if(set_by(SetBy::Diffusion), "post-heat-by-diffusion")
+        .note_if(turns, "post-heat-turning")
+        .note_if(found.below_m90.is_some(), "post-heat-drop")
+        .note_if(!held && steel.is_none(), "post-heat-steel-not-known")
+        .note_if(!held, "post-heat-before-cold")
+        .note_if(true, "post-heat-code-first")
+        .note_of(given.grade_note(false).map(|_| GRADE_MIDDLE)))
+}
+
+/// The answers of a hold, the one figure first.
+fn outcomes(found: &PostHeatAnswer) -> Vec<Outcome> {
+    let mut answers = main_figure(found);
+    if let Some(hold) = &found.hot_end {
+        answers.push(hours("post-heat-hot-end", hold));
+    }
+    if let Some(below) = &found.below_m90 {
+        let (hold, basis) = (&below.hold, below.basis.clone());
+        answers.push(hours("post-heat-below-m90", hold));
+        answers.push(temperature("post-heat-below-m90-temperature", hold, basis));
+        let left = below.austenite_left;
+        let basis = Basis::memory("Koistinen and Marburger 1959");
+        answers.push(Outcome::new("post-heat-austenite-left", left, Unit::One, basis));
+    }
+    if let Some(hold) = &found.trapped {
+        answers.push(hours("post-heat-trapped", hold));
+    }
+    if let Some(diffusion) = &found.diffusion {
+        let [slow, _, fast] = diffusion.hours;
+        let step = |symbol, value, unit| Step { symbol, value, unit };
+        answers.push(
+            Outcome::new("post-heat-diffusion", slow, Unit::Hour, diffusion.basis.clone())
+                .spread(fast, slow)
+                .worked(vec![
+                    step("a", diffusion.path_mm, Unit::Millimetre),
+                    step("D (mm²/h)", diffusion.slow_cm2_per_s * 3.6e5, Unit::One),
+                ]),
+        );
+    }
+    if let Some(left_ml) = found.left_ml {
+        answers.push(Outcome::new("post-heat-left", left_ml, Unit::MlPer100g, Basis::Practice));
+    }
+    if let Some(austenite_h) = found.austenite_h {
+        let basis = embedded().post_heat.austenite.basis.clone();
+        answers.push(Outcome::new("post-heat-austenitic-weld", austenite_h, Unit::Hour, basis));
+    }
+    answers.extend(found.rules.iter().filter_map(rule));
+    answers
+}
+
+fn main_figure(found: &PostHeatAnswer) -> Vec<Outcome> {
+    let Some(hold) = &found.main else {
+        let mut none = Outcome::new("post-heat-time", 0.0, Unit::Hour, Basis::Practice);
+        none.value = None;
+        return vec![none];
+    };
+    let turning = Step { symbol: "t austenite", value: hold.turning_h, unit: Unit::Hour };
+    let steps = if hold.turning_h > 0.0 { vec![turning] } else { Vec::new() };
+    vec![
+        hours("post-heat-time", hold).worked(steps),
+        temperature("post-heat-temperature", hold, Basis::Practice),
+    ]
+}
+
+fn hours(name: &'static str, hold: &Hold) -> Outcome {
+    Outcome::new(name, hold.hours, Unit::Hour, hold.basis.clone())
+}
+
+fn temperature(name: &'static str, hold: &Hold, basis: Basis) -> Outcome {
+    Outcome::new(name, hold.low_c, Unit::Celsius, basis).spread(hold.low_c, hold.high_c)
+}
+
+fn rule(rule: &RuleHours) -> Option<Outcome> {
+    let name = RULES.into_iter().find(|name| *name == rule.id)?;
+    let outcome = Outcome::new(name, rule.high_h, Unit::Hour, rule.basis.clone());
+    Some(if rule.at_least {
+        // Only a lower end is known.
+        Outcome { value: None, low: Some(rule.low_h), ..outcome }
+    } else if rule.low_h < rule.high_h {
+        outcome.spread(rule.low_h, rule.high_h)
+    } else {
+        outcome
+    })
+}
