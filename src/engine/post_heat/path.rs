@@ -1,6 +1,6 @@
 //! Which way does hydrogen take out of a weld, and how long is it?
 
-use std::f64::consts::PI;
+use std::f64::consts::{FRAC_1_SQRT_2, PI};
 
 use once_cell::sync::Lazy;
 use roots::{SimpleConvergency, find_root_brent};
@@ -51,6 +51,12 @@ pub enum WeldPath {
 const SIZE: Domain = Domain::new("a", 0.5, 1000.0);
 
 impl WeldPath {
+    /// A fillet of equal legs.
+    #[must_use]
+    pub fn fillet_of_leg(leg_mm: f64) -> Self {
+        Self::Fillet { throat_mm: leg_mm * FRAC_1_SQRT_2 }
+    }
+
     /// The size that rules of the trade go by, mm.
     #[must_use]
     pub const fn size_mm(self) -> f64 {
