@@ -8,6 +8,7 @@ use crate::engine::evidence::Evidence;
 use crate::engine::family::Family;
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, CoolingTime, Plan, Verdict};
+use crate::engine::post_heat::outcomes;
 use crate::reference::{Methods, Reference};
 
 /// The whole answer.
@@ -160,8 +161,10 @@ pub(super) fn plan_json(
             .collect(),
         cooling: side.iter().flat_map(|side| &side.cooling).map(cooling_json).collect(),
         post_heat: side
+            .and_then(|side| side.post_heat.as_ref())
+            .map(|held| outcomes(reference, &held.answer))
+            .unwrap_or_default()
             .iter()
-            .flat_map(|side| &side.post_heat)
             .map(|outcome| OutcomeJson::of(outcome, methods))
             .collect(),
         inspection_wait_h: side.and_then(|side| side.wait.first()).and_then(|wait| wait.value),

@@ -93,10 +93,13 @@ pub fn m50_c(steel: &Composition) -> f64 {
     ms_steven_haynes_c(steel) - 47.0
 }
 
+/// M90 lies this far under Ms, K. From memory of Steven and Haynes.
+pub const M90_UNDER_MS_K: f64 = 103.0;
+
 /// Nine tenths martensite, °C: Ms - 103. From memory of Steven and Haynes.
 #[must_use]
 pub fn m90_c(steel: &Composition) -> f64 {
-    ms_steven_haynes_c(steel) - 103.0
+    ms_steven_haynes_c(steel) - M90_UNDER_MS_K
 }
 
 /// End of martensite by the convention Ms - 215, °C. From memory of Steven and Haynes.

@@ -1,10 +1,9 @@
-//! Hydrogen: its scale, its removal, post-heat, and the wait before inspection.
+//! Hydrogen: its scale, its removal, and the wait before inspection.
 
 use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
 use crate::engine::family::Family;
 use crate::engine::hydrogen::{Coefficient, Slab, hydrogen_scale, removal_time, share_left};
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
-use crate::engine::post_heat::{PostHeat, post_heat};
 use crate::reference::embedded;
 
 /// The band of a hydrogen content.
@@ -61,45 +60,6 @@ fn answer_removal(given: &Answers) -> Result<Reply, Problem> {
     Ok(Reply::of(answers)
         .note_if(true, "both-faces-open")
         .note_if(slab.temperature_c < 200.0, "diffusion-uncertain"))
-}
-
-/// Post-heat.
-pub(super) static POST_HEAT: Question = Question {
-    name: "post-heat",
-    inputs: &[
-        shared::THICKNESS.required(),
-        Input::new("minimum-preheat", Kind::Temperature).required().within(0.0, 650.0),
-        Input::new("temperature", Kind::Temperature).or(Preset::Number(250.0)).within(0.0, 650.0),
-        Input::new("ceiling", Kind::Temperature).within(0.0, 1600.0),
-        LEFT,
-    ],
-    answers: &["post-heat-temperature", "post-heat-time", "post-heat-diffusion", "post-heat-trade"],
-    notes: &[
-        "post-heat-raised",
-        "diffusion-longer",
-        "trade-longer",
-        "both-faces-open",
-        "post-heat-before-cold",
-    ],
-    answer: answer_post_heat,
-};
-
-fn answer_post_heat(given: &Answers) -> Result<Reply, Problem> {
-    let asked = PostHeat {
-        thickness_mm: given.number("thickness")?,
-        temperature_c: given.number("temperature")?,
-        minimum_preheat_c: given.number("minimum-preheat")?,
-        ceiling_c: given.maybe_number("ceiling"),
-        left: given.number("left")?,
-    };
-    let answers = post_heat(&embedded().methods, &embedded().own_sheets.diffusion, asked)?;
-    let diffusion_longer = answers[2].value >= answers[3].value;
-    Ok(Reply::of(answers)
-        .note_if(asked.minimum_preheat_c > asked.temperature_c, "post-heat-raised")
-        .note_if(diffusion_longer, "diffusion-longer")
-        .note_if(!diffusion_longer, "trade-longer")
-        .note_if(true, "both-faces-open")
-        .note_if(true, "post-heat-before-cold"))
 }
 
 /// Families that are welded by the rules that the wait knows, the plainest first.

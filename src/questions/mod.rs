@@ -29,6 +29,7 @@ mod equivalents;
 mod formulas;
 mod heat;
 mod hydrogen;
+mod post_heat;
 mod shape;
 mod steel;
 mod tables;
@@ -76,7 +77,7 @@ pub static ALL: &[&Question] = &[
     &heat::PREHEAT_FOR_COOLING_TIME,
     &steel::HARDNESS_ESTIMATE,
     &hydrogen::HYDROGEN_REMOVAL,
-    &hydrogen::POST_HEAT,
+    &post_heat::POST_HEAT,
     &hydrogen::INSPECTION_WAIT,
 ];
 

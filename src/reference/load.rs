@@ -8,7 +8,8 @@ use serde::de::DeserializeOwned;
 use super::tint::TintData;
 use super::{
     Caution, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods, OwnSheets,
-    Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1, WaitRule, check, search::Index,
+    PostHeatData, Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1, WaitRule, check,
+    search::Index,
 };
 
 /// The text of every data file.
@@ -27,6 +28,7 @@ pub struct Files<'a> {
     pub joints: &'a str,
     pub inspection: &'a str,
     pub own_sheets: &'a str,
+    pub post_heat: &'a str,
     pub everyday_words: &'a str,
     pub optics: &'a str,
     pub tint_tables: &'a str,
@@ -52,6 +54,7 @@ impl Files<'static> {
         joints: include_str!("../../data/joints.ron"),
         inspection: include_str!("../../data/inspection.ron"),
         own_sheets: include_str!("../../data/own_sheets.ron"),
+        post_heat: include_str!("../../data/post_heat.ron"),
         everyday_words: include_str!("../../data/everyday_words.ron"),
         optics: include_str!("../../data/optics.ron"),
         tint_tables: include_str!("../../data/tint_tables.ron"),
@@ -91,6 +94,8 @@ pub struct Reference {
     pub inspection: Table<WaitRule>,
     /// Families with figures of their own.
     pub own_sheets: OwnSheets,
+    /// How hydrogen leaves a weld, and what the trade holds.
+    pub post_heat: PostHeatData,
     /// Words of the shop.
     pub everyday_words: Table<EverydayWord>,
     /// Temper colours, red heat, surfaces under an IR gun, crayons.
@@ -131,6 +136,7 @@ impl Reference {
         let table_c1 = whole("table_c1.ron", files.table_c1, &mut faults);
         let processes: Option<ProcessFile> = whole("processes.ron", files.processes, &mut faults);
         let own_sheets = whole("own_sheets.ron", files.own_sheets, &mut faults);
+        let post_heat = whole("post_heat.ron", files.post_heat, &mut faults);
         let tint = tint(files, &mut faults);
         let (
             Some(methods),
@@ -139,9 +145,10 @@ impl Reference {
             Some(table_c1),
             Some(processes),
             Some(own_sheets),
+            Some(post_heat),
             Some(tint),
             true,
-        ) = (methods, practice, d11, table_c1, processes, own_sheets, tint, faults.is_empty())
+        ) = (methods, practice, d11, table_c1, processes, own_sheets, post_heat, tint, faults.is_empty())
         else {
             return Err(faults);
         };
@@ -161,6 +168,7 @@ impl Reference {
             joints,
             inspection,
             own_sheets,
+            post_heat,
             everyday_words,
             tint,
             data_sheets,

@@ -85,7 +85,6 @@ pub enum Method {
     HydrogenArrhenius,
     HydrogenOwn,
     PostHeat,
-    PostHeatTrade,
     InspectionDelay,
     MeasuringDistance,
     MeasuringZone,

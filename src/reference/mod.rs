@@ -17,6 +17,7 @@ mod joint;
 mod load;
 mod method;
 mod own_sheets;
+mod post_heat;
 mod practice;
 mod process;
 pub mod search;
@@ -54,6 +55,10 @@ pub use method::{InputLimit, Method, MethodRow, Methods};
 pub use own_sheets::{
     Diffusion, DiffusionPoint, HardnessLimit, HardnessLimits, IronRoute, IronRouteKind, IronSpan, OwnSheets,
     Sheet, SheetCase, SheetGroup,
+};
+pub use post_heat::{
+    AusteniteHold, DiffusivityCurves, DiffusivityPoint, PostHeatData, PostHeatRule, RuleTime, SizeStep,
+    Trapping,
 };
 pub use practice::{
     Band, Bands, CarbonLine, CarbonPoint, Cover, CoverElement, CrackedCase, HydrogenShift, LowHydrogen,

@@ -211,7 +211,7 @@ fn note(pen: &Pen<'_>, item: &Evidence) -> String {
 fn table_c1_note(pen: &Pen<'_>, item: &Evidence) -> String {
     let outcome = &item.outcome;
     match (first_outside(pen, outcome), outcome.value) {
-        (Some((input, [symbol, value, limit])), _) if input.symbol != "d_comb" => {
+        (Some((_, [symbol, value, limit])), _) => {
             pen.words.with("evidence-c1-ends", &[("symbol", &symbol), ("value", &value), ("limit", &limit)])
         }
         (_, Some(most_mm)) => {

@@ -3,10 +3,10 @@
 use super::figure::{BasisMark, basis_mark, maximum, minimum};
 use super::then_steel::{after_welding, buttering, cracked, grade_only, iron_route};
 use super::{Pen, distinct_members, member_name};
-use crate::engine::Outcome;
 use crate::engine::family::Family;
 use crate::engine::job::Job;
-use crate::engine::plan::{Action, Plan, QT_SPAN_S, Side, Verdict};
+use crate::engine::plan::{Action, Plan, PostHeat, QT_SPAN_S, Side, Verdict};
+use crate::engine::post_heat::{Hold, Way};
 use crate::reference::{Basis, Method};
 
 /// One thing to do or to know.
@@ -196,10 +196,6 @@ fn stop(pen: &Pen<'_>, plan: &Plan, lines: &mut Vec<ThenLine>) {
 /// Below this a steel is cold, °C.
 const COLD_C: f64 = 20.0;
 
-fn value_of(outcomes: &[Outcome], name: &str) -> Option<f64> {
-    outcomes.iter().find(|outcome| outcome.name == name).and_then(|outcome| outcome.value)
-}
-
 fn post_heat(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
     let asked = [Action::PostHeatBeforeCold, Action::PostHeatAboveM90]
         .into_iter()
@@ -210,33 +206,53 @@ fn post_heat(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>)
         if m90_c < COLD_C { pen.words.get("then-m90-in-the-cold") } else { pen.show.temperature(m90_c).main }
     });
     let why = pen.words.with(&format!("action-{}.why", action.id()), &[("m90", &m90)]);
-    let (Some(at_c), Some(diffusion_h), Some(trade_h)) = (
-        value_of(&side.post_heat, "post-heat-temperature"),
-        value_of(&side.post_heat, "post-heat-diffusion"),
-        value_of(&side.post_heat, "post-heat-trade"),
-    ) else {
-        lines.push(line(
-            pen,
-            "post-heat",
-            pen.words.get(&format!("action-{}.do", action.id())),
-            why,
-            &Basis::Practice,
-        ));
-        return;
+    let (value, basis) = match &side.post_heat {
+        None => (pen.words.get(&format!("action-{}.do", action.id())), &Basis::Practice),
+        Some(held) => post_heat_value(pen, held),
     };
-    // Never below the minimum as it is shown, which is rounded up.
-    let at = minimum(pen, at_c, None).main;
-    let hours = |value: f64| pen.show.with_unit(value.ceil(), 0, "h");
-    lines.push(line(
-        pen,
-        "post-heat",
-        pen.words.with(
-            "then-post-heat.value",
-            &[("figure", &at), ("trade", &hours(trade_h)), ("diffusion", &hours(diffusion_h))],
-        ),
-        format!("{why} {} {}", pen.words.get("then-post-heat.note"), pen.words.get("note-both-faces-open")),
-        method_basis(pen, Method::PostHeat),
-    ));
+    let mut note = vec![why];
+    note.extend(side.post_heat.iter().flat_map(|held| post_heat_notes(pen, held)));
+    lines.push(line(pen, "post-heat", value, note.join(" "), basis));
+}
+
+/// Hours and span of a hold: the cold end rounds up and the hot end down.
+fn hold_words(pen: &Pen<'_>, hold: &Hold) -> [String; 3] {
+    let hours = pen.show.with_unit(hold.shown_h(), usize::from(hold.shown_h().fract() > 0.0), "h");
+    [hours, minimum(pen, hold.low_c, None).main, maximum(pen, hold.high_c, None).main]
+}
+
+fn post_heat_value<'a>(pen: &Pen<'_>, held: &'a PostHeat) -> (String, &'a Basis) {
+    let Some(hold) = &held.answer.main else {
+        let key = match held.answer.way {
+            Way::WeldMetalHolds => "then-post-heat.holds",
+            Way::PostHeat | Way::LongerWait => "then-post-heat.too-cool",
+        };
+        return (pen.words.get(key), &Basis::Practice);
+    };
+    let key = match held.answer.way {
+        Way::LongerWait => "then-post-heat.wait",
+        Way::PostHeat | Way::WeldMetalHolds => "then-post-heat.value",
+    };
+    let [hours, low, high] = hold_words(pen, hold);
+    (pen.words.with(key, &[("hours", &hours), ("low", &low), ("high", &high)]), &hold.basis)
+}
+
+fn post_heat_notes(pen: &Pen<'_>, held: &PostHeat) -> Vec<String> {
+    let mut notes = Vec::new();
+    let Some(hold) = &held.answer.main else { return notes };
+    let size = pen.show.length(held.weld.size_mm()).main;
+    let key = if held.size_taken { "then-post-heat.size-taken" } else { "then-post-heat.size" };
+    notes.push(pen.words.with(key, &[("size", &size)]));
+    if hold.turning_h > 0.0 {
+        notes.push(pen.words.get("then-post-heat.turning"));
+    }
+    if let Some(below) = &held.answer.below_m90 {
+        let [hours, low, high] = hold_words(pen, &below.hold);
+        let share = pen.show.with_unit(below.austenite_left * 100.0, 0, "%");
+        let values = [("hours", &*hours), ("low", &*low), ("high", &*high), ("share", &*share)];
+        notes.push(pen.words.with("then-post-heat.below-m90", &values));
+    }
+    notes
 }
 
 fn wait(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {

@@ -336,4 +336,38 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
         "t-fillet-one-side",
         Rule::TableWhole,
     ),
+    // Hotter must never be slower.
+    (
+        "post_heat",
+        "at_c: 250.0, cm2_per_s: 5.1e-5",
+        "at_c: 250.0, cm2_per_s: 6.2e-5",
+        "post_heat.ron",
+        "slow",
+        Rule::TableWhole,
+    ),
+    ("post_heat", "at_c: 60.0, cm2", "at_c: 160.0, cm2", "post_heat.ron", "slow", Rule::RangeOrdered),
+    (
+        "post_heat",
+        "id: \"post-heat-kept\"",
+        "id: \"post-heat-trade\"",
+        "post_heat.ron",
+        "post-heat-trade",
+        Rule::UniqueId,
+    ),
+    (
+        "post_heat",
+        "up_to_mm: 20.0, hours: 2.0",
+        "up_to_mm: 20.0, hours: 0.5",
+        "post_heat.ron",
+        "post-heat-by-size",
+        Rule::TableWhole,
+    ),
+    (
+        "post_heat",
+        "source: \"twi-jk-46\"",
+        "source: \"twi-jk-64\"",
+        "post_heat.ron",
+        "post-heat-kept",
+        Rule::SourceExists,
+    ),
 ];

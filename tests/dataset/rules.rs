@@ -24,7 +24,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let (everyday_words, words) = (text("everyday_words", own.everyday_words), text("words", own.words));
     let (optics, tint_tables) = (text("optics", own.optics), text("tint_tables", own.tint_tables));
     let (red_heat, surfaces) = (text("red_heat", own.red_heat), text("surfaces", own.surfaces));
-    let crayons = text("crayons", own.crayons);
+    let (crayons, post_heat) = (text("crayons", own.crayons), text("post_heat", own.post_heat));
     let files = Files {
         sources: &sources,
         grades: &grades,
@@ -38,6 +38,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         joints: &joints,
         inspection: &inspection,
         own_sheets: &own_sheets,
+        post_heat: &post_heat,
         everyday_words: &everyday_words,
         optics: &optics,
         tint_tables: &tint_tables,

@@ -16,10 +16,10 @@ use strawblue::engine::hydrogen::{Coefficient, Slab, hydrogen_scale, removal_tim
 use strawblue::engine::inspection::{WeldToInspect, inspection_wait};
 use strawblue::engine::job::Restraint;
 use strawblue::engine::plan::{down_c, up_c};
-use strawblue::engine::post_heat::{PostHeat, post_heat};
+use strawblue::engine::post_heat::{PostHeatQuery, WeldPath, hold_after_welding};
 use strawblue::engine::transformation::{martensite, transformation_temperatures};
 use strawblue::engine::{Ends, EngineError, Outcome};
-use strawblue::reference::{Composition, Diffusion, Element, Method, MethodRow, Methods, embedded};
+use strawblue::reference::{Composition, Diffusion, Element, Method, MethodRow, Methods, Unit, embedded};
 use strum::IntoEnumIterator;
 
 type Asked = Result<Vec<Outcome>, EngineError>;
@@ -170,17 +170,28 @@ const ANSWERS: &[Answer] = &[
         ask: |x| share_left(diffusion(), slab(x), x[2]).map(Vec::from),
     },
     Answer {
-        name: "post-heat",
-        sound: &[50.0, 250.0, 200.0, 510.0, 0.1],
+        name: "hold after welding",
+        sound: &[5.7, 4.0, 200.0, 350.0],
         ask: |x| {
-            let asked = PostHeat {
-                thickness_mm: x[0],
-                temperature_c: x[1],
-                minimum_preheat_c: x[2],
-                ceiling_c: Some(x[3]),
-                left: x[4],
+            let asked = PostHeatQuery {
+                weld: WeldPath::Fillet { throat_mm: x[0] },
+                hydrogen_ml: x[1],
+                minimum_c: x[2],
+                most_c: x[3],
+                m90_c: Some(249.0),
+                chromium_percent: None,
+                vanadium_percent: None,
+                austenitic_weld_metal: false,
             };
-            post_heat(methods(), diffusion(), asked).map(Vec::from)
+            let found = hold_after_welding(embedded(), &asked)?;
+            let of = |hours| Outcome::new(Method::PostHeat, hours, Unit::Hour);
+            Ok(found
+                .main
+                .iter()
+                .chain(&found.hot_end)
+                .chain(&found.trapped)
+                .map(|hold| of(hold.hours))
+                .collect())
         },
     },
     Answer {

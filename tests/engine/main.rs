@@ -1,6 +1,8 @@
 //! Each physical question by itself: published figures, limits, laws.
 
 mod limits;
+mod post_heat;
+mod post_heat_laws;
 mod properties;
 mod published;
 mod questions;

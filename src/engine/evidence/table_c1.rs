@@ -84,9 +84,8 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
         .collect();
     let found = cell(table, query).filter(|_| beyond.is_empty());
     let most_mm = found.map(|cell| cell.combined_mm);
-    inputs.extend(query.combined_mm.map(|combined_mm| {
-        Checked::up_to("d_comb", combined_mm, Unit::Millimetre, most_mm.or(Some(table.never_above_mm)))
-    }));
+    inputs
+        .extend(query.combined_mm.map(|combined_mm| Checked::free("d_comb", combined_mm, Unit::Millimetre)));
     inputs.extend(beyond);
     let mut outcome =
         Outcome::open(Method::TableC1, Unit::Millimetre).from_inputs(inputs).resting_on(&table.basis);

@@ -28,7 +28,7 @@ pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
 pub use limit::Limit;
 pub use round::{STEP_C, down_c, up_c};
-pub use side::{CoolingTime, QT_SPAN_S, Side, WarmZone};
+pub use side::{CoolingTime, PostHeat, QT_SPAN_S, Side, WarmZone};
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 
 use strum::IntoStaticStr;

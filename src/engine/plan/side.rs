@@ -6,18 +6,14 @@ use super::{Action, Plan, upper};
 use crate::engine::cooling_time::Cooling;
 use crate::engine::family::Family;
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Joint};
 use crate::engine::part::Part;
-use crate::engine::post_heat::{PostHeat, post_heat};
+use crate::engine::post_heat::{PostHeatAnswer, PostHeatQuery, WeldPath, hold_after_welding};
 use crate::engine::{Outcome, hardness, treatment};
-use crate::reference::{FactorRange, Reference};
+use crate::reference::{Element, FactorRange, Reference};
 
 /// t8/5 that a quenched and tempered steel is welded inside, s.
 pub const QT_SPAN_S: (f64, f64) = (5.0, 20.0);
-/// Post-heat is asked at this or at the plan's minimum, whichever is higher, °C.
-const POST_HEAT_FROM_C: f64 = 250.0;
-/// Share of the hydrogen that may stay in the middle of the section after post-heat.
-const HYDROGEN_LEFT: f64 = 0.1;
 /// Tacks and short beads: this much above the minimum, K (common practice 40–50).
 pub(super) const TACK_MORE_K: f64 = 50.0;
 
@@ -52,6 +48,17 @@ pub struct WarmZone {
     pub coldest_member: usize,
 }
 
+/// What is done after welding, and for which weld.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PostHeat {
+    /// The answer.
+    pub answer: PostHeatAnswer,
+    /// The weld that it holds for.
+    pub weld: WeldPath,
+    /// Was the weld's size taken, since nobody told it?
+    pub size_taken: bool,
+}
+
 /// The side questions of a plan.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Side {
@@ -59,9 +66,8 @@ pub struct Side {
     pub cooling: Vec<CoolingTime>,
     /// Hardness estimates by member, at the fastest cooling.
     pub hardness: Vec<(usize, Vec<Outcome>)>,
-    /// Post-heat (temperature, time by diffusion, time by the trade's rule), where the plan
-    /// asks for it.
-    pub post_heat: Vec<Outcome>,
+    /// Post-heat, where the plan asks for it.
+    pub post_heat: Option<PostHeat>,
     /// The wait before inspection: the strictest rule first.
     pub wait: Vec<Outcome>,
     /// Tack at this temperature, °C; `None` where no preheat is needed.
@@ -131,7 +137,7 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
             Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter
         )
     });
-    let post_heat = if asked { post_heat_of(reference, job, plan, minimum_c) } else { Vec::new() };
+    let post_heat = if asked { post_heat_of(reference, job, parts, plan) } else { None };
     Some(Side {
         wait: strictest_wait(reference, job, parts),
         cooling,
@@ -145,22 +151,56 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
     })
 }
 
-/// Post-heat at 250 °C or the minimum, whichever is higher, and never above the ceiling.
-fn post_heat_of(reference: &Reference, job: &Job, plan: &Plan, minimum_c: f64) -> Vec<Outcome> {
-    let wanted_c = POST_HEAT_FROM_C.max(minimum_c);
-    let asked = PostHeat {
-        thickness_mm: job.thickest_mm(),
-        temperature_c: plan.ceiling_c.map_or(wanted_c, |ceiling_c| wanted_c.min(ceiling_c)),
-        minimum_preheat_c: minimum_c,
-        ceiling_c: plan.ceiling_c,
-        left: HYDROGEN_LEFT,
+/// Size of a build-up or a repair that nobody told, mm.
+const DEPTH_TAKEN_MM: f64 = 10.0;
+/// The longest leg that a fillet is taken to have where nobody told it, mm.
+const LEG_TAKEN_MM: f64 = 25.0;
+
+/// The weld whose hydrogen is to leave, and whether its size was taken: a fillet as long in the
+/// leg as its thinner part is thick, a butt weld through the part.
+fn weld_path(job: &Job) -> (WeldPath, bool) {
+    let told_mm = job.weld.thickness_mm;
+    let thinnest_mm = job.members.iter().map(|member| member.thickness_mm).fold(f64::INFINITY, f64::min);
+    let depth_mm = told_mm.unwrap_or_else(|| DEPTH_TAKEN_MM.min(job.thickest_mm()));
+    let taken = told_mm.is_none();
+    match job.joint {
+        joint if joint.has_fillet() => match told_mm {
+            Some(throat_mm) => (WeldPath::Fillet { throat_mm }, false),
+            None => (WeldPath::fillet_of_leg(thinnest_mm.min(LEG_TAKEN_MM)), true),
+        },
+        Joint::RunOnShaft => (WeldPath::BuildUp { depth_mm }, taken),
+        Joint::Repair => (WeldPath::Repair { depth_mm }, taken),
+        Joint::BarToBar => (WeldPath::BarToBar { diameter_mm: job.thickest_mm() }, false),
+        _ => match told_mm.filter(|told_mm| *told_mm < thinnest_mm) {
+            Some(depth_mm) => (WeldPath::PartGroove { depth_mm }, false),
+            None => (WeldPath::FullButt { thickness_mm: job.thickest_mm(), one_face_closed: false }, false),
+        },
+    }
+}
+
+/// Post-heat for the weld of this job, between its minimum and the lower of interpass and
+/// ceiling.
+fn post_heat_of(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Plan) -> Option<PostHeat> {
+    let minimum_c = plan.minimum.as_ref().map_or(job.shop_c.max(0.0), |limit| limit.exact_c);
+    let interpass_c = plan.interpass.as_ref()?.exact_c;
+    let most_c = plan.ceiling.exact_c().map_or(interpass_c, |ceiling_c| interpass_c.min(ceiling_c));
+    let most_of = |element| {
+        let shares = parts.iter().filter(|part| part.hardens());
+        shares.map(|part| part.chemistry.composition.get(element)).reduce(f64::max)
     };
-    // Both times stand beside each other; which is the longer one is seen.
-    let mut found = post_heat(&reference.methods, &reference.own_sheets.diffusion, asked)
-        .map(Vec::from)
-        .unwrap_or_default();
-    found.retain(|outcome| outcome.name != "post-heat-time");
-    found
+    let (weld, size_taken) = weld_path(job);
+    let asked = PostHeatQuery {
+        weld,
+        hydrogen_ml: job.hydrogen_ml(),
+        minimum_c: minimum_c.min(most_c),
+        most_c,
+        m90_c: plan.ms_m90_c.map(|(_, m90_c)| m90_c),
+        chromium_percent: most_of(Element::Cr),
+        vanadium_percent: most_of(Element::V),
+        austenitic_weld_metal: job.weld.austenitic,
+    };
+    let answer = hold_after_welding(reference, &asked).ok()?;
+    Some(PostHeat { answer, weld, size_taken })
 }
 
 /// The strictest wait that any member asks for, with its rules. Only a steel that hardens

@@ -3,6 +3,7 @@
 
 mod cautions;
 mod grades;
+mod post_heat;
 mod sources;
 mod tables;
 mod words;
@@ -144,6 +145,7 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     grades::check_fillers(reference, &mut list);
     cautions::check(reference, &mut list);
     tables::check(reference, &mut list);
+    post_heat::check(&reference.post_heat, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);
     list

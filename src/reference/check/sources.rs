@@ -171,6 +171,18 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     }
     visit.bases(file, "hardness", [&sheets.hardness.basis]);
     visit.bases(file, "diffusion", [&sheets.diffusion.basis]);
+
+    let file = "post_heat.ron";
+    let post_heat = &reference.post_heat;
+    let curves = &post_heat.diffusivity;
+    visit.bases(file, "diffusivity", curves.slow.iter().chain(&curves.fast).map(|point| &point.basis));
+    visit.basis(file, "trapping", &post_heat.trapping.basis);
+    let austenite = &post_heat.austenite;
+    let bases = [&austenite.basis, &austenite.turning_basis, &austenite.drop_basis];
+    visit.bases(file, "austenite", bases);
+    for rule in &post_heat.rules {
+        visit.basis(file, &rule.id, &rule.basis);
+    }
 }
 
 fn tint<'a>(data: &'a TintData, visit: &mut Visit<'a, '_>) {
