@@ -8,8 +8,6 @@ use image::RgbaImage;
 use slint::ComponentHandle;
 use strawblue::app::ui;
 
-use super::window;
-
 /// A pixel counts as different when one channel is off by more than this (of 255).
 const CHANNEL_TOLERANCE: u8 = 24;
 /// So many different pixels in a million are still the same picture.
@@ -64,13 +62,4 @@ pub(crate) fn check_drawn(drawn: &RgbaImage, name: &str) {
     }
     // A picture that is right again takes its complaint away.
     let _ = std::fs::remove_file(&fresh);
-}
-
-/// Draws the same content on a phone and on a desktop, dark and light.
-pub(crate) fn check_all(name: &str, fill: impl Fn(&ui::AppWindow)) {
-    for (shape, size) in [("phone", PHONE), ("desktop", DESKTOP)] {
-        for (look_name, look) in [("dark", ui::Look::Dark), ("light", ui::Look::Light)] {
-            check(&window(size, look, &fill), &format!("{name}-{shape}-{look_name}"));
-        }
-    }
 }
