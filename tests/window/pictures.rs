@@ -4,7 +4,7 @@
 
 use std::rc::Rc;
 
-use crate::screen::compare::{DESKTOP, PHONE, check, check_drawn, drawn};
+use crate::screen::compare::{DESKTOP, PHONE, check, check_drawn, drawn, part};
 use crate::screen::{live, mock_elapsed_time};
 use slint::platform::{Key, WindowEvent};
 use slint::{ComponentHandle, Model};
@@ -162,8 +162,7 @@ fn all_cautions_stand_in_two_groups() {
     mock_elapsed_time(50);
     let whole = drawn(&window);
     // The place where the first group ends.
-    let part = image::imageops::crop_imm(&whole, 0, 5200, 360, 1400).to_image();
-    check_drawn(&part, "plan-all-cautions-phone-light");
+    check_drawn(&part(&whole, (0, 5200, 360, 1400)), "plan-all-cautions-phone-light");
 }
 
 /// What nobody stated stands at the end of the page.
@@ -172,7 +171,7 @@ fn what_was_assumed_is_told() {
     for (shape, size, from) in [("phone", (360, 5600), 4700), ("desktop", (1280, 3820), 3020)] {
         let (window, _state) = metric(size, ui::Look::Light, temper_unknown());
         let whole = drawn(&window);
-        let part = image::imageops::crop_imm(&whole, 0, from, size.0, size.1 - from).to_image();
+        let part = part(&whole, (0, from, size.0, size.1 - from));
         check_drawn(&part, &format!("plan-assumed-{shape}-light"));
     }
 }
