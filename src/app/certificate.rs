@@ -14,8 +14,8 @@ use super::shell::{back, open_page};
 use super::steel_detail::{EQUIVALENTS, limits_text};
 use super::{State, steels, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::log::LOOKED_FOR;
-use crate::log::typed::composition;
+use crate::job::LOOKED_FOR;
+use crate::job::typed::composition;
 use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
 

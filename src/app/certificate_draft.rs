@@ -5,8 +5,8 @@ use super::State;
 use super::shell::back;
 use super::ui;
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::log::typed::{CertificateLine, composition};
-use crate::log::{OwnSteel, find_steel};
+use crate::job::typed::{CertificateLine, composition};
+use crate::job::{OwnSteel, find_steel};
 use crate::reference::{Composition, Element, Grade};
 use crate::units::{Accepts, Problem};
 

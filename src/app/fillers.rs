@@ -10,7 +10,7 @@ use super::plan::calls;
 use super::rows::model;
 use super::shell::back;
 use super::{State, ui};
-use crate::log::{Field, find_filler};
+use crate::job::{Field, find_filler};
 use crate::reference::search::Match;
 use crate::reference::{ArcKind, Basis, DepositState, Filler, FillerKind};
 use crate::report::{basis_mark, source_line};

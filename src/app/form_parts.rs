@@ -4,7 +4,7 @@ use slint::SharedString;
 
 use super::rows::model;
 use super::{State, ui};
-use crate::log::{Fault, Field, FieldProblem};
+use crate::job::{Fault, Field, FieldProblem};
 
 fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
     ui::PartRow {

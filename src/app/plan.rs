@@ -8,7 +8,7 @@ use super::page_rows::toggle;
 use super::rows::{model, sync};
 use super::shell::refresh_shown;
 use super::{State, plan_form, plan_moments, plan_results, ui};
-use crate::log::{Fault, Field};
+use crate::job::{Fault, Field};
 use crate::report::{Report, sheet};
 
 /// Wires the Plan place and the basis sheet.

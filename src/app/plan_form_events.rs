@@ -5,7 +5,7 @@ use super::plan_form::{
     CLASSES, CONDITIONS, RESTRAINTS, at, condition_parts, conditions_offered, processes, put_at, takes_temper,
 };
 use crate::engine::job::{Joint, Process};
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 
 /// A field was typed into.
 pub(super) fn field_typed(state: &State, id: &str, text: &str) {

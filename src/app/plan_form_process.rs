@@ -5,7 +5,7 @@ use super::map::choice;
 use super::plan_form::{CLASSES, at, processes};
 use super::{State, ui};
 use crate::engine::job::Process;
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 
 /// The processes of the job and what hydrogen each brings.
 pub(super) fn process_row(state: &State, job: &JobText) -> ui::FormRow {

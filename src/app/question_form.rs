@@ -8,7 +8,7 @@ use super::map::{basis_kind, choice};
 use super::rows::model;
 use super::{State, ui};
 use crate::engine::{EngineError, Outcome, Unit};
-use crate::log::{Reading, read_answers, say_refusal, shown_unit};
+use crate::job::{Reading, read_answers, say_refusal, shown_unit};
 use crate::questions::{Input, Kind, Preset, Problem, Question, Reply};
 use crate::reference::tint::TintData;
 use crate::report::{Pen, band, basis_mark, of_unit, source_line};

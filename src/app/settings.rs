@@ -11,7 +11,7 @@ use super::plan::calls;
 use super::rows::model;
 use super::shell::{open_page, set_units};
 use super::{State, about, ui};
-use crate::log::Theme;
+use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
 use crate::reference::{Row as _, Source};
 use crate::units::{LengthUnit, TemperatureUnit, Units};

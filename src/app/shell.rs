@@ -7,7 +7,7 @@ use slint::{ComponentHandle, Model};
 use super::map::choice;
 use super::rows::model;
 use super::{State, about, care, certificate, fillers, plan, settings, steels, tint, ui};
-use crate::log::Theme;
+use crate::job::Theme;
 use crate::units::Units;
 
 /// Places in the order of the navigation: only those that work.

@@ -7,7 +7,7 @@ use slint::ComponentHandle;
 use thiserror::Error;
 
 use super::{State, about, care, certificate, fillers, forms, plan, settings, shell, steels, tint, ui};
-use crate::log::{Found, Session, Store, StoreError};
+use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
 /// Why the window can't be opened.

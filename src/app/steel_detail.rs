@@ -7,7 +7,7 @@ use super::plan_form::CONDITIONS;
 use super::rows::model;
 use super::ui;
 use crate::engine::carbon_equivalent::Equivalent;
-use crate::log::{OwnSteel, find_steel};
+use crate::job::{OwnSteel, find_steel};
 use crate::reference::{
     Basis, CevCap, Element, Grade, GradeCondition, Limits, PublishedFit, PublishedPreheat, ThicknessTable,
 };

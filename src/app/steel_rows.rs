@@ -8,7 +8,7 @@ use super::page_rows::counted;
 use super::rows::model;
 use super::steel_detail::{equivalents_line, limits_text};
 use super::{State, ui};
-use crate::log::OwnSteel;
+use crate::job::OwnSteel;
 use crate::reference::search::{Hit, Match};
 use crate::reference::{Element, Grade};
 

@@ -10,7 +10,7 @@ use super::rows::model;
 use super::shell::{back, open_page};
 use super::steel_rows::{OWN, View, browse, found};
 use super::{State, certificate, certificate_draft, steel_detail, ui};
-use crate::log::find_steel;
+use crate::job::find_steel;
 
 /// Wires the list.
 pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {

@@ -300,7 +300,7 @@ fn help_and_version() {
     assert_eq!(run(&["--help"]).out, help.out);
     let plan = run(&["help", "plan"]);
     assert_eq!(run(&["plan", "--help"]).out, plan.out);
-    for field in strawblue::log::Field::ALL {
+    for field in strawblue::job::Field::ALL {
         assert!(plan.out.contains(field.id()), "{}", field.id());
     }
     assert_eq!(run(&["--version"]).out.trim(), concat!("strawblue ", env!("CARGO_PKG_VERSION")));

@@ -5,7 +5,7 @@ use ron::value::RawValue;
 use serde::Deserialize;
 use strawblue::engine::job::{Condition, Joint, Member, Process, Restraint, Run, Steel};
 use strawblue::engine::plan::{Action, Ceiling, Verdict, plan};
-use strawblue::log::{JobText, Reading, read_job};
+use strawblue::job::{JobText, Reading, read_job};
 use strawblue::reference::{ConditionKind, embedded};
 use strawblue::units::Units;
 

@@ -6,7 +6,7 @@ use std::collections::BTreeSet;
 use ron::value::RawValue;
 use serde::Deserialize;
 use strawblue::engine::plan::{cautions, plan};
-use strawblue::log::{JobText, Reading, read_job};
+use strawblue::job::{JobText, Reading, read_job};
 use strawblue::reference::embedded;
 use strawblue::units::Units;
 

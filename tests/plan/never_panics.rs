@@ -6,7 +6,7 @@ use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
 use strawblue::engine::plan::{Plan, plan};
-use strawblue::log::{Field, JobText, Reading, demo_job, read_job};
+use strawblue::job::{Field, JobText, Reading, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
 use strawblue::report::{Pen, Report, sheet};
 use strawblue::units::{Show, Units};

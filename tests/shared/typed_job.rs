@@ -2,7 +2,7 @@
 
 #![allow(dead_code, reason = "each test file takes what it needs")]
 
-use strawblue::log::{Fault, Field, FieldProblem, JobText, ReadJob, Reading, read_job};
+use strawblue::job::{Fault, Field, FieldProblem, JobText, ReadJob, Reading, read_job};
 use strawblue::reference::embedded;
 use strawblue::units::Units;
 

@@ -3,7 +3,7 @@
 use crate::typed_job::{read, small};
 use proptest::prelude::*;
 use strawblue::engine::job::{Joint, Process, Restraint};
-use strawblue::log::{DefaultValue, Fault, Field, FieldProblem, JobText, Reading, demo_job, read_job};
+use strawblue::job::{DefaultValue, Fault, Field, FieldProblem, JobText, Reading, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;

@@ -2,7 +2,7 @@
 
 use crate::typed_job::{job, small};
 use strawblue::engine::job::Steel;
-use strawblue::log::{
+use strawblue::job::{
     DefaultValue, Fault, Field, OwnSteel, Reading, find_filler, find_steel, read_job, typed,
 };
 use strawblue::reference::{ConditionKind, Element, embedded};

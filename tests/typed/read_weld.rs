@@ -3,8 +3,8 @@
 use crate::typed_job::{faults, small};
 use proptest::prelude::*;
 use strawblue::engine::job::{Joint, Process};
-use strawblue::log::typed::{self, TypedProcess};
-use strawblue::log::{DefaultValue, Fault, Field, FieldProblem};
+use strawblue::job::typed::{self, TypedProcess};
+use strawblue::job::{DefaultValue, Fault, Field, FieldProblem};
 use strawblue::reference::embedded;
 use strawblue::units::{Problem, Show, TemperatureUnit};
 use strawblue::words::Words;

@@ -7,7 +7,7 @@ use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
 use proptest::prelude::*;
-use strawblue::log::{Field, JobText, OwnSteel, Session, Store, Theme};
+use strawblue::job::{Field, JobText, OwnSteel, Session, Store, Theme};
 use strawblue::units::Units;
 
 fn filled() -> Session {

@@ -1,6 +1,6 @@
 //! A bare number keeps the unit that it was typed in.
 
-use strawblue::log::{JobText, Session};
+use strawblue::job::{JobText, Session};
 use strawblue::units::Units;
 
 #[test]

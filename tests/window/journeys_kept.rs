@@ -7,7 +7,7 @@ use crate::screen::{live, live_in, mock_elapsed_time};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use strawblue::app::ui;
-use strawblue::log::{Session, demo_job};
+use strawblue::job::{Session, demo_job};
 
 const AWAY: &str = "Put this line away";
 

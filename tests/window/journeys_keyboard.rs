@@ -6,7 +6,7 @@ use i_slint_backend_testing::AccessibleRole;
 use slint::ComponentHandle;
 use slint::platform::{Key, PointerEventButton};
 use strawblue::app::ui;
-use strawblue::log::{Session, demo_job};
+use strawblue::job::{Session, demo_job};
 
 const DESKTOP: (u32, u32) = (1280, 800);
 

@@ -9,7 +9,7 @@ use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use slint::platform::Key;
 use strawblue::app::{State, open_page, ui};
-use strawblue::log::{Session, Store, Theme, demo_job};
+use strawblue::job::{Session, Store, Theme, demo_job};
 use strawblue::units::Units;
 
 const PHONE: (u32, u32) = (360, 2400);
@@ -311,12 +311,12 @@ fn about_shows_whose_work_is_in_it() {
 fn every_row_that_can_be_taken_is_read_as_itself() {
     let reference = strawblue::reference::embedded();
     for grade in &reference.grades {
-        let read = strawblue::log::find_steel(&grade.id, reference).map(|found| found.id.as_str());
+        let read = strawblue::job::find_steel(&grade.id, reference).map(|found| found.id.as_str());
         assert_eq!(read, Ok(grade.id.as_str()));
     }
     for filler in &reference.fillers {
         let read =
-            strawblue::log::find_filler(&filler.classification, reference).map(|found| found.id.as_str());
+            strawblue::job::find_filler(&filler.classification, reference).map(|found| found.id.as_str());
         assert_eq!(read, Ok(filler.id.as_str()));
     }
 }

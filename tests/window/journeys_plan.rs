@@ -8,7 +8,7 @@ use crate::screen::{live, live_with, mock_elapsed_time};
 use i_slint_backend_testing::{ElementHandle, ElementQuery};
 use slint::{ComponentHandle, Model};
 use strawblue::app::{State, refresh_all, ui};
-use strawblue::log::{OwnSteel, Session, Store, demo_job};
+use strawblue::job::{OwnSteel, Session, Store, demo_job};
 
 fn demo() -> Session {
     Session { job: demo_job(), ..Session::default() }
@@ -180,13 +180,13 @@ fn leaded_steel_is_refused_before_any_number() {
 #[test]
 fn grey_iron_has_two_routes_and_no_carbon_equivalent() {
     let session = Session {
-        job: strawblue::log::JobText {
+        job: strawblue::job::JobText {
             steel: Some("GREY".into()),
             condition: Some("as cast".into()),
             thickness: Some("20".into()),
             joint: Some("repair".into()),
             process: Some("smaw-nickel".into()),
-            ..strawblue::log::JobText::default()
+            ..strawblue::job::JobText::default()
         },
         ..Session::default()
     };
@@ -231,14 +231,14 @@ fn a_certificate_steel_of_ones_own_makes_a_plan() {
 #[test]
 fn an_easy_steel_says_dry_as_large_as_a_figure() {
     let session = Session {
-        job: strawblue::log::JobText {
+        job: strawblue::job::JobText {
             steel: Some("S355J2".into()),
             condition: Some("as rolled".into()),
             thickness: Some("12".into()),
             joint: Some("t-fillet-one-side".into()),
             process: Some("gmaw".into()),
             hydrogen: Some("5 ml".into()),
-            ..strawblue::log::JobText::default()
+            ..strawblue::job::JobText::default()
         },
         ..Session::default()
     };

@@ -14,7 +14,7 @@ use slint::ComponentHandle;
 use slint::platform::Key;
 use strawblue::app::{State, ui};
 use strawblue::engine::tint::colour::film_swatch;
-use strawblue::log::{Session, Store, Theme, demo_job};
+use strawblue::job::{Session, Store, Theme, demo_job};
 
 const PHONE: (u32, u32) = (360, 4200);
 const DESKTOP: (u32, u32) = (1280, 2600);

@@ -9,7 +9,7 @@ use crate::screen::{live, mock_elapsed_time};
 use slint::platform::{Key, WindowEvent};
 use slint::{ComponentHandle, Model};
 use strawblue::app::{State, refresh_all, ui};
-use strawblue::log::{JobText, Session, Theme, demo_job};
+use strawblue::job::{JobText, Session, Theme, demo_job};
 use strawblue::units::Units;
 use strawblue::words::Words;
 

@@ -14,7 +14,7 @@ use image::{Rgba, RgbaImage};
 use slint::platform::{Key, PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition, LogicalSize, SharedString};
 use strawblue::app::{State, refresh_all, ui};
-use strawblue::log::{Session, demo_job};
+use strawblue::job::{Session, demo_job};
 
 /// Margins of an upright phone with a camera at the top and a gesture line at the foot, px.
 const UPRIGHT: [f32; 4] = [36.0, 0.0, 24.0, 0.0];

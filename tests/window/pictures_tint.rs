@@ -3,7 +3,7 @@
 use crate::screen::compare::{DESKTOP, PHONE, check};
 use crate::screen::{live_with, mock_elapsed_time};
 use strawblue::app::{State, refresh_all, ui};
-use strawblue::log::{Session, Theme, demo_job};
+use strawblue::job::{Session, Theme, demo_job};
 
 const SMALL_PHONE: (u32, u32) = (360, 640);
 const SMALL_DESKTOP: (u32, u32) = (1024, 768);

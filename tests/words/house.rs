@@ -103,9 +103,9 @@ const DIRECTION: &[(&str, &[&str])] = &[
     ("reference", &["units"]),
     ("engine", &["reference", "units"]),
     ("questions", &["engine", "reference", "units"]),
-    ("log", &["questions", "engine", "reference", "units", "words"]),
+    ("job", &["questions", "engine", "reference", "units", "words"]),
     ("report", &["engine", "reference", "units", "words"]),
-    ("cli", &["report", "log", "questions", "engine", "reference", "units", "words"]),
+    ("cli", &["report", "job", "questions", "engine", "reference", "units", "words"]),
 ];
 
 #[test]

@@ -12,7 +12,7 @@ pub(crate) use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
 use slint::{ComponentHandle, PhysicalSize};
 use strawblue::app::{State, ui, window_in, window_of};
-use strawblue::log::{Session, Store};
+use strawblue::job::{Session, Store};
 use strawblue::words::Words;
 
 static FONTS: Once = Once::new();
