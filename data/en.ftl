@@ -5,33 +5,44 @@ place-plan = Plan
 place-tint = Tint
 place-bench = Bench
 place-log = Log
-place-care = Care
+place-safety = Safety
 place-settings = Settings
 
 ## Tint
 
 tint-stage-bright = bright, no tint
     .short = no tint
+    .head = No tint
 tint-stage-faint-yellow = faint yellow
     .short = faint yellow
+    .head = Faint yellow
 tint-stage-light-straw = light straw
     .short = light straw
+    .head = Light straw
 tint-stage-dark-straw = dark straw
     .short = dark straw
+    .head = Dark straw
 tint-stage-bronze = bronze, brown
     .short = bronze
+    .head = Bronze
 tint-stage-reddish-purple = reddish purple
     .short = reddish purple
+    .head = Reddish purple
 tint-stage-bluish-purple = purple-blue
     .short = purple-blue
+    .head = Purple-blue
 tint-stage-blue = blue
     .short = blue
+    .head = Blue
 tint-stage-light-blue = light blue, grey-blue
     .short = light blue
+    .head = Light blue
 tint-stage-greenish-blue = greenish blue, blue-grey
     .short = greenish blue
+    .head = Greenish blue
 tint-stage-later = later colours, not to be judged
     .short = grey or later
+    .head = Grey or later
 
 tint-spot-bright = ground bright, clean and dry
 tint-spot-mill-scale = under mill scale
@@ -160,7 +171,7 @@ tint-stainless-note = 18-8 steel, mostly after one hour in air. The lists differ
 tint-crayon-melts = Must melt
 tint-crayon-stays = Must not melt
 ir-no-use-short = no use on this surface
-tool-type = Type { $fields }.
+tool-type = Still to fill in: { $fields }
 tool-from = from { $figure }
 tool-choose = Choose
 tool-of-plan = { $figure }, plan
@@ -1318,12 +1329,12 @@ word-note-free-machining = Leaded and resulphurised steel must not be fusion wel
 word-note-rebar = The chemistry of reinforcing bar is often open: weld it by the mill certificate only.
 
 # Where cautions are listed: what you are about to do
-care-place-grind = Grind
-care-place-light-torch = Light the torch
-care-place-strike-arc = Strike an arc
-care-place-handle-hot-or-frozen = Handle hot or frozen metal
-care-place-coated-metal = Weld coated metal
-care-place-tight-place = Work in a tight place
+safety-place-grind = Grind
+safety-place-light-torch = Light the torch
+safety-place-strike-arc = Strike an arc
+safety-place-handle-hot-or-frozen = Handle hot or frozen metal
+safety-place-coated-metal = Weld coated metal
+safety-place-tight-place = Work in a tight place
 severity-critical = Critical
 severity-high = High
 severity-medium = Medium
@@ -1833,7 +1844,10 @@ basis-demanded = your drawing or procedure
 basis-own = our own model
 basis-published-line = { $title }, { $clause }. Seen: { $seen }.
 caution-when = When: { $trigger }
-list-and = { " " }and{ " " }
+list-comma = { $before }, { $next }
+list-and = { $before } and { $next }
+list-semicolon = { $before }; { $next }
+list-names = { $before } · { $next }
 caution-see = See also: { $sources }.
 caution-from-memory = From memory: { $part }.
 basis-practice-line = Common practice of the trade; there is no source to name.
@@ -2201,14 +2215,14 @@ fillers-search-hint = Class or everyday word
 fillers-list = Fillers
 fillers-unknown = Filler not known
 
-## Care
-care-search = Find a caution
-care-search-hint = Find a caution
-care-about-to = I am about to …
-care-critical-first = critical first
-care-nothing-found = Nothing under that word. Try the thing in your hand: acetylene, paint, glove, argon. Then look under what you are about to do.
-care-first = Local codes, site rules and licensed practice come first.
-care-first-note = These cautions remind. They don’t replace training, a permit, the maker’s instructions or an emergency number.
+## Safety
+safety-search = Find a caution
+safety-search-hint = Find a caution
+safety-about-to = I am about to …
+safety-critical-first = critical first
+safety-nothing-found = Nothing under that word. Try the thing in your hand: acetylene, paint, glove, argon. Then look under what you are about to do.
+safety-first = Local codes, site rules and licensed practice come first.
+safety-first-note = These cautions remind. They don’t replace training, a permit, the maker’s instructions or an emergency number.
 
 ## Settings
 settings-temperature = Temperature
@@ -2254,8 +2268,11 @@ shell-notice-away = Put this line away
 shell-not-saved = Can’t be saved: the disk is full or closed
 
 ## Pages, from Rust
-steels-count = { $count } steels
-steels-count-one = 1 steel
+steels-count =
+    { $count ->
+        [one] 1 steel
+       *[other] { $count } steels
+    }
 steels-own = Your own steels
 steels-by-group = By group
 steels-certificate-note = Real figures beat a grade’s limits
@@ -2313,8 +2330,11 @@ certificate-name-hint = Boss bar, Ø90
 certificate-grade-note = What isn’t typed counts as its upper limit.
 certificate-line = Paste a line
 certificate-line-hint = C 0.34 Mn 0.78 Cr 1.05 …
-certificate-line-read = Read { $count } elements into their fields.
-certificate-line-read-one = Read 1 element into its field.
+certificate-line-read =
+    { $count ->
+        [one] Read 1 element into its field.
+       *[other] Read { $count } elements into their fields.
+    }
 certificate-line-unused = Read and not used: { $unused }.
 certificate-problem = { $symbol }: { $said }
 certificate-no-figure = Carbon and manganese at least, or a grade, make a figure.
@@ -2358,14 +2378,23 @@ fillers-no-composition = The class sets no composition that is known here.
 fillers-heat-treated = Strength after heat treatment.
 fillers-heat-treated-at = Strength after heat treatment at { $span }.
 fillers-hardened-with-part = Strength when hardened and tempered with the part.
-care-first-aid = First aid and emergencies
-care-critical = { $count } critical
-care-critical-one = 1 critical
-care-count = { $count } cautions
-care-count-one = 1 caution
-care-found = { $count } cautions with “{ $query }”
-care-found-one = 1 caution with “{ $query }”
-care-found-none = No caution with “{ $query }”
+safety-first-aid = First aid and emergencies
+safety-critical =
+    { $count ->
+        [one] 1 critical
+       *[other] { $count } critical
+    }
+safety-count =
+    { $count ->
+        [one] 1 caution
+       *[other] { $count } cautions
+    }
+safety-found =
+    { $count ->
+        [one] 1 caution with “{ $query }”
+       *[other] { $count } cautions with “{ $query }”
+    }
+safety-found-none = No caution with “{ $query }”
 language-en = English
 settings-mixed = Mixed
 settings-look-system = System
@@ -2375,8 +2404,11 @@ settings-cautions = Cautions
 settings-edition = Edition { $version }, part of the app
 settings-sources-note = { $count }, each with what was seen of it
 settings-source-seen = Seen: { $seen }
-settings-source-rows = Used by { $count } rows of data.
-settings-source-rows-one = Used by 1 row of data.
+settings-source-rows =
+    { $count ->
+        [one] Used by 1 row of data.
+       *[other] Used by { $count } rows of data.
+    }
 settings-source-formulas = Used by formulas.
 settings-licences-note = Of the app, its font and its libraries
 about-version = Version { $version }

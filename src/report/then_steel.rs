@@ -9,6 +9,7 @@ use crate::engine::plan::{
     Action, Cap, Ceiling, Family, Layer, Part, Plan, Verdict, cracked_case, iron_routes,
 };
 use crate::reference::Basis;
+use crate::words::List;
 
 fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: &Basis) -> ThenLine {
     ThenLine {
@@ -26,8 +27,8 @@ pub(super) fn cracked(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<ThenLine>
     let case = cracked_case(pen.reference, &Part::all(job)).filter(|_| plan.actions.contains(&action))?;
     let at: Vec<String> = case.at_c.iter().map(|at_c| pen.show.temperature(*at_c).main).collect();
     let value = pen.words.get("action-cracked-case.do");
-    let note =
-        pen.words.with("action-cracked-case.why", &[("figures", &at.join(&pen.words.get("list-and")))]);
+    let figures = pen.words.list(List::And, &at);
+    let note = pen.words.with("action-cracked-case.why", &[("figures", &figures)]);
     Some(of_action(pen, action, value, note, &case.basis))
 }
 

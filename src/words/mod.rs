@@ -18,6 +18,31 @@ const LANGUAGES: [(&str, &str); 1] = [("en", include_str!("../../data/en.ftl"))]
 
 type Bundle = FluentBundle<FluentResource>;
 
+/// How several texts stand in one line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum List {
+    /// Words or figures: “bar, forging”.
+    Comma,
+    /// Words or figures that all hold: “250 °C, 300 °C and 316 °C”.
+    And,
+    /// Texts that may hold a comma: “EN 1011-2, 2001; AWS D1.1”.
+    Semicolon,
+    /// Names of one thing: “42CrMo4 · 1.7225”.
+    Names,
+}
+
+impl List {
+    /// The message that puts the next one, or the last one, behind what stands before it.
+    const fn message(self, last: bool) -> &'static str {
+        match self {
+            Self::And if last => "list-and",
+            Self::Comma | Self::And => "list-comma",
+            Self::Semicolon => "list-semicolon",
+            Self::Names => "list-names",
+        }
+    }
+}
+
 /// What is spoken now.
 struct Spoken {
     tag: String,
@@ -105,6 +130,17 @@ impl Words {
         let Some((bundle, pattern)) = found else { return key.to_owned() };
         let args: FluentArgs = values.collect();
         bundle.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+    }
+
+    /// Several texts as one, in the way of the language.
+    #[must_use]
+    pub fn list(&self, list: List, items: &[impl AsRef<str>]) -> String {
+        let last = items.len().saturating_sub(1);
+        let texts = items.iter().map(AsRef::as_ref).enumerate();
+        texts.fold(String::new(), |before, (at, next)| match at {
+            0 => next.to_owned(),
+            _ => self.with(list.message(at == last), &[("before", &before), ("next", next)]),
+        })
     }
 
     /// Is there such a message, or such an attribute?
