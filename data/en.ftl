@@ -3,8 +3,6 @@
 ## Places
 place-plan = Plan
 place-tint = Tint
-place-bench = Bench
-place-log = Log
 place-safety = Safety
 place-settings = Settings
 
@@ -937,7 +935,7 @@ store-kept-whole = what was typed and chosen
 start-not-kept = { $why } What you type stays on the screen, and is not kept when the program ends.
 start-no-font = the system has no font to draw with; on Debian and Ubuntu the package fonts-dejavu-core brings one
 start-no-library = { $library } is missing; on Debian and Ubuntu the package { $package } brings it
-## Data: groups, notes, methods, joints, cautions
+## Data: groups, notes, joints, cautions
 
 # Groups that steels are browsed under
 group-carbon-bar = Plain carbon bar and tube
@@ -1198,52 +1196,6 @@ filler-note-rod-4140 = For 4140 and 4340 that are hardened and tempered after we
 filler-note-symbol = A strength symbol: any filler that bears it has this yield strength at least.
 filler-note-symbol-18275 = The bands of ISO 18275 for electrodes differ slightly.
 
-# Calculation methods
-method-ce-iiw = CE (IIW)
-method-ce-si6 = CE with Si/6 (AWS D1.1)
-method-cet = CET
-method-pcm = Pcm (Ito–Bessyo)
-method-cen = CEN (Yurioka)
-method-ce-wes = CE (WES/JIS)
-method-ceq-s49 = Ceq with Si/24 and Ni/15
-method-method-b = EN 1011-2 Method B
-method-table-c1 = EN 1011-2 Table C.1
-method-d11-annex = AWS D1.1 annex, by group
-method-d11-band = AWS D1.1 annex, by index
-method-d11-category = AWS D1.1 category
-method-practice-low-h = Handbook rows, low-hydrogen
-method-grade-rows = The grade’s own rows
-method-data-sheet = Data sheet of the grade
-method-ceq-bands = Preheat by Ceq
-method-carbon-line = Carbon line
-method-hydrogen-shift = Hydrogen shift
-method-thickness-credit = Thickness credit
-method-multi-run = Multi-run weld metal (Suzuki)
-method-seferian = Séférian
-method-dearden-oneill = Dearden–O’Neill bands
-method-ito-bessyo = Ito–Bessyo
-method-sae-chart = SAE chart by steel group
-method-heat-input = Heat input
-method-t85 = Cooling time t8/5
-method-hv-yurioka = Hardness (Yurioka)
-method-hv-duren = Hardness (Düren)
-method-hv-maynier = Martensite hardness (Maynier)
-method-hv-wes = Highest hardness (WES)
-method-andrews = Ae1, Ae3, Ms (Andrews)
-method-grange = Ae1, Ae3 (Grange)
-method-eldis = Ae1, Ae3 (Eldis)
-method-steven-haynes = Ms, Bs (Steven–Haynes)
-method-steelmaker-set = Ac1, Ac3, Ms (a steelmaker)
-method-koistinen-marburger = Share of martensite (Koistinen–Marburger)
-method-hydrogen-diffusion = Hydrogen diffusion
-method-post-heat = Post-heat
-method-inspection-delay = Wait before inspection
-method-own-sheet = The family’s own sheet
-method-cold-shop = Cold steel warmed first (AWS D1.1)
-method-cool-or-damp = Cool shop or damp air
-method-demanded = Demanded by drawing, procedure or customer
-method-yurioka-1983 = Critical cooling time (Yurioka)
-
 # Processes
 process-gtaw = GTAW (TIG)
 process-paw = Plasma arc
@@ -1277,17 +1229,6 @@ joint-note-run-on-shaft = The run shrinks against the cold core: medium restrain
 joint-note-repair = The cavity is held by solid metal on every side: high restraint. A shallow, open groove is medium.
 joint-note-bar-to-bar = As drawn, one bar is held: medium restraint.
 
-# Waits before the final inspection
-inspection-en-1011-2-18 = EN 1011-2: at least 16 h as welded; longer over 50 mm or over 500 MPa; none after hydrogen-reducing or stress-relief heat treatment
-inspection-nsss-to-6 = NSSS Table A, up to 6 mm: when it is cold
-inspection-nsss-to-12-low-heat = NSSS Table A, 6–12 mm, up to 3 kJ/mm: 8 h
-inspection-nsss-to-12-high-heat = NSSS Table A, 6–12 mm, over 3 kJ/mm: 16 h
-inspection-nsss-above-12-low-heat = NSSS Table A, over 12 mm, up to 3 kJ/mm: 16 h
-inspection-nsss-above-12-high-heat = NSSS Table A, over 12 mm, over 3 kJ/mm: 40 h
-inspection-eemua-158 = EEMUA 158: 48 h
-inspection-d11-quenched-tempered = AWS D1.1, A514, A517 and A709 HPS 100W: at least 48 h
-inspection-csa-w59 = CSA W59, quenched and tempered steel or high restraint: preferably 48 h or more
-
 # Families with figures of their own
 iron-cold = Cold: nickel electrode, short beads, hand-warm
     .text = Hand-warm and dry, stay there; peen each bead, wait, and never let the part get hot.
@@ -1314,11 +1255,6 @@ sheet-tool = Tool steel: inside its tempering range, under its own temper
 sheet-tool-d2 = 12 % chromium tool steel, under its own temper
 sheet-tool-h13 = Die steel for heat, under its own temper
 sheet-high-manganese = High-manganese steel: keep it cool
-span-tuev-middle = Rough scheme, 0.2–0.5 % carbon
-span-tuev-high = Rough scheme, over 0.5 % carbon or alloyed
-span-s355-from-25 = Older text on S355 from 25 mm
-span-p1-low-carbon = Marine piping rule, carbon up to 0.30 %
-span-p1-high-carbon = Marine piping rule, carbon over 0.30 % and over 25 mm
 
 # Words of the shop
 word-note-mild = “Mild” is a habit of speech, not a grade: prove it with file, spark or certificate before thick work.
@@ -1852,7 +1788,6 @@ caution-see = See also: { $sources }.
 caution-from-memory = From memory: { $part }.
 basis-practice-line = Common practice of the trade; there is no source to name.
 basis-memory-line = From memory: { $of }. Check it against your own copy.
-
 
 steel-by-certificate = Certificate steel
 

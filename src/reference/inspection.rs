@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Basis, Row};
 
-/// A wait that a text asks for. Its words are the Fluent message `inspection-ID`.
+/// A wait that a text asks for.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct WaitRule {

@@ -1,5 +1,5 @@
-//! A calculation method: a row of `data/methods.ron`. Its name is the Fluent
-//! message `method-ID`.
+//! A calculation method: a row of `data/methods.ron`. Where it stands beside others as evidence, its
+//! name is the Fluent message `evidence-ID`.
 
 use serde::{Deserialize, Serialize};
 

@@ -9,16 +9,14 @@ use super::{Fault, Faults, Rule};
 use crate::reference::{Grade, Place, Reference};
 
 /// Messages that begin so belong to rows of the dataset and to nothing else.
-const OURS: [&str; 12] = [
+const OURS: [&str; 10] = [
     "group-",
     "grade-form-",
     "grade-heat-",
     "grade-state-",
     "grade-note-",
     "filler-note-",
-    "method-",
     "joint-note-",
-    "inspection-",
     "word-note-",
     "tint-column-",
     "caution-c",
@@ -170,26 +168,16 @@ fn asked(reference: &Reference) -> Vec<(&'static str, String, String)> {
     for filler in &reference.fillers {
         filler.notes.iter().for_each(|note| ask("fillers.ron", &filler.id, note.clone()));
     }
-    reference.methods.iter().for_each(|row| ask("methods.ron", &row.id, format!("method-{}", row.id)));
     reference.processes.iter().for_each(|row| ask("processes.ron", &row.id, format!("process-{}", row.id)));
     for joint in &reference.joints {
         ask("joints.ron", &joint.id, format!("joint-{}", joint.id));
         ask("joints.ron", &joint.id, joint.note.clone());
     }
-    reference
-        .inspection
-        .iter()
-        .for_each(|row| ask("inspection.ron", &row.id, format!("inspection-{}", row.id)));
     let sheets = &reference.own_sheets;
     let irons = sheets.iron.iter().map(|row| &row.id).chain(sheets.iron_spans.iter().map(|row| &row.id));
     irons.for_each(|id| ask("own_sheets.ron", id, format!("iron-{id}")));
     let families = sheets.groups.iter().map(|row| &row.id).chain(sheets.sheets.iter().map(|row| &row.id));
     families.for_each(|id| ask("own_sheets.ron", id, format!("sheet-{id}")));
-    reference
-        .practice
-        .shown_spans
-        .iter()
-        .for_each(|row| ask("practice.ron", &row.id, format!("span-{}", row.id)));
     for word in &reference.everyday_words {
         word.note.iter().for_each(|note| ask("everyday_words.ron", &word.word, note.clone()));
         word.groups.iter().for_each(|group| ask("everyday_words.ron", &word.word, format!("group-{group}")));
