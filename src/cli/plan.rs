@@ -66,7 +66,9 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
         let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
         Said::json(&plan_json(reading.reference, &read.job, &made, assumed))
     } else {
-        let assumed: Vec<String> = assumed.map(|(field, says)| format!("{field}: {says}")).collect();
+        let assumed: Vec<String> = assumed
+            .map(|(field, says)| words.with("text-assumed-row", &[("field", field), ("says", &says)]))
+            .collect();
         Said::answered(plan_text(&pen, &Report::of(&pen, &read.job, &made), &assumed))
     };
     said.with_status(status)

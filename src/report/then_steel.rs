@@ -86,7 +86,7 @@ pub(super) fn iron_route(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<ThenLi
     Some(ThenLine {
         id: format!("iron-{}", route.id),
         label: pen.words.get("then-iron-route"),
-        value: format!("{}, {}", route.title, route.figure),
+        value: pen.words.list(List::Comma, &[&route.title, &route.figure]),
         note: route.text,
         basis: route.basis,
     })

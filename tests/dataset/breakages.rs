@@ -104,7 +104,6 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
     ),
     ("grades", "own_sheet: \"s-3\"", "own_sheet: \"s-9\"", "grades.ron", "P1", Rule::RowExists),
     ("words", "grade-note-leaded =", "grade-note-laden =", "grades.ron", "12L14", Rule::WordsExist),
-    ("words", "method-cet =", "method-sect =", "methods.ron", "cet", Rule::WordsExist),
     ("words", "grade-note-leaded =", "grade-note-laden =", "en.ftl", "grade-note-laden", Rule::WordsUsed),
     (
         "cautions",

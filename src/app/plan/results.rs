@@ -172,7 +172,7 @@ pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
         id: line.id.into(),
         what: line.what.as_str().into(),
         result: line.result.as_str().into(),
-        note: capital(&line.note),
+        note: line.note.as_str().into(),
         effect: match line.effect {
             LeverEffect::Lowers => ui::LeverEffect::Lowers,
             LeverEffect::Opens => ui::LeverEffect::Opens,
@@ -186,7 +186,7 @@ pub(crate) fn then_row(line: &ThenLine) -> ui::ThenRow {
     ui::ThenRow {
         id: line.id.as_str().into(),
         label: line.label.as_str().into(),
-        value: capital(&line.value),
+        value: line.value.as_str().into(),
         note: line.note.as_str().into(),
         basis_kind: basis_kind(&line.basis),
         basis_label: line.basis.label.as_str().into(),
