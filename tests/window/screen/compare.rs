@@ -21,6 +21,8 @@ const PIXELS_PER_MILLION: usize = 200;
 pub(crate) const PHONE: (u32, u32) = (360, 740);
 /// The other shape.
 pub(crate) const DESKTOP: (u32, u32) = (1280, 800);
+/// What stands beside the inputs there.
+pub(crate) const DESKTOP_RESULTS: (u32, u32, u32, u32) = (480, 56, 800, 744);
 
 fn picture_path(name: &str) -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/pictures").join(format!("{name}.png"))
@@ -53,6 +55,11 @@ pub(crate) fn write(picture: &RgbaImage, path: &Path) {
         .write_image(opaque.as_raw(), opaque.width(), opaque.height(), ExtendedColorType::Rgb8)
         .expect("three bytes a pixel");
     std::fs::write(path, file).expect("the picture folder can be written");
+}
+
+/// Draws the window and compares a part of it with the kept picture.
+pub(crate) fn check_part(window: &ui::AppWindow, within: (u32, u32, u32, u32), name: &str) {
+    check_drawn(&part(&drawn(window), within), name);
 }
 
 /// Compares a picture with the kept one.
