@@ -4,6 +4,7 @@ mod cases;
 mod cautions;
 mod laws;
 mod never_panics;
+mod shown_only;
 mod trade;
 mod windows;
 
