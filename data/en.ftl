@@ -3,8 +3,6 @@
 ## Places
 place-plan = Plan
 place-tint = Tint
-place-bench = Bench
-place-log = Log
 place-safety = Safety
 place-settings = Settings
 
@@ -12,26 +10,37 @@ place-settings = Settings
 
 tint-stage-bright = bright, no tint
     .short = no tint
+    .head = No tint
 tint-stage-faint-yellow = faint yellow
     .short = faint yellow
+    .head = Faint yellow
 tint-stage-light-straw = light straw
     .short = light straw
+    .head = Light straw
 tint-stage-dark-straw = dark straw
     .short = dark straw
+    .head = Dark straw
 tint-stage-bronze = bronze, brown
     .short = bronze
+    .head = Bronze
 tint-stage-reddish-purple = reddish purple
     .short = reddish purple
+    .head = Reddish purple
 tint-stage-bluish-purple = purple-blue
     .short = purple-blue
+    .head = Purple-blue
 tint-stage-blue = blue
     .short = blue
+    .head = Blue
 tint-stage-light-blue = light blue, grey-blue
     .short = light blue
+    .head = Light blue
 tint-stage-greenish-blue = greenish blue, blue-grey
     .short = greenish blue
+    .head = Greenish blue
 tint-stage-later = later colours, not to be judged
     .short = grey or later
+    .head = Grey or later
 
 tint-spot-bright = ground bright, clean and dry
 tint-spot-mill-scale = under mill scale
@@ -160,7 +169,7 @@ tint-stainless-note = 18-8 steel, mostly after one hour in air. The lists differ
 tint-crayon-melts = Must melt
 tint-crayon-stays = Must not melt
 ir-no-use-short = no use on this surface
-tool-type = Type { $fields }.
+tool-type = Still to fill in: { $fields }
 tool-from = from { $figure }
 tool-choose = Choose
 tool-of-plan = { $figure }, plan
@@ -964,7 +973,7 @@ store-kept-whole = what was typed and chosen
 start-not-kept = { $why } What you type stays on the screen, and is not kept when the program ends.
 start-no-font = the system has no font to draw with; on Debian and Ubuntu the package fonts-dejavu-core brings one
 start-no-library = { $library } is missing; on Debian and Ubuntu the package { $package } brings it
-## Data: groups, notes, methods, joints, cautions
+## Data: groups, notes, joints, cautions
 
 # Groups that steels are browsed under
 group-carbon-bar = Plain carbon bar and tube
@@ -1121,24 +1130,24 @@ grade-state-typical = typical
 grade-heat-chart-c-mo-020 = { TEMP(149, 260) }: row for carbon-molybdenum steel with 0.10–0.20 % carbon
 grade-heat-chart-c-mo-030 = { TEMP(204, 316) }: row for carbon-molybdenum steel with 0.20–0.30 % carbon
 grade-heat-chart-c-mo-reaches-030 = { TEMP(204, 316) }: row for carbon-molybdenum steel with 0.20–0.30 % carbon, which its carbon reaches. The row under 0.20 % says { TEMP(149, 260) }
-grade-heat-chart-carbon-020 = up to { TEMP(93) } where carbon is 0.20 % or less, { TEMP(93, 149, f: "200–300") } where it is more: this steel may be either
+grade-heat-chart-carbon-020 = Up to { TEMP(93) } where carbon is 0.20 % or less, { TEMP(93, 149, f: "200–300") } where it is more: this steel may be either
 grade-heat-chart-carbon-030 = { TEMP(93, 149, f: "200–300") } where carbon is 0.30 % or less, { TEMP(149, 260) } where it is more: this steel may be either
 grade-heat-chart-carbon-045 = { TEMP(149, 260) } where carbon is 0.45 % or less, { TEMP(260, 427) } where it is more: this steel may be either
 grade-heat-chart-cr-mo = { TEMP(260, 371) }: row for 2 % chromium, 1 % molybdenum and up to 0.15 % carbon
 grade-heat-furnace-cool = { TEMP(550) } and cooling in the furnace, straight after welding; else { RISE(50) } under the temper
-grade-heat-hy = about { TEMP(52, 93, f: "125–200") } at least, by thickness; interpass { TEMP(149) } at most
+grade-heat-hy = About { TEMP(52, 93, f: "125–200") } at least, by thickness; interpass { TEMP(149) } at most
 grade-heat-iron-cool = Cool slowly. An anneal at { TEMP(650, 700) } is possible and turns the ground mass of ductile iron to ferrite.
-grade-heat-iron-ways = hot at { TEMP(500, 650) }, half hot at { TEMP(250, 320) }, or cold in short beads with nickel
-grade-heat-martensitic-relief = about { TEMP(650, 760) }, as martensitic stainless steel
+grade-heat-iron-ways = Hot at { TEMP(500, 650) }, half hot at { TEMP(250, 320) }, or cold in short beads with nickel
+grade-heat-martensitic-relief = About { TEMP(650, 760) }, as martensitic stainless steel
 grade-heat-nine-chromium = { TEMP(200, 250) } at least; interpass about { TEMP(300, 315) } at most
 grade-heat-nine-chromium-relief = { TEMP(730, 775) }. First let it cool below about { TEMP(95) }, where martensite is finished.
-grade-heat-none-softens = none: it loses hardness and strength above its temper
-grade-heat-not-required = not normally required
+grade-heat-none-softens = None: it loses hardness and strength above its temper
+grade-heat-not-required = Not normally required
 grade-heat-quenched = { TEMP(20, 200) } by CET and thickness, typically { TEMP(75, 150) }
 grade-heat-quenched-carbon-relief = { TEMP(538, 566) }, as quenched and tempered carbon steel
 grade-heat-quenched-relief = Avoid it unless it is required: { TEMP(530, 560) }, and about { RISE(30) } under the temper of the mill. Remembered limits reach { RISE(20) } higher; that of a data sheet is kept.
 grade-heat-relief-hour = { TEMP(593, 677) }, 1 h for each { LENGTH("25 mm", "inch") }
-grade-heat-relief-under-temper = about { TEMP(550, 620) }, and at least { RISE(28) } under the temper
+grade-heat-relief-under-temper = About { TEMP(550, 620) }, and at least { RISE(28) } under the temper
 grade-heat-s-1 = { TEMP(16) } at least; { TEMP(79, f: "175") } where carbon is above 0.30 % and the part thicker than { LENGTH("25 mm", "1 in") }
 grade-heat-s-3 = { TEMP(79, f: "175") } where tensile strength is above { LENGTH("483 MPa", "70 ksi") } or the part thicker than { LENGTH("16 mm", "5/8 in") }, else { TEMP(16) }
 grade-heat-s-4 = { TEMP(121) } where tensile strength is above { LENGTH("414 MPa", "60 ksi") } or the part thicker than { LENGTH("13 mm", "1/2 in") }, else { TEMP(16) }
@@ -1147,12 +1156,12 @@ grade-heat-s-5 = { TEMP(204) } where tensile strength is above { LENGTH("414 MPa
 grade-heat-s-5-relief = { TEMP(732, 760) }. ASME asks for { TEMP(675, 705) } at least, from memory.
 grade-heat-s-6 = { TEMP(204) } at least, the general case of martensitic stainless steel
 grade-heat-s-11-relief = Stress relief of this steel is forbidden unless it is approved.
-grade-heat-solution-anneal = none: it does harm, unless it is a full solution anneal at { TEMP(1066, 1121) } with a quench in water
+grade-heat-solution-anneal = None: it does harm, unless it is a full solution anneal at { TEMP(1066, 1121) } with a quench in water
 grade-heat-temper-again = Temper again { RISE(15, 30) } under the last temper.
 grade-heat-under-temper = Not above the temper: about { RISE(28) } under it, 1 h for each { LENGTH("25 mm", "inch") }
-grade-heat-wear-400 = about { TEMP(20, 150) } by thickness and carbon equivalent; interpass { TEMP(200, 225) } at most
-grade-heat-wear-500 = about { TEMP(100, 200) } by thickness and carbon equivalent; interpass { TEMP(200, 225) } at most
-grade-heat-within-temper = within the tempering range, typically { TEMP(200, 400) }, and under the temper
+grade-heat-wear-400 = About { TEMP(20, 150) } by thickness and carbon equivalent; interpass { TEMP(200, 225) } at most
+grade-heat-wear-500 = About { TEMP(100, 200) } by thickness and carbon equivalent; interpass { TEMP(200, 225) } at most
+grade-heat-within-temper = Within the tempering range, typically { TEMP(200, 400) }, and under the temper
 
 # Notes on fillers
 filler-note-tig-root = All-purpose TIG rod, first for the root; undermatches 4130 tube.
@@ -1225,8 +1234,6 @@ filler-note-rod-4140 = For 4140 and 4340 that are hardened and tempered after we
 filler-note-symbol = A strength symbol: any filler that bears it has this yield strength at least.
 filler-note-symbol-18275 = The bands of ISO 18275 for electrodes differ slightly.
 
-# Calculation methods
-
 # Processes
 process-gtaw = GTAW (TIG)
 process-paw = Plasma arc
@@ -1260,7 +1267,6 @@ joint-note-run-on-shaft = The run shrinks against the cold core: medium restrain
 joint-note-repair = The cavity is held by solid metal on every side: high restraint. A shallow, open groove is medium.
 joint-note-bar-to-bar = As drawn, one bar is held: medium restraint.
 
-
 # Families with figures of their own
 iron-cold = Cold: nickel electrode, short beads, hand-warm
     .text = Hand-warm and dry, stay there; peen each bead, wait, and never let the part get hot.
@@ -1287,11 +1293,6 @@ sheet-tool = Tool steel: inside its tempering range, under its own temper
 sheet-tool-d2 = 12 % chromium tool steel, under its own temper
 sheet-tool-h13 = Die steel for heat, under its own temper
 sheet-high-manganese = High-manganese steel: keep it cool
-span-tuev-middle = Rough scheme, 0.2–0.5 % carbon
-span-tuev-high = Rough scheme, over 0.5 % carbon or alloyed
-span-s355-from-25 = Older text on S355 from 25 mm
-span-p1-low-carbon = Marine piping rule, carbon up to 0.30 %
-span-p1-high-carbon = Marine piping rule, carbon over 0.30 % and over 25 mm
 
 # Words of the shop
 word-note-mild = “Mild” is a habit of speech, not a grade: prove it with file, spark or certificate before thick work.
@@ -1829,12 +1830,14 @@ basis-demanded = your drawing or procedure
 basis-own = our own model
 basis-published-line = { $title }, { $clause }. Seen: { $seen }.
 caution-when = When: { $trigger }
-list-and = { " " }and{ " " }
+list-comma = { $before }, { $next }
+list-and = { $before } and { $next }
+list-semicolon = { $before }; { $next }
+list-names = { $before } · { $next }
 caution-see = See also: { $sources }.
 caution-from-memory = From memory: { $part }.
 basis-practice-line = Common practice of the trade; there is no source to name.
 basis-memory-line = From memory: { $of }. Check it against your own copy.
-
 
 steel-by-certificate = Certificate steel
 
@@ -2004,33 +2007,33 @@ formula-ito-bessyo = Pc = Pcm + H/60 + d/600
 formula-cool-or-damp = method B + 25 K
 
 lever-hydrogen-down = Hydrogen { $from } → { $to }
-    .note = a drier process or consumable; interpass then { $interpass }
+    .note = A drier process or consumable; interpass then { $interpass }
 lever-more-heat = Heat input { $from } → { $to }
-    .note = larger runs; mind t8/5 and the leg; interpass then { $interpass }
+    .note = Larger runs; mind t8/5 and the leg; interpass then { $interpass }
 lever-certificate = A mill certificate in place of the grade
-    .note = counted as such a certificate often reads; your own decides
+    .note = Counted as such a certificate often reads; your own decides
 lever-buttering = Butter { $member } first
-    .note = the layer goes on at that steel’s own minimum and is tempered; the last joint then needs this
+    .note = The layer goes on at that steel’s own minimum and is tempered; the last joint then needs this
 lever-no-preheat = no preheat
 lever-without-number = Weaker filler, the sequence of the runs, a softer condition
     .result = no number
-    .note = no lever with a number gains anything here; these help, and nobody has printed by how much: weld trial pieces
+    .note = No lever with a number gains anything here; these help, and nobody has printed by how much: weld trial pieces
 
 then-measure = Measure
-    .value = at least { $distance } from the weld on every side, and through the thickness
+    .value = At least { $distance } from the weld on every side, and through the thickness
     .note = At the coldest point, far from the flame, a while after it is gone: { $member } is the thick one.
 then-tack = Tack
-    .value = at { $figure }
+    .value = At { $figure }
     .note = Short runs cool fastest: full preheat and { RISE(40, 50, as: "K") } more, tacks long enough, craters filled. Grind out a cracked tack.
 then-cooling = t8/5
     .note = { $member }: at the minimum and at the maximum interpass
     .fast = { $member }: leaves 5–20 s. Heat input is the lever: { $heat } net at the minimum.
     .slow = { $member }: leaves 5–20 s. Less heat input, or a lower interpass.
 then-hardness = Hardness beside the weld
-    .value = about { $about } HV
+    .value = About { $about } HV
     .note = { $member }: two estimates, no limits. In a steel that hardens deeply preheat buys time for hydrogen to leave; it does not make the zone soft.
 then-stop = If work must stop
-    .value = keep the joint at { $figure } or more; else post-heat before it cools
+    .value = Keep the joint at { $figure } or more; else post-heat before it cools
     .note = Stop only with a third of the section filled. Look for cracks, then heat to the full minimum before the next run.
 then-m90-in-the-cold = below room temperature
 then-post-heat = Post-heat
@@ -2044,77 +2047,77 @@ then-post-heat = Post-heat
     .below-m90 = Or let it cool once, not below { $low }, and keep it { $hours } at { $low } to { $high }: below M90 most of the austenite has turned. By another rule for martensite { $share } of it may still be there.
 then-iron-route = The way left open
 then-after-welding = After welding
-    .over = not above the ceiling of { $ceiling }. Hotter takes the temper: { $printed }
+    .over = Not above the ceiling of { $ceiling }. Hotter takes the temper: { $printed }
     .note = { $member }: what is printed or remembered of heat treatment after welding. The drawing or the procedure decides.
 then-wait = Inspect
     .value = { $time } after it is cold, or later
     .note = Cracks from hydrogen come late. Look for surface and buried cracks.
 
 action-remove-case = Hardened case
-    .do = grind it off where the weld and its heat will be
+    .do = Grind it off where the weld and its heat will be
     .why = A carburised case has about 0.8 % carbon: this plan is for the core under it.
 action-remove-hard-skin = Hardened skin
-    .do = grind it off where the weld and its heat will be
+    .do = Grind it off where the weld and its heat will be
     .why = A hardened skin cracks under the arc, and the heat beside it softens it.
 action-post-heat-before-cold = Post-heat
-    .do = before the part goes cold, it is part of the plan
+    .do = Before the part goes cold, it is part of the plan
     .why = The minimum lies above M90 ({ $m90 }): austenite is left and keeps its hydrogen while you weld.
 action-post-heat-above-m90 = Post-heat
-    .do = advised where the part was welded hotter than M90
+    .do = Advised where the part was welded hotter than M90
     .why = Above M90 ({ $m90 }) austenite is left and keeps its hydrogen.
 action-heat-treat-straight-after = Temper at once
-    .do = temper straight after welding, before it goes cold
+    .do = Temper straight after welding, before it goes cold
     .why = The interpass reaches above Ms: the steel stays austenite and turns to hard martensite as it cools. Cool to about { TEMP(100, 120) } only after post-heat, then temper at once.
 action-ask-temper = Ask for the temper
-    .do = find out how the part was tempered before you heat it
+    .do = Find out how the part was tempered before you heat it
     .why = A hardened part softens when it gets as hot as it was tempered. Without the figure no ceiling can be given.
 action-cooling-time-outside = Cooling time
-    .do = bring t8/5 inside 5–20 s by the heat input
+    .do = Bring t8/5 inside 5–20 s by the heat input
     .why = Outside it a quenched and tempered steel gets brittle or soft beside the weld.
 action-no-pwht = Stress relief
-    .do = none, unless the steel’s maker allows it
+    .do = None, unless the steel’s maker allows it
     .why = Many quenched and tempered grades crack again or lose strength in it.
 action-cool-slowly = Cool slowly
-    .do = under a dry blanket or in dry sand, out of draught
+    .do = Under a dry blanket or in dry sand, out of draught
     .why = No wind, no water, no cold table. A blanketed part stays hot for hours: mark it and keep watch.
 action-filler-unknown = Filler not known
-    .do = choose the filler, and the weld metal is weighed too
+    .do = Choose the filler, and the weld metal is weighed too
     .why = Weld metal that is richer than the steel asks for preheat of its own; it was left out here.
 action-cut-edges = Thermal-cut edges
-    .do = preheat the cut, or grind the hard skin off before welding
+    .do = Preheat the cut, or grind the hard skin off before welding
     .why = A flame- or plasma-cut edge of a hardenable steel is as hard as a quenched one and may be cracked already.
 action-grade-only = Known by grade only
-    .do = a mill certificate tells what this bar really is
+    .do = A mill certificate tells what this bar really is
     .why = A grade is a range.
     .middle = Its middle was taken, and its spread added to the equivalents.
     .capped = Its standard caps the carbon equivalent at this thickness: the most that the cap allows was taken.
     .beyond = No cap on the carbon equivalent is known here for this thickness: the richer of the last cap and of the middle with its spread was taken.
 action-too-hard = Hardness
-    .do = so hard a part is hardened: find out how it was tempered before you heat it
+    .do = So hard a part is hardened: find out how it was tempered before you heat it
     .why = It is harder than any part that is not hardened, or than the stated temper allows. It was treated as hardened, with a temper that is not known.
 action-buttering = Buttering
     .no-room = The buttering can’t be laid on { $member } as it is: it asks for { $low }, and { $high } is the most that the part may see; lay it before the part is hardened
-    .do = on { $member } it is laid at { $figure } or more
-    .cold = on { $member } it needs no preheat
-    .all = the figures of this plan are for laying it
+    .do = On { $member } it is laid at { $figure } or more
+    .cold = On { $member } it needs no preheat
+    .all = The figures of this plan are for laying it
     .why = Its first layers heat the steel under it as any weld does. Lay it thick enough that the last joint does not heat that steel again.
 action-cracked-case = A published case
-    .do = the driest process, and post-heat before it goes cold
+    .do = The driest process, and post-heat before it goes cold
     .why = Steel of this kind cracked although it was preheated, at { $figures }: austenite was left and kept the hydrogen. Less hydrogen was the cure.
 action-dry-electrodes = Dry electrodes and flux
-    .do = from a sealed pack or the holding oven, and only for as long as their maker allows
+    .do = From a sealed pack or the holding oven, and only for as long as their maker allows
     .why = The hydrogen of this job is that of dry ones. Damp electrodes and flux bring several times as much.
 action-heat-treat-after = Heat treatment
-    .do = it belongs to this steel: plan it before the first run
+    .do = It belongs to this steel: plan it before the first run
     .why = Most such steel is hard and full of hydrogen beside the weld until it is tempered; thin carbon-molybdenum steel may be exempt by its code. Don’t let it go cold and lie: go over from the preheat, or post-heat first. With 9–13 % chromium, and only then, let it first cool to about { TEMP(100) }, so that it turns.
 action-trial-piece = Trial piece
-    .do = weld one from the same bar first, cut it, etch it, look for cracks
+    .do = Weld one from the same bar first, cut it, etch it, look for cracks
     .why = No method was made for every hardenable steel.
 action-short-beads = Short beads
     .do = { LENGTH("25 mm", "1 in") } at most, peen each while warm, wait until you can touch beside it
     .why = Iron has no give: heat spread over the part and stress in the bead crack it.
 action-dry-first = Dry it
-    .do = warm until no water shows, at least { TEMP(5) }
+    .do = Warm until no water shows, at least { TEMP(5) }
     .why = A flame’s own water condenses on cold steel: keep warming until the wet ring has passed.
 
 iron-interpass = Not above { $figure } between beads.
@@ -2152,7 +2155,19 @@ range-not-stated = not stated
 
 ## Text: the plan on the command line
 text-figure = { $label }: { $value }
+text-figure-at-least = { $label }: at least { $value }
+text-value = { $figure } { $unit }
+text-value-second = { $figure } { $unit } ({ $second })
+text-row = { $label }: { $value } [{ $basis }]
+text-route = { $label }: { $value } ({ $second }) [{ $basis }]
+text-lever = { $what }: { $result }. { $note }.
+text-evidence-row = { $name }: { $figure }; { $standing } [{ $basis }]
+text-evidence-row-note = { $name }: { $figure }; { $standing }; { $note } [{ $basis }]
+text-caution = { $severity }: { $title }
+text-caution-whole = { $severity }: { $title }. { $why } { $do }
+text-assumed-row = { $field }: { $says }
 text-evidence = Evidence, { $title }
+text-evidence-result = Evidence, { $title } { $result }
 text-levers = Levers
 text-then = Then
 text-cautions = Cautions of this job
@@ -2259,8 +2274,11 @@ shell-notice-away = Put this line away
 shell-not-saved = Can’t be saved: the disk is full or closed
 
 ## Pages, from Rust
-steels-count = { $count } steels
-steels-count-one = 1 steel
+steels-count =
+    { $count ->
+        [one] 1 steel
+       *[other] { $count } steels
+    }
 steels-own = Your own steels
 steels-by-group = By group
 steels-certificate-note = Real figures beat a grade’s limits
@@ -2296,7 +2314,7 @@ steels-temper-minimum = Tempered at { $span } at least
 steels-temper-case = Tempered at { $span }: the case, not the core
 steels-temper-memory = { $temper } (temper from memory)
 steels-heat-from = { $low } at least
-steels-heat-up-to = up to { $high }
+steels-heat-up-to = Up to { $high }
 steels-cev-cap = Cap on CE (IIW)
 steels-own-preheat = Its own minimum preheat
 steels-own-interpass = Its own maximum interpass
@@ -2318,8 +2336,11 @@ certificate-name-hint = Boss bar, Ø90
 certificate-grade-note = What isn’t typed counts as its upper limit.
 certificate-line = Paste a line
 certificate-line-hint = C 0.34 Mn 0.78 Cr 1.05 …
-certificate-line-read = Read { $count } elements into their fields.
-certificate-line-read-one = Read 1 element into its field.
+certificate-line-read =
+    { $count ->
+        [one] Read 1 element into its field.
+       *[other] Read { $count } elements into their fields.
+    }
 certificate-line-unused = Read and not used: { $unused }.
 certificate-problem = { $symbol }: { $said }
 certificate-no-figure = Carbon and manganese at least, or a grade, make a figure.
@@ -2364,12 +2385,21 @@ fillers-heat-treated = Strength after heat treatment.
 fillers-heat-treated-at = Strength after heat treatment at { $span }.
 fillers-hardened-with-part = Strength when hardened and tempered with the part.
 safety-first-aid = First aid and emergencies
-safety-critical = { $count } critical
-safety-critical-one = 1 critical
-safety-count = { $count } cautions
-safety-count-one = 1 caution
-safety-found = { $count } cautions with “{ $query }”
-safety-found-one = 1 caution with “{ $query }”
+safety-critical =
+    { $count ->
+        [one] 1 critical
+       *[other] { $count } critical
+    }
+safety-count =
+    { $count ->
+        [one] 1 caution
+       *[other] { $count } cautions
+    }
+safety-found =
+    { $count ->
+        [one] 1 caution with “{ $query }”
+       *[other] { $count } cautions with “{ $query }”
+    }
 safety-found-none = No caution with “{ $query }”
 language-en = English
 settings-mixed = Mixed
@@ -2380,8 +2410,11 @@ settings-cautions = Cautions
 settings-edition = Edition { $version }, part of the app
 settings-sources-note = { $count }, each with what was seen of it
 settings-source-seen = Seen: { $seen }
-settings-source-rows = Used by { $count } rows of data.
-settings-source-rows-one = Used by 1 row of data.
+settings-source-rows =
+    { $count ->
+        [one] Used by 1 row of data.
+       *[other] Used by { $count } rows of data.
+    }
 settings-source-formulas = Used by formulas.
 settings-licences-note = Of the app, its font and its libraries
 about-version = Version { $version }

@@ -61,11 +61,9 @@ pub(super) fn put<T: Row>(shown: &ModelRc<T>, fresh: Vec<T>) {
     sync(shown, fresh);
 }
 
-/// A count in words: the message KEY, or KEY-one for just one.
+/// A count in words.
 pub(super) fn counted(state: &State, key: &str, count: usize) -> SharedString {
-    let one = format!("{key}-one");
-    let key = if count == 1 { one.as_str() } else { key };
-    state.words.with(key, &[("count", &count.to_string())]).into()
+    state.words.count(key, count, &[]).into()
 }
 
 /// A toggle of a set of ids.

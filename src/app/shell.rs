@@ -85,6 +85,11 @@ fn next_units(units: Units) -> Units {
 /// Changes the units everywhere at once. A bare number keeps the unit that it was typed in.
 pub(super) fn set_units(window: &ui::AppWindow, state: &State, units: Units) {
     state.change(|session| session.switch_units(units));
+    say_anew(window, state);
+}
+
+/// Says everything anew: the units or the language have changed.
+pub(super) fn say_anew(window: &ui::AppWindow, state: &State) {
     let texts = window.global::<ui::I18n>();
     texts.set_rev(texts.get_rev() + 1);
     refresh_all(window, state);

@@ -97,7 +97,7 @@ impl State {
     /// A state on a session; without a store nothing is kept.
     #[must_use]
     pub fn new(session: Session, store: Option<Store>) -> Self {
-        let words = Words::english();
+        let words = Words::of(&session.language);
         words.write_in(session.units.scales());
         let state = Self {
             reference: embedded(),
@@ -124,7 +124,11 @@ impl State {
     /// Changes the session, saves it, and plans anew.
     pub fn change(&self, change: impl FnOnce(&mut Session)) {
         change(&mut self.session.borrow_mut());
-        self.words.write_in(self.session.borrow().units.scales());
+        {
+            let session = self.session.borrow();
+            self.words.speak(&session.language);
+            self.words.write_in(session.units.scales());
+        }
         if let Some(store) = &self.store {
             let failed = self.session.borrow().save(store).is_err();
             if failed {

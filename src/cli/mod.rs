@@ -40,10 +40,15 @@ pub fn without_window(arguments: impl IntoIterator<Item = OsString>, why: &str) 
         Ok(request) => plan::without_window(&request, &words, why),
         Err(problem) => Said::not_understood(problem.say(&words), false),
     }
+    .printed()
 }
 
 /// What a command line says, without printing it.
 pub fn answer(arguments: impl IntoIterator<Item = OsString>) -> Said {
+    said(arguments).printed()
+}
+
+fn said(arguments: impl IntoIterator<Item = OsString>) -> Said {
     let words = Words::english();
     let arguments: Vec<OsString> = arguments.into_iter().collect();
     // Who asks for JSON gets it for what is not understood too, wherever the option stands.

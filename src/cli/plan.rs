@@ -9,7 +9,7 @@ use crate::job::{Field, JobFileError, JobText, Reading, demo_job, read_job};
 use crate::reference::{Element, embedded};
 use crate::report::{Pen, Report};
 use crate::units::{Show, Units, shortened};
-use crate::words::Words;
+use crate::words::{List, Words};
 
 /// The longest job file that is read, bytes.
 const LONGEST: u64 = 1 << 20;
@@ -66,7 +66,9 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
         let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
         Said::json(&plan_json(reading.reference, &read.job, &made, assumed))
     } else {
-        let assumed: Vec<String> = assumed.map(|(field, says)| format!("{field}: {says}")).collect();
+        let assumed: Vec<String> = assumed
+            .map(|(field, says)| words.with("text-assumed-row", &[("field", field), ("says", &says)]))
+            .collect();
         Said::answered(plan_text(&pen, &Report::of(&pen, &read.job, &made), &assumed))
     };
     said.with_status(status)
@@ -132,7 +134,7 @@ impl KeyProblem {
                 let near: Vec<&str> =
                     Field::ALL.iter().map(|field| field.id()).filter(|id| near(id, key)).collect();
                 let says = if near.is_empty() { "cli-unknown-key" } else { "cli-unknown-key-near" };
-                words.with(says, &[("near", &near.join(", "))])
+                words.with(says, &[("near", &words.list(List::Comma, &near))])
             }
             Self::Twice(_) => words.get("asked-twice"),
         }

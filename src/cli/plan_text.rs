@@ -18,13 +18,16 @@ pub(super) fn plan_text(pen: &Pen<'_>, report: &Report, assumed: &[String]) -> S
     if !report.levers.is_empty() {
         head(pen, "text-levers", &mut out);
         for lever in &report.levers {
-            line(&mut out, &format!("  {}: {} ({})", lever.what, lever.result, lever.note));
+            let values = [("what", lever.what.as_str()), ("result", &lever.result), ("note", &lever.note)];
+            row(pen, "text-lever", &values, &mut out);
         }
     }
     if !report.then.is_empty() {
         head(pen, "text-then", &mut out);
         for then in &report.then {
-            line(&mut out, &format!("  {}: {} [{}]", then.label, then.value, then.basis.label));
+            let values =
+                [("label", then.label.as_str()), ("value", &then.value), ("basis", &then.basis.label)];
+            row(pen, "text-row", &values, &mut out);
             if !then.note.is_empty() {
                 line(&mut out, &format!("    {}", then.note));
             }
@@ -47,6 +50,11 @@ fn line(out: &mut String, text: &str) {
     let _ = writeln!(out, "{text}");
 }
 
+/// One row under a heading.
+fn row(pen: &Pen<'_>, key: &str, values: &[(&str, &str)], out: &mut String) {
+    line(out, &format!("  {}", pen.words.with(key, values)));
+}
+
 fn head(pen: &Pen<'_>, key: &str, out: &mut String) {
     line(out, "");
     line(out, &pen.words.get(key));
@@ -61,14 +69,20 @@ fn answer(pen: &Pen<'_>, report: &Report, out: &mut String) {
         line(out, text);
     }
     for route in &answer.routes {
-        line(out, &format!("  {}: {} ({}) [{}]", route.title, route.figure, route.second, route.basis.label));
+        let values = [
+            ("label", route.title.as_str()),
+            ("value", &route.figure),
+            ("second", &route.second),
+            ("basis", &route.basis.label),
+        ];
+        row(pen, "text-route", &values, out);
         line(out, &format!("    {}", route.text));
     }
     if answer.routes.is_empty() {
         for figure in [&answer.minimum, &answer.maximum, &answer.ceiling] {
             if !figure.figure.is_empty() {
-                let qualifier = if figure.id == "minimum" { answer.qualifier.as_str() } else { "" };
-                line(out, &figure_line(pen, figure, qualifier));
+                let open = figure.id == "minimum" && !answer.qualifier.is_empty();
+                line(out, &figure_line(pen, figure, open));
             }
         }
     }
@@ -79,14 +93,16 @@ fn answer(pen: &Pen<'_>, report: &Report, out: &mut String) {
     }
 }
 
-fn figure_line(pen: &Pen<'_>, figure: &Figure, qualifier: &str) -> String {
+/// A figure with its label; an open one is "at least".
+fn figure_line(pen: &Pen<'_>, figure: &Figure, open: bool) -> String {
+    let values = [("figure", figure.figure.as_str()), ("unit", &figure.unit), ("second", &figure.second)];
     let value = match (figure.unit.as_str(), figure.second.as_str()) {
         ("", _) => figure.figure.clone(),
-        (unit, "") => format!("{} {unit}", figure.figure),
-        (unit, second) => format!("{} {unit} ({second})", figure.figure),
+        (_, "") => pen.words.with("text-value", &values),
+        _ => pen.words.with("text-value-second", &values),
     };
-    let value = if qualifier.is_empty() { value } else { format!("{} {value}", qualifier.to_lowercase()) };
-    let mut text = pen.words.with("text-figure", &[("label", &figure.label), ("value", &value)]);
+    let key = if open { "text-figure-at-least" } else { "text-figure" };
+    let mut text = pen.words.with(key, &[("label", &figure.label), ("value", &value)]);
     for part in [&figure.note, &figure.basis.label] {
         if !part.is_empty() {
             let _ = write!(text, " [{part}]");
@@ -97,19 +113,26 @@ fn figure_line(pen: &Pen<'_>, figure: &Figure, qualifier: &str) -> String {
 
 fn evidence(pen: &Pen<'_>, group: &EvidenceGroup, out: &mut String) {
     line(out, "");
-    let result = if group.result.is_empty() { String::new() } else { format!(" {}", group.result) };
-    line(out, &pen.words.with("text-evidence", &[("title", &format!("{}{result}", group.title))]));
-    for row in &group.lines {
-        let standing = pen.words.get(match row.standing {
+    let key = if group.result.is_empty() { "text-evidence" } else { "text-evidence-result" };
+    line(out, &pen.words.with(key, &[("title", &group.title), ("result", &group.result)]));
+    for one in &group.lines {
+        let standing = pen.words.get(match one.standing {
             Standing::Governs => "standing-governs",
             Standing::InRange => "standing-in-range",
             Standing::AtLimit => "standing-at-limit",
             Standing::ShownOnly => "standing-shown-only",
         });
         // The note of what lies in its range says no more than that.
-        let plain = row.standing == Standing::InRange && row.note == pen.words.get("evidence-in-range");
-        let note = if plain { String::new() } else { format!("; {}", row.note) };
-        line(out, &format!("  {}: {}; {standing}{note} [{}]", row.name, row.figure, row.basis.label));
+        let plain = one.standing == Standing::InRange && one.note == pen.words.get("evidence-in-range");
+        let key = if plain { "text-evidence-row" } else { "text-evidence-row-note" };
+        let values = [
+            ("name", one.name.as_str()),
+            ("figure", &one.figure),
+            ("standing", &standing),
+            ("note", &one.note),
+            ("basis", &one.basis.label),
+        ];
+        row(pen, key, &values, out);
     }
 }
 
@@ -119,7 +142,13 @@ fn cautions(pen: &Pen<'_>, report: &Report, out: &mut String) {
     }
     head(pen, "text-cautions", out);
     for caution in report.cautions.iter().take(WHOLE_CAUTIONS) {
-        line(out, &format!("  {}: {}. {} {}", caution.word, caution.title, caution.why, caution.do_this));
+        let values = [
+            ("severity", caution.word.as_str()),
+            ("title", &caution.title),
+            ("why", &caution.why),
+            ("do", &caution.do_this),
+        ];
+        row(pen, "text-caution-whole", &values, out);
         line(out, &format!("    {}", caution.source));
     }
     let mut general = false;
@@ -128,6 +157,6 @@ fn cautions(pen: &Pen<'_>, report: &Report, out: &mut String) {
             general = true;
             head(pen, "cautions-of-every-job", out);
         }
-        line(out, &format!("  {}: {}", caution.word, caution.title));
+        row(pen, "text-caution", &[("severity", &caution.word), ("title", &caution.title)], out);
     }
 }

@@ -1,4 +1,5 @@
-//! A calculation method: a row of `data/methods.ron`.
+//! A calculation method: a row of `data/methods.ron`. Where it stands beside others as evidence, its
+//! name is the Fluent message `evidence-ID`.
 
 use serde::{Deserialize, Serialize};
 use strum::{EnumCount, EnumIter, IntoEnumIterator, IntoStaticStr};

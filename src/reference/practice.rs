@@ -251,7 +251,7 @@ impl Row for SaeRow {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct ShownSpan {
-    /// Stable id in kebab-case; its words are the Fluent message `span-ID`.
+    /// Stable id in kebab-case.
     pub id: String,
     /// Carbon above this, %.
     pub c_above: Option<f64>,

@@ -4,6 +4,7 @@ use super::Pen;
 use super::figure::{BasisMark, basis_mark, source_line};
 use crate::engine::plan::Plan;
 use crate::reference::{Caution, Severity};
+use crate::words::List;
 
 /// One caution.
 #[derive(Debug, Clone, PartialEq)]
@@ -62,7 +63,7 @@ fn sources(pen: &Pen<'_>, caution: &Caution) -> String {
         .map(|id| pen.reference.sources.get(id.as_str()).map_or(id.as_str(), |source| source.title.as_str()))
         .collect();
     if !further.is_empty() {
-        made.push(pen.words.with("caution-see", &[("sources", &further.join("; "))]));
+        made.push(pen.words.with("caution-see", &[("sources", &pen.words.list(List::Semicolon, &further))]));
     }
     if caution.memory_part {
         let part = pen.words.get(&format!("{}.memory", caution.message()));

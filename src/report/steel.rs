@@ -6,13 +6,14 @@ use std::collections::BTreeSet;
 use super::{Pen, printed_range, source_line};
 use crate::engine::job::Job;
 use crate::reference::{Basis, Grade, GradeCondition, GradeHardness, TemperKind};
+use crate::words::List;
 
 /// The forms that a grade comes in: "bar, forging".
 #[must_use]
 pub fn forms_words(pen: &Pen<'_>, grade: &Grade) -> String {
     let forms: Vec<String> =
         grade.forms.iter().map(|form| pen.words.get(&format!("grade-form-{form}"))).collect();
-    forms.join(", ")
+    pen.words.list(List::Comma, &forms)
 }
 
 /// The hardness of a condition and what else there is to say of it; each where known.

@@ -9,6 +9,7 @@ use crate::engine::family::Family;
 use crate::engine::job::Job;
 use crate::engine::plan::{Action, Ceiling, Layer, Plan, Verdict};
 use crate::reference::Basis;
+use crate::words::List;
 
 fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: &Basis) -> ThenLine {
     ThenLine {
@@ -26,8 +27,8 @@ pub(super) fn cracked(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
     let case = plan.cracked.as_ref()?;
     let at: Vec<String> = case.at_c.iter().map(|at_c| pen.show.temperature(*at_c).main).collect();
     let value = pen.words.get("action-cracked-case.do");
-    let note =
-        pen.words.with("action-cracked-case.why", &[("figures", &at.join(&pen.words.get("list-and")))]);
+    let figures = pen.words.list(List::And, &at);
+    let note = pen.words.with("action-cracked-case.why", &[("figures", &figures)]);
     Some(of_action(pen, action, value, note, &case.basis))
 }
 
@@ -85,7 +86,7 @@ pub(super) fn iron_route(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
     Some(ThenLine {
         id: format!("iron-{}", route.id),
         label: pen.words.get("then-iron-route"),
-        value: format!("{}, {}", route.title, route.figure),
+        value: pen.words.list(List::Comma, &[&route.title, &route.figure]),
         note: route.text,
         basis: route.basis,
     })

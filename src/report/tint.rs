@@ -11,6 +11,7 @@ use crate::engine::tint::{
     judge_tint,
 };
 use crate::units::{Both, Side, limit_value};
+use crate::words::List;
 
 /// Which way a reading lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -115,12 +116,6 @@ fn times(pen: &Pen<'_>, mode: &Mode) -> String {
         },
         Mode::Afterwards(look) => minutes(pen, look.near_peak_min),
     }
-}
-
-/// A name as it begins a line.
-fn headed(name: &str) -> String {
-    let mut letters = name.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn notes(pen: &Pen<'_>, notes: &[TintNote]) -> Vec<String> {
@@ -271,7 +266,8 @@ fn proof_words(pen: &Pen<'_>, proof: &Proof) -> (Sign, String, String) {
     match proof.reached_from {
         Some(stage) => {
             let colour = stage_name(pen, stage);
-            (Sign::None, headed(&colour), pen.words.with("tint-wait-proof", &[("colour", &colour)]))
+            let head = pen.words.get(&format!("tint-stage-{}.head", stage.id()));
+            (Sign::None, head, pen.words.with("tint-wait-proof", &[("colour", &colour)]))
         }
         None => (Sign::Unsure, pen.words.get("tint-wait-none"), pen.words.get("tint-wait-no-proof")),
     }
@@ -289,7 +285,7 @@ pub fn refusal_line(pen: &Pen<'_>, error: &TintError) -> TintLine {
             .iter()
             .map(|instrument| pen.words.get(&format!("instrument-{}.short", instrument.id())))
             .collect();
-        lines.push(pen.words.with("tint-better", &[("instruments", &better.join(", "))]));
+        lines.push(pen.words.with("tint-better", &[("instruments", &pen.words.list(List::Comma, &better))]));
     }
     TintLine { title: pen.words.get("tint-says-nothing"), lines, ..TintLine::default() }
 }

@@ -2,42 +2,99 @@
 
 mod figures;
 
+use std::cell::RefCell;
 use std::sync::Arc;
 
 use fluent::{FluentArgs, FluentBundle, FluentResource, FluentValue};
+use fluent_syntax::ast::Pattern;
 use unic_langid::LanguageIdentifier;
 
 pub use figures::Scales;
 use figures::SharedScales;
 pub(crate) use figures::whole_fahrenheit;
 
-/// English messages; every other language falls back on them.
-const ENGLISH: &str = include_str!("../../data/en.ftl");
+/// Every language: its tag and its messages. English comes first and stands behind all others.
+const LANGUAGES: [(&str, &str); 1] = [("en", include_str!("../../data/en.ftl"))];
 
-/// The messages of one language.
+type Bundle = FluentBundle<FluentResource>;
+
+/// How several texts stand in one line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum List {
+    /// Words or figures: “bar, forging”.
+    Comma,
+    /// Words or figures that all hold: “250 °C, 300 °C and 316 °C”.
+    And,
+    /// Texts that may hold a comma: “EN 1011-2, 2001; AWS D1.1”.
+    Semicolon,
+    /// Names of one thing: “42CrMo4 · 1.7225”.
+    Names,
+}
+
+impl List {
+    /// The message that puts the next one, or the last one, behind what stands before it.
+    const fn message(self, last: bool) -> &'static str {
+        match self {
+            Self::And if last => "list-and",
+            Self::Comma | Self::And => "list-comma",
+            Self::Semicolon => "list-semicolon",
+            Self::Names => "list-names",
+        }
+    }
+}
+
+/// What is spoken now.
+struct Spoken {
+    tag: String,
+    /// The messages of the language, and behind them English for what it lacks. Each language is a
+    /// bundle of its own, so that a message of the one is never counted by the rules of the other.
+    bundles: Vec<Bundle>,
+}
+
+/// The messages of one language, with English behind them.
 pub struct Words {
-    bundle: FluentBundle<FluentResource>,
+    spoken: RefCell<Spoken>,
     scales: Arc<SharedScales>,
 }
 
 impl Words {
     /// The English messages.
-    ///
-    /// # Panics
-    /// Never: the check of the dataset parses the embedded file.
     #[must_use]
     pub fn english() -> Self {
-        let language: LanguageIdentifier = "en".parse().expect("`en` is a language tag");
-        let mut bundle = FluentBundle::new(vec![language]);
-        // Isolation marks break tabular figures and copied text; all insertions are left-to-right here.
-        bundle.set_use_isolating(false);
-        let resource = match FluentResource::try_new(ENGLISH.to_owned()) {
-            Ok(resource) | Err((resource, _)) => resource,
-        };
-        bundle.add_resource_overriding(resource);
-        let scales = Arc::<SharedScales>::default();
-        figures::add_to(&mut bundle, &scales);
-        Self { bundle, scales }
+        Self::of(LANGUAGES[0].0)
+    }
+
+    /// The messages of the language of a tag (`de`, `pt-BR`). A tag that there are no messages for
+    /// gives its language without the region, and else English.
+    #[must_use]
+    pub fn of(tag: &str) -> Self {
+        let scales = Arc::default();
+        Self { spoken: RefCell::new(known(tag, &scales)), scales }
+    }
+
+    /// The messages of a language file at hand, with English behind them.
+    #[must_use]
+    pub fn of_file(tag: &str, text: &str) -> Self {
+        let scales = Arc::default();
+        Self { spoken: RefCell::new(spoken(tag, text, &scales)), scales }
+    }
+
+    /// The tags of the languages that there are messages of, English first.
+    pub fn languages() -> impl Iterator<Item = &'static str> {
+        LANGUAGES.iter().map(|(tag, _)| *tag)
+    }
+
+    /// From now on messages are of this language; see [`Words::of`].
+    pub fn speak(&self, tag: &str) {
+        if self.spoken.borrow().tag != known_tag(tag).0 {
+            *self.spoken.borrow_mut() = known(tag, &self.scales);
+        }
+    }
+
+    /// The tag of the language that messages are of.
+    #[must_use]
+    pub fn language(&self) -> String {
+        self.spoken.borrow().tag.clone()
     }
 
     /// From now on sentences write their figures so. At first in °C and mm.
@@ -52,32 +109,87 @@ impl Words {
         self.with(key, &[])
     }
 
-    /// The message of a key with values put in.
+    /// The message of a key with values put in: texts, or figures with their units.
     #[must_use]
     pub fn with(&self, key: &str, values: &[(&str, &str)]) -> String {
-        let (id, attribute) =
-            key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
-        let pattern = self.bundle.get_message(id).and_then(|message| match attribute {
-            None => message.value(),
-            Some(name) => message.get_attribute(name).map(|found| found.value()),
-        });
-        let Some(pattern) = pattern else { return key.to_owned() };
-        let mut args = FluentArgs::new();
-        for (name, value) in values {
-            args.set(*name, FluentValue::from(*value));
-        }
-        let mut errors = Vec::new();
-        self.bundle.format_pattern(pattern, Some(&args), &mut errors).into_owned()
+        self.say(key, values.iter().map(|(name, value)| (*name, FluentValue::from(*value))))
+    }
+
+    /// The message of a key with values put in, and with a whole number as its `$count`: a language
+    /// chooses its words by it.
+    #[must_use]
+    pub fn count(&self, key: &str, count: usize, values: &[(&str, &str)]) -> String {
+        let texts = values.iter().map(|(name, value)| (*name, FluentValue::from(*value)));
+        self.say(key, texts.chain([("count", FluentValue::from(count))]))
+    }
+
+    fn say<'a>(&self, key: &str, values: impl Iterator<Item = (&'a str, FluentValue<'a>)>) -> String {
+        let spoken = self.spoken.borrow();
+        let found =
+            spoken.bundles.iter().find_map(|bundle| pattern(bundle, key).map(|pattern| (bundle, pattern)));
+        let Some((bundle, pattern)) = found else { return key.to_owned() };
+        let args: FluentArgs = values.collect();
+        bundle.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+    }
+
+    /// Several texts as one, in the way of the language.
+    #[must_use]
+    pub fn list(&self, list: List, items: &[impl AsRef<str>]) -> String {
+        let last = items.len().saturating_sub(1);
+        let texts = items.iter().map(AsRef::as_ref).enumerate();
+        texts.fold(String::new(), |before, (at, next)| match at {
+            0 => next.to_owned(),
+            _ => self.with(list.message(at == last), &[("before", &before), ("next", next)]),
+        })
     }
 
     /// Is there such a message, or such an attribute?
     #[must_use]
     pub fn has(&self, key: &str) -> bool {
-        let (id, attribute) =
-            key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
-        self.bundle.get_message(id).is_some_and(|message| match attribute {
-            None => message.value().is_some(),
-            Some(name) => message.get_attribute(name).is_some(),
-        })
+        self.spoken.borrow().bundles.iter().any(|bundle| pattern(bundle, key).is_some())
+    }
+}
+
+/// The language of a tag that there are messages of.
+fn known_tag(tag: &str) -> (&'static str, &'static str) {
+    let exact = |tag: &str| LANGUAGES.into_iter().find(|(known, _)| *known == tag);
+    let bare = || tag.parse::<LanguageIdentifier>().ok().and_then(|asked| exact(asked.language.as_str()));
+    exact(tag).or_else(bare).unwrap_or(LANGUAGES[0])
+}
+
+fn known(tag: &str, scales: &Arc<SharedScales>) -> Spoken {
+    let (tag, text) = known_tag(tag);
+    spoken(tag, text, scales)
+}
+
+fn spoken(tag: &str, text: &str, scales: &Arc<SharedScales>) -> Spoken {
+    let (english, behind) = LANGUAGES[0];
+    let mut bundles = vec![bundle(tag, text, scales)];
+    if tag != english {
+        bundles.push(bundle(english, behind, scales));
+    }
+    Spoken { tag: tag.to_owned(), bundles }
+}
+
+/// The messages of one file. A line that can't be read is left out: the check of the language
+/// files names it.
+fn bundle(tag: &str, text: &str, scales: &Arc<SharedScales>) -> Bundle {
+    let mut bundle = FluentBundle::new(vec![tag.parse().unwrap_or_default()]);
+    // Isolation marks break tabular figures and copied text; all insertions are left-to-right here.
+    bundle.set_use_isolating(false);
+    let resource = match FluentResource::try_new(text.to_owned()) {
+        Ok(resource) | Err((resource, _)) => resource,
+    };
+    bundle.add_resource_overriding(resource);
+    figures::add_to(&mut bundle, scales);
+    bundle
+}
+
+fn pattern<'a>(bundle: &'a Bundle, key: &str) -> Option<&'a Pattern<&'a str>> {
+    let (id, attribute) = key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
+    let message = bundle.get_message(id)?;
+    match attribute {
+        None => message.value(),
+        Some(name) => message.get_attribute(name).map(|found| found.value()),
     }
 }

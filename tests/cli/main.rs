@@ -48,6 +48,21 @@ fn a_plan_from_keys_a_file_or_both() {
     assert!(high_hydrogen > as_filed);
 }
 
+/// A terminal may show a box for a sign that only joins words on a screen.
+#[test]
+fn what_is_printed_has_no_sign_without_a_shape() {
+    let demo = concat!(env!("CARGO_MANIFEST_DIR"), "/data/demo.ron");
+    for arguments in
+        [&["plan", demo][..], &["plan", demo, "--json"], &["ask"], &["help"], &["plan", "steel=x"]]
+    {
+        let ran = run(arguments);
+        let odd = |sign: &char| matches!(*sign, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}');
+        assert_eq!([&ran.out, &ran.err].map(|text| text.chars().find(odd)), [None; 2], "{arguments:?}");
+    }
+    // The window keeps the sign and its figure on one line there.
+    assert!(run(&["plan", demo]).out.contains("Ø90 mm"));
+}
+
 /// 200 mm in 80 s is 150 mm/min (plain arithmetic).
 #[test]
 fn a_timed_run_in_place_of_the_travel_speed() {

@@ -36,7 +36,7 @@ fn relief(pen: &Pen<'_>, id: &str) -> String {
 #[test]
 fn published_heat_follows_the_units_and_keeps_the_printed_figure() {
     for (id, c, f) in [
-        ("1008", "up to 93 °C", "up to 200 °F"),
+        ("1008", "Up to 93 °C", "Up to 200 °F"),
         ("1025", "93–149 °C", "200–300 °F"),
         ("4140", "316–427 °C", "600–800 °F"),
         (

@@ -118,13 +118,16 @@ fn naval_groups_answer_as_printed() {
 #[test]
 fn case_hardening_grades_carry_their_low_temper_with_the_case_only() {
     let reference = embedded();
+    let mut grades = 0;
     for grade in reference.browse("case-hardening") {
+        grades += 1;
         for condition in &grade.conditions {
             let case = condition.temper.is_some_and(|temper| temper.kind == TemperKind::Case);
             assert_eq!(case, condition.kind == ConditionKind::CaseHardened, "{}", grade.id);
         }
         assert!(grade.condition_kinds()[0] != ConditionKind::CaseHardened, "{}", grade.id);
     }
+    assert!(grades >= 5, "only {grades} case-hardening grades are listed");
 }
 
 // Common practice, no source: bearing steel of 1 % carbon hardens right through. There is no case

@@ -6,6 +6,7 @@ mod cautions;
 mod laws;
 mod never_panics;
 mod range;
+mod shown_only;
 mod trade;
 mod windows;
 

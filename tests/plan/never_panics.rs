@@ -15,8 +15,8 @@ use strawblue::words::Words;
 /// How messages begin that a report asks for by a key put together at run time.
 const PREFIXES: &[&str] = &[
     "accepts", "action", "answer", "asked", "basis", "caution", "default", "error", "evidence", "field",
-    "formula", "iron", "job", "lever", "limit", "method", "process", "range", "severity", "sheet", "symbol",
-    "then", "typed",
+    "formula", "iron", "job", "lever", "limit", "process", "range", "severity", "sheet", "symbol", "then",
+    "typed",
 ];
 
 /// The words of a text that are an unknown key come back as it is, or a value not put in.

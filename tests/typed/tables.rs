@@ -133,10 +133,12 @@ fn every_problem_has_words() {
 /// Each offered choice is understood when it is written.
 #[test]
 fn every_choice_can_be_written() {
+    let mut choices = 0;
     for table in tables() {
         for (typed, ..) in &table.rows {
             let Err(found) = answer(&table.reader, typed, Units::C_MM) else { continue };
             for choice in found.choices() {
+                choices += 1;
                 let again = answer(&table.reader, &choice.write, Units::C_MM);
                 assert!(
                     !matches!(&again, Err(Problem::Ambiguous { .. } | Problem::NotUnderstood { .. })),
@@ -146,6 +148,7 @@ fn every_choice_can_be_written() {
             }
         }
     }
+    assert!(choices >= 30, "only {choices} choices were offered");
 }
 
 fn page() -> String {

@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use crate::screen::compare::{DESKTOP, PHONE, check};
+use crate::screen::compare::{DESKTOP, PHONE, check_part};
 use crate::screen::{live, live_in, mock_elapsed_time};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
@@ -92,13 +92,13 @@ fn what_cannot_be_saved_is_said_until_it_can_be() {
 
 #[test]
 fn the_line_as_pictures() {
-    for (size, name) in [(PHONE, "notice-phone-dark"), (DESKTOP, "notice-desktop-light")] {
+    for (size, high, name) in [(PHONE, 260, "notice-phone-dark"), (DESKTOP, 140, "notice-desktop-light")] {
         let (window, state) = live(size, Session { job: demo_job(), ..Session::default() });
         let look = if size == PHONE { ui::Look::Dark } else { ui::Look::Light };
         window.global::<ui::Theme>().set_look(look);
         let path = ("path", "/home/shop/.local/share/strawblue/session.ron.broken");
         state.tell(state.words.with("store-kept-aside", &[("fields", "Leg"), path]));
         mock_elapsed_time(20);
-        check(&window, name);
+        check_part(&window, (0, 0, size.0, high), name);
     }
 }

@@ -135,7 +135,7 @@ fn a_tap_on_a_figure_opens_its_basis_and_back_closes_it() {
     assert!(basis.get_open());
     let view = basis.get_view();
     assert!(view.formula.row_count() > 0 && view.ranges.row_count() > 0 && view.paragraphs.row_count() > 0);
-    check(&window, "basis-minimum-phone-dark");
+    check(&window, "basis-phone-dark");
     basis.invoke_close_asked();
     assert!(!basis.get_open());
 }

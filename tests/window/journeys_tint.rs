@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use std::rc::Rc;
 use std::time::{Duration, Instant};
 
-use crate::screen::compare::check;
+use crate::screen::compare::check_part;
 use crate::screen::hand::{fill, found, labelled, press, says, tap};
 use crate::screen::{live_with, mock_elapsed_time};
 use i_slint_backend_testing::AccessibleRole;
@@ -241,7 +241,7 @@ fn a_photo_is_matched() {
     };
     let kept = state.session(|session| session.typed["photo.path"].clone());
     named("part.png");
-    check(&window, "tint-photo-desktop-dark");
+    check_part(&window, (480, 1020, 800, 1110), "tint-photo-desktop-dark");
     named(&kept);
     tap(&window, AccessibleRole::Button, "Use this colour above");
     assert!(adapter().get_answer().figure.label.contains("reddish purple to blue seen"));

@@ -7,6 +7,7 @@ mod journeys_keyboard;
 mod journeys_pages;
 mod journeys_plan;
 mod journeys_tint;
+mod kept_pictures;
 mod pictures;
 mod pictures_pages;
 mod pictures_phone;

@@ -1,6 +1,6 @@
 //! Pictures of the Tint place, filled as the app fills it, and of the plan's strips.
 
-use crate::screen::compare::{DESKTOP, PHONE, check};
+use crate::screen::compare::{DESKTOP, DESKTOP_RESULTS, PHONE, check, check_part};
 use crate::screen::{live_with, mock_elapsed_time};
 use strawblue::app::{State, refresh_all, ui};
 use strawblue::job::{Session, Theme, demo_job};
@@ -69,7 +69,7 @@ fn tint_basis() {
         state.open.borrow_mut().basis = Some("tint".to_owned());
     };
     check(&drawn((360, 1200), Theme::Dark, basis), "tint-basis-phone-dark");
-    check(&drawn(DESKTOP, Theme::Light, basis), "tint-basis-desktop-light");
+    check_part(&drawn(DESKTOP, Theme::Light, basis), DESKTOP_RESULTS, "tint-basis-desktop-light");
 }
 
 /// Until something is asked the place says what the plan's minimum looks like.
@@ -116,8 +116,9 @@ fn tint_instruments() {
             &["ask:ir-true-temperature", "ask:ir-expected-reading", "ask:crayon-pair", "ask:measuring-place"],
         );
     };
-    check(&drawn((360, 3800), Theme::Dark, tools), "tint-instruments-phone-long");
-    check(&drawn((1280, 2600), Theme::Light, tools), "tint-instruments-desktop-long");
+    let (phone, desktop) = (drawn((360, 3800), Theme::Dark, tools), drawn((1280, 2600), Theme::Light, tools));
+    check_part(&phone, (0, 1670, 360, 2130), "tint-instruments-phone-long");
+    check_part(&desktop, (88, 290, 392, 2310), "tint-instruments-desktop-long");
 }
 
 /// Red heat, what each instrument can say, and how far handbooks differ.
@@ -127,6 +128,7 @@ fn tint_lists() {
         purple_afterwards(state);
         open(state, &["tint-steel", "tint-before", "tint-red-heat", "tint-instruments", "tint-lists"]);
     };
-    check(&drawn((360, 5200), Theme::Light, lists), "tint-lists-phone-long");
-    check(&drawn(LONG_DESKTOP, Theme::Dark, lists), "tint-lists-desktop-dark");
+    let (phone, desktop) = (drawn((360, 5200), Theme::Light, lists), drawn(LONG_DESKTOP, Theme::Dark, lists));
+    check_part(&phone, (0, 1690, 360, 3510), "tint-lists-phone-long");
+    check_part(&desktop, (88, 290, 392, 1210), "tint-lists-desktop-dark");
 }

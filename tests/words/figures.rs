@@ -80,8 +80,6 @@ const OWN_SCALE: &[&str] = &[
     "input-cooling-time",
     "answer-t100",
     "question-",
-    "inspection-",
-    "span-",
     "input-restraint-intensity",
     "answer-dry",
     "sheet-part-zero",

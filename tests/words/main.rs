@@ -2,3 +2,5 @@
 
 mod figures;
 mod house;
+mod languages;
+mod messages;

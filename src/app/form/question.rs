@@ -12,6 +12,7 @@ use crate::job::{Reading, read_answers, say_refusal, shown_unit};
 use crate::questions::{Input, Kind, Preset, Problem, Question, Reply};
 use crate::reference::tint::TintData;
 use crate::report::{Pen, answer_figure, basis_mark, source_line};
+use crate::words::List;
 
 /// What the id of a field or choice of a question begins with.
 pub(crate) const ASKS: &str = "ask:";
@@ -53,8 +54,9 @@ pub(crate) fn row(state: &State, question: &'static Question, presets: &Presets)
                 _ => Vec::new(),
             };
             let names: Vec<String> =
-                keys.iter().map(|key| state.words.get(&format!("input-{key}")).to_lowercase()).collect();
-            let said = state.words.with("tool-type", &[("fields", &names.join(", "))]);
+                keys.iter().map(|key| state.words.get(&format!("input-{key}"))).collect();
+            let said =
+                state.words.with("tool-type", &[("fields", &state.words.list(List::Semicolon, &names))]);
             parts.push(text_part(&format!("{id}-missing"), said));
         }
         // What is given is sound, and there is no answer to it.

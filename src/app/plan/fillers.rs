@@ -15,6 +15,7 @@ use crate::reference::search::Match;
 use crate::reference::{ArcKind, Basis, DepositState, Filler, FillerKind};
 use crate::report::{basis_mark, source_line};
 use crate::units::LengthUnit;
+use crate::words::List;
 
 /// The figures of the weld metal that can be typed.
 const TYPED: [Field; 2] = [Field::WeldStrength, Field::WeldCet];
@@ -206,7 +207,7 @@ fn filler_row(state: &State, filler: &Filler, chosen: Option<&Filler>) -> ui::Fi
         id: filler.id.as_str().into(),
         title: filler.classification.as_str().into(),
         strength,
-        also: also.join(" · ").into(),
+        also: state.words.list(List::Names, &also).into(),
         notes: notes.join(" ").into(),
         chosen: chosen.is_some_and(|one| one.id == filler.id),
         basis_kind: basis_kind(&basis_mark(&pen, mark)),

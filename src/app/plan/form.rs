@@ -9,6 +9,7 @@ use crate::app::{State, ui};
 use crate::engine::job::{Joint, Restraint};
 use crate::job::{Field, JobText};
 use crate::reference::ConditionKind;
+use crate::words::List;
 
 /// The fields of a part of the joint.
 struct PartFields {
@@ -192,7 +193,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     let own = state.session(|session| session.own_steels.iter().find(|own| own.name == steel).cloned());
     let steel_note = match (&own, known) {
         (Some(own), _) => own.composition.clone(),
-        (None, Some(grade)) => grade.also.iter().take(3).cloned().collect::<Vec<_>>().join(", "),
+        (None, Some(grade)) => state.words.list(List::Comma, &grade.also[..grade.also.len().min(3)]),
         _ => String::new(),
     };
     let steel_label = known.map_or(steel, |grade| grade.designation.as_str());

@@ -7,6 +7,7 @@ use crate::app::{State, ui};
 use crate::engine::heat_input::Travel;
 use crate::job::{Field, JobText};
 use crate::units::{self, LengthUnit, TimeUnit, limits};
+use crate::words::List;
 
 /// The ways in which heat input is stated.
 const HEAT_WAYS: [&str; 3] = ["net", "arc", "meters"];
@@ -175,15 +176,15 @@ pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
         fields("demand-low", vec![demand(Field::DemandPreheat)]),
         fields("demand-high", vec![demand(Field::DemandInterpass), demand(Field::DemandCeiling)]),
     ];
-    let typed: Vec<&str> = [Field::DemandPreheat, Field::DemandInterpass, Field::DemandCeiling]
+    let typed = [Field::DemandPreheat, Field::DemandInterpass, Field::DemandCeiling]
         .into_iter()
-        .filter_map(|field| job.get(field))
-        .collect();
-    let value = match (place, typed.is_empty()) {
-        (0, true) => state.words.get("form-demands-none"),
-        (0, false) => typed.join(", "),
-        (_, true) => state.words.get("form-code-d11"),
-        (_, false) => format!("{}, {}", state.words.get("form-code-d11"), typed.join(", ")),
+        .filter_map(|field| job.get(field));
+    let code = (place != 0).then(|| state.words.get("form-code-d11"));
+    let all: Vec<&str> = code.as_deref().into_iter().chain(typed).collect();
+    let value = if all.is_empty() {
+        state.words.get("form-demands-none")
+    } else {
+        state.words.list(List::Comma, &all)
     };
     let watched = [Field::Code, Field::DemandPreheat, Field::DemandInterpass, Field::DemandCeiling];
     form_row(state, "demands", &watched, value, parts)

@@ -173,7 +173,7 @@ pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
         id: line.id.into(),
         what: line.what.as_str().into(),
         result: line.result.as_str().into(),
-        note: capital(&line.note),
+        note: line.note.as_str().into(),
         effect: match line.effect {
             LeverEffect::Lowers => ui::LeverEffect::Lowers,
             LeverEffect::Opens => ui::LeverEffect::Opens,
@@ -187,7 +187,7 @@ pub(crate) fn then_row(line: &ThenLine) -> ui::ThenRow {
     ui::ThenRow {
         id: line.id.as_str().into(),
         label: line.label.as_str().into(),
-        value: capital(&line.value),
+        value: line.value.as_str().into(),
         note: line.note.as_str().into(),
         basis_kind: basis_kind(&line.basis),
         basis_label: line.basis.label.as_str().into(),
@@ -222,8 +222,8 @@ pub(crate) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report
         let mut row = caution(line, open.cautions.contains("critical-line"));
         row.text = line.why.as_str().into();
         adapter.set_critical(row);
-        let more = report.cautions.len().saturating_sub(1).to_string();
-        adapter.set_critical_more(state.words.with("plan-more-cautions", &[("count", &more)]).into());
+        let more = report.cautions.len().saturating_sub(1);
+        adapter.set_critical_more(state.words.count("plan-more-cautions", more, &[]).into());
     }
 }
 

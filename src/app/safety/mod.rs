@@ -113,11 +113,6 @@ fn search(state: &State, query: &str) -> Vec<ui::CautionRow> {
 }
 
 fn found_note(state: &State, query: &str, count: usize) -> SharedString {
-    let key = match count {
-        0 => "safety-found-none",
-        1 => "safety-found-one",
-        _ => "safety-found",
-    };
-    let count = count.to_string();
-    state.words.with(key, &[("count", &count), ("query", query.trim())]).into()
+    let key = if count == 0 { "safety-found-none" } else { "safety-found" };
+    state.words.count(key, count, &[("query", query.trim())]).into()
 }

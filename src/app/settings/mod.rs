@@ -12,17 +12,16 @@ use crate::app::page_rows::{counted, put, toggle};
 use crate::app::plan::calls;
 use crate::app::rows::model;
 use crate::app::screen_values::choice;
-use crate::app::shell::{open_page, set_units};
+use crate::app::shell::{open_page, say_anew, set_units};
 use crate::app::{State, ui};
 use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
 use crate::reference::{Row as _, Source};
 use crate::units::{LengthUnit, TemperatureUnit, Units};
+use crate::words::Words;
 
 /// Looks in the order in which they are offered.
 const LOOKS: [(Theme, &str); 3] = [(Theme::System, "system"), (Theme::Dark, "dark"), (Theme::Light, "light")];
-/// Languages that there are words of.
-const LANGUAGES: [&str; 1] = ["en"];
 /// The last of the unit choices: temperature and length apart.
 const MIXED: i32 = 2;
 
@@ -61,9 +60,9 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         }
     }));
     adapter.on_language_picked(calls(window, state, |window, state, index: i32| {
-        if let Some(language) = usize::try_from(index).ok().and_then(|index| LANGUAGES.get(index)) {
-            state.change(|session| session.language = (*language).to_owned());
-            crate::app::refresh_all(window, state);
+        if let Some(language) = usize::try_from(index).ok().and_then(|index| Words::languages().nth(index)) {
+            state.change(|session| session.language = language.to_owned());
+            say_anew(window, state);
         }
     }));
     let sources = calls(window, state, |window, state, (): ()| {
@@ -112,10 +111,11 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let look = LOOKS.iter().position(|(known, _)| *known == theme);
     adapter.set_look_chosen(look.and_then(|at| i32::try_from(at).ok()).unwrap_or(0));
     adapter.set_languages(model(
-        LANGUAGES.iter().map(|id| choice(id, state.word(&format!("language-{id}")), "", "")).collect(),
+        Words::languages().map(|tag| choice(tag, state.word(&format!("language-{tag}")), "", "")).collect(),
     ));
     // Until there are words of a second language, the system's is not asked.
-    adapter.set_language_chosen(0);
+    let spoken = Words::languages().position(|tag| tag == state.words.language());
+    adapter.set_language_chosen(spoken.and_then(|at| i32::try_from(at).ok()).unwrap_or(0));
     fill_data(&adapter, state);
     adapter.set_about_note(about::version(state));
 }
@@ -133,7 +133,7 @@ fn fill_data(adapter: &ui::SettingsAdapter<'_>, state: &State) {
         count("settings-cautions", reference.cautions.iter().count()),
         count("settings-sources", sources),
     ]));
-    let note = state.words.with("settings-sources-note", &[("count", &sources.to_string())]);
+    let note = state.words.count("settings-sources-note", sources, &[]);
     adapter.set_sources_note(note.into());
     let open = state.open.borrow();
     adapter.set_sources_open(open.sources);

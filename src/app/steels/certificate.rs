@@ -19,6 +19,7 @@ use crate::job::LOOKED_FOR;
 use crate::job::typed::composition;
 use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
+use crate::words::List;
 
 /// What marks the basis of a figure of this page among those of the plan.
 const FIGURE: &str = "certificate-";
@@ -135,7 +136,7 @@ fn fill_line(adapter: &ui::CertificateAdapter<'_>, state: &State) {
         (true, Ok(line)) => {
             let mut note = counted(state, "certificate-line-read", line.stated.len());
             if !line.unused.is_empty() {
-                let unused = line.unused.join(", ");
+                let unused = state.words.list(List::Comma, &line.unused);
                 note.push_str(" ");
                 note.push_str(&state.words.with("certificate-line-unused", &[("unused", &unused)]));
             }
@@ -192,8 +193,10 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
 
 /// What was assumed for the figures, and which of them lie outside their range.
 fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
-    let symbols =
-        |elements: &[Element]| elements.iter().map(|element| element.symbol()).collect::<Vec<_>>().join(", ");
+    let symbols = |elements: &[Element]| {
+        let symbols: Vec<&str> = elements.iter().map(|element| element.symbol()).collect();
+        state.words.list(List::Comma, &symbols)
+    };
     let with = |key: &str, elements: &[Element]| state.words.with(key, &[("elements", &symbols(elements))]);
     let unread = read.unread();
     let mut notes = Vec::new();
@@ -229,7 +232,8 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
                     range.filter(|check| !check.inside()).map(|check| check.symbol).collect();
                 if !beyond.is_empty() {
                     let name = state.words.get(&format!("answer-{}", which.id()));
-                    let values = [("name", name.as_str()), ("elements", &beyond.join(", "))];
+                    let values =
+                        [("name", name.as_str()), ("elements", &state.words.list(List::Comma, &beyond))];
                     notes.push(state.words.with("certificate-out-of-range", &values));
                 }
             }

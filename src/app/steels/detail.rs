@@ -15,6 +15,7 @@ use crate::report::{
     BasisMark, Pen, basis_mark, forms_words, hardness_words, heat_words, source_line, temper_words,
 };
 use crate::units::{Show, Side};
+use crate::words::List;
 
 /// The three equivalents that a certificate is judged by.
 pub(crate) const EQUIVALENTS: [Equivalent; 3] = [Equivalent::CeIiw, Equivalent::Cet, Equivalent::Pcm];
@@ -49,7 +50,7 @@ pub(crate) fn equivalents_line(pen: &Pen<'_>, own: &OwnSteel) -> String {
     if let Some(grade) = grade {
         parts.push(pen.words.with("steels-own-names", &[("grade", &grade.designation)]));
     }
-    parts.join(" · ")
+    pen.words.list(List::Names, &parts)
 }
 
 fn named_value(pen: &Pen<'_>, which: Equivalent, value: f64) -> String {
@@ -71,8 +72,8 @@ pub(crate) fn of_grade(pen: &Pen<'_>, grade: &Grade) -> ui::SteelDetail {
     ui::SteelDetail {
         id: grade.id.as_str().into(),
         title: grade.designation.as_str().into(),
-        also: also.join(" · ").into(),
-        group: format!("{group}, {}", forms_words(pen, grade)).into(),
+        also: pen.words.list(List::Names, &also).into(),
+        group: pen.words.list(List::Comma, &[group, forms_words(pen, grade)]).into(),
         own: false,
         composition: model(composition),
         composition_note: composition_note(pen, grade).into(),
@@ -87,7 +88,8 @@ pub(crate) fn of_grade(pen: &Pen<'_>, grade: &Grade) -> ui::SteelDetail {
 fn composition_note(pen: &Pen<'_>, grade: &Grade) -> String {
     let listed = |elements: &[Element], key: &str| {
         let symbols: Vec<&str> = elements.iter().map(|element| element.symbol()).collect();
-        (!symbols.is_empty()).then(|| pen.words.with(key, &[("elements", &symbols.join(", "))]))
+        (!symbols.is_empty())
+            .then(|| pen.words.with(key, &[("elements", &pen.words.list(List::Comma, &symbols))]))
     };
     let parts = [
         listed(&grade.composition_usual, "steels-composition-usual"),
@@ -137,7 +139,7 @@ fn strength(pen: &Pen<'_>, condition: &GradeCondition) -> String {
         parts.push(pen.words.with("steels-tensile", &[("value", &value)]));
     }
     parts.extend(hardness_words(pen, condition));
-    parts.join(", ")
+    pen.words.list(List::Comma, &parts)
 }
 
 fn fact(pen: &Pen<'_>, label: &str, value: String, note: String, basis: &Basis) -> ui::SteelFact {
@@ -208,7 +210,7 @@ fn table_text(pen: &Pen<'_>, side: Side, table: &ThicknessTable) -> String {
             None => pen.words.with("steels-above", &[("value", &value)]),
         })
     });
-    rows.collect::<Vec<_>>().join("; ")
+    pen.words.list(List::Semicolon, &rows.collect::<Vec<_>>())
 }
 
 fn published(pen: &Pen<'_>, label: &str, preheat: &PublishedPreheat) -> ui::SteelFact {

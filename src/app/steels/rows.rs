@@ -11,6 +11,7 @@ use crate::app::{State, ui};
 use crate::job::OwnSteel;
 use crate::reference::search::{Hit, Match};
 use crate::reference::{Element, Grade};
+use crate::words::List;
 
 /// What marks the id of an own steel among those of grades.
 pub(crate) const OWN: &str = "own:";
@@ -177,7 +178,7 @@ fn steel_row(view: &View<'_>, grade: &Grade) -> ui::SteelEntry {
         kind: ui::SteelEntryKind::Steel,
         id: grade.id.as_str().into(),
         title: grade.designation.as_str().into(),
-        also: also.join(" · ").into(),
+        also: view.state.words.list(List::Names, &also).into(),
         open: view.detail.as_deref() == Some(grade.id.as_str()),
         chosen: view.chosen == grade.id,
         ..ui::SteelEntry::default()
@@ -213,11 +214,10 @@ fn twins(view: &View<'_>, number: &str, grades: &[&Grade]) -> ui::SteelEntry {
         })
         .collect();
     let key = if figures.is_empty() { "steels-twins-alike" } else { "steels-twins" };
-    let count = grades.len().to_string();
     ui::SteelEntry {
         kind: ui::SteelEntryKind::Twins,
         id: number.into(),
-        title: view.state.words.with(key, &[("number", number), ("count", &count)]).into(),
+        title: view.state.words.count(key, grades.len(), &[("number", number)]).into(),
         names: model(grades.iter().map(|grade| grade.designation.as_str().into()).collect()),
         figures: model(figures),
         ..ui::SteelEntry::default()

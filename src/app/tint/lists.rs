@@ -62,9 +62,8 @@ fn stage_part(state: &State, stage: Stage, all: &[TableCell]) -> Option<ui::Part
 }
 
 fn within(state: &State, coverage: Coverage) -> String {
-    let (count, one, two) =
-        (coverage.count.to_string(), coverage.one_sigma.to_string(), coverage.two_sigma.to_string());
-    state.words.with("tint-lists-column", &[("within", &two), ("count", &count), ("one", &one)])
+    let (one, two) = (coverage.one_sigma.to_string(), coverage.two_sigma.to_string());
+    state.words.count("tint-lists-column", coverage.count, &[("within", &two), ("one", &one)])
 }
 
 fn column_part(state: &State, column: &TintColumn) -> ui::PartRow {

@@ -178,11 +178,6 @@ fn asked(reference: &Reference) -> Vec<(&'static str, String, String)> {
     irons.for_each(|id| ask("own_sheets.ron", id, format!("iron-{id}")));
     let families = sheets.groups.iter().map(|row| &row.id).chain(sheets.sheets.iter().map(|row| &row.id));
     families.for_each(|id| ask("own_sheets.ron", id, format!("sheet-{id}")));
-    reference
-        .practice
-        .shown_spans
-        .iter()
-        .for_each(|row| ask("practice.ron", &row.id, format!("span-{}", row.id)));
     for word in &reference.everyday_words {
         word.note.iter().for_each(|note| ask("everyday_words.ron", &word.word, note.clone()));
         word.groups.iter().for_each(|group| ask("everyday_words.ron", &word.word, format!("group-{group}")));

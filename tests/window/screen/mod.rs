@@ -10,7 +10,7 @@ use std::sync::Once;
 
 pub(crate) use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
-use slint::{ComponentHandle, ModelRc, PhysicalSize, VecModel};
+use slint::{ComponentHandle, PhysicalSize};
 use strawblue::app::{State, ui, window_in, window_of};
 use strawblue::job::{Session, Store};
 use strawblue::words::Words;
@@ -93,9 +93,4 @@ pub(crate) fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::Ap
     fill(&window);
     show(&window, size);
     window
-}
-
-/// A model of these rows.
-pub(crate) fn rows<T: Clone + 'static>(rows: impl Into<Vec<T>>) -> ModelRc<T> {
-    ModelRc::new(VecModel::from(rows.into()))
 }
