@@ -6,18 +6,22 @@ mod basis;
 mod browse;
 mod caution;
 pub mod check;
+mod code_rows;
 mod composition;
 mod condition;
 mod d11;
 mod everyday;
 mod filler;
 mod grade;
+mod grade_heat;
 mod inspection;
 mod joint;
 mod load;
 mod method;
+mod names;
 mod own_sheets;
 mod practice;
+mod practice_tables;
 mod process;
 pub mod search;
 mod slips;
@@ -26,15 +30,20 @@ pub mod spelling;
 mod table;
 mod table_c1;
 pub mod tint;
+mod transformation;
 
 pub use crate::units::Printed;
 pub use basis::Basis;
 pub use browse::{Twin, differences};
 pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
 pub use check::{Fault, Rule};
+pub use code_rows::{
+    CodeCase, CodeEdition, CodeForce, CodeRow, CodeRows, GradeNumber, NavalCase, NavalRow, PNumber,
+};
 pub use composition::{Composition, Element};
 pub use condition::{
-    CARBURISED_C_MAX, ConditionKind, GradeCondition, GradeHardness, HardnessScale, Temper, TemperKind,
+    CARBURISED_C_MAX, ConditionKind, FigureKind, GradeCondition, GradeHardness, HardnessScale, Temper,
+    TemperKind,
 };
 pub use d11::{
     AnnexRow, AnnexTable, CategoryRow, Cell, ColdStart, D11, Group, GroupRow, GroupTable, HydrogenLevel,
@@ -46,6 +55,7 @@ pub use grade::{
     CevCap, D11Category, Grade, GradeFamily, Limits, PublishedFit, PublishedPreheat, Pwht, ThicknessRow,
     ThicknessTable, middle_of,
 };
+pub use grade_heat::{DocumentedWindow, OwnPair, PrintedTransformation, ThickerLimits, WindowRow};
 pub use inspection::WaitRule;
 pub use joint::{FactorRange, HeatWays, Joint, Restraint};
 pub use load::{Files, Reference, embedded};
@@ -58,7 +68,9 @@ pub use practice::{
     Band, Bands, CarbonLine, CarbonPoint, Cover, CoverElement, CrackedCase, HydrogenShift, LowHydrogen,
     LowHydrogenRow, Practice, RowUse, SaeRow, ShownSpan, SpanBand, SpanBands, Stretch, ThicknessCredit,
 };
+pub use practice_tables::{BoltClass, TemperCurve, TemperPoint, Thermomechanical, ThinTube};
 pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
 pub use source::{Source, SourceKind};
 pub use table::{Row, Table};
 pub use table_c1::{C1Cell, TableC1};
+pub use transformation::{MsBand, MsScatter, Transformation};

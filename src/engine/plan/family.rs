@@ -63,7 +63,10 @@ pub(super) fn family(member: &Member, chemistry: &Chemistry) -> Family {
     }
     let stainless = matches!(
         own,
-        GradeFamily::StainlessAustenitic | GradeFamily::StainlessFerritic | GradeFamily::StainlessMartensitic
+        GradeFamily::StainlessAustenitic
+            | GradeFamily::StainlessFerritic
+            | GradeFamily::StainlessMartensitic
+            | GradeFamily::StainlessDuplex
     );
     if own == GradeFamily::ToolSteel {
         return Family::Tool;

@@ -150,6 +150,7 @@ fn plain_id(part: &Part<'_>) -> &'static str {
     match (part.family, part.member.steel.grade().map(|grade| grade.family)) {
         (Family::Stainless, Some(GradeFamily::StainlessFerritic)) => "stainless-ferritic",
         (Family::Stainless, Some(GradeFamily::StainlessAustenitic)) => "stainless-austenitic",
+        (Family::Stainless, Some(GradeFamily::StainlessDuplex)) => "stainless-duplex",
         (Family::Stainless, None) if nominal.get(Element::Ni) >= 6.0 => "stainless-austenitic",
         (Family::Stainless, _) => "stainless-martensitic",
         (Family::HighAlloy, _) if nominal.get(Element::Mn) > 3.0 => "high-manganese",

@@ -2,6 +2,8 @@
 //! file, its row and the rule.
 
 mod cautions;
+mod codes;
+mod grade_heat;
 mod grades;
 mod sources;
 mod tables;
@@ -144,6 +146,7 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     grades::check_fillers(reference, &mut list);
     cautions::check(reference, &mut list);
     tables::check(reference, &mut list);
+    codes::check(reference, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);
     list

@@ -92,6 +92,11 @@ fn rows<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
         visit.bases(file, &grade.id, caps.chain(tables).chain(preheats));
         visit.bases(file, &grade.id, grade.d11_basis.iter().chain(grade.pwht.iter().map(|pwht| &pwht.basis)));
         visit.see(file, &grade.id, &grade.composition_seen);
+        visit.bases(file, &grade.id, grade.composition_thicker.iter().map(|one| &one.basis));
+        visit.bases(file, &grade.id, grade.documented_window.iter().map(|window| &window.basis));
+        visit.bases(file, &grade.id, grade.p_number.iter().map(|number| &number.basis));
+        visit.bases(file, &grade.id, grade.transformation.iter().map(|printed| &printed.basis));
+        visit.bases(file, &grade.id, &grade.low_temper);
     }
     for filler in &reference.fillers {
         let hydrogen = filler.hydrogen.iter().map(|hydrogen| &hydrogen.basis);
@@ -144,6 +149,21 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     for span in &practice.shown_spans {
         visit.basis(file, &span.id, &span.basis);
     }
+
+    visit.bases(file, "thin_tube", [&practice.thin_tube.basis, &practice.thin_tube.others_basis]);
+    let rolled = &practice.thermomechanical;
+    visit.bases(file, "thermomechanical", [&rolled.interpass_basis, &rolled.ceiling_basis]);
+    visit.bases(file, "temper_curves", practice.temper_curves.iter().map(|curve| &curve.basis));
+    visit.bases(file, "bolt_classes", practice.bolt_classes.iter().map(|class| &class.basis));
+
+    let file = "code_rows.ron";
+    for row in &reference.code_rows.piping {
+        visit.basis(file, &row.id, &row.basis);
+    }
+    for row in &reference.code_rows.naval {
+        visit.basis(file, &row.id, &row.basis);
+    }
+    visit.basis("transformation.ron", "ms_scatter", &reference.transformation.ms_scatter.basis);
 
     let file = "d11.ron";
     let d11 = &reference.d11;
