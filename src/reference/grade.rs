@@ -233,6 +233,10 @@ pub struct Grade {
     /// A named data sheet's preheat with no thickness or hydrogen (42CrMo4: 300 °C).
     #[serde(default)]
     pub data_sheet: Option<PublishedPreheat>,
+    /// The preheat on a maker's card of the grade, which knows neither thickness nor hydrogen, where
+    /// it isn't held as `data_sheet`: it governs nothing.
+    #[serde(default)]
+    pub maker_sheet: Option<PublishedPreheat>,
     /// Published preheat to show beside the plan.
     #[serde(default)]
     pub published_preheat: Option<PublishedPreheat>,

@@ -50,6 +50,14 @@ impl TemperCurve {
         })
     }
 
+    /// A hardness that shows that the part was tempered at this temperature or hotter, HV. Colder
+    /// than the first point, the first point shows it as well; hotter than the last, nothing does.
+    #[must_use]
+    pub fn hardness_that_shows(&self, temper_c: f64) -> Option<f64> {
+        let first = self.points.first()?;
+        if temper_c <= first.temper_c { Some(first.hv) } else { self.hardness_hv(temper_c) }
+    }
+
     /// The temper that leaves a hardness, °C; `None` outside the points.
     #[must_use]
     pub fn temper_c(&self, hv: f64) -> Option<f64> {

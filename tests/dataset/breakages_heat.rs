@@ -187,8 +187,8 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
     ),
     (
         "grades",
-        "p_number: (number: P1, basis: Memory(of: \"ASME Section IX, QW/QB-422\"))",
-        "p_number: (number: P1, basis: Memory(of: \" \"))",
+        "p_number: (number: P1, basis: Published(source: \"p-number-list\"",
+        "p_number: (number: P1, basis: Published(source: \"p-number-lost\"",
         "grades.ron",
         "A36",
         Rule::SourceExists,
@@ -209,5 +209,13 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
         "everyday_words.ron",
         "aluminium",
         Rule::TableWhole,
+    ),
+    (
+        "grades",
+        "maker_sheet: (low_c: 200.0, high_c: 300.0",
+        "maker_sheet: (low_c: 300.0, high_c: 200.0",
+        "grades.ron",
+        "25CrMo4",
+        Rule::RangeOrdered,
     ),
 ];

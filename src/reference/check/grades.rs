@@ -181,7 +181,7 @@ fn treatment(faults: &mut Faults<'_>, grade: &Grade, reference: &Reference) {
 
 fn figures(faults: &mut Faults<'_>, grade: &Grade) {
     let row = &grade.id;
-    for preheat in grade.data_sheet.iter().chain(&grade.published_preheat) {
+    for preheat in grade.data_sheet.iter().chain(&grade.maker_sheet).chain(&grade.published_preheat) {
         let PublishedPreheat { low_c, high_c, wording, fit, basis, .. } = preheat;
         faults.range(row, "published preheat", *low_c, *high_c, HEAT_C);
         faults.check(

@@ -85,7 +85,8 @@ fn rows<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
         let file = "grades.ron";
         let caps = grade.cev_cap.iter().chain(&grade.cev_cap_thicker).map(|cap| &cap.basis);
         let tables = grade.preheat_rows.iter().chain(&grade.interpass_rows).map(|table| &table.basis);
-        let preheats = grade.data_sheet.iter().chain(&grade.published_preheat).map(|preheat| &preheat.basis);
+        let preheats = grade.data_sheet.iter().chain(&grade.maker_sheet).chain(&grade.published_preheat);
+        let preheats = preheats.map(|preheat| &preheat.basis);
         visit.basis(file, &grade.id, &grade.composition_basis);
         let of_condition = |one: &'a GradeCondition| std::iter::once(&one.basis).chain(&one.temper_basis);
         visit.bases(file, &grade.id, grade.conditions.iter().flat_map(of_condition));
