@@ -886,6 +886,7 @@ job-travel-twice = A timed run (arc-time, run-length) and the travel speed (trav
 job-timed-travel = This run in this time is a travel speed of { $value }. Taken is { $low } to { $high }: look at time and length again.
 job-unknown-steel = No steel here is called exactly “{ $typed }”. Near it: { $near }.
 job-unknown-steel-none = No steel here is called “{ $typed }”, and none is near it. { $accepts }
+job-unknown-steel-word = No steel here is called “{ $typed }”.
 job-unknown-filler = No filler here is called exactly “{ $typed }”. Near it: { $near }.
 job-unknown-filler-none = No filler here is called “{ $typed }”, and none is near it. { $accepts }
 job-conflict = This and { $other } ({ $id }) say the same thing. Leave one of the two out.
