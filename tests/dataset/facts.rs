@@ -1,7 +1,7 @@
 //! What a case of `tests/dataset/printed/` can say of the dataset.
 
 use serde::Deserialize;
-use strawblue::reference::{CodeEdition, ConditionKind, Element, PNumber};
+use strawblue::reference::{CodeEdition, ConditionKind, D11Category, Element, PNumber};
 
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -69,6 +69,10 @@ pub(super) enum Fact {
         #[serde(default)]
         min: Option<f64>,
         max: f64,
+    },
+    D11 {
+        grade: String,
+        category: D11Category,
     },
     /// What is typed lists the grade before any that is only a slip away.
     Name {
