@@ -113,6 +113,10 @@ fn of_grade(reference: &Reference, fact: &Fact) -> Result<(), String> {
                 same("Ac3", printed.ac3_c, Some(*ac3_c), 0.0),
             ])
         }
+        Fact::MsPrinted { grade: id, ms_c } => {
+            let printed = grade(reference, id)?.transformation.as_ref();
+            same("Ms", printed.map(|printed| printed.ms_c), Some(*ms_c), 1.0)
+        }
         Fact::Limits { grade: id, mm, element, min, max } => {
             let limits = grade(reference, id)?.composition_at(*mm);
             let one = limits.get(element).ok_or("the element has no limits")?;

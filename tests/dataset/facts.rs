@@ -62,6 +62,10 @@ pub(super) enum Fact {
         ac1_c: f64,
         ac3_c: f64,
     },
+    MsPrinted {
+        grade: String,
+        ms_c: f64,
+    },
     Limits {
         grade: String,
         mm: f64,
