@@ -1,0 +1,14 @@
+//! The dataset: its rules, its facts, its spellings and its search.
+
+mod breakages;
+mod breakages_heat;
+mod designations;
+mod engine;
+mod facts;
+mod printed;
+mod printed_facts;
+mod rules;
+mod search;
+
+#[path = "../shared/jobs.rs"]
+mod jobs;
