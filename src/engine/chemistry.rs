@@ -9,9 +9,11 @@
 //! printed cap no cap holds: each equivalent is then the greater of the last cap's and
 //! the middle composition's with its spread, so that it never falls with thickness.
 
+use std::collections::BTreeMap;
+
 use super::carbon_equivalent::{ce_iiw, ceq_s49, cet, pcm};
 use super::job::Steel;
-use crate::reference::{Composition, Element, Grade};
+use crate::reference::{Composition, Element, Grade, Limits, middle_of};
 
 /// What mills use of the alloying that a cap leaves room for (common practice, no source).
 const USED_OF_CAP: f64 = 0.9;
@@ -78,8 +80,9 @@ impl Chemistry {
     }
 
     fn of_grade(grade: &Grade, thickness_mm: f64) -> Self {
-        let nominal = grade.nominal();
-        let spread = |equivalent: fn(&Composition) -> f64| half_range_sum(grade, &nominal, equivalent);
+        let limits = grade.composition_at(thickness_mm);
+        let nominal = middle_of(&limits);
+        let spread = |equivalent: fn(&Composition) -> f64| half_range_sum(&limits, &nominal, equivalent);
         let by_middle = Self {
             composition: nominal,
             nominal,
@@ -152,10 +155,13 @@ impl Chemistry {
 }
 
 /// `√Σ (weight × half range)²` of a linear equivalent.
-fn half_range_sum(grade: &Grade, nominal: &Composition, equivalent: fn(&Composition) -> f64) -> f64 {
+fn half_range_sum(
+    limits: &BTreeMap<Element, Limits>,
+    nominal: &Composition,
+    equivalent: fn(&Composition) -> f64,
+) -> f64 {
     let base = equivalent(nominal);
-    grade
-        .composition
+    limits
         .iter()
         .filter_map(|(&element, limits)| {
             let half = (limits.max? - nominal.get(element)).max(0.0);

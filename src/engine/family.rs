@@ -30,6 +30,8 @@ pub enum Family {
     StainlessFerritic,
     /// Stainless steel that stays austenite.
     StainlessAustenitic,
+    /// Stainless steel of ferrite and austenite.
+    StainlessDuplex,
     /// Austenitic manganese steel.
     Manganese,
     /// Other high-alloy steel: chromium above 3 % and no family of its own.
@@ -134,6 +136,7 @@ impl Family {
             Self::StainlessMartensitic => by_sheet(Some("stainless-martensitic"), true),
             Self::StainlessFerritic => by_sheet(Some("stainless-ferritic"), false),
             Self::StainlessAustenitic => by_sheet(Some("stainless-austenitic"), false),
+            Self::StainlessDuplex => by_sheet(Some("stainless-duplex"), false),
             Self::Manganese => by_sheet(Some("high-manganese"), false),
             Self::DoNotWeld => Traits { rungs: Rungs::None, ..by_sheet(None, true) },
         }
@@ -148,6 +151,12 @@ impl Family {
     /// Is it one of the stainless kinds?
     #[must_use]
     pub const fn stainless(self) -> bool {
-        matches!(self, Self::StainlessMartensitic | Self::StainlessFerritic | Self::StainlessAustenitic)
+        matches!(
+            self,
+            Self::StainlessMartensitic
+                | Self::StainlessFerritic
+                | Self::StainlessAustenitic
+                | Self::StainlessDuplex
+        )
     }
 }

@@ -94,6 +94,7 @@ fn stainless(own: GradeFamily, percent: &impl Fn(Element) -> f64) -> Option<Fami
     match own {
         GradeFamily::StainlessAustenitic => Some(Family::StainlessAustenitic),
         GradeFamily::StainlessFerritic => Some(Family::StainlessFerritic),
+        GradeFamily::StainlessDuplex => Some(Family::StainlessDuplex),
         GradeFamily::StainlessMartensitic => Some(Family::StainlessMartensitic),
         _ if percent(Element::Cr) < 10.5 => None,
         GradeFamily::ByAnalysis if percent(Element::Ni) >= AUSTENITIC_NICKEL => {

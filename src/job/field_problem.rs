@@ -2,7 +2,7 @@
 
 use super::Field;
 use crate::engine::job::{Process, Restraint};
-use crate::reference::Element;
+use crate::reference::{Element, embedded};
 use crate::units::{Accepts, HardnessScale, Problem, Show, limits};
 use crate::words::Words;
 
@@ -164,14 +164,10 @@ impl FieldProblem {
                 let values = [("value", limit(*mm_per_min)), ("low", low), ("high", high)];
                 words.with("job-timed-travel", &values.each_ref().map(|(key, value)| (*key, value.as_str())))
             }
-            Fault::UnknownSteel { typed, near } | Fault::UnknownFiller { typed, near } => {
+            Fault::UnknownSteel { typed, near } => say_unknown_steel(typed, near, words),
+            Fault::UnknownFiller { typed, near } => {
                 let typed = crate::units::shortened(typed);
-                let key = match (&self.fault, near.is_empty()) {
-                    (Fault::UnknownSteel { .. }, true) => "job-unknown-steel-none",
-                    (Fault::UnknownSteel { .. }, false) => "job-unknown-steel",
-                    (_, true) => "job-unknown-filler-none",
-                    (_, false) => "job-unknown-filler",
-                };
+                let key = if near.is_empty() { "job-unknown-filler-none" } else { "job-unknown-filler" };
                 words.with(key, &[("typed", &typed), ("near", &near.join(", ")), ("accepts", &accepts)])
             }
             Fault::Conflict { with } => {
@@ -196,6 +192,22 @@ impl FieldProblem {
             }
         }
     }
+}
+
+/// A name that no steel bears, with what is near it, or else what would be accepted; and what there
+/// is to say of it where it is a word of the shop: that it is no steel, or one without a chemistry.
+pub(super) fn say_unknown_steel(typed: &str, near: &[String], words: &Words) -> String {
+    let notes = embedded().search(typed).notes;
+    let accepts = words.get(Accepts::Steel.key());
+    let key = match (near.is_empty(), notes.is_empty()) {
+        (true, true) => "job-unknown-steel-none",
+        (true, false) => "job-unknown-steel-word",
+        (false, _) => "job-unknown-steel",
+    };
+    let values = [("typed", crate::units::shortened(typed)), ("near", near.join(", ")), ("accepts", accepts)];
+    let line = words.with(key, &values.each_ref().map(|(name, value)| (*name, value.as_str())));
+    let said = notes.iter().map(|note| words.get(note));
+    std::iter::once(line).chain(said).collect::<Vec<_>>().join(" ")
 }
 
 /// A number that several steels bear, and what tells them apart, in one plain line.

@@ -1,6 +1,6 @@
 //! From what is typed for a question to what the question takes.
 
-use super::field_problem::say_several_steels;
+use super::field_problem::{say_several_steels, say_unknown_steel};
 use super::read_part::LOOKED_FOR;
 use super::typed::{self, CertificateLine};
 use super::{Reading, find_steel, is_other_name, several_steels};
@@ -9,7 +9,7 @@ use crate::questions::{
     self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, Question,
 };
 use crate::reference::{Element, Grade};
-use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within, shortened};
+use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within};
 use crate::words::Words;
 
 /// Key of a grade, for a question that takes a composition.
@@ -58,12 +58,7 @@ impl AnswerProblem {
         match &self.fault {
             AnswerFault::Typed(problem) => problem.say(words),
             AnswerFault::Refused(problem) => say_refusal(problem, words),
-            AnswerFault::UnknownSteel { typed, near } => {
-                let key = if near.is_empty() { "job-unknown-steel-none" } else { "job-unknown-steel" };
-                let accepts = words.get(units::Accepts::Steel.key());
-                let values = [("typed", shortened(typed)), ("near", near.join(", ")), ("accepts", accepts)];
-                words.with(key, &values.each_ref().map(|(name, value)| (*name, value.as_str())))
-            }
+            AnswerFault::UnknownSteel { typed, near } => say_unknown_steel(typed, near, words),
             AnswerFault::SeveralSteels { typed, steels } => say_several_steels(typed, steels, words),
             AnswerFault::NeedsCarbonAndManganese => words.get("job-needs-carbon-manganese"),
             AnswerFault::Twice => words.get("asked-twice"),

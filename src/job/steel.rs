@@ -98,10 +98,13 @@ fn bearers<'a>(typed: &str, reference: &'a Reference) -> Vec<&'a Grade> {
 /// Classifications near what is typed, the nearest first.
 pub fn find_filler<'a>(typed: &str, reference: &'a Reference) -> Result<&'a Filler, Vec<String>> {
     let search = reference.search(typed);
-    let exact = search.hits.iter().filter(|hit| hit.how == Match::Designation);
-    let mut exact = exact.filter_map(|hit| reference.filler_of(hit));
-    if let (Some(row), None) = (exact.next(), exact.next()) {
-        return Ok(row);
+    // Its own classification first; else another name of it, where no second filler bears it.
+    for how in [Match::Designation, Match::CrossReference] {
+        let exact = search.hits.iter().filter(|hit| hit.how == how);
+        let mut exact = exact.filter_map(|hit| reference.filler_of(hit));
+        if let (Some(row), None) = (exact.next(), exact.next()) {
+            return Ok(row);
+        }
     }
     Err(near(typed, reference, Reference::filler_of, |filler| &filler.classification))
 }

@@ -58,6 +58,16 @@ pub struct Temper {
     pub kind: TemperKind,
 }
 
+/// What the strengths and the hardness of a condition stand for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum FigureKind {
+    /// What the standard or the sheet demands.
+    #[default]
+    Demanded,
+    /// What is typical of the grade: a part may have less, and no standard says otherwise.
+    Typical,
+}
+
 /// One condition in which a grade is supplied or used.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -70,6 +80,9 @@ pub struct GradeCondition {
     /// The greatest thickness that the strengths hold for, mm.
     #[serde(default)]
     pub up_to_mm: Option<f64>,
+    /// What the strengths and the hardness stand for.
+    #[serde(default)]
+    pub figures: FigureKind,
     /// Yield strength, MPa; `None` is "not known".
     #[serde(default)]
     pub yield_mpa: Option<f64>,

@@ -4,7 +4,10 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Basis, Composition, ConditionKind, Element, GradeCondition, Row, Temper, row_at};
+use super::{
+    Basis, Composition, ConditionKind, DocumentedWindow, Element, GradeCondition, GradeNumber,
+    PrintedTransformation, Row, Temper, ThickerLimits, row_at,
+};
 use crate::units::Printed;
 
 /// The limits of one element in a grade, in weight percent.
@@ -32,6 +35,10 @@ pub enum GradeFamily {
     StainlessFerritic,
     /// Martensitic stainless steel.
     StainlessMartensitic,
+    /// Duplex stainless steel: ferrite and austenite in about equal parts.
+    StainlessDuplex,
+    /// Austenitic manganese steel.
+    AusteniticManganese,
     /// Grey iron.
     GreyIron,
     /// Ductile (spheroidal graphite) iron.
@@ -119,6 +126,10 @@ pub struct PublishedPreheat {
     /// Does it come from the old SAE chart by steel group (no hydrogen, no thickness)?
     #[serde(default)]
     pub sae_chart: bool,
+    /// Is it the grade's own sheet (rail, cast steel), which replaces a practice figure and
+    /// doesn't stand beside it?
+    #[serde(default)]
+    pub replaces_practice: bool,
     /// How closely it belongs to the grade.
     pub fit: PublishedFit,
     /// What it rests on.
@@ -176,6 +187,9 @@ pub struct Grade {
     /// Elements whose limits are what is usual, not what the standard demands.
     #[serde(default)]
     pub composition_usual: Vec<Element>,
+    /// Other limits for thicker material, from thin to thick.
+    #[serde(default)]
+    pub composition_thicker: Vec<ThickerLimits>,
     /// The conditions that the grade comes in, the usual one first.
     pub conditions: Vec<GradeCondition>,
     /// Cap on the carbon equivalent, where the standard states one; the lowest, for thin material.
@@ -199,12 +213,30 @@ pub struct Grade {
     /// The grade's own maximum interpass by thickness.
     #[serde(default)]
     pub interpass_rows: Option<ThicknessTable>,
+    /// The minimum of the grade's own document beside its maximum between runs, where it isn't
+    /// among `preheat_rows`.
+    #[serde(default)]
+    pub documented_window: Option<DocumentedWindow>,
+    /// Its material number in ASME Section IX, where it has one.
+    #[serde(default)]
+    pub p_number: Option<GradeNumber>,
+    /// Its usual temper is a low one, which a weld's heat spoils (wear plate, spring, bearing):
+    /// what says so.
+    #[serde(default)]
+    pub low_temper: Option<Basis>,
+    /// Transformation temperatures that a source prints for it.
+    #[serde(default)]
+    pub transformation: Option<PrintedTransformation>,
     /// The sheet of its family in `data/own_sheets.ron`: a group or a sheet.
     #[serde(default)]
     pub own_sheet: Option<String>,
     /// A named data sheet's preheat with no thickness or hydrogen (42CrMo4: 300 °C).
     #[serde(default)]
     pub data_sheet: Option<PublishedPreheat>,
+    /// The preheat on a maker's card of the grade, which knows neither thickness nor hydrogen, where
+    /// it isn't held as `data_sheet`: it governs nothing.
+    #[serde(default)]
+    pub maker_sheet: Option<PublishedPreheat>,
     /// Published preheat to show beside the plan.
     #[serde(default)]
     pub published_preheat: Option<PublishedPreheat>,

@@ -7,9 +7,9 @@ use serde::de::DeserializeOwned;
 
 use super::tint::TintData;
 use super::{
-    Caution, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods, OwnSheets,
-    PostHeatData, Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1, WaitRule, check,
-    search::Index,
+    Caution, CodeRows, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods,
+    OwnSheets, PostHeatData, Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1,
+    Transformation, WaitRule, check, search::Index,
 };
 
 /// The text of every data file.
@@ -24,6 +24,8 @@ pub struct Files<'a> {
     pub practice: &'a str,
     pub d11: &'a str,
     pub table_c1: &'a str,
+    pub code_rows: &'a str,
+    pub transformation: &'a str,
     pub processes: &'a str,
     pub joints: &'a str,
     pub inspection: &'a str,
@@ -50,6 +52,8 @@ impl Files<'static> {
         practice: include_str!("../../data/practice.ron"),
         d11: include_str!("../../data/d11.ron"),
         table_c1: include_str!("../../data/table_c1.ron"),
+        code_rows: include_str!("../../data/code_rows.ron"),
+        transformation: include_str!("../../data/transformation.ron"),
         processes: include_str!("../../data/processes.ron"),
         joints: include_str!("../../data/joints.ron"),
         inspection: include_str!("../../data/inspection.ron"),
@@ -84,6 +88,10 @@ pub struct Reference {
     pub d11: D11,
     /// Table C.1 of EN 1011-2.
     pub table_c1: TableC1,
+    /// Preheat rows of piping codes.
+    pub code_rows: CodeRows,
+    /// Scatter of the formulas for martensite start.
+    pub transformation: Transformation,
     /// Welding processes.
     pub processes: Table<Process>,
     /// Hydrogen designators.
@@ -134,6 +142,8 @@ impl Reference {
         let practice = whole("practice.ron", files.practice, &mut faults);
         let d11 = whole("d11.ron", files.d11, &mut faults);
         let table_c1 = whole("table_c1.ron", files.table_c1, &mut faults);
+        let code_rows = whole("code_rows.ron", files.code_rows, &mut faults);
+        let transformation = whole("transformation.ron", files.transformation, &mut faults);
         let processes: Option<ProcessFile> = whole("processes.ron", files.processes, &mut faults);
         let own_sheets = whole("own_sheets.ron", files.own_sheets, &mut faults);
         let post_heat = whole("post_heat.ron", files.post_heat, &mut faults);
@@ -145,10 +155,13 @@ impl Reference {
             Some(table_c1),
             Some(processes),
             Some(own_sheets),
-            Some(post_heat),
             Some(tint),
-            true,
-        ) = (methods, practice, d11, table_c1, processes, own_sheets, post_heat, tint, faults.is_empty())
+        ) = (methods, practice, d11, table_c1, processes, own_sheets, tint)
+        else {
+            return Err(faults);
+        };
+        let (Some(code_rows), Some(transformation), Some(post_heat), true) =
+            (code_rows, transformation, post_heat, faults.is_empty())
         else {
             return Err(faults);
         };
@@ -163,6 +176,8 @@ impl Reference {
             practice,
             d11,
             table_c1,
+            code_rows,
+            transformation,
             processes: Table::new(processes.processes),
             designators: Table::new(processes.designators),
             joints,

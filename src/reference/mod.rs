@@ -6,19 +6,23 @@ mod basis;
 mod browse;
 mod caution;
 pub mod check;
+mod code_rows;
 mod composition;
 mod condition;
 mod d11;
 mod everyday;
 mod filler;
 mod grade;
+mod grade_heat;
 mod inspection;
 mod joint;
 mod load;
 mod method;
+mod names;
 mod own_sheets;
 mod post_heat;
 mod practice;
+mod practice_tables;
 mod process;
 pub mod search;
 mod slips;
@@ -27,6 +31,7 @@ pub mod spelling;
 mod table;
 mod table_c1;
 pub mod tint;
+mod transformation;
 mod unit;
 
 pub use crate::units::Printed;
@@ -34,9 +39,13 @@ pub use basis::Basis;
 pub use browse::{Twin, differences};
 pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
 pub use check::{Fault, Rule};
+pub use code_rows::{
+    CodeCase, CodeEdition, CodeForce, CodeRow, CodeRows, GradeNumber, NavalCase, NavalRow, PNumber,
+};
 pub use composition::{Composition, Element};
 pub use condition::{
-    CARBURISED_C_MAX, ConditionKind, GradeCondition, GradeHardness, HardnessScale, Temper, TemperKind,
+    CARBURISED_C_MAX, ConditionKind, FigureKind, GradeCondition, GradeHardness, HardnessScale, Temper,
+    TemperKind,
 };
 pub use d11::{
     AnnexRow, AnnexTable, CategoryRow, Cell, ColdStart, D11, Group, GroupRow, GroupTable, HydrogenLevel,
@@ -48,6 +57,7 @@ pub use grade::{
     CevCap, D11Category, Grade, GradeFamily, Limits, PublishedFit, PublishedPreheat, Pwht, ThicknessRow,
     ThicknessTable, middle_of, thickness_row,
 };
+pub use grade_heat::{DocumentedWindow, OwnPair, PrintedTransformation, ThickerLimits, WindowRow};
 pub use inspection::{WaitBook, WaitFor, WaitRule};
 pub use joint::{FactorRange, HeatWays, Joint, Restraint};
 pub use load::{Files, Reference, embedded};
@@ -64,8 +74,10 @@ pub use practice::{
     Band, Bands, CarbonLine, CarbonPoint, Cover, CoverElement, CrackedCase, HydrogenShift, LowHydrogen,
     LowHydrogenRow, Practice, RowUse, SaeRow, ShownSpan, SpanBand, SpanBands, Stretch, ThicknessCredit,
 };
+pub use practice_tables::{BoltClass, TemperCurve, TemperPoint, Thermomechanical, ThinTube};
 pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
 pub use source::{Source, SourceKind};
 pub use table::{Row, Table, row_at};
 pub use table_c1::{C1Cell, TableC1};
+pub use transformation::{MsBand, MsScatter, Transformation};
 pub use unit::Unit;

@@ -141,6 +141,9 @@ pub struct Sheet {
     pub preheat_high_c: Option<f64>,
     /// Maximum interpass, °C.
     pub interpass_c: Option<f64>,
+    /// Nowhere in the part above this, °C, at any time.
+    #[serde(default)]
+    pub ceiling_c: Option<f64>,
     /// Does the part stay under its own tempering temperature, whatever the figures say?
     #[serde(default)]
     pub below_own_temper: bool,

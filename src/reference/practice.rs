@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use super::{Basis, Element, Printed, Row, ThicknessRow};
+use super::{Basis, BoltClass, Element, Printed, Row, TemperCurve, Thermomechanical, ThicknessRow, ThinTube};
 
 /// May a row govern a plan?
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -49,6 +49,9 @@ pub struct LowHydrogenRow {
     pub at_least_above_mm: f64,
     /// May it govern?
     pub row_use: RowUse,
+    /// Elements that the row covers beyond the maxima of its grade, %.
+    #[serde(default)]
+    pub cover_max: BTreeMap<Element, f64>,
     /// A wider cover, where the row is stretched.
     pub stretch: Option<Stretch>,
     /// A published case in which the row's grade cracked.
@@ -295,4 +298,23 @@ pub struct Practice {
     pub sae_chart: Vec<SaeRow>,
     /// Other published spans.
     pub shown_spans: Vec<ShownSpan>,
+    /// Thin chromium-molybdenum tube.
+    pub thin_tube: ThinTube,
+    /// Thermomechanically rolled steel.
+    pub thermomechanical: Thermomechanical,
+    /// Hardness by temper.
+    pub temper_curves: Vec<TemperCurve>,
+    /// The curve that stands for a grade without one of its own.
+    pub temper_curve: String,
+    /// Property classes of bolts.
+    pub bolt_classes: Vec<BoltClass>,
+}
+
+impl Practice {
+    /// The hardness by temper of a grade: its own curve, else the one that stands for all.
+    #[must_use]
+    pub fn temper_curve_of(&self, grade: Option<&str>) -> Option<&TemperCurve> {
+        let of = |id: &str| self.temper_curves.iter().find(|curve| curve.grade == id);
+        grade.and_then(of).or_else(|| of(&self.temper_curve))
+    }
 }

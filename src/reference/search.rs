@@ -3,6 +3,7 @@
 
 use std::collections::{HashMap, HashSet};
 
+use super::names::{Key, parts, push, without_hydrogen};
 use super::slips::Slips;
 use super::spelling::normal;
 use super::{EverydayWord, Filler, Grade, Reference, Row, Table};
@@ -71,15 +72,11 @@ impl Answer {
     pub fn exact(&self) -> Vec<&Hit> {
         self.hits.iter().filter(|hit| hit.how <= Match::CrossReference).collect()
     }
-}
 
-/// One way to name a row.
-#[derive(Debug, Clone)]
-struct Key {
-    normal: String,
-    written: String,
-    item: Item,
-    how: Match,
+    /// How close the closest hit is; nothing found is further than any.
+    fn closest(&self) -> (bool, Option<Match>) {
+        (self.hits.is_empty(), self.hits.first().map(|hit| hit.how))
+    }
 }
 
 /// The index, made once for a dataset.
@@ -211,12 +208,22 @@ impl Index {
             // A word that stands around designations may be a piece of one: `gr ey`.
             let pieces = query.split_whitespace().collect::<String>();
             let joined = if pieces == query { Answer::default() } else { self.find_whole(&pieces) };
-            if !joined.exact().is_empty() {
+            if joined.closest() < whole.closest() {
                 whole = joined;
             }
         }
+        if whole.exact().is_empty()
+            && let Some(bare) = without_hydrogen(query)
+        {
+            let named = self.find_whole(bare);
+            if named.hits.iter().any(|hit| hit.how <= Match::Part && matches!(hit.item, Item::Filler(_))) {
+                whole = named;
+            }
+        }
         let words: Vec<&str> = query.split_whitespace().filter(|word| word.len() >= 2).collect();
-        let answered = whole.hits.iter().any(|hit| hit.how != Match::Neighbour) || !whole.groups.is_empty();
+        let answered = whole.hits.iter().any(|hit| hit.how != Match::Neighbour)
+            || !whole.groups.is_empty()
+            || !whole.notes.is_empty();
         if answered || words.len() < 2 {
             return whole;
         }
@@ -257,7 +264,9 @@ impl Index {
             list.add_keys(longer, |key| key.how);
         }
         let digits = asked.contains(|letter: char| letter.is_ascii_digit());
-        if list.answer.hits.is_empty() && asked.len() >= 3 && digits {
+        // A word that says that it is no steel here has answered.
+        let said = !list.answer.notes.is_empty();
+        if list.answer.hits.is_empty() && !said && asked.len() >= 3 && digits {
             let near = self.slips.near(&asked);
             list.add_keys(near.iter().map(|&place| &self.keys[place]), |_| Match::Neighbour);
         }
@@ -343,36 +352,6 @@ fn beginning<'a>(keys: &'a [Key], asked: &'a str) -> (&'a [Key], impl Iterator<I
     let from = &keys[keys.partition_point(|key| key.normal.as_str() < asked)..];
     let (whole, after) = from.split_at(from.partition_point(|key| key.normal == asked));
     (whole, after.iter().take_while(move |key| key.normal.starts_with(asked)))
-}
-
-fn push(keys: &mut Vec<Key>, item: Item, written: &str, how: Match) {
-    let form = normal(written);
-    if form.is_empty() {
-        return;
-    }
-    // A number typed without its point is still that number.
-    if how <= Match::CrossReference && form.contains('.') {
-        keys.push(Key {
-            normal: form.replace('.', ""),
-            written: written.to_owned(),
-            item,
-            how: Match::Similar,
-        });
-    }
-    keys.push(Key { normal: form, written: written.to_owned(), item, how });
-}
-
-/// Parts of a designation that people use alone: with a digit, or three letters and more.
-fn parts(designation: &str) -> impl Iterator<Item = &str> {
-    designation
-        .split([' ', '-', ','])
-        .filter(move |part| *part != designation)
-        .filter(|part| part.len() >= 2)
-        .filter(|part| {
-            let digits = part.contains(|letter: char| letter.is_ascii_digit());
-            let letters = part.contains(|letter: char| letter.is_alphabetic());
-            letters && (digits || part.len() >= 3)
-        })
 }
 
 fn places<T: Row>(table: &Table<T>) -> HashMap<&str, usize> {

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 
 use super::{Pen, printed_range, source_line};
 use crate::engine::job::Job;
-use crate::reference::{Basis, Grade, GradeCondition, GradeHardness, TemperKind};
+use crate::reference::{Basis, FigureKind, Grade, GradeCondition, GradeHardness, TemperKind};
 use crate::words::List;
 
 /// The forms that a grade comes in: "bar, forging".
@@ -16,7 +16,8 @@ pub fn forms_words(pen: &Pen<'_>, grade: &Grade) -> String {
     pen.words.list(List::Comma, &forms)
 }
 
-/// The hardness of a condition and what else there is to say of it; each where known.
+/// The hardness of a condition, what else there is to say of it, and whether its figures are only
+/// typical; each where known.
 #[must_use]
 pub fn hardness_words(pen: &Pen<'_>, condition: &GradeCondition) -> Vec<String> {
     let hardness = condition.hardness.map(|GradeHardness { at, low, high, scale }| {
@@ -30,7 +31,8 @@ pub fn hardness_words(pen: &Pen<'_>, condition: &GradeCondition) -> Vec<String> 
         }
     });
     let state = condition.state.as_ref().map(|state| pen.words.get(state));
-    hardness.into_iter().chain(state).filter(|words| !words.is_empty()).collect()
+    let typical = (condition.figures == FigureKind::Typical).then(|| pen.words.get("steels-figures-typical"));
+    hardness.into_iter().chain(state).chain(typical).filter(|words| !words.is_empty()).collect()
 }
 
 /// The temper of a condition; empty where there is none. A temper that is remembered beside

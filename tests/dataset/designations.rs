@@ -103,10 +103,14 @@ fn conditions_say_hardness_state_and_where_the_temper_is_from() {
     assert_eq!(hardness("RAIL-AREMA", ConditionKind::AsRolled), "≥ 310 HB");
     assert_eq!(hardness("A913-50", ConditionKind::Thermomechanical), "quenched and self-tempered");
     let temper = |id: &str, kind| written(Units::C_MM, |pen| temper_words(pen, of(id, kind)));
+    // Two cards print the temper of 42CrMo4; that of 34CrMo4 was not seen.
+    assert_eq!(temper("42CrMo4", ConditionKind::HardenedTempered), "Tempered at 540–680 °C, typical");
     assert_eq!(
-        temper("42CrMo4", ConditionKind::HardenedTempered),
+        temper("34CrMo4", ConditionKind::HardenedTempered),
         "Tempered at 540–680 °C, typical (temper from memory)"
     );
+    // Handbooks print what is usual of a normalised bar, and no standard demands it.
+    assert_eq!(hardness("4140", ConditionKind::Normalised), "302 HB, typical, not a least figure");
     assert_eq!(temper("4140", ConditionKind::Annealed), "");
     assert_eq!(
         temper("P91", ConditionKind::NormalisedTempered),

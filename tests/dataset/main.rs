@@ -1,9 +1,12 @@
 //! The dataset: its rules, its facts, its spellings and its search.
 
 mod breakages;
+mod breakages_heat;
 mod designations;
 mod engine;
 mod facts;
+mod printed;
+mod printed_facts;
 mod rules;
 mod search;
 

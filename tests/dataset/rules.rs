@@ -1,6 +1,7 @@
 //! The embedded dataset keeps every rule, and every rule bites.
 
 use crate::breakages::BREAKAGES;
+use crate::breakages_heat;
 use strawblue::reference::{Fault, Files, Reference, Rule, embedded};
 
 /// The faults of a dataset in which one piece of text of one file is replaced.
@@ -25,6 +26,8 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let (optics, tint_tables) = (text("optics", own.optics), text("tint_tables", own.tint_tables));
     let (red_heat, surfaces) = (text("red_heat", own.red_heat), text("surfaces", own.surfaces));
     let (crayons, post_heat) = (text("crayons", own.crayons), text("post_heat", own.post_heat));
+    let (code_rows, transformation) =
+        (text("code_rows", own.code_rows), text("transformation", own.transformation));
     let files = Files {
         sources: &sources,
         grades: &grades,
@@ -34,6 +37,8 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         practice: &practice,
         d11: &d11,
         table_c1: &table_c1,
+        code_rows: &code_rows,
+        transformation: &transformation,
         processes: &processes,
         joints: &joints,
         inspection: &inspection,
@@ -58,7 +63,7 @@ fn the_embedded_dataset_keeps_every_rule() {
 
 #[test]
 fn every_rule_bites_and_names_file_row_and_rule() {
-    for (file, from, to, at, row, rule) in BREAKAGES {
+    for (file, from, to, at, row, rule) in BREAKAGES.iter().chain(breakages_heat::BREAKAGES) {
         let faults = faults_with(&[(file, from, to)]);
         assert!(
             faults.iter().any(|fault| fault.file == *at && fault.row == *row && fault.rule == *rule),

@@ -167,6 +167,78 @@ fn everyday_words_find_something_and_warn() {
     assert!(reference.search("cast").groups.contains(&"cast-iron".to_owned()));
 }
 
+// Trade facts, no source: what people type for a steel, and what they then mean.
+#[test]
+fn what_people_type_lists_what_they_mean_first() {
+    let reference = embedded();
+    let first = |query: &str| {
+        let answer = reference.search(query);
+        let hit = answer.hits.first().and_then(|hit| reference.grade_of(hit));
+        hit.map(|grade| grade.id.clone()).unwrap_or_default()
+    };
+    for (query, id) in [
+        ("A706", "A706-60"),
+        ("A128", "A128"),
+        ("manganese steel", "A128"),
+        ("22MnB5", "22MnB5"),
+        ("15B30", "15B30"),
+        ("2205", "2205"),
+        ("1.4462", "2205"),
+        ("2304", "2304"),
+        ("4104", "430F"),
+        ("EN8", "1040"),
+        ("EN 8", "1040"),
+        ("EN24", "4340"),
+        ("S45C", "1045"),
+        ("St37", "S235JR"),
+        ("40X", "5140"),
+        ("4140 prehard", "4140"),
+        ("1.2311", "40CrMnMo7"),
+        ("7225", "4140"),
+    ] {
+        assert_eq!(first(query), id, "{query}");
+    }
+    for query in ["EN19", "SCM440", "St52", "crankshaft", "bolt", "10.9", "rebar"] {
+        let answer = reference.search(query);
+        assert!(answer.hits.iter().all(|hit| hit.how < Match::Neighbour), "{query}");
+        assert!(answer.exact().is_empty() && !answer.hits.is_empty(), "{query} lists and selects nothing");
+    }
+}
+
+#[test]
+fn what_is_no_steel_is_answered_as_none() {
+    for query in ["aluminium", "aluminum", "6061", "titanium", "Ti-6Al-4V", "brass"] {
+        let answer = embedded().search(query);
+        assert!(answer.hits.is_empty(), "{query}: {:?}", answer.hits);
+        assert_eq!(answer.notes, ["word-note-no-steel"], "{query}");
+    }
+    for (query, note) in
+        [("A615", "word-note-rebar-615"), ("A148", "word-note-cast-steel"), ("bolt", "word-note-bolt")]
+    {
+        assert!(embedded().search(query).notes.iter().any(|found| found == note), "{query}");
+    }
+}
+
+#[test]
+fn a_filler_answers_to_its_short_name() {
+    let reference = embedded();
+    for (query, id) in [
+        ("ER312", "er312"),
+        ("E312", "er312"),
+        ("E7018-H4R", "e7018"),
+        ("E7018 H4R", "e7018"),
+        ("E7018-1-H8", "e7018-1"),
+        ("E71T-1C", "e71t-1"),
+        ("E71T-1C-H8", "e71t-1"),
+        ("ISO 14343-A 18 8 Mn", "18-8-mn"),
+        ("18 8 Mn", "18-8-mn"),
+        ("ER307", "18-8-mn"),
+    ] {
+        let found = strawblue::job::find_filler(query, reference).map(|filler| filler.id.clone());
+        assert_eq!(found, Ok(id.to_owned()), "{query}");
+    }
+}
+
 #[test]
 fn nothing_is_found_for_nothing_and_for_nonsense() {
     let reference = embedded();

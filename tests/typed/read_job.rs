@@ -102,6 +102,33 @@ fn every_field_has_words() {
     }
 }
 
+// What is no steel, or a steel whose standard limits no carbon, is answered with that, and not
+// with steels that happen to be called alike.
+#[test]
+fn a_word_of_the_shop_in_the_steel_field_is_answered() {
+    let words = Words::english();
+    let say = |typed: &str| {
+        let reference = embedded();
+        let near = strawblue::job::find_steel(typed, reference).expect_err("it is no designation");
+        let fault = Fault::UnknownSteel { typed: typed.to_owned(), near };
+        FieldProblem { field: Field::Steel, fault }.say(&words)
+    };
+    for (typed, part) in [
+        ("6061", "That is no steel"),
+        ("aluminium", "That is no steel"),
+        ("titanium", "That is no steel"),
+        ("A615", "limits phosphorus only"),
+        ("A148", "limits strength, not chemistry"),
+        ("bolt", "property class"),
+        ("manganese steel", "must stay cool"),
+    ] {
+        let said = say(typed);
+        assert!(said.contains(part), "{typed}: {said}");
+    }
+    assert!(!say("6061").contains("Near it"), "{}", say("6061"));
+    assert!(!say("9999").contains("That is no steel"));
+}
+
 #[test]
 fn a_strange_field_in_a_file_is_said() {
     let error = JobText::from_ron("(steel: \"4140\",\n thickess: 30)").expect_err("a slip");

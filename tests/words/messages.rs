@@ -112,7 +112,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("field-", &["src/job/"]),
     ("fillers-for-", &["src/reference/process.rs"]),
     ("form-", &["src/app/"]),
-    ("form-class-", &["src/reference/d11.rs"]),
+    ("form-class-", &["data/processes.ron"]),
     ("form-condition-", &["src/app/plan/"]),
     ("form-heat-", &["src/app/plan/"]),
     ("form-joint-", &["src/engine/job.rs"]),

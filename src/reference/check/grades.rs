@@ -4,9 +4,9 @@ use std::collections::BTreeMap;
 
 use super::{Fault, Faults, Rule};
 use crate::reference::{
-    Basis, CARBURISED_C_MAX, ConditionKind, D11Category, Element, Filler, Grade, GradeCondition, GradeFamily,
-    GradeHardness, HardnessScale, Limits, PublishedFit, PublishedPreheat, Pwht, Reference, TemperKind,
-    ThicknessTable,
+    Basis, CARBURISED_C_MAX, ConditionKind, D11Category, Element, FigureKind, Filler, Grade, GradeCondition,
+    GradeFamily, GradeHardness, HardnessScale, Limits, PublishedFit, PublishedPreheat, Pwht, Reference,
+    TemperKind, ThicknessTable,
 };
 
 /// Temperatures that a preheat, a temper or a heat treatment can have, °C.
@@ -34,10 +34,11 @@ pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
         conditions(&mut faults, grade);
         treatment(&mut faults, grade, reference);
         figures(&mut faults, grade);
+        super::grade_heat::check(&mut faults, grade);
     }
 }
 
-fn composition(faults: &mut Faults<'_>, row: &str, limits: &BTreeMap<Element, Limits>) {
+pub(super) fn composition(faults: &mut Faults<'_>, row: &str, limits: &BTreeMap<Element, Limits>) {
     let mut least = 0.0;
     for (element, limits) in limits {
         faults.check(limits.min.is_some() || limits.max.is_some(), row, Rule::GradeComplete, || {
@@ -62,6 +63,9 @@ fn conditions(faults: &mut Faults<'_>, grade: &Grade) {
         faults.range(row, "yield and tensile", condition.yield_mpa, tensile_mpa, STRENGTH_MPA);
         figures_have_a_basis(faults, row, condition);
         faults.range(row, "thickness", condition.up_to_mm, None, THICKNESS_MM);
+        let bare = condition.yield_mpa.or(condition.tensile_min_mpa).or(condition.tensile_max_mpa).is_none();
+        let idle = bare && condition.hardness.is_none() && condition.figures == FigureKind::Typical;
+        faults.check(!idle, row, Rule::GradeComplete, || format!("{kind:?} has no figures to be typical"));
         let Some(temper) = condition.temper else { continue };
         faults.range(row, "temper", Some(temper.low_c), temper.high_c, HEAT_C);
         let case = temper.kind == TemperKind::Case;
@@ -148,6 +152,8 @@ fn treatment(faults: &mut Faults<'_>, grade: &Grade, reference: &Reference) {
             | GradeFamily::StainlessAustenitic
             | GradeFamily::StainlessFerritic
             | GradeFamily::StainlessMartensitic
+            | GradeFamily::StainlessDuplex
+            | GradeFamily::AusteniticManganese
     );
     faults.check(needs_sheet == grade.own_sheet.is_some(), row, rule, || {
         format!("family {:?} and sheet {:?} do not fit", grade.family, grade.own_sheet)
@@ -175,7 +181,7 @@ fn treatment(faults: &mut Faults<'_>, grade: &Grade, reference: &Reference) {
 
 fn figures(faults: &mut Faults<'_>, grade: &Grade) {
     let row = &grade.id;
-    for preheat in grade.data_sheet.iter().chain(&grade.published_preheat) {
+    for preheat in grade.data_sheet.iter().chain(&grade.maker_sheet).chain(&grade.published_preheat) {
         let PublishedPreheat { low_c, high_c, wording, fit, basis, .. } = preheat;
         faults.range(row, "published preheat", *low_c, *high_c, HEAT_C);
         faults.check(

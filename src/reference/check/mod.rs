@@ -2,6 +2,8 @@
 //! file, its row and the rule.
 
 mod cautions;
+mod codes;
+mod grade_heat;
 mod grades;
 mod post_heat;
 mod sources;
@@ -146,6 +148,7 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     cautions::check(reference, &mut list);
     tables::check(reference, &mut list);
     post_heat::check(&reference.post_heat, &mut list);
+    codes::check(reference, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);
     list

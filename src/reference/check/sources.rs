@@ -85,13 +85,19 @@ fn rows<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
         let file = "grades.ron";
         let caps = grade.cev_cap.iter().chain(&grade.cev_cap_thicker).map(|cap| &cap.basis);
         let tables = grade.preheat_rows.iter().chain(&grade.interpass_rows).map(|table| &table.basis);
-        let preheats = grade.data_sheet.iter().chain(&grade.published_preheat).map(|preheat| &preheat.basis);
+        let preheats = grade.data_sheet.iter().chain(&grade.maker_sheet).chain(&grade.published_preheat);
+        let preheats = preheats.map(|preheat| &preheat.basis);
         visit.basis(file, &grade.id, &grade.composition_basis);
         let of_condition = |one: &'a GradeCondition| std::iter::once(&one.basis).chain(&one.temper_basis);
         visit.bases(file, &grade.id, grade.conditions.iter().flat_map(of_condition));
         visit.bases(file, &grade.id, caps.chain(tables).chain(preheats));
         visit.bases(file, &grade.id, grade.d11_basis.iter().chain(grade.pwht.iter().map(|pwht| &pwht.basis)));
         visit.see(file, &grade.id, &grade.composition_seen);
+        visit.bases(file, &grade.id, grade.composition_thicker.iter().map(|one| &one.basis));
+        visit.bases(file, &grade.id, grade.documented_window.iter().map(|window| &window.basis));
+        visit.bases(file, &grade.id, grade.p_number.iter().map(|number| &number.basis));
+        visit.bases(file, &grade.id, grade.transformation.iter().map(|printed| &printed.basis));
+        visit.bases(file, &grade.id, &grade.low_temper);
     }
     for filler in &reference.fillers {
         let hydrogen = filler.hydrogen.iter().map(|hydrogen| &hydrogen.basis);
@@ -144,6 +150,21 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     for span in &practice.shown_spans {
         visit.basis(file, &span.id, &span.basis);
     }
+
+    visit.bases(file, "thin_tube", [&practice.thin_tube.basis, &practice.thin_tube.others_basis]);
+    let rolled = &practice.thermomechanical;
+    visit.bases(file, "thermomechanical", [&rolled.interpass_basis, &rolled.ceiling_basis]);
+    visit.bases(file, "temper_curves", practice.temper_curves.iter().map(|curve| &curve.basis));
+    visit.bases(file, "bolt_classes", practice.bolt_classes.iter().map(|class| &class.basis));
+
+    let file = "code_rows.ron";
+    for row in &reference.code_rows.piping {
+        visit.basis(file, &row.id, &row.basis);
+    }
+    for row in &reference.code_rows.naval {
+        visit.basis(file, &row.id, &row.basis);
+    }
+    visit.basis("transformation.ron", "ms_scatter", &reference.transformation.ms_scatter.basis);
 
     let file = "d11.ron";
     let d11 = &reference.d11;

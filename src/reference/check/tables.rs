@@ -19,7 +19,7 @@ pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     everyday(reference, &mut Faults { file: "everyday_words.ron", list });
 }
 
-fn once<'a, T: Row + 'a>(faults: &mut Faults<'_>, rows: impl IntoIterator<Item = &'a T>) {
+pub(super) fn once<'a, T: Row + 'a>(faults: &mut Faults<'_>, rows: impl IntoIterator<Item = &'a T>) {
     let mut seen = HashSet::new();
     for row in rows {
         faults.check(seen.insert(row.id()), row.id(), Rule::UniqueId, || "the id occurs twice".to_owned());
@@ -27,7 +27,7 @@ fn once<'a, T: Row + 'a>(faults: &mut Faults<'_>, rows: impl IntoIterator<Item =
 }
 
 /// °C of a printed temperature, for comparing rows.
-fn celsius(printed: Printed) -> f64 {
+pub(super) fn celsius(printed: Printed) -> f64 {
     printed.c.or(printed.f.map(|f| (f - 32.0) / 1.8)).unwrap_or(f64::NAN)
 }
 
@@ -52,6 +52,11 @@ fn practice(reference: &Reference, faults: &mut Faults<'_>) {
             faults.check(celsius(pair[0].at) <= celsius(pair[1].at), &row.id, Rule::TableWhole, || {
                 "the preheat falls with thickness".to_owned()
             });
+        }
+    }
+    for row in &practice.low_hydrogen.rows {
+        for (element, percent) in &row.cover_max {
+            faults.range(&row.id, element.symbol(), Some(*percent), None, (0.0, 5.0));
         }
     }
     let bands = &practice.ceq_bands.steps;
@@ -216,6 +221,7 @@ fn own_sheets(reference: &Reference, faults: &mut Faults<'_>) {
             sheet.interpass_c,
             (0.0, 600.0),
         );
+        faults.range(&sheet.id, "interpass and ceiling", sheet.interpass_c, sheet.ceiling_c, (0.0, 800.0));
     }
     for row in &sheets.hardness.rows {
         faults.range(&row.group, "hardness", row.heat_treated_hv, row.as_welded_hv, (100.0, 600.0));
@@ -280,7 +286,10 @@ fn everyday(reference: &Reference, faults: &mut Faults<'_>) {
         for id in word.fillers.iter().filter(|id| reference.filler(id).is_none()) {
             faults.add(&word.word, Rule::RowExists, format!("the filler {id} is not in fillers.ron"));
         }
+        // A word for what is no steel, or for a steel that nobody knows, says so.
         let nothing = word.grades.is_empty() && word.fillers.is_empty() && word.groups.is_empty();
-        faults.check(!nothing, &word.word, Rule::TableWhole, || "it stands for nothing".to_owned());
+        faults.check(!nothing || word.note.is_some(), &word.word, Rule::TableWhole, || {
+            "it stands for nothing and says nothing".to_owned()
+        });
     }
 }
