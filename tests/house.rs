@@ -257,6 +257,7 @@ const FAMILIES: &[(&str, &str)] = &[
     ("joint-", "joints"),
     ("json-", "keys of an answer as JSON"),
     ("language-", "languages"),
+    ("leading-", "steps that are what a question asks for"),
     ("lever-", "levers"),
     ("light-", "lights of a glow"),
     ("limit-", "rules of the upper side"),
@@ -277,7 +278,7 @@ const FAMILIES: &[(&str, &str)] = &[
     ("symbol-", "symbols of a formula, in lower case"),
     ("then-", "things to do"),
     ("tint-air-", "air or not"),
-    ("tint-crayon-", "crayons of a pair"),
+    ("taken-", "figures of the dataset that stood in for a choice"),
     ("tint-lists-set-", "groups of lists"),
     ("tint-mode-", "when one looks"),
     ("tint-spot-", "states of a spot"),
@@ -303,6 +304,11 @@ fn every_word_can_be_reached() {
         FAMILIES.iter().any(|(start, _)| {
             key.strip_prefix(start).is_some_and(|id| {
                 texts.contains(id)
+                    // A choice is named by its input's key and its own id.
+                    || *start == "option-"
+                        && id
+                            .match_indices('-')
+                            .any(|(at, _)| texts.contains(&id[..at]) && texts.contains(&id[at + 1..]))
                     || ["-weld", "-stretched", "-note"]
                         .iter()
                         .any(|end| id.strip_suffix(end).is_some_and(|id| texts.contains(id)))

@@ -114,8 +114,8 @@ fn tint_instruments() {
     let tools = |state: &State| {
         purple_afterwards(state);
         type_in(state, "ir-true-temperature.reading", "138");
-        choose(state, "ir-true-temperature.surface", "surface-bright");
-        choose(state, "ir-expected-reading.surface", "surface-black-spot");
+        choose(state, "ir-true-temperature.surface", "bright");
+        choose(state, "ir-expected-reading.surface", "black-spot");
         open(
             state,
             &["ask:ir-true-temperature", "ask:ir-expected-reading", "ask:crayon-pair", "ask:measuring-place"],

@@ -19,7 +19,7 @@ fn every_declared_key_has_its_words() {
         for input in question.inputs {
             need(&words, &format!("input-{}", input.key));
             if let Kind::Choice(ids) = input.kind {
-                ids.iter().for_each(|id| need(&words, &format!("option-{id}")));
+                ids.iter().for_each(|id| need(&words, &format!("option-{}-{id}", input.key)));
             }
         }
         question.answers.iter().for_each(|name| need(&words, &format!("answer-{name}")));
@@ -130,6 +130,12 @@ fn every_row_of_a_table_is_offered() {
     let letters: Vec<String> =
         reference.d11.categories.iter().map(|row| row.category.to_ascii_lowercase().to_string()).collect();
     assert_eq!(offered("d11-category", "category"), letters);
+    let surfaces: Vec<&str> = strawblue::reference::tint::TintData::embedded()
+        .surfaces
+        .iter()
+        .map(|surface| surface.id.as_str())
+        .collect();
+    assert_eq!(offered("ir-true-temperature", "surface"), surfaces);
 }
 
 /// Two inputs that say one thing may contradict each other: neither is dropped in silence.

@@ -1,7 +1,7 @@
 //! Preheat formulas, each by itself.
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
 use crate::engine::Outcome;
 use crate::engine::carbon_equivalent::{Equivalent, ce_iiw, cen};
 use crate::engine::evidence::{chart_index, dearden_oneill, ito_bessyo, method_b, multi_run, seferian};
@@ -38,7 +38,7 @@ pub(super) static METHOD_B: Question = Question {
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("cet", EQUIVALENT).one_of("analysis").within(0.0, 5.0),
-        Input::new("weld-cet", EQUIVALENT).within(0.0, 5.0),
+        Input::new("weld-cet", EQUIVALENT).within(0.0, 5.0).of(OfPlan::WeldCet),
         shared::THICKNESS.required(),
         shared::HYDROGEN.required(),
         shared::NET_HEAT.required(),
@@ -133,8 +133,8 @@ fn answer_ito_bessyo(given: &Answers) -> Result<Reply, Problem> {
 pub(super) static MULTI_RUN: Question = Question {
     name: "multi-run",
     inputs: &[
-        Input::new("weld-thickness", Kind::Length).required().within(0.1, 5000.0),
-        Input::new("strength", Kind::Stress).required().within(50.0, 3000.0),
+        Input::new("weld-thickness", Kind::Length).required().within(0.1, 5000.0).of(OfPlan::WeldThickness),
+        Input::new("strength", Kind::Stress).required().within(50.0, 3000.0).of(OfPlan::WeldStrength),
         shared::HYDROGEN.one_of("hydrogen"),
         shared::HYDROGEN_JIS.one_of("hydrogen").within(0.001, 200.0),
     ],

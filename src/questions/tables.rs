@@ -2,13 +2,13 @@
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::types::HELD;
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
 use crate::engine::carbon_equivalent::Equivalent;
 use crate::engine::evidence::alone;
 use crate::engine::evidence::practice::hydrogen_shift_range;
 use crate::engine::evidence::table_c1::C1Query;
 use crate::engine::plan::Chemistry;
-use crate::reference::{Practice, RowUse, SheetCase, embedded};
+use crate::reference::{Practice, Restraint, RowUse, SheetCase, embedded};
 
 const EQUIVALENT: Kind = Kind::Percent;
 
@@ -20,7 +20,7 @@ pub(super) static TABLE_C1: Question = Question {
         Input::new("ce", EQUIVALENT).one_of("analysis").within(0.0, 20.0),
         shared::HYDROGEN.required(),
         shared::NET_HEAT.required(),
-        Input::new("combined", Kind::Length).within(0.1, 20_000.0),
+        Input::new("combined", Kind::Length).within(0.1, 20_000.0).of(OfPlan::CombinedThickness),
     ],
     answers: &["table-c1"],
     notes: &[
@@ -72,7 +72,7 @@ pub(super) static D11_ANNEX: Question = Question {
         shared::STEEL_OR_FIGURE,
         Input::new("pcm", EQUIVALENT).one_of("analysis").within(0.0, 10.0),
         shared::HYDROGEN.required(),
-        shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
+        shared::RESTRAINT.or(Preset::Choice(Restraint::Medium.id())),
         shared::THICKNESS.required(),
     ],
     answers: &["d11-annex"],
@@ -86,7 +86,7 @@ fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
         alone::AnnexQuery {
             pcm: given.number_or_of_analysis("pcm", Chemistry::pcm)?,
             hydrogen_ml: given.number("hydrogen")?,
-            restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
+            restraint: given.choice("restraint", &Restraint::ALL, Restraint::id)?,
             thickness_mm: given.number("thickness")?,
         },
     )?;

@@ -1,7 +1,8 @@
 //! What a question is: declared once, asked from the command line, the Bench and the tests.
 
-use super::{Answers, Given, Problem};
+use super::{Answers, Given, OfPlan, Problem};
 use crate::engine::{EngineError, Outcome};
+use crate::reference::Basis;
 
 /// What kind of thing an input is: it chooses the parser and the unit shown.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,7 +33,7 @@ pub enum Kind {
     Stress,
     /// A composition: a certificate, or a grade as a plan takes it.
     Composition,
-    /// One of these ids; the words are the Fluent messages `option-ID`.
+    /// One of these ids; the words are the Fluent messages `option-KEY-ID`.
     Choice(&'static [&'static str]),
     /// Yes or no.
     Flag,
@@ -79,7 +80,9 @@ pub enum Preset {
 }
 
 impl Preset {
-    fn given(self) -> Given {
+    /// As it is given.
+    #[must_use]
+    pub fn given(self) -> Given {
         match self {
             Self::Number(value) => Given::Number(value),
             Self::Choice(id) => Given::Choice(id.to_owned()),
@@ -105,6 +108,10 @@ pub struct Input {
     pub required: bool,
     /// The group of inputs of which one must be given.
     pub group: Option<Group>,
+    /// What a plan may say for it: a form that stands beside a plan begins with that.
+    pub of_plan: Option<OfPlan>,
+    /// What a form begins with besides, where the plan doesn't say.
+    pub in_form: Option<Preset>,
 }
 
 /// A group of inputs of which one must be given.
@@ -120,7 +127,17 @@ impl Input {
     /// An optional input with no default.
     #[must_use]
     pub const fn new(key: &'static str, kind: Kind) -> Self {
-        Self { key, kind, default: None, low: None, high: None, required: false, group: None }
+        Self {
+            key,
+            kind,
+            default: None,
+            low: None,
+            high: None,
+            required: false,
+            group: None,
+            of_plan: None,
+            in_form: None,
+        }
     }
 
     /// The same, required.
@@ -157,6 +174,33 @@ impl Input {
         self.low = Some(low);
         self.high = Some(high);
         self
+    }
+
+    /// The same, for which a plan may say this.
+    #[must_use]
+    pub const fn of(mut self, plan: OfPlan) -> Self {
+        self.of_plan = Some(plan);
+        self
+    }
+
+    /// The same, for which no plan speaks.
+    #[must_use]
+    pub const fn of_no_plan(mut self) -> Self {
+        self.of_plan = None;
+        self
+    }
+
+    /// The same with what a form begins with.
+    #[must_use]
+    pub const fn in_form(mut self, preset: Preset) -> Self {
+        self.in_form = Some(preset);
+        self
+    }
+
+    /// Would this be taken?
+    #[must_use]
+    pub fn takes(&self, given: &Given) -> bool {
+        self.check(given).is_ok()
     }
 
     /// Passes a given value of the right kind and inside the limits.
@@ -199,13 +243,34 @@ pub struct Reply {
     pub answers: Vec<Outcome>,
     /// What must be said beside them.
     pub notes: Vec<&'static str>,
+    /// Symbols of steps that are what is asked for, before the figures that follow from
+    /// them; their words are the Fluent messages `leading-SYMBOL`.
+    pub leading: &'static [&'static str],
+    /// The note that says why the figures are of no use; its attribute `.short` stands in
+    /// their place on a screen.
+    pub no_use: Option<&'static str>,
+    /// What the dataset gave for something that was chosen.
+    pub taken: Vec<Taken>,
+}
+
+/// A figure of the dataset that stood in for a choice.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Taken {
+    /// What it is; its words are the Fluent message `taken-NAME`.
+    pub name: &'static str,
+    /// Lower end.
+    pub low: f64,
+    /// Upper end.
+    pub high: f64,
+    /// What it rests on.
+    pub basis: Basis,
 }
 
 impl Reply {
     /// A reply without notes.
     #[must_use]
     pub fn of(answers: impl Into<Vec<Outcome>>) -> Self {
-        Self { answers: answers.into(), notes: Vec::new() }
+        Self { answers: answers.into(), ..Self::default() }
     }
 
     /// The same with a note where the condition is true.
@@ -224,6 +289,30 @@ impl Reply {
             Some(note) => self.note_if(true, note),
             None => self,
         }
+    }
+
+    /// The same with figures that are of no use where the condition is true, and the note that
+    /// says why.
+    #[must_use]
+    pub fn no_use_if(mut self, condition: bool, note: &'static str) -> Self {
+        if condition {
+            self.no_use = Some(note);
+        }
+        self.note_if(condition, note)
+    }
+
+    /// The same with these steps as what is asked for.
+    #[must_use]
+    pub const fn led_by(mut self, symbols: &'static [&'static str]) -> Self {
+        self.leading = symbols;
+        self
+    }
+
+    /// The same with what was taken from the dataset.
+    #[must_use]
+    pub fn taking(mut self, taken: Option<Taken>) -> Self {
+        self.taken.extend(taken);
+        self
     }
 
     /// The answer of a name.
