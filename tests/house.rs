@@ -233,7 +233,7 @@ const FAMILIES: &[(&str, &str)] = &[
     ("answer-", "answers of a question"),
     ("answer-refused-", "why a steel must not be welded"),
     ("basis-", "kinds of basis"),
-    ("care-place-", "places of cautions"),
+    ("safety-place-", "places of cautions"),
     ("caution-", "cautions"),
     ("certificate-formula-", "equivalents of a certificate"),
     ("error-", "reasons of the engine"),

@@ -69,12 +69,12 @@ fn a_search_page_takes_what_is_typed_and_gives_the_keyboard_back() {
 #[test]
 fn a_place_that_is_chosen_begins_at_its_beginning() {
     let (window, _state) = live(DESKTOP, demo());
-    found(&window, AccessibleRole::Tab, "Care").mock_single_click(PointerEventButton::Left);
-    assert_eq!(window.global::<ui::Shell>().get_page(), "care");
+    found(&window, AccessibleRole::Tab, "Safety").mock_single_click(PointerEventButton::Left);
+    assert_eq!(window.global::<ui::Shell>().get_page(), "safety");
     // The first thing of the page, and not the rail beside it, comes next.
     press(&window, Key::Tab);
     press(&window, slint::SharedString::from("z"));
-    assert_eq!(window.global::<ui::Shell>().get_page(), "care", "no place was chosen");
+    assert_eq!(window.global::<ui::Shell>().get_page(), "safety", "no place was chosen");
     press(&window, Key::Escape);
-    assert_eq!(window.global::<ui::Shell>().get_page(), "care", "a place has nothing to go back to");
+    assert_eq!(window.global::<ui::Shell>().get_page(), "safety", "a place has nothing to go back to");
 }

@@ -254,9 +254,9 @@ fn a_filler_is_taken_and_its_figures_are_typed() {
 #[test]
 fn a_caution_is_found_by_a_word() {
     let (window, state) = live_with(PHONE, demo(), None);
-    tap(&window, AccessibleRole::Tab, "Care");
+    tap(&window, AccessibleRole::Tab, "Safety");
     fill(&window, "Find a caution", "acetylene");
-    let found = window.global::<ui::CareAdapter>();
+    let found = window.global::<ui::SafetyAdapter>();
     let first = slint::Model::row_data(&found.get_found(), 0).expect("there are some");
     assert_eq!(first.word, "Critical", "the worst comes first");
     button(&window, &format!("{} {}", first.word, first.title));

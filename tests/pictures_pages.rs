@@ -1,5 +1,5 @@
 //! Pictures of the pages beside the plan, filled as the app fills them: steels, certificate,
-//! fillers, care, settings, about.
+//! fillers, safety, settings, about.
 #![cfg(feature = "testing")]
 
 #[path = "screen/compare.rs"]
@@ -45,7 +45,7 @@ fn session(theme: Theme) -> Session {
 /// The app on a page, with what is open on it.
 fn drawn(size: (u32, u32), theme: Theme, page: &str, set: impl Fn(&State)) -> ui::AppWindow {
     let (window, state) = live_with(size, session(theme), None);
-    if page == "care" {
+    if page == "safety" {
         state.change(|session| session.place = page.to_owned());
     } else {
         open_page(&window, &state, page);
@@ -135,33 +135,33 @@ fn fillers() {
 
 fn torch(state: &State) {
     let mut open = state.open.borrow_mut();
-    open.care_places.insert("light-torch".to_owned());
-    open.care_cautions.insert("c012".to_owned());
+    open.safety_places.insert("light-torch".to_owned());
+    open.safety_cautions.insert("c012".to_owned());
 }
 
 #[test]
-fn care() {
-    check(&drawn((360, 2400), Theme::Dark, "care", torch), "care-phone-long");
-    check_all("care", "care", torch);
-    check_small("care", "care", |_| {});
+fn safety() {
+    check(&drawn((360, 2400), Theme::Dark, "safety", torch), "safety-phone-long");
+    check_all("safety", "safety", torch);
+    check_small("safety", "safety", |_| {});
 }
 
 /// First aid is one tap away, and everything else folded.
 #[test]
-fn care_first_aid() {
+fn safety_first_aid() {
     let aid = |state: &State| state.open.borrow_mut().first_aid = true;
-    check(&drawn(PHONE, Theme::Dark, "care", aid), "care-first-aid-phone-dark");
-    check(&drawn(DESKTOP, Theme::Light, "care", aid), "care-first-aid-desktop-light");
+    check(&drawn(PHONE, Theme::Dark, "safety", aid), "safety-first-aid-phone-dark");
+    check(&drawn(DESKTOP, Theme::Light, "safety", aid), "safety-first-aid-desktop-light");
 }
 
 /// A word found across all headings, and one that isn't.
 #[test]
-fn care_search() {
+fn safety_search() {
     let asked =
-        |query: &'static str| move |state: &State| state.open.borrow_mut().care_query = query.to_owned();
-    check(&drawn(PHONE, Theme::Light, "care", asked("argon")), "care-search-phone-light");
-    check(&drawn(DESKTOP, Theme::Dark, "care", asked("argon")), "care-search-desktop-dark");
-    check(&drawn(PHONE, Theme::Dark, "care", asked("zebra")), "care-search-none-phone-dark");
+        |query: &'static str| move |state: &State| state.open.borrow_mut().safety_query = query.to_owned();
+    check(&drawn(PHONE, Theme::Light, "safety", asked("argon")), "safety-search-phone-light");
+    check(&drawn(DESKTOP, Theme::Dark, "safety", asked("argon")), "safety-search-desktop-dark");
+    check(&drawn(PHONE, Theme::Dark, "safety", asked("zebra")), "safety-search-none-phone-dark");
 }
 
 #[test]

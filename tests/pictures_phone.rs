@@ -236,7 +236,7 @@ fn back_is_always_heard() {
             phone.window.global::<ui::PlanAdapter>().set_scroll_results(0.0);
             phone.tap(&phone.find("member-a-btn"));
         }),
-        ("another place", &|phone| phone.tap(&phone.named("Care"))),
+        ("another place", &|phone| phone.tap(&phone.named("Safety"))),
         ("units changed", &|phone| phone.window.global::<ui::Shell>().invoke_unit_picked(1)),
     ];
     for (what, before) in first {
