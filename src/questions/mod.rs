@@ -29,6 +29,7 @@ mod equivalents;
 mod formulas;
 mod heat;
 mod hydrogen;
+mod input;
 mod of_plan;
 mod shape;
 mod steel;
@@ -38,8 +39,9 @@ mod types;
 
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
 pub use formulas::NO_PREHEAT;
+pub use input::{Group, Input, Kind, Preset};
 pub use of_plan::OfPlan;
-pub use types::{Group, Input, Kind, OUTSIDE_RANGE, Preset, Question, Reply, Taken};
+pub use types::{OUTSIDE_RANGE, Question, Reply, Taken};
 
 /// All questions in the order of the work.
 pub static ALL: &[&Question] = &[

@@ -1,0 +1,119 @@
+//! The answers of a question, and what must be said beside them.
+
+use super::question::{result_part, text_part};
+use crate::app::screen_values::basis_kind;
+use crate::app::{State, ui};
+use crate::engine::{Outcome, Unit};
+use crate::questions::{Question, Reply};
+use crate::report::{Pen, band, basis_mark, of_unit, source_line};
+
+/// All of it, and the figure asked for in short.
+pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
+    let pen = state.pen();
+    let (first, mut parts) = figures(&pen, reply);
+    for taken in &reply.taken {
+        let range = format!("{}–{}", pen.show.number(taken.low, 2), pen.show.number(taken.high, 2));
+        let mark = basis_mark(&pen, &taken.basis);
+        parts.push(ui::PartRow {
+            basis_kind: basis_kind(&mark),
+            basis_label: mark.label.into(),
+            ..result_part(
+                &format!("{}-{}", question.name, taken.name),
+                pen.words.get(&format!("taken-{}", taken.name)),
+                range,
+                source_line(&pen, &taken.basis),
+            )
+        });
+    }
+    for note in &reply.notes {
+        parts.push(text_part(&format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}"))));
+    }
+    (first, parts)
+}
+
+/// The figures of an answer to what was typed before, grey and with nothing else.
+pub(super) fn stale(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
+    let (first, parts) = figures(&state.pen(), reply);
+    let grey = |part: ui::PartRow| ui::PartRow {
+        id: format!("{}-stale-{}", question.name, part.id).into(),
+        stale: true,
+        basis_kind: ui::BasisKind::None,
+        basis_label: "".into(),
+        ..part
+    };
+    (first, parts.into_iter().map(grey).collect())
+}
+
+fn figures(pen: &Pen<'_>, reply: &Reply) -> (String, Vec<ui::PartRow>) {
+    let mut parts = Vec::new();
+    let mut first = String::new();
+    for outcome in &reply.answers {
+        let (main, second) = match reply.no_use {
+            Some(note) => (pen.words.get(&format!("note-{note}.short")), String::new()),
+            None => said(pen, outcome),
+        };
+        let leading = reply.leading.iter().filter_map(|symbol| {
+            let step = outcome.steps.iter().find(|step| step.symbol == *symbol)?;
+            let label = pen.words.get(&format!("leading-{symbol}"));
+            let value = of_step(pen, step.value, step.unit);
+            Some(result_part(&format!("{}-{symbol}", outcome.name), label, value, String::new()))
+        });
+        parts.extend(leading);
+        let mark = basis_mark(pen, &outcome.basis);
+        let label = pen.words.get(&format!("answer-{}", outcome.name));
+        if first.is_empty() {
+            first.clone_from(&main);
+        }
+        parts.push(ui::PartRow {
+            basis_kind: basis_kind(&mark),
+            basis_label: mark.label.into(),
+            ..result_part(outcome.name, label, main, second)
+        });
+    }
+    (first, parts)
+}
+
+/// A step that is what is asked for: a temperature to the whole degree, as it is bought.
+fn of_step(pen: &Pen<'_>, value: f64, unit: Unit) -> String {
+    match unit {
+        Unit::Celsius => {
+            let both = pen.show.temperature(value);
+            format!("{} ({})", both.main, both.second)
+        }
+        other => of_unit(value, other, &pen.show),
+    }
+}
+
+/// An answer in the reader's unit and in the other, or its spread: a range of temperatures is
+/// rounded outwards.
+fn said(pen: &Pen<'_>, outcome: &Outcome) -> (String, String) {
+    let exact = |value: f64| of_unit(value, outcome.unit, &pen.show);
+    match (outcome.value, outcome.low, outcome.high, outcome.unit) {
+        (None, Some(low), Some(high), Unit::Celsius) => {
+            let both = band(pen, low, high);
+            (both.main, both.second)
+        }
+        (None, None, Some(high), Unit::Celsius) => {
+            let both = pen.show.minimum(high, None);
+            let most = |figure: &str| pen.words.with("tint-at-most", &[("figure", figure)]);
+            (most(&both.main), most(&both.second))
+        }
+        (None, Some(low), None, Unit::Celsius) => {
+            let both = pen.show.maximum(low, None);
+            let least = |figure: &str| pen.words.with("tool-from", &[("figure", figure)]);
+            (least(&both.main), least(&both.second))
+        }
+        (value, Some(low), Some(high), _) => {
+            let spread = pen.words.with("tool-spread", &[("low", &exact(low)), ("high", &exact(high))]);
+            value.map_or((spread.clone(), String::new()), |value| (exact(value), spread))
+        }
+        (Some(value), _, _, _) => (exact(value), String::new()),
+        (None, None, Some(high), _) => {
+            (pen.words.with("tint-at-most", &[("figure", &exact(high))]), String::new())
+        }
+        (None, Some(low), None, _) => {
+            (pen.words.with("tool-from", &[("figure", &exact(low))]), String::new())
+        }
+        (None, None, None, _) => (pen.words.get("cli-no-figure"), String::new()),
+    }
+}
