@@ -16,7 +16,7 @@ use super::steels;
 use super::steels::certificate;
 use super::tint;
 use super::{State, SteelFor, ui};
-use crate::log::Theme;
+use crate::job::Theme;
 use crate::units::Units;
 
 /// Places in the order of the navigation: only those that work.

@@ -16,7 +16,7 @@ use super::steels;
 use super::steels::certificate;
 use super::tint;
 use super::{State, shell, ui};
-use crate::log::{Found, Session, Store, StoreError};
+use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
 /// Why the window can't be opened.

@@ -6,7 +6,7 @@ use std::rc::Rc;
 
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
-use crate::log::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
+use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
 use crate::questions::{Question, Reply};
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;

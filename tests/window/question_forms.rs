@@ -164,9 +164,11 @@ fn every_question_is_drawn_and_answered() {
 
 fn every_input_is_drawn(question: &Question, row: &ui::FormRow) {
     let mut ids: Vec<String> = row.parts.iter().map(|part| part.id.to_string()).collect();
-    ids.extend(row.parts.iter().flat_map(|part| {
-        part.fields.iter().map(|field| field.id.to_string()).collect::<Vec<_>>()
-    }));
+    ids.extend(
+        row.parts
+            .iter()
+            .flat_map(|part| part.fields.iter().map(|field| field.id.to_string()).collect::<Vec<_>>()),
+    );
     for input in question.inputs {
         let key = if input.kind == Kind::Composition { STEEL } else { input.key };
         let id = format!("ask:{}.{key}", question.name);

@@ -4,7 +4,7 @@ use slint::SharedString;
 
 use crate::app::rows::model;
 use crate::app::{State, ui};
-use crate::log::{Fault, Field, FieldProblem};
+use crate::job::{Fault, Field, FieldProblem};
 
 fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
     ui::PartRow {

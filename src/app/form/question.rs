@@ -9,7 +9,7 @@ use super::{question_inputs, question_results};
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::engine::EngineError;
-use crate::log::{Reading, STEEL, Session, read_answers, say_refusal};
+use crate::job::{Reading, STEEL, Session, read_answers, say_refusal};
 use crate::questions::{self, Answers, COMPOSITION, Given, Input, Kind, Problem, Question, Reply};
 use crate::words::Words;
 

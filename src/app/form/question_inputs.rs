@@ -6,7 +6,7 @@ use super::question::{ASKS, Asked, belongs, given, label_of, steel_pick, text_pa
 use super::question_plan::PlanFacts;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
-use crate::log::{STEEL, shown_unit};
+use crate::job::{STEEL, shown_unit};
 use crate::questions::{COMPOSITION, Given, Input, Kind, Preset, Question};
 
 /// More choices than this fold into a list.

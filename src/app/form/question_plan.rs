@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use crate::app::{Planned, State};
 use crate::engine::tint::TintLimits;
-use crate::log::{DefaultValue, Field, JobText, Reading, read_answer};
+use crate::job::{DefaultValue, Field, JobText, Reading, read_answer};
 use crate::questions::{AT_GRADE_MAXIMUM, Given, Input, NOT_STATED, OfPlan};
 use crate::report::{member_name, tint_limits};
 

@@ -5,7 +5,7 @@ use super::form::{
 };
 use crate::app::State;
 use crate::engine::job::{Joint, Process};
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 
 /// A field was typed into.
 pub(crate) fn field_typed(state: &State, id: &str, text: &str) {

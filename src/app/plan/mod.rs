@@ -16,7 +16,7 @@ use crate::app::page_rows::toggle;
 use crate::app::rows::{model, sync};
 use crate::app::shell::refresh_shown;
 use crate::app::{State, ui};
-use crate::log::{Fault, Field};
+use crate::job::{Fault, Field};
 use crate::report::{Report, sheet};
 
 /// Wires the Plan place and the basis sheet.

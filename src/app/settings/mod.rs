@@ -14,7 +14,7 @@ use crate::app::rows::model;
 use crate::app::screen_values::choice;
 use crate::app::shell::{open_page, set_units};
 use crate::app::{State, ui};
-use crate::log::Theme;
+use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
 use crate::reference::{Row as _, Source};
 use crate::units::{LengthUnit, TemperatureUnit, Units};

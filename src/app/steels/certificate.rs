@@ -15,8 +15,8 @@ use crate::app::shell::{back, open_page};
 use crate::app::steels;
 use crate::app::{State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::log::LOOKED_FOR;
-use crate::log::typed::composition;
+use crate::job::LOOKED_FOR;
+use crate::job::typed::composition;
 use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
 

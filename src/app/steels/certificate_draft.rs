@@ -6,8 +6,8 @@ use crate::app::form::question;
 use crate::app::shell::back;
 use crate::app::ui;
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::log::typed::{CertificateLine, composition};
-use crate::log::{OwnSteel, find_steel};
+use crate::job::typed::{CertificateLine, composition};
+use crate::job::{OwnSteel, find_steel};
 use crate::reference::{Composition, Element, Grade};
 use crate::units::{Accepts, Problem};
 

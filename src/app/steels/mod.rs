@@ -16,7 +16,7 @@ use crate::app::plan::calls;
 use crate::app::rows::model;
 use crate::app::shell::{back, open_page};
 use crate::app::{State, SteelFor, ui};
-use crate::log::{JobText, find_steel};
+use crate::job::{JobText, find_steel};
 
 /// Wires the list.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
