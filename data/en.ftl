@@ -162,6 +162,7 @@ leading-stays = Must not melt
 tool-type = Still needed: { $fields }.
 tool-either = { $one } or { $other }
 tool-optional = optional
+tool-or-this = or this
 tool-spread = { $low } to { $high }
 tool-taken-of-plan = Taken from the plan
 tool-clear = Clear what is typed here

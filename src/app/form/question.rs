@@ -42,6 +42,13 @@ impl Asked {
         self.begun.iter().find(|begun| begun.key == input.key)
     }
 
+    /// Does what is taken for another input say what this one would?
+    pub(super) fn says_so(&self, input: &Input) -> bool {
+        let group = input.group.filter(|group| group.exclusive);
+        let mut others = self.begun.iter().filter_map(|begun| self.question.input(begun.key));
+        group.is_some() && others.any(|other| other.group == group)
+    }
+
     /// Why what is typed under a key can't be used; empty where it can.
     pub(super) fn problem(&self, key: &str) -> &str {
         self.problems.iter().find(|(of, _)| of == key).map_or("", |(_, said)| said)
@@ -237,7 +244,12 @@ pub(super) fn given(state: &State, question: &Question, key: &str) -> Option<Str
 pub(crate) fn typed(state: &State, id: &str, text: &str) -> bool {
     let Some(key) = id.strip_prefix(ASKS) else { return false };
     state.change(|session| {
-        session.typed.insert(key.to_owned(), text.to_owned());
+        // An empty field says nothing: what the plan has for it counts again.
+        if text.trim().is_empty() {
+            session.typed.remove(key);
+        } else {
+            session.typed.insert(key.to_owned(), text.to_owned());
+        }
     });
     true
 }

@@ -67,6 +67,7 @@ fn field(state: &State, asked: &Asked, input: &Input) -> ui::FieldRow {
         }
         (None, Some(preset)) => figure(state, input.kind, &preset.given()),
         (None, None) if !input.required && input.group.is_none() => state.words.get("tool-optional"),
+        (None, None) if asked.says_so(input) => state.words.get("tool-or-this"),
         (None, None) => String::new(),
     };
     ui::FieldRow {

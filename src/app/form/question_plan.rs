@@ -6,7 +6,7 @@ use crate::app::{Planned, State};
 use crate::engine::tint::TintLimits;
 use crate::job::{DefaultValue, Field, JobText, Reading, read_answer};
 use crate::questions::{AT_GRADE_MAXIMUM, Given, Input, NOT_STATED, OfPlan};
-use crate::report::{member_name, tint_limits};
+use crate::report::tint_limits;
 
 /// A plan, with what only its form knows.
 pub(super) struct PlanFacts {
@@ -90,6 +90,8 @@ impl PlanFacts {
 
     /// The steel in words.
     pub(super) fn steel_name(&self, state: &State) -> String {
-        member_name(&state.pen(), &self.planned.read.job, self.governing())
+        let member = self.planned.read.job.members.get(self.governing());
+        let grade = member.and_then(|member| member.steel.grade());
+        grade.map_or_else(|| state.words.get("steel-by-certificate"), |grade| grade.designation.clone())
     }
 }
