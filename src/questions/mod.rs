@@ -41,7 +41,7 @@ pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Pro
 pub use formulas::NO_PREHEAT;
 pub use input::{Group, Input, Kind, Preset};
 pub use of_plan::OfPlan;
-pub use types::{OUTSIDE_RANGE, Question, Reply, Taken};
+pub use types::{OUTSIDE_RANGE, Question, Reply, SAYING_NO, Taken};
 
 /// All questions in the order of the work.
 pub static ALL: &[&Question] = &[

@@ -96,6 +96,11 @@ pub const OUTSIDE_RANGE: &str = "outside-range";
 /// The note that a figure is held at the end of its table, and reads "at least".
 pub(super) const HELD: &str = "table-end-at-least";
 
+/// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
+/// draws what is wrong.
+pub const SAYING_NO: [&str; 4] =
+    ["ir-minimum-missed", "ir-maximum-missed", "table-c1-does-not-clear", "no-figure-no-clearance"];
+
 /// A physical question, declared once.
 #[derive(Debug, Clone, Copy)]
 pub struct Question {

@@ -4,7 +4,7 @@ use super::question::{result_part, text_part};
 use crate::app::screen_values::basis_kind;
 use crate::app::{State, ui};
 use crate::engine::{Outcome, Unit};
-use crate::questions::{Question, Reply};
+use crate::questions::{Question, Reply, SAYING_NO};
 use crate::report::{Pen, band, basis_mark, of_unit, source_line};
 
 /// All of it, and the figure asked for in short.
@@ -26,7 +26,12 @@ pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (Strin
         });
     }
     for note in &reply.notes {
-        parts.push(text_part(&format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}"))));
+        let (id, said) = (format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}")));
+        parts.push(if SAYING_NO.contains(note) {
+            ui::PartRow { problem: said.into(), ..text_part(&id, String::new()) }
+        } else {
+            text_part(&id, said)
+        });
     }
     (first, parts)
 }
