@@ -116,7 +116,7 @@ fn tint_instruments() {
             &["ask:ir-true-temperature", "ask:ir-expected-reading", "ask:crayon-pair", "ask:measuring-place"],
         );
     };
-    check(&drawn((360, 3800), Theme::Dark, tools), "tint-instruments-phone-long");
+    check(&drawn((360, 4400), Theme::Dark, tools), "tint-instruments-phone-long");
     check(&drawn((1280, 2600), Theme::Light, tools), "tint-instruments-desktop-long");
 }
 

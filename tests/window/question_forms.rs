@@ -231,6 +231,7 @@ fn a_choice_of_the_plan_stands_chosen() {
         row(window, "d11-annex").parts.iter().find(|part| part.id.contains("restraint")).expect("a restraint")
     };
     let planned = state.job().expect("a job").restraint.id();
+    tap(&window, AccessibleRole::Button, "Restraint");
     let begun = part(&window);
     let at = usize::try_from(begun.chosen).expect("one is chosen");
     assert_eq!(begun.choices.row_data(at).expect("a choice").id, planned);

@@ -11,8 +11,11 @@ use crate::questions::{COMPOSITION, Given, Input, Kind, Preset, Question};
 
 /// More choices than this fold into a list.
 const SEGMENTS: usize = 3;
-/// Longer words than this need a line of their own.
+/// More letters than this on one line of choices, or in one of them, fold into a list too.
+const LINE: usize = 48;
 const SHORT: usize = 24;
+/// A field with a longer name than this has its line to itself, so that the name is read whole.
+const NAME: usize = 27;
 
 /// All inputs.
 pub(super) fn parts(state: &State, asked: &Asked) -> Vec<ui::PartRow> {
@@ -35,8 +38,13 @@ pub(super) fn parts(state: &State, asked: &Asked) -> Vec<ui::PartRow> {
                 });
             }
             _ => {
-                line.push(field(state, asked, input));
-                if line.len() == 2 {
+                let field = field(state, asked, input);
+                let long = field.label.chars().count() > NAME;
+                if long || line.len() == 2 {
+                    flush(&mut line, &mut parts);
+                }
+                line.push(field);
+                if long {
                     flush(&mut line, &mut parts);
                 }
             }
@@ -107,7 +115,8 @@ fn choice_part(state: &State, asked: &Asked, input: &Input, offered: &'static [&
     let at = kept.as_deref().or(taken).and_then(|id| offered.iter().position(|known| *known == id));
     let words = |id: &&str| choice(id, state.word(&format!("option-{}-{id}", input.key)), "", "");
     let choices: Vec<_> = offered.iter().map(words).collect();
-    let short = choices.iter().all(|row| row.label.chars().count() <= SHORT);
+    let letters: Vec<usize> = choices.iter().map(|row| row.label.chars().count()).collect();
+    let short = letters.iter().all(|count| *count <= SHORT) && letters.iter().sum::<usize>() <= LINE;
     let (id, label) = (id_of(asked.question, input), format!("input-{}", input.key));
     let part = if offered.len() <= SEGMENTS && short {
         segments(state, &id, &label, choices, at)
