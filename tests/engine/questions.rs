@@ -27,7 +27,7 @@ fn every_declared_key_has_its_words() {
     }
     need(&words, &format!("note-{}", questions::OUTSIDE_RANGE));
     let declared = |note: &&str| questions::ALL.iter().any(|question| question.notes.contains(note));
-    assert!(questions::SAYING_NO.iter().all(|note| declared(note)), "a note that nothing says");
+    assert!(questions::SAYING_NO.iter().all(declared), "a note that nothing says");
     questions::STEEL_NOTES.iter().for_each(|id| need(&words, &format!("note-{id}")));
 }
 
