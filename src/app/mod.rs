@@ -30,4 +30,4 @@ pub mod ui;
 
 pub use shell::{back, open_page, refresh_all};
 pub use start::{StartError, connect, run, window_in, window_of};
-pub use state::{Open, Planned, State};
+pub use state::{Open, Planned, State, SteelFor};

@@ -4,6 +4,7 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, Model};
 
+use super::form::question::steel_pick;
 use super::plan;
 use super::plan::fillers;
 use super::rows::model;
@@ -14,7 +15,7 @@ use super::settings::about;
 use super::steels;
 use super::steels::certificate;
 use super::tint;
-use super::{State, ui};
+use super::{State, SteelFor, ui};
 use crate::job::Theme;
 use crate::units::Units;
 
@@ -119,11 +120,13 @@ pub fn open_page(window: &ui::AppWindow, state: &State, page: &str) {
 pub fn back(window: &ui::AppWindow, state: &State) {
     let left = state.open.borrow_mut().pages.pop();
     // Where the page was asked for.
-    let pick = match left.as_deref() {
-        Some("steels") if state.open.borrow().steel_for_b => "steel-b",
-        Some("steels") => "steel-a",
-        Some("fillers") => "filler",
-        _ => "",
+    let steel_for = state.open.borrow().steel_for;
+    let pick = match (left.as_deref(), steel_for) {
+        (Some("steels"), SteelFor::First) => "steel-a".to_owned(),
+        (Some("steels"), SteelFor::Second) => "steel-b".to_owned(),
+        (Some("steels"), SteelFor::Question(question)) => steel_pick(question),
+        (Some("fillers"), _) => "filler".to_owned(),
+        _ => String::new(),
     };
     window.global::<ui::Wanted>().set_id(pick.into());
     refresh_all(window, state);

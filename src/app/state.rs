@@ -1,12 +1,13 @@
 //! What the window works on: the session, and what is open on the screen.
 
 use std::cell::{Cell, RefCell};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
 
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
+use crate::questions::{Question, Reply};
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;
 use crate::units::Show;
@@ -18,6 +19,18 @@ pub struct Planned {
     pub read: ReadJob,
     /// Its plan.
     pub plan: Plan,
+}
+
+/// What a steel is chosen for.
+#[derive(Debug, Clone, Copy, Default)]
+pub enum SteelFor {
+    /// The first part of the joint.
+    #[default]
+    First,
+    /// The second part of the joint.
+    Second,
+    /// A question.
+    Question(&'static Question),
 }
 
 /// What stands open on the screen; it is not kept over a restart.
@@ -35,8 +48,10 @@ pub struct Open {
     pub basis: Option<String>,
     /// Pages opened above the place, the last one on top.
     pub pages: Vec<String>,
-    /// Which part (`a` or `b`) a steel is being chosen for.
-    pub steel_for_b: bool,
+    /// What a steel is being chosen for.
+    pub steel_for: SteelFor,
+    /// Further questions that the Tint place shows after its own instruments.
+    pub questions: Vec<&'static Question>,
     /// What is looked for among the steels.
     pub steel_query: String,
     /// Groups of steels that are unfolded.
@@ -84,6 +99,8 @@ pub struct State {
     planned: RefCell<Option<Rc<Planned>>>,
     /// Problems of the fields as they stand.
     problems: RefCell<Vec<FieldProblem>>,
+    /// The last answer of each question, shown grey while something can't be read.
+    replies: RefCell<BTreeMap<&'static str, Reply>>,
     save_failed: Cell<bool>,
     /// What the person must know about what is kept; empty for nothing.
     notice: RefCell<String>,
@@ -107,6 +124,7 @@ impl State {
             open: RefCell::new(Open::default()),
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
+            replies: RefCell::default(),
             save_failed: Cell::new(false),
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
@@ -182,6 +200,24 @@ impl State {
     pub fn forget_plan(&self) {
         *self.planned.borrow_mut() = None;
         self.replan();
+    }
+
+    /// Keeps the answer of a question, or forgets it.
+    pub(super) fn keep_reply(&self, question: &'static str, reply: Option<Reply>) {
+        let mut replies = self.replies.borrow_mut();
+        match reply {
+            Some(reply) => {
+                replies.insert(question, reply);
+            }
+            None => {
+                replies.remove(question);
+            }
+        }
+    }
+
+    /// The last answer of a question.
+    pub(super) fn last_reply(&self, question: &str) -> Option<Reply> {
+        self.replies.borrow().get(question).cloned()
     }
 
     /// The problems of the fields as they stand.

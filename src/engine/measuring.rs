@@ -13,6 +13,20 @@ pub enum HeatedBy {
     Soaking,
 }
 
+impl HeatedBy {
+    /// All ways.
+    pub const ALL: [Self; 2] = [Self::Flame, Self::Soaking];
+
+    /// Stable id.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Flame => "flame",
+            Self::Soaking => "soaking",
+        }
+    }
+}
+
 /// The joint to be measured.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PartToMeasure {

@@ -16,7 +16,9 @@ mod write_units;
 pub use demo::demo_job;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 pub use job_text::{Field, JobFileError, JobText};
-pub use read_answers::{AnswerFault, AnswerProblem, STEEL, read_answers, say_refusal, shown_unit};
+pub use read_answers::{
+    AnswerFault, AnswerProblem, STEEL, read_answer, read_answers, say_refusal, shown_unit,
+};
 pub use read_job::{ReadJob, Reading, read_job};
 pub use read_part::LOOKED_FOR;
 pub use session::{Found, OwnSteel, Session, Theme};

@@ -1,12 +1,14 @@
 //! From what is typed for a question to what the question takes.
 
+use std::collections::BTreeMap;
+
 use super::field_problem::{say_several_steels, say_unknown_steel};
 use super::read_part::LOOKED_FOR;
 use super::typed::{self, CertificateLine};
 use super::{Reading, find_steel, is_other_name, several_steels};
-use crate::engine::job::{Restraint, Steel};
+use crate::engine::job::Steel;
 use crate::questions::{
-    self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, Question,
+    self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, OfPlan, Question,
 };
 use crate::reference::{Element, Grade};
 use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within};
@@ -119,20 +121,27 @@ pub fn read_answers(
         if takes_composition && key == COMPOSITION {
             certificate.push(text.clone());
         } else if let Some(input) = question.input(key) {
-            match given(input, text, reading) {
+            match read_answer(input, text, reading) {
                 Ok(given) => answers.set(key.clone(), given),
                 Err(found) => problems.push(fault(found)),
             }
         } else if takes_composition && key == STEEL {
-            match find_steel(text, reading.reference) {
+            // A steel of the reader's own is its certificate, with its grade.
+            let own = reading.own_steels.iter().find(|own| own.is_called(text));
+            certificate.extend(own.map(|own| own.composition.clone()));
+            let name = own.map_or(text.as_str(), |own| own.grade.trim());
+            if name.is_empty() {
+                continue;
+            }
+            match find_steel(name, reading.reference) {
                 Ok(found) => {
-                    if is_other_name(text, found) {
-                        answers.take_for(text.trim().to_owned(), found.designation.clone());
+                    if own.is_none() && is_other_name(name, found) {
+                        answers.take_for(name.trim().to_owned(), found.designation.clone());
                     }
                     grade = Some(found);
                 }
                 Err(near) => {
-                    let (typed, steels) = (text.clone(), several_steels(text, reading.reference));
+                    let (typed, steels) = (name.to_owned(), several_steels(name, reading.reference));
                     problems.push(fault(if steels.is_empty() {
                         AnswerFault::UnknownSteel { typed, near }
                     } else {
@@ -193,7 +202,10 @@ fn steel(
 }
 
 /// One input as typed, in the unit of its kind.
-fn given(input: &Input, text: &str, reading: &Reading<'_>) -> Result<Given, AnswerFault> {
+///
+/// # Errors
+/// It can't be read.
+pub fn read_answer(input: &Input, text: &str, reading: &Reading<'_>) -> Result<Given, AnswerFault> {
     let units = reading.units;
     let within = Within::new(input.low.unwrap_or(-1e9), input.high.unwrap_or(1e9));
     let times = |factor: f64| Within::new(within.low * factor, within.high * factor);
@@ -215,51 +227,43 @@ fn given(input: &Input, text: &str, reading: &Reading<'_>) -> Result<Given, Answ
             let line = typed::composition(text).map_err(AnswerFault::Typed)?;
             return Ok(Given::Composition(line.composition));
         }
-        Kind::Choice(offered) => return Ok(Given::Choice(choice(input.key, text, offered))),
+        Kind::Choice(offered) => return Ok(Given::Choice(choice(input, text, offered))),
         Kind::Flag => return typed::yes_no(text).map(Given::Flag).map_err(AnswerFault::Typed),
         Kind::Text => return Ok(Given::Text(text.trim().to_owned())),
     };
     number.map(Given::Number).map_err(AnswerFault::Typed)
 }
 
-/// The id of a choice; process, joint and restraint may be written in any way that the job
-/// takes. What is not offered comes back as it is: the question refuses it with what it
-/// offers. A restraint of "none" is refused so, since it may mean that none is stated.
-fn choice(key: &str, text: &str, offered: &[&str]) -> String {
+/// The id of a choice. What a plan has too may be written in any way that the job takes. What
+/// is not offered comes back as it is: the question refuses it with what it offers. A restraint
+/// of "none" is refused so, since it may mean that none is stated.
+fn choice(input: &Input, text: &str, offered: &[&str]) -> String {
     let id = units::tidy(text).to_lowercase().replace([' ', '_'], "-");
-    if offered.contains(&id.as_str()) {
-        return id;
-    }
-    if let Some(choice) = by_last_word(&id, offered) {
-        return choice.to_owned();
-    }
-    let as_typed = match key {
-        "process" => match typed::process(text) {
+    let as_typed = match input.of_plan {
+        _ if offered.contains(&id.as_str()) => Some(id),
+        Some(OfPlan::Process) => match typed::process(text) {
             Ok(typed::TypedProcess::Known(process)) => Some(process.id().to_owned()),
             _ => None,
         },
-        "joint" => typed::joint(text).ok().map(|joint| joint.id().to_owned()),
-        "restraint" if !typed::restraint_is_none(text) => {
-            typed::restraint(text).ok().map(|restraint| format!("restraint-{}", restraint_word(restraint)))
+        Some(OfPlan::Joint) => typed::joint(text).ok().map(|joint| joint.id().to_owned()),
+        Some(OfPlan::Restraint) if !typed::restraint_is_none(text) => {
+            typed::restraint(text).ok().map(|restraint| restraint.id().to_owned())
         }
         _ => None,
     };
     as_typed.filter(|id| offered.contains(&id.as_str())).unwrap_or_else(|| text.trim().to_owned())
 }
 
-/// The choice with this last word, where all choices begin alike: `skates` of `file-skates`,
-/// `file-bites`.
-fn by_last_word<'a>(word: &str, offered: &[&'a str]) -> Option<&'a str> {
-    let (begins, _) = offered.first()?.rsplit_once('-')?;
-    let alike = |choice: &&str| choice.rsplit_once('-').is_some_and(|(head, _)| head == begins);
-    let wanted = format!("{begins}-{word}");
-    offered.iter().find(|choice| **choice == wanted).copied().filter(|_| offered.iter().all(alike))
-}
-
-const fn restraint_word(restraint: Restraint) -> &'static str {
-    match restraint {
-        Restraint::Low => "low",
-        Restraint::Medium => "medium",
-        Restraint::High => "high",
+/// Reads choices of questions as older sessions keep them: there an id bore its input's key
+/// before it (`surface-bright` for the surface `bright`).
+pub(super) fn choices_without_keys(choices: &mut BTreeMap<String, String>) {
+    for (kept, id) in choices {
+        let Some((name, key)) = kept.split_once('.') else { continue };
+        let input = questions::find(name).and_then(|question| question.input(key));
+        let Some(Kind::Choice(offered)) = input.map(|input| input.kind) else { continue };
+        let bare = id.strip_prefix(key).and_then(|rest| rest.strip_prefix('-'));
+        if let Some(bare) = bare.filter(|bare| offered.contains(bare)).map(str::to_owned) {
+            *id = bare;
+        }
     }
 }

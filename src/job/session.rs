@@ -9,6 +9,7 @@ use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
 use super::job_text::{Field, JobText, ron_options};
+use super::read_answers::choices_without_keys;
 use super::store::{Store, StoreError};
 use super::typed::{CertificateLine, composition};
 use crate::units::{Problem, Units};
@@ -130,7 +131,7 @@ impl Session {
             return (Self::default(), vec!["session"]);
         };
         let mut lost = Vec::new();
-        let session = Self {
+        let mut session = Self {
             language: field("language", raw.language, &mut lost),
             theme: field("theme", raw.theme, &mut lost),
             units: field("units", raw.units, &mut lost),
@@ -140,6 +141,7 @@ impl Session {
             choices: field("choices", raw.choices, &mut lost),
             own_steels: field("own_steels", raw.own_steels, &mut lost),
         };
+        choices_without_keys(&mut session.choices);
         (session, lost)
     }
 

@@ -1,7 +1,7 @@
 //! Preheat formulas, each by itself.
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
 use crate::engine::carbon_equivalent::{ce_iiw, cen, within};
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::method_b::CetOf;
@@ -49,11 +49,11 @@ pub(super) static METHOD_B: Question = Question {
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("cet", EQUIVALENT).one_of("analysis").within(0.0, 5.0),
-        Input::new("weld-cet", EQUIVALENT).within(0.0, 5.0),
+        Input::new("weld-cet", EQUIVALENT).within(0.0, 5.0).of(OfPlan::WeldCet),
         shared::THICKNESS.required(),
         shared::HYDROGEN.required(),
         shared::NET_HEAT.required(),
-        shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
+        shared::RESTRAINT.or(Preset::Choice("medium")),
     ],
     answers: &["method-b", "sew-088"],
     notes: &[NO_PREHEAT, "weld-cet-governs", "heat-term-turns", GRADE_UPPER],
@@ -75,8 +75,7 @@ fn answer_method_b(given: &Answers) -> Result<Reply, Problem> {
         thickness_mm: given.number("thickness")?,
         hydrogen_ml: given.number("hydrogen")?,
         net_heat_kj_per_mm: given.number("heat-input")?,
-        high_restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?
-            == Restraint::High,
+        high_restraint: given.choice("restraint", &Restraint::ALL, Restraint::id)? == Restraint::High,
     };
     let outcome = method_b::method_b(row(Method::MethodB), &asked, Ends::Drawn)?;
     let none = clears(&outcome);
@@ -152,8 +151,8 @@ fn answer_ito_bessyo(given: &Answers) -> Result<Reply, Problem> {
 pub(super) static MULTI_RUN: Question = Question {
     name: "multi-run",
     inputs: &[
-        Input::new("weld-thickness", Kind::Length).required().within(0.1, 5000.0),
-        Input::new("strength", Kind::Stress).required().within(50.0, 3000.0),
+        Input::new("weld-thickness", Kind::Length).required().within(0.1, 5000.0).of(OfPlan::WeldThickness),
+        Input::new("strength", Kind::Stress).required().within(50.0, 3000.0).of(OfPlan::WeldStrength),
         shared::HYDROGEN.one_of("hydrogen"),
         shared::HYDROGEN_JIS.one_of("hydrogen").within(0.001, 200.0),
     ],

@@ -1,6 +1,6 @@
 //! Heat input and cooling time.
 
-use super::{Answers, Input, Kind, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Problem, Question, Reply, shared};
 use crate::engine::Outcome;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
@@ -13,12 +13,12 @@ const PROCESSES: &[&str] = <Process as strum::VariantNames>::VARIANTS;
 pub(super) static HEAT_INPUT: Question = Question {
     name: "heat-input",
     inputs: &[
-        Input::new("volts", Kind::Voltage).required().within(1.0, 200.0),
-        Input::new("amps", Kind::Current).required().within(1.0, 5000.0),
-        Input::new("travel-speed", Kind::Speed).any_of("travel").within(0.05, 500.0),
-        Input::new("arc-time", Kind::Seconds).any_of("travel").within(0.1, 1e5),
-        Input::new("run-length", Kind::Length).any_of("travel").within(1.0, 1e6),
-        Input::new("process", Kind::Choice(PROCESSES)).any_of("efficiency"),
+        Input::new("volts", Kind::Voltage).required().within(1.0, 200.0).of(OfPlan::Volts),
+        Input::new("amps", Kind::Current).required().within(1.0, 5000.0).of(OfPlan::Amps),
+        Input::new("travel-speed", Kind::Speed).any_of("travel").within(0.05, 500.0).of(OfPlan::Travel),
+        Input::new("arc-time", Kind::Seconds).any_of("travel").within(0.1, 1e5).of(OfPlan::ArcTime),
+        Input::new("run-length", Kind::Length).any_of("travel").within(1.0, 1e6).of(OfPlan::RunLength),
+        Input::new("process", Kind::Choice(PROCESSES)).any_of("efficiency").of(OfPlan::Process),
         Input::new("efficiency", Kind::Number).any_of("efficiency").within(0.1, 1.0),
     ],
     answers: &["arc-energy", "net-heat-input"],
@@ -81,7 +81,7 @@ pub(super) static COOLING_TIME: Question = Question {
     name: "cooling-time",
     inputs: &[
         shared::NET_HEAT.required(),
-        Input::new("preheat", Kind::Temperature).required().within(-50.0, 450.0),
+        Input::new("preheat", Kind::Temperature).required().within(-50.0, 450.0).of(OfPlan::Minimum),
         shared::THICKNESS,
         shared::JOINT.any_of("factor"),
         F2,

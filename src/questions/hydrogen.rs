@@ -1,10 +1,10 @@
 //! Hydrogen: its scale, its removal, and the wait before inspection.
 
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
 use crate::engine::family::Family;
 use crate::engine::hydrogen::{Coefficient, Slab, hydrogen_scale, removal_time, share_left};
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
-use crate::reference::embedded;
+use crate::reference::{Restraint, embedded};
 
 /// The band of a hydrogen content.
 pub(super) static HYDROGEN_SCALE: Question = Question {
@@ -70,12 +70,12 @@ const FAMILY_IDS: &[&str] = &["structural", "quenched-tempered", "plain-carbon",
 pub(super) static INSPECTION_WAIT: Question = Question {
     name: "inspection-wait",
     inputs: &[
-        Input::new("family", Kind::Choice(FAMILY_IDS)).required(),
+        Input::new("family", Kind::Choice(FAMILY_IDS)).required().of(OfPlan::Family),
         shared::THICKNESS.required(),
         shared::NET_HEAT.required(),
-        Input::new("weld-size", Kind::Length).within(0.1, 5000.0),
-        Input::new("yield", Kind::Stress).within(50.0, 3000.0),
-        shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
+        Input::new("weld-size", Kind::Length).within(0.1, 5000.0).of(OfPlan::WeldSize),
+        Input::new("yield", Kind::Stress).within(50.0, 3000.0).of(OfPlan::Yield),
+        shared::RESTRAINT.or(Preset::Choice(Restraint::Medium.id())),
         Input::new("heat-treated", Kind::Flag).or(Preset::Flag(false)),
     ],
     answers: &[
@@ -99,7 +99,7 @@ fn answer_wait(given: &Answers) -> Result<Reply, Problem> {
         size_mm: given.maybe_number("weld-size"),
         yield_mpa: given.maybe_number("yield"),
         net_heat_kj_per_mm: given.number("heat-input")?,
-        restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
+        restraint: given.choice("restraint", &Restraint::ALL, Restraint::id)?,
         heat_treated: given.flag("heat-treated"),
     };
     Ok(Reply::of(inspection_wait(&embedded().inspection, &weld)?)

@@ -29,6 +29,8 @@ mod equivalents;
 mod formulas;
 mod heat;
 mod hydrogen;
+mod input;
+mod of_plan;
 mod post_heat;
 mod shape;
 mod steel;
@@ -38,7 +40,9 @@ mod types;
 
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
 pub use formulas::NO_PREHEAT;
-pub use types::{Group, Input, Kind, OUTSIDE_RANGE, Preset, Question, Reply};
+pub use input::{Group, Input, Kind, Preset};
+pub use of_plan::OfPlan;
+pub use types::{OUTSIDE_RANGE, Question, Reply, SAYING_NO, Taken};
 
 /// All questions in the order of the work.
 pub static ALL: &[&Question] = &[
@@ -89,33 +93,27 @@ pub fn find(name: &str) -> Option<&'static Question> {
 
 /// Inputs that several questions share, so that a key means the same everywhere.
 mod shared {
-    use super::{COMPOSITION, Input, Kind};
+    use super::{COMPOSITION, Input, Kind, OfPlan};
     use crate::engine::job::Joint;
     use crate::reference::Restraint;
 
     /// Rows of `data/joints.ron`.
     const JOINTS: &[&str] = <Joint as strum::VariantNames>::VARIANTS;
+    const RESTRAINTS: [&str; Restraint::ALL.len()] = ids!(Restraint);
 
-    pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition);
-    pub(super) const THICKNESS: Input = Input::new("thickness", Kind::Length).within(0.1, 5000.0);
+    pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition).of(OfPlan::Steel);
+    pub(super) const THICKNESS: Input =
+        Input::new("thickness", Kind::Length).within(0.1, 5000.0).of(OfPlan::Thickness);
     /// The steel, or a figure that follows from it.
     pub(super) const STEEL_OR_FIGURE: Input = STEEL.one_of("analysis");
     /// No weld has none, and no method measures less.
-    pub(super) const HYDROGEN: Input = Input::new("hydrogen", Kind::Hydrogen).within(0.1, 200.0);
+    pub(super) const HYDROGEN: Input =
+        Input::new("hydrogen", Kind::Hydrogen).within(0.1, 200.0).of(OfPlan::Hydrogen);
     pub(super) const HYDROGEN_JIS: Input = Input::new("hydrogen-jis", Kind::Number).within(0.0, 200.0);
-    pub(super) const NET_HEAT: Input = Input::new("heat-input", Kind::HeatInput).within(0.01, 50.0);
-    pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(JOINTS));
+    pub(super) const NET_HEAT: Input =
+        Input::new("heat-input", Kind::HeatInput).within(0.01, 50.0).of(OfPlan::NetHeat);
+    pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(JOINTS)).of(OfPlan::Joint);
     pub(super) const TEMPERATURE: Input = Input::new("temperature", Kind::Temperature).within(-100.0, 1600.0);
     pub(super) const RESTRAINT: Input =
-        Input::new("restraint", Kind::Choice(&["restraint-low", "restraint-medium", "restraint-high"]));
-
-    pub(super) const RESTRAINTS: [Restraint; 3] = [Restraint::Low, Restraint::Medium, Restraint::High];
-
-    pub(super) const fn restraint_id(restraint: Restraint) -> &'static str {
-        match restraint {
-            Restraint::Low => "restraint-low",
-            Restraint::Medium => "restraint-medium",
-            Restraint::High => "restraint-high",
-        }
-    }
+        Input::new("restraint", Kind::Choice(&RESTRAINTS)).of(OfPlan::Restraint);
 }

@@ -1,6 +1,6 @@
 //! Thicknesses that meet at the weld.
 
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
 use crate::engine::combined_thickness::{Meeting, combined_thickness, tapered_thickness};
 use crate::reference::{Method, embedded};
 
@@ -9,8 +9,8 @@ pub(super) static COMBINED_THICKNESS: Question = Question {
     name: "combined-thickness",
     inputs: &[
         shared::JOINT.required(),
-        shared::THICKNESS.required(),
-        Input::new("other-thickness", Kind::Length).within(0.1, 5000.0),
+        shared::THICKNESS.required().of(OfPlan::FirstThickness),
+        Input::new("other-thickness", Kind::Length).within(0.1, 5000.0).of(OfPlan::SecondThickness),
         Input::new("opposed-at-once", Kind::Flag).or(Preset::Flag(false)),
     ],
     answers: &["combined-thickness"],
@@ -44,7 +44,7 @@ fn answer_combined(given: &Answers) -> Result<Reply, Problem> {
 pub(super) static TAPERED_THICKNESS: Question = Question {
     name: "tapered-thickness",
     inputs: &[
-        shared::THICKNESS.required(),
+        shared::THICKNESS.required().of_no_plan(),
         Input::new("far-thickness", Kind::Length).required().within(0.1, 5000.0),
         Input::new("taper-length", Kind::Length).required().within(0.0, 5000.0),
     ],

@@ -93,8 +93,8 @@ fn answer_hardness(given: &Answers) -> Result<Reply, Problem> {
         .note_of(given.grade_note(false)))
 }
 
-const FILE_SKATES: &str = "file-skates";
-const FILE: &[&str] = &[FILE_SKATES, "file-bites"];
+const FILE_SKATES: &str = "skates";
+const FILE: &[&str] = &[FILE_SKATES, "bites"];
 
 /// What a file tells of the surface.
 pub(super) static FILE_TEST: Question = Question {
@@ -110,8 +110,8 @@ fn answer_file(given: &Answers) -> Result<Reply, Problem> {
     Ok(Reply::of([file_test(skates)]).note_if(true, "file-skin-only").note_if(skates, "file-hard-skin"))
 }
 
-const SCALES: &[&str] = &["hrc", "hv", "hb", "mpa"];
-const TABLES: &[&str] = &["astm-e140", "iso-18265"];
+const SCALES: &[&str] = &ids!(Scale);
+const TABLES: &[&str] = &ids!(ConversionTable);
 
 /// A hardness on the other scales.
 pub(super) static HARDNESS_CONVERSION: Question = Question {

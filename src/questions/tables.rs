@@ -2,7 +2,7 @@
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::types::HELD;
-use super::{Answers, COMPOSITION, Given, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, COMPOSITION, Given, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::table_c1::{C1Query, table_c1};
 use crate::engine::evidence::{
@@ -10,7 +10,7 @@ use crate::engine::evidence::{
     sae_chart,
 };
 use crate::engine::{EngineError, Says};
-use crate::reference::{Basis, LowHydrogenRow, Method, RowUse, SheetCase, embedded};
+use crate::reference::{Basis, LowHydrogenRow, Method, Restraint, RowUse, SheetCase, embedded};
 
 const EQUIVALENT: Kind = Kind::Percent;
 
@@ -22,7 +22,7 @@ pub(super) static TABLE_C1: Question = Question {
         Input::new("ce", EQUIVALENT).one_of("analysis").within(0.0, 20.0),
         shared::HYDROGEN.required(),
         shared::NET_HEAT.required(),
-        Input::new("combined", Kind::Length).within(0.1, 20_000.0),
+        Input::new("combined", Kind::Length).within(0.1, 20_000.0).of(OfPlan::CombinedThickness),
     ],
     answers: &["table-c1"],
     notes: &[
@@ -62,7 +62,7 @@ pub(super) static D11_ANNEX: Question = Question {
         shared::STEEL_OR_FIGURE,
         Input::new("pcm", EQUIVALENT).one_of("analysis").within(0.0, 10.0),
         shared::HYDROGEN.required(),
-        shared::RESTRAINT.or(Preset::Choice("restraint-medium")),
+        shared::RESTRAINT.or(Preset::Choice(Restraint::Medium.id())),
         shared::THICKNESS.required(),
     ],
     answers: &["d11-annex"],
@@ -74,7 +74,7 @@ fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
     let asked = d11_annex::D11Annex {
         pcm: given.number_or_of_analysis("pcm", Chemistry::pcm)?,
         hydrogen_ml: given.number("hydrogen")?,
-        restraint: given.choice("restraint", &shared::RESTRAINTS, shared::restraint_id)?,
+        restraint: given.choice("restraint", &Restraint::ALL, Restraint::id)?,
         thickness_mm: given.number("thickness")?,
     };
     let outcome = d11_annex::d11_annex(&embedded().d11, asked)?;

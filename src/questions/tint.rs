@@ -1,6 +1,6 @@
 //! Temper colours, IR readings, crayons, measuring places and red heat.
 
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Taken, shared};
 use crate::engine::EngineError;
 use crate::engine::crayon::crayon_pair;
 use crate::engine::infrared::{
@@ -12,30 +12,25 @@ use crate::engine::tint::{
     Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage, TintError, TintNote,
     colour_at_peak, peak_from_stages,
 };
-use crate::reference::tint::{Light, RedHeat, TintData};
+use crate::reference::tint::{Light, RedHeat, SurfaceState, TintData};
 
 const STAGES: [&str; Stage::ALL.len()] = ids!(Stage);
 const GLOWS: [&str; RedHeat::ALL.len()] = ids!(RedHeat);
 const LIGHTS: [&str; Light::ALL.len()] = ids!(Light);
 const TINT_NOTES: &[&str] = &ids!(TintNote);
 const RULES: &[&str] = &ids!(MeasuringRule);
-/// The same words as stages have would name other things, so these ids carry their kind.
-const SPOTS: [&str; 5] = ["spot-bright", "spot-mill-scale", "spot-rough", "spot-coated", "spot-dirty"];
-const SURFACES: [&str; 7] = [
-    "surface-bright",
-    "surface-cold-rolled",
-    "surface-rolled-sheet",
-    "surface-mill-scale",
-    "surface-rusted",
-    "surface-oxidised",
-    "surface-black-spot",
-];
+const SPOTS: [&str; SpotState::ALL.len()] = ids!(SpotState);
+/// Surfaces of `data/tint.ron`.
+const SURFACES: [&str; 7] =
+    ["bright", "cold-rolled", "rolled-sheet", "mill-scale", "rusted", "oxidised", "black-spot"];
 const LOOKED: [&str; 2] = ["flame-on", "afterwards"];
-const HEATED_BY: [&str; 2] = ["heated-by-flame", "heated-by-soaking"];
+const HEATED_BY: [&str; HeatedBy::ALL.len()] = ids!(HeatedBy);
 
 const PEAK: Input = Input::new("peak", Kind::Temperature).required().within(0.0, 700.0);
-const START: Input =
-    Input::new("start-temperature", Kind::Temperature).or(Preset::Number(20.0)).within(-60.0, 500.0);
+const START: Input = Input::new("start-temperature", Kind::Temperature)
+    .or(Preset::Number(20.0))
+    .within(-60.0, 500.0)
+    .of(OfPlan::Shop);
 const MINUTES: Input = Input::new("heating-minutes", Kind::Number).within(0.01, 10_000.0);
 const MINUTES_MOST: Input = Input::new("heating-minutes-most", Kind::Number).within(0.01, 10_000.0);
 const HEATING_RATE: Input = Input::new("heating-rate", Kind::Number).within(0.05, 5000.0);
@@ -46,16 +41,18 @@ const NEAR_PEAK_MOST: Input = Input::new("near-peak-minutes-most", Kind::Number)
 const FILM_BEFORE: Input =
     Input::new("film-before", Kind::Number).or(Preset::Number(0.0)).within(0.0, 1000.0);
 const CHROMIUM: Input = Input::new("chromium", Kind::Percent).within(0.0, 100.0);
-const SPOT: Input = Input::new("spot", Kind::Choice(&SPOTS)).or(Preset::Choice("spot-bright"));
+const SPOT: Input = Input::new("spot", Kind::Choice(&SPOTS)).or(Preset::Choice(SpotState::Bright.id()));
 const SHIELDED: Input = Input::new("shielded-from-air", Kind::Flag);
 const SURFACE: Input = Input::new("surface", Kind::Choice(&SURFACES)).required();
 const GUN: Input = Input::new("gun-emissivity", Kind::Number).or(Preset::Number(0.95)).within(0.01, 1.0);
 const GUN_SURROUNDINGS: Input = Input::new("gun-surroundings", Kind::Temperature).within(-60.0, 500.0);
 const SURROUNDINGS: Input =
     Input::new("surroundings", Kind::Temperature).or(Preset::Number(20.0)).within(-60.0, 500.0);
-const SURROUNDINGS_MOST: Input = Input::new("surroundings-most", Kind::Temperature).within(-60.0, 500.0);
-const MINIMUM: Input = Input::new("minimum", Kind::Temperature).within(0.0, 700.0);
-const MAXIMUM: Input = Input::new("maximum", Kind::Temperature).within(0.0, 700.0);
+/// Hot parts and flames about are plausible: a minimum is judged with the hottest of them.
+const SURROUNDINGS_MOST: Input =
+    Input::new("surroundings-most", Kind::Temperature).within(-60.0, 500.0).in_form(Preset::Number(60.0));
+const MINIMUM: Input = Input::new("minimum", Kind::Temperature).within(0.0, 700.0).of(OfPlan::Minimum);
+const MAXIMUM: Input = Input::new("maximum", Kind::Temperature).within(0.0, 700.0).of(OfPlan::Maximum);
 
 fn refused(error: TintError) -> Problem {
     Problem::Engine(EngineError::from(error))
@@ -68,16 +65,9 @@ fn span(given: &Answers, least: &str, most: &str) -> Option<Span> {
 }
 
 fn steel(given: &Answers) -> Result<Circumstances, Problem> {
-    let chosen = given.maybe_choice("spot").unwrap_or(SPOTS[0]);
-    let spot = SpotState::ALL
-        .into_iter()
-        .zip(SPOTS)
-        .find(|(_, id)| *id == chosen)
-        .ok_or(Problem::WrongKind { key: "spot" })?
-        .0;
     Ok(Circumstances {
         chromium_pct: given.maybe_number("chromium"),
-        spot,
+        spot: given.choice("spot", &SpotState::ALL, SpotState::id)?,
         shielded_from_air: given.flag("shielded-from-air"),
     })
 }
@@ -189,13 +179,21 @@ pub(super) static PEAK_FROM_TINT: Question = Question {
     },
 };
 
+fn surface(given: &Answers) -> Option<&'static SurfaceState> {
+    given.maybe_choice("surface").and_then(|id| TintData::embedded().surface(id))
+}
+
 /// Emissivity of the chosen surface.
 fn emissivity(given: &Answers) -> Result<Span, Problem> {
-    let chosen = given.maybe_choice("surface").and_then(|id| id.strip_prefix("surface-"));
-    chosen
-        .and_then(|id| TintData::embedded().surface(id))
+    surface(given)
         .map(|surface| Span { low: surface.low, high: surface.high })
         .ok_or(Problem::WrongKind { key: "surface" })
+}
+
+/// The emissivity that was reckoned with, and where it comes from.
+fn emissivity_taken(given: &Answers) -> Option<Taken> {
+    let surface = surface(given)?;
+    Some(Taken { name: "emissivity", low: surface.low, high: surface.high, basis: surface.basis.clone() })
 }
 
 fn surroundings(given: &Answers) -> Result<Span, Problem> {
@@ -245,7 +243,8 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
             surroundings_c: surroundings(given)?,
         };
         let range = ir_true_temperature(&reading)?;
-        let mut reply = Reply::of([range.outcome]).note_if(!range.useful, "ir-no-use");
+        let mut reply =
+            Reply::of([range.outcome]).no_use_if(!range.useful, "ir-no-use").taking(emissivity_taken(given));
         let range_useful = range.useful;
         let mut unsure = !range_useful;
         if let Some(minimum_c) = given.maybe_number("minimum") {
@@ -282,7 +281,10 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
 pub(super) static IR_EXPECTED_READING: Question = Question {
     name: "ir-expected-reading",
     inputs: &[
-        Input::new("steel-temperature", Kind::Temperature).required().within(-60.0, 1600.0),
+        Input::new("steel-temperature", Kind::Temperature)
+            .required()
+            .within(-60.0, 1600.0)
+            .of(OfPlan::Minimum),
         SURFACE,
         GUN,
         GUN_SURROUNDINGS,
@@ -294,7 +296,7 @@ pub(super) static IR_EXPECTED_READING: Question = Question {
     answer: |given| {
         let celsius = given.number("steel-temperature")?;
         let outcome = ir_expected_reading(celsius, gun(given)?, emissivity(given)?, surroundings(given)?)?;
-        Ok(Reply::of([outcome]).note_if(true, "ir-above-upper"))
+        Ok(Reply::of([outcome]).note_if(true, "ir-above-upper").taking(emissivity_taken(given)))
     },
 };
 
@@ -306,7 +308,9 @@ pub(super) static CRAYON_PAIR: Question = Question {
     notes: &[],
     answer: |given| {
         let crayons = &TintData::embedded().crayons;
-        Ok(Reply::of([crayon_pair(crayons, given.number("minimum")?, given.number("maximum")?)?.outcome]))
+        let pair = crayon_pair(crayons, given.number("minimum")?, given.number("maximum")?)?;
+        // A pair is what is asked for; the range that it proves comes after.
+        Ok(Reply::of([pair.outcome]).led_by(&["melts", "stays"]))
     },
 };
 
@@ -321,10 +325,9 @@ pub(super) static MEASURING_PLACE: Question = Question {
     answers: &["measuring-distance", "measuring-zone", "measuring-wait"],
     notes: RULES,
     answer: |given| {
-        let flame = given.maybe_choice("heated-by") != Some(HEATED_BY[1]);
         let place = measuring_place(PartToMeasure {
             thickest_mm: given.number("thickness")?,
-            heated_by: if flame { HeatedBy::Flame } else { HeatedBy::Soaking },
+            heated_by: given.choice("heated-by", &HeatedBy::ALL, HeatedBy::id)?,
             far_face_reached: given.flag("far-face"),
         })?;
         let mut reply = Reply::of([place.distance, place.zone, place.wait]);

@@ -1,195 +1,8 @@
 //! What a question is: declared once, asked from the command line, the Bench and the tests.
 
-use super::{Answers, Given, Problem};
-use crate::engine::{EngineError, Outcome};
-
-/// What kind of thing an input is: it chooses the parser and the unit shown.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Kind {
-    /// A bare number, a share or a factor.
-    Number,
-    /// Weight percent.
-    Percent,
-    /// A length, mm.
-    Length,
-    /// A temperature point, °C.
-    Temperature,
-    /// Net heat input, kJ/mm.
-    HeatInput,
-    /// Diffusible hydrogen by ISO 3690, ml/100 g.
-    Hydrogen,
-    /// V.
-    Voltage,
-    /// A.
-    Current,
-    /// Travel speed, mm/s.
-    Speed,
-    /// A short time, s.
-    Seconds,
-    /// A long time, h.
-    Hours,
-    /// A strength or stress, MPa.
-    Stress,
-    /// A composition: a certificate, or a grade as a plan takes it.
-    Composition,
-    /// One of these ids; the words are the Fluent messages `option-ID`.
-    Choice(&'static [&'static str]),
-    /// Yes or no.
-    Flag,
-    /// Any text.
-    Text,
-}
-
-impl Kind {
-    /// The unit that the value arrives in, where it has one.
-    #[must_use]
-    pub const fn unit(self) -> Option<&'static str> {
-        match self {
-            Self::Percent => Some("%"),
-            Self::Length => Some("mm"),
-            Self::Temperature => Some("°C"),
-            Self::HeatInput => Some("kJ/mm"),
-            Self::Hydrogen => Some("ml/100 g"),
-            Self::Voltage => Some("V"),
-            Self::Current => Some("A"),
-            Self::Speed => Some("mm/s"),
-            Self::Seconds => Some("s"),
-            Self::Hours => Some("h"),
-            Self::Stress => Some("MPa"),
-            Self::Number | Self::Composition | Self::Choice(_) | Self::Flag | Self::Text => None,
-        }
-    }
-
-    /// Does it arrive as a number?
-    #[must_use]
-    pub const fn numeric(self) -> bool {
-        !matches!(self, Self::Composition | Self::Choice(_) | Self::Flag | Self::Text)
-    }
-}
-
-/// What an input is when nothing is given.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Preset {
-    /// A number in the unit of the kind.
-    Number(f64),
-    /// An id of the choice.
-    Choice(&'static str),
-    /// Yes or no.
-    Flag(bool),
-}
-
-impl Preset {
-    fn given(self) -> Given {
-        match self {
-            Self::Number(value) => Given::Number(value),
-            Self::Choice(id) => Given::Choice(id.to_owned()),
-            Self::Flag(on) => Given::Flag(on),
-        }
-    }
-}
-
-/// One input of a question.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Input {
-    /// Key on the command line; its words are the Fluent message `input-KEY`.
-    pub key: &'static str,
-    /// Kind.
-    pub kind: Kind,
-    /// Value when nothing is given.
-    pub default: Option<Preset>,
-    /// Lowest number that is taken at all.
-    pub low: Option<f64>,
-    /// Highest number that is taken at all.
-    pub high: Option<f64>,
-    /// Must it be given?
-    pub required: bool,
-    /// The group of inputs of which one must be given.
-    pub group: Option<Group>,
-}
-
-/// A group of inputs of which one must be given.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Group {
-    /// Its name.
-    pub name: &'static str,
-    /// Do they say the same thing, so that two of them may contradict each other?
-    pub exclusive: bool,
-}
-
-impl Input {
-    /// An optional input with no default.
-    #[must_use]
-    pub const fn new(key: &'static str, kind: Kind) -> Self {
-        Self { key, kind, default: None, low: None, high: None, required: false, group: None }
-    }
-
-    /// The same, required.
-    #[must_use]
-    pub const fn required(mut self) -> Self {
-        self.required = true;
-        self
-    }
-
-    /// The same as one of a group that all say one thing: just one of them must be given.
-    #[must_use]
-    pub const fn one_of(mut self, name: &'static str) -> Self {
-        self.group = Some(Group { name, exclusive: true });
-        self
-    }
-
-    /// The same as one of a group of which at least one must be given.
-    #[must_use]
-    pub const fn any_of(mut self, name: &'static str) -> Self {
-        self.group = Some(Group { name, exclusive: false });
-        self
-    }
-
-    /// The same with a default.
-    #[must_use]
-    pub const fn or(mut self, preset: Preset) -> Self {
-        self.default = Some(preset);
-        self
-    }
-
-    /// The same with the numbers that are taken at all, both ends counted.
-    #[must_use]
-    pub const fn within(mut self, low: f64, high: f64) -> Self {
-        self.low = Some(low);
-        self.high = Some(high);
-        self
-    }
-
-    /// Passes a given value of the right kind and inside the limits.
-    fn check(&self, given: &Given) -> Result<(), Problem> {
-        match (self.kind, given) {
-            (Kind::Choice(offered), Given::Choice(id)) => {
-                if offered.contains(&id.as_str()) {
-                    Ok(())
-                } else {
-                    Err(Problem::NotOffered { key: self.key, given: id.clone(), offered })
-                }
-            }
-            (Kind::Flag, Given::Flag(_))
-            | (Kind::Text, Given::Text(_))
-            | (Kind::Composition, Given::Composition(_) | Given::Steel(_)) => Ok(()),
-            (kind, Given::Number(value)) if kind.numeric() => {
-                let (symbol, value) = (self.key, *value);
-                let low = self.low.unwrap_or(f64::MIN);
-                let high = self.high.unwrap_or(f64::MAX);
-                if value.is_nan() {
-                    Err(EngineError::NotANumber { symbol }.into())
-                } else if value < 0.0 && low >= 0.0 {
-                    Err(EngineError::BelowZero { symbol, value }.into())
-                } else if value < low || value > high {
-                    Err(EngineError::OutOfDomain { symbol, value, low, high }.into())
-                } else {
-                    Ok(())
-                }
-            }
-            _ => Err(Problem::WrongKind { key: self.key }),
-        }
-    }
-}
+use super::{Answers, Input, Problem};
+use crate::engine::Outcome;
+use crate::reference::Basis;
 
 /// What a question answers: outcomes in the order of use, and ids of notes whose words
 /// are the Fluent messages `note-ID`.
@@ -199,13 +12,34 @@ pub struct Reply {
     pub answers: Vec<Outcome>,
     /// What must be said beside them.
     pub notes: Vec<&'static str>,
+    /// Symbols of steps that are what is asked for, before the figures that follow from
+    /// them; their words are the Fluent messages `leading-SYMBOL`.
+    pub leading: &'static [&'static str],
+    /// The note that says why the figures are of no use; its attribute `.short` stands in
+    /// their place on a screen.
+    pub no_use: Option<&'static str>,
+    /// What the dataset gave for something that was chosen.
+    pub taken: Vec<Taken>,
+}
+
+/// A figure of the dataset that stood in for a choice.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Taken {
+    /// What it is; its words are the Fluent message `taken-NAME`.
+    pub name: &'static str,
+    /// Lower end.
+    pub low: f64,
+    /// Upper end.
+    pub high: f64,
+    /// What it rests on.
+    pub basis: Basis,
 }
 
 impl Reply {
     /// A reply without notes.
     #[must_use]
     pub fn of(answers: impl Into<Vec<Outcome>>) -> Self {
-        Self { answers: answers.into(), notes: Vec::new() }
+        Self { answers: answers.into(), ..Self::default() }
     }
 
     /// The same with a note where the condition is true.
@@ -226,6 +60,30 @@ impl Reply {
         }
     }
 
+    /// The same with figures that are of no use where the condition is true, and the note that
+    /// says why.
+    #[must_use]
+    pub fn no_use_if(mut self, condition: bool, note: &'static str) -> Self {
+        if condition {
+            self.no_use = Some(note);
+        }
+        self.note_if(condition, note)
+    }
+
+    /// The same with these steps as what is asked for.
+    #[must_use]
+    pub const fn led_by(mut self, symbols: &'static [&'static str]) -> Self {
+        self.leading = symbols;
+        self
+    }
+
+    /// The same with what was taken from the dataset.
+    #[must_use]
+    pub fn taking(mut self, taken: Option<Taken>) -> Self {
+        self.taken.extend(taken);
+        self
+    }
+
     /// The answer of a name.
     #[must_use]
     pub fn answer(&self, name: &str) -> Option<&Outcome> {
@@ -237,6 +95,11 @@ impl Reply {
 pub const OUTSIDE_RANGE: &str = "outside-range";
 /// The note that a figure is held at the end of its table, and reads "at least".
 pub(super) const HELD: &str = "table-end-at-least";
+
+/// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
+/// draws what is wrong.
+pub const SAYING_NO: [&str; 4] =
+    ["ir-minimum-missed", "ir-maximum-missed", "table-c1-does-not-clear", "no-figure-no-clearance"];
 
 /// A physical question, declared once.
 #[derive(Debug, Clone, Copy)]

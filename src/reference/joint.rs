@@ -16,6 +16,21 @@ pub enum Restraint {
     High,
 }
 
+impl Restraint {
+    /// All restraints, the freest first.
+    pub const ALL: [Self; 3] = [Self::Low, Self::Medium, Self::High];
+
+    /// Stable id.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Low => "low",
+            Self::Medium => "medium",
+            Self::High => "high",
+        }
+    }
+}
+
 /// How many ways heat leaves the weld through each member: the combined
 /// thickness is the sum of ways times thickness.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]

@@ -196,26 +196,26 @@ pub fn first_outside<'a>(pen: &Pen<'_>, outcome: &'a Outcome) -> Option<(&'a Che
 /// outwards; where only one end is known it reads "at most" or "at least".
 #[must_use]
 pub fn answer_figure(pen: &Pen<'_>, outcome: &Outcome) -> Both {
-    let plain = |text: String| Both { main: text, second: String::new() };
+    let plain = |main: String| Both { main, second: String::new() };
+    let exact = |value: f64| of_unit(value, outcome.unit, &pen.show);
+    let ends = |both: Both, key: &str| Both {
+        main: pen.words.with(key, &[("figure", &both.main)]),
+        second: pen.words.with(key, &[("figure", &both.second)]),
+    };
     match (outcome.value, outcome.low, outcome.high, outcome.unit) {
         (None, Some(low), Some(high), Unit::Celsius) => band(pen, low, high),
-        (None, None, Some(high), Unit::Celsius) => {
-            let both = pen.show.minimum(high, None);
-            let most = |figure: &str| pen.words.with("tint-at-most", &[("figure", figure)]);
-            Both { main: most(&both.main), second: most(&both.second) }
+        (None, None, Some(high), Unit::Celsius) => ends(pen.show.minimum(high, None), "tint-at-most"),
+        (None, Some(low), None, Unit::Celsius) => ends(pen.show.maximum(low, None), "tool-from"),
+        (value, Some(low), Some(high), _) => {
+            let spread = pen.words.with("tool-spread", &[("low", &exact(low)), ("high", &exact(high))]);
+            match value {
+                Some(value) => Both { main: exact(value), second: spread },
+                None => plain(spread),
+            }
         }
-        (None, Some(low), None, Unit::Celsius) => {
-            let both = pen.show.maximum(low, None);
-            let least = |figure: &str| pen.words.with("tool-from", &[("figure", figure)]);
-            Both { main: least(&both.main), second: least(&both.second) }
-        }
-        (Some(value), _, _, unit) => plain(of_unit(value, unit, &pen.show)),
-        (None, None, Some(high), unit) => {
-            plain(pen.words.with("tint-at-most", &[("figure", &of_unit(high, unit, &pen.show))]))
-        }
-        (None, Some(low), None, unit) => {
-            plain(pen.words.with("cli-at-least", &[("figure", &of_unit(low, unit, &pen.show))]))
-        }
-        _ => plain(pen.words.get("cli-no-figure")),
+        (Some(value), ..) => plain(exact(value)),
+        (None, None, Some(high), _) => plain(pen.words.with("tint-at-most", &[("figure", &exact(high))])),
+        (None, Some(low), None, _) => plain(pen.words.with("tool-from", &[("figure", &exact(low))])),
+        (None, None, None, _) => plain(pen.words.get("cli-no-figure")),
     }
 }

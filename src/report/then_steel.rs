@@ -84,7 +84,7 @@ pub(super) fn iron_route(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
     }
     let route = route_line(pen, plan.routes.first()?);
     Some(ThenLine {
-        id: format!("iron-{}", route.id),
+        id: format!("route-{}", route.id),
         label: pen.words.get("then-iron-route"),
         value: pen.words.list(List::Comma, &[&route.title, &route.figure]),
         note: route.text,

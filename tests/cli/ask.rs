@@ -95,8 +95,10 @@ fn the_exit_status_tells_an_answer_from_a_slip() {
     assert!(twice.status == 2 && twice.err.contains("travel speed"), "{}", twice.err);
     let annex =
         |restraint: &str| run(&["ask", "d11-annex", "pcm=.3", "hydrogen=10", "thickness=25", restraint]);
-    assert_eq!(annex("restraint=high").out, annex("restraint=restraint-high").out);
+    assert_eq!(annex("restraint=high").out, annex("restraint=almost no freedom").out);
     assert_eq!(annex("restraint=high").status, 0);
+    let with_key = annex("restraint=restraint-high");
+    assert!(with_key.status == 2 && with_key.err.contains("low, medium, high"), "{}", with_key.err);
     assert_eq!(annex("restraint=none").status, 2, "it may mean that none is stated");
     assert_eq!(run(&["ask", "combined-thickness", "joint=t both sides", "thickness=20"]).status, 0);
 }

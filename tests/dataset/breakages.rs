@@ -97,7 +97,6 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
     ),
     ("grades", "own_sheet: \"s-3\"", "own_sheet: \"s-9\"", "grades.ron", "P1", Rule::RowExists),
     ("words", "grade-note-leaded =", "grade-note-laden =", "grades.ron", "12L14", Rule::WordsExist),
-    ("words", "joint-butt =", "joint-but =", "joints.ron", "butt", Rule::WordsExist),
     ("words", "grade-note-leaded =", "grade-note-laden =", "en.ftl", "grade-note-laden", Rule::WordsUsed),
     (
         "cautions",

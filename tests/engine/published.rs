@@ -304,7 +304,7 @@ fn a_fact_of_the_trade_carries_no_source() {
     }
     assert!(facts >= 14, "only {facts}");
     let methods = &embedded().methods;
-    for file in ["file-skates", "file-bites"] {
+    for file in ["skates", "bites"] {
         let given = Answers::new().with("file", Given::Choice(file.to_owned()));
         let reply = questions::find("file-test").unwrap().ask(&given).unwrap();
         assert_eq!(*reply.answers[0].basis(methods), strawblue::reference::Basis::Practice);

@@ -19,13 +19,15 @@ fn every_declared_key_has_its_words() {
         for input in question.inputs {
             need(&words, &format!("input-{}", input.key));
             if let Kind::Choice(ids) = input.kind {
-                ids.iter().for_each(|id| need(&words, &format!("option-{id}")));
+                ids.iter().for_each(|id| need(&words, &format!("option-{}-{id}", input.key)));
             }
         }
         question.answers.iter().for_each(|name| need(&words, &format!("answer-{name}")));
         question.notes.iter().for_each(|id| need(&words, &format!("note-{id}")));
     }
     need(&words, &format!("note-{}", questions::OUTSIDE_RANGE));
+    let declared = |note: &&str| questions::ALL.iter().any(|question| question.notes.contains(note));
+    assert!(questions::SAYING_NO.iter().all(declared), "a note that nothing says");
     questions::STEEL_NOTES.iter().for_each(|id| need(&words, &format!("note-{id}")));
 }
 
@@ -130,6 +132,12 @@ fn every_row_of_a_table_is_offered() {
     let letters: Vec<String> =
         reference.d11.categories.iter().map(|row| row.category.to_ascii_lowercase().to_string()).collect();
     assert_eq!(offered("d11-category", "category"), letters);
+    let surfaces: Vec<&str> = strawblue::reference::tint::TintData::embedded()
+        .surfaces
+        .iter()
+        .map(|surface| surface.id.as_str())
+        .collect();
+    assert_eq!(offered("ir-true-temperature", "surface"), surfaces);
 }
 
 /// Two inputs that say one thing may contradict each other: neither is dropped in silence.

@@ -5,7 +5,7 @@ use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::TestRunner;
 use strawblue::engine::evidence::Evidence;
 use strawblue::engine::evidence::multi_run::MPA_PER_KGF_MM2;
-use strawblue::engine::job::{Job, Restraint};
+use strawblue::engine::job::Job;
 use strawblue::engine::plan::plan;
 use strawblue::engine::{Outcome, Says};
 use strawblue::questions::{self, Answers, COMPOSITION, Given};
@@ -29,7 +29,7 @@ fn question_of(job: &Job, item: &Evidence) -> Option<Asked> {
     let outcome = &item.outcome;
     let used = |symbol: &str| Given::Number(outcome.input(symbol).expect("the input").used);
     let row = || outcome.row.clone().expect("a row");
-    let restraint = Given::Choice(restraint_id(job.restraint).to_owned());
+    let restraint = Given::Choice(job.restraint.id().to_owned());
     let grade = || {
         let steel = &job.members[item.member.expect("a member")].steel;
         Given::Steel(Box::new(steel.clone()))
@@ -101,14 +101,6 @@ fn question_of(job: &Job, item: &Evidence) -> Option<Asked> {
         _ => return None,
     };
     Some(Asked { question, answer, given })
-}
-
-const fn restraint_id(restraint: Restraint) -> &'static str {
-    match restraint {
-        Restraint::Low => "restraint-low",
-        Restraint::Medium => "restraint-medium",
-        Restraint::High => "restraint-high",
-    }
 }
 
 /// What a cool shop adds to Method B, which its question does not know.

@@ -158,11 +158,11 @@ fn asked_as_questions() {
     assert!(after.notes.contains(&"tint-peak-not-now") && after.answers[0].value.is_none());
     let no_time = ask("peak-from-tint", purple().with("looked", choice("flame-on"))).unwrap_err();
     assert!(matches!(no_time, Problem::Missing { .. }));
-    let scaled = purple().with("looked", choice("afterwards")).with("spot", choice("spot-mill-scale"));
+    let scaled = purple().with("looked", choice("afterwards")).with("spot", choice("mill-scale"));
     assert_eq!(ask("peak-from-tint", scaled).unwrap_err().key(), "error-tint-mill-scale");
     let reading = Answers::new()
         .with("reading", Given::Number(150.0))
-        .with("surface", choice("surface-bright"))
+        .with("surface", choice("bright"))
         .with("minimum", Given::Number(200.0))
         .with("maximum", Given::Number(250.0));
     let reading = ask("ir-true-temperature", reading).unwrap();
@@ -172,7 +172,7 @@ fn asked_as_questions() {
     }
     let sheet = Answers::new()
         .with("reading", Given::Number(150.0))
-        .with("surface", choice("surface-rolled-sheet"))
+        .with("surface", choice("rolled-sheet"))
         .with("minimum", Given::Number(180.0));
     let sheet = ask("ir-true-temperature", sheet).unwrap();
     assert!(sheet.notes.contains(&"ir-minimum-ask-another"), "{:?}", sheet.notes);

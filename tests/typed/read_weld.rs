@@ -109,8 +109,6 @@ fn what_counts_in_place_of_a_word_is_said() {
     let assumed = said(&[("process", "E7018")]);
     assert!(assumed.contains("8\u{a0}ml") && assumed.contains("dried"), "{assumed}");
     assert!(!said(&[("process", "gtaw")]).contains("dried"));
-    // A single question's word for a restraint is understood too.
-    assert_eq!(typed::restraint("restraint-high"), Ok(strawblue::engine::job::Restraint::High));
 }
 
 #[test]

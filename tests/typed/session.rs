@@ -60,6 +60,38 @@ fn one_bad_field_takes_no_other_with_it() {
     assert_eq!(fs::read_to_string(aside).expect("reads"), text);
 }
 
+/// An older session keeps a choice with its input's key before it: it means the same now, and
+/// what only looks like one stays as it is.
+#[test]
+fn a_choice_with_its_key_before_it_is_carried_over() {
+    let text = r#"(choices: {
+        "ir-true-temperature.surface": "surface-black-spot",
+        "ir-expected-reading.surface": "bright",
+        "measuring-place.heated-by": "heated-by-soaking",
+        "d11-annex.restraint": "restraint-high",
+        "inspection-wait.restraint": "restraint-none",
+        "file-test.file": "file-skates",
+        "peak-from-tint.spot": "spot-mill-scale",
+        "peak-from-tint.colour": "bluish-purple",
+        "tint.spot": "spot-bright",
+    })"#;
+    let (session, lost) = Session::from_ron(text);
+    assert!(lost.is_empty());
+    for (key, id) in [
+        ("ir-true-temperature.surface", "black-spot"),
+        ("ir-expected-reading.surface", "bright"),
+        ("measuring-place.heated-by", "soaking"),
+        ("d11-annex.restraint", "high"),
+        ("inspection-wait.restraint", "restraint-none"),
+        ("file-test.file", "skates"),
+        ("peak-from-tint.spot", "mill-scale"),
+        ("peak-from-tint.colour", "bluish-purple"),
+        ("tint.spot", "spot-bright"),
+    ] {
+        assert_eq!(session.choices[key], id, "{key}");
+    }
+}
+
 #[test]
 fn a_corrupted_file_is_kept_aside_each_time() {
     let folder = tempfile::tempdir().expect("a folder");

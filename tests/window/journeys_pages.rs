@@ -8,7 +8,7 @@ use crate::screen::{live_with, mock_elapsed_time};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use slint::platform::Key;
-use strawblue::app::{State, open_page, ui};
+use strawblue::app::{State, SteelFor, open_page, ui};
 use strawblue::job::{Session, Store, Theme, demo_job};
 use strawblue::units::Units;
 
@@ -84,7 +84,7 @@ fn a_steel_is_taken_by_its_number() {
 #[test]
 fn a_steel_is_taken_for_the_second_part() {
     let (window, state) = on("steels", PHONE);
-    state.open.borrow_mut().steel_for_b = true;
+    state.open.borrow_mut().steel_for = SteelFor::Second;
     fill(&window, "Find a steel", "s355j2");
     tap(&window, AccessibleRole::ListItem, "S355J2");
     assert_eq!(state.session(|session| session.job.steel_b.clone()).as_deref(), Some("S355J2"));

@@ -12,6 +12,7 @@ mod pictures;
 mod pictures_pages;
 mod pictures_phone;
 mod pictures_tint;
+mod question_forms;
 mod rows;
 mod screen;
 #[cfg(target_os = "linux")]

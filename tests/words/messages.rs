@@ -126,6 +126,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("joint-", &["data/joints.ron"]),
     ("json-", &["src/cli/"]),
     ("language-", &["src/words/"]),
+    ("leading-", &["src/engine/crayon.rs"]),
     ("lever-", &["src/engine/plan/"]),
     ("light-", &["src/engine/red_heat.rs"]),
     ("limit-", &["src/engine/plan/", "src/reference/method.rs"]),
@@ -147,9 +148,9 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("severity-", &["src/report/"]),
     ("sheet-", &["data/own_sheets.ron"]),
     ("symbol-", &["src/report/", "src/engine/", "src/questions/"]),
+    ("taken-", &["src/questions/"]),
     ("then-", &["src/report/", "src/engine/plan/"]),
     ("tint-air-", &["src/app/tint/"]),
-    ("tint-crayon-", &["src/engine/crayon.rs"]),
     ("tint-lists-set-", &["src/app/tint/"]),
     ("tint-mode-", &["src/app/tint/"]),
     ("tint-spot-", &["src/engine/tint/"]),
@@ -195,6 +196,16 @@ fn spoken() -> Vec<(String, BTreeSet<String>)> {
         .collect()
 }
 
+/// A choice is named by its input's key and its own id.
+fn choice(id: &str, spoken: &[(String, BTreeSet<String>)], places: &[&str]) -> bool {
+    let said = |text: &str, places: &[&str]| {
+        spoken
+            .iter()
+            .any(|(name, texts)| places.iter().any(|place| name.starts_with(place)) && texts.contains(text))
+    };
+    id.match_indices('-').any(|(at, _)| said(&id[..at], &["src/questions/"]) && said(&id[at + 1..], places))
+}
+
 /// The messages that nothing asks for.
 fn unreached(messages: &Messages) -> Vec<&str> {
     let spoken = spoken();
@@ -206,6 +217,9 @@ fn unreached(messages: &Messages) -> Vec<&str> {
     let of_family = |key: &str| {
         FAMILIES.iter().any(|(start, places)| {
             let Some(id) = key.strip_prefix(start) else { return false };
+            if *start == "option-" {
+                return choice(id, &spoken, places);
+            }
             spoken.iter().filter(|(name, _)| places.iter().any(|place| name.starts_with(place))).any(
                 |(_, texts)| {
                     ENDINGS.iter().filter_map(|end| id.strip_suffix(end)).any(|id| texts.contains(id))

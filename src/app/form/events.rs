@@ -12,7 +12,7 @@ use crate::app::plan::form_events;
 use crate::app::shell::{open_page, refresh_shown};
 use crate::app::tint::form;
 use crate::app::tint::photo;
-use crate::app::{State, ui};
+use crate::app::{State, SteelFor, ui};
 
 /// Wires every form.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -57,11 +57,17 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     events.on_pick_asked(calls(window, state, |window, state, part: SharedString| match part.as_str() {
         "filler" => open_page(window, state, "fillers"),
         "steel-a" | "steel-b" => {
-            state.open.borrow_mut().steel_for_b = part == "steel-b";
+            state.open.borrow_mut().steel_for =
+                if part == "steel-b" { SteelFor::Second } else { SteelFor::First };
             open_page(window, state, "steels");
         }
-        // A list that is folded unfolds in place.
+        // A question's steel, or a list that is folded and unfolds in place.
         list => {
+            if let Some(question) = question::steel_asked(list) {
+                state.open.borrow_mut().steel_for = SteelFor::Question(question);
+                open_page(window, state, "steels");
+                return;
+            }
             toggle(&mut state.open.borrow_mut().rows, list);
             let unfolded = state.open.borrow().rows.contains(list);
             let wanted = if unfolded { list.strip_prefix(LIST).unwrap_or(list) } else { list };
@@ -70,7 +76,9 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         }
     }));
     events.on_action_asked(calls(window, state, |window, state, part: SharedString| {
-        form_events::action_asked(state, &part);
+        if !question::cleared(state, &part) {
+            form_events::action_asked(state, &part);
+        }
         crate::app::refresh_all(window, state);
     }));
 }

@@ -3,3 +3,6 @@
 pub(crate) mod events;
 pub(crate) mod parts;
 pub(crate) mod question;
+mod question_inputs;
+mod question_plan;
+mod question_results;

@@ -172,6 +172,7 @@ pub(crate) fn form_row(
         open: state.open.borrow().rows.contains(id),
         pinned: false,
         titled: false,
+        stale: false,
         parts: model(parts),
     }
 }

@@ -1,86 +1,214 @@
 //! Any question as a row of a form: its inputs to type or choose, its answers under them.
 //!
 //! What is typed is kept in the session as `QUESTION.INPUT`. An input that nobody has typed
-//! takes what the plan has for it, and shows that in grey.
+//! takes what the plan has for it, and says so. While something can't be read the last
+//! answer stays, grey.
 
-use super::parts::{fields, list, segments};
+use super::question_plan::PlanFacts;
+use super::{question_inputs, question_results};
 use crate::app::rows::model;
-use crate::app::screen_values::{basis_kind, choice};
 use crate::app::{State, ui};
-use crate::engine::{EngineError, Outcome};
-use crate::job::{Reading, read_answers, say_refusal, shown_unit};
-use crate::questions::{Input, Kind, Preset, Problem, Question, Reply};
-use crate::reference::tint::TintData;
-use crate::report::{Pen, answer_figure, basis_mark, source_line};
-use crate::words::List;
+use crate::engine::EngineError;
+use crate::job::{Reading, STEEL, Session, read_answers, say_refusal};
+use crate::questions::{self, Answers, COMPOSITION, Given, Input, Kind, Problem, Question, Reply};
+use crate::words::{List, Words};
 
-/// What the id of a field or choice of a question begins with.
+/// What the id of a row, a field or a choice of a question begins with.
 pub(crate) const ASKS: &str = "ask:";
-/// More choices than this fold into a list.
-const SEGMENTS: usize = 3;
 
-/// What an input is taken to be while nothing is typed: its key and the text.
-pub(crate) type Presets = Vec<(&'static str, String)>;
+/// What an input is taken to be while nothing is typed or chosen.
+pub(super) struct Begun {
+    /// Its key.
+    pub(super) key: &'static str,
+    /// The value.
+    pub(super) given: Given,
+    /// Is it the plan's?
+    pub(super) of_plan: bool,
+}
+
+/// A question with what is typed for it and what is taken beside that.
+pub(super) struct Asked {
+    /// The question.
+    pub(super) question: &'static Question,
+    /// What is taken where nothing is typed or chosen.
+    pub(super) begun: Vec<Begun>,
+    /// Keys of what can't be used, each with why.
+    pub(super) problems: Vec<(String, String)>,
+}
+
+impl Asked {
+    /// What is taken for an input while nothing is typed or chosen.
+    pub(super) fn begun(&self, input: &Input) -> Option<&Begun> {
+        self.begun.iter().find(|begun| begun.key == input.key)
+    }
+
+    /// Does what is taken for another input say what this one would?
+    pub(super) fn says_so(&self, input: &Input) -> bool {
+        let group = input.group.filter(|group| group.exclusive);
+        let mut others = self.begun.iter().filter_map(|begun| self.question.input(begun.key));
+        group.is_some() && others.any(|other| other.group == group)
+    }
+
+    /// Why what is typed under a key can't be used; empty where it can.
+    pub(super) fn problem(&self, key: &str) -> &str {
+        self.problems.iter().find(|(of, _)| of == key).map_or("", |(_, said)| said)
+    }
+}
 
 /// The row of a question.
-pub(crate) fn row(state: &State, question: &'static Question, presets: &Presets) -> ui::FormRow {
+pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     let id = format!("{ASKS}{}", question.name);
-    let mut pairs = Vec::new();
-    for input in question.inputs {
-        let given = given(state, question, input)
-            .or_else(|| presets.iter().find(|(key, _)| *key == input.key).map(|(_, text)| text.clone()));
-        pairs.extend(given.map(|text| (input.key.to_owned(), text)));
-    }
-    let own_steels = state.session(|session| session.own_steels.clone());
-    let units = state.session(|session| session.units);
-    let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
-    let read = read_answers(question, &pairs, &reading);
-    let problems: Vec<(String, String)> = read.as_ref().err().map_or_else(Vec::new, |problems| {
-        problems.iter().map(|problem| (problem.key.clone(), problem.say(&state.words))).collect()
-    });
-    let asked = read.ok().map(|answers| question.ask(&answers));
-    let mut parts = inputs(state, question, presets, &problems);
-    let mut value = String::new();
-    let mut wrong = problems.first().map_or_else(String::new, |(_, said)| said.clone());
-    match asked {
+    let (asked, reply) = ask(state, question);
+    let mut parts = question_inputs::parts(state, &asked);
+    let mut made = ui::FormRow {
+        label: state.word(&format!("question-{}", question.name)),
+        open: state.open.borrow().rows.contains(&id),
+        problem: asked.problems.first().map(|(_, said)| said.into()).unwrap_or_default(),
+        ..ui::FormRow::default()
+    };
+    let mut current = false;
+    match reply {
         Some(Ok(reply)) => {
-            value = results(state, question, &reply, &mut parts);
+            let (first, results) = question_results::parts(state, question, &reply);
+            made.value = first.into();
+            parts.extend(results);
+            state.keep_reply(question.name, Some(reply));
+            current = true;
         }
-        Some(Err(problem @ (Problem::Missing { .. } | Problem::MissingSeveral { .. }))) => {
-            // What is asked first; the other fields stand empty beside it.
-            let keys = match problem {
-                Problem::Missing { keys } => keys,
-                Problem::MissingSeveral { each } => each.into_iter().next().unwrap_or_default(),
-                _ => Vec::new(),
-            };
-            let names: Vec<String> =
-                keys.iter().map(|key| state.words.get(&format!("input-{key}"))).collect();
-            let said =
-                state.words.with("tool-type", &[("fields", &state.words.list(List::Semicolon, &names))]);
-            parts.push(text_part(&format!("{id}-missing"), said));
+        Some(Err(Problem::Missing { keys })) => parts.push(missing(state, question, &keys)),
+        // What is asked first; the other fields stand empty beside it.
+        Some(Err(Problem::MissingSeveral { each })) => {
+            parts.extend(each.first().map(|keys| missing(state, question, keys)));
         }
         // What is given is sound, and there is no answer to it.
         Some(Err(problem @ Problem::Engine(EngineError::NoAnswer { .. }))) => {
-            value = state.words.get("tool-no-answer");
+            made.value = state.word("tool-no-answer");
             parts.push(text_part(&format!("{id}-refused"), say_refusal(&problem, &state.words)));
+            state.keep_reply(question.name, None);
+            current = true;
         }
         Some(Err(problem)) => {
-            wrong = say_refusal(&problem, &state.words);
+            made.problem = say(state, question, &problem).into();
             parts.push(ui::PartRow {
-                problem: wrong.as_str().into(),
+                problem: made.problem.clone(),
                 ..text_part(&format!("{id}-refused"), String::new())
             });
         }
         None => {}
     }
-    ui::FormRow {
-        label: state.word(&format!("question-{}", question.name)),
-        value: value.into(),
-        problem: wrong.into(),
-        open: state.open.borrow().rows.contains(&id),
-        id: id.into(),
-        parts: model(parts),
-        ..ui::FormRow::default()
+    if let Some(last) = state.last_reply(question.name).filter(|_| !current) {
+        let (first, results) = question_results::stale(state, question, &last);
+        made.value = first.into();
+        made.note = state.word("plan-stale");
+        made.stale = true;
+        parts.push(text_part(&format!("{id}-stale"), state.words.get("plan-stale")));
+        parts.extend(results);
+    }
+    parts.extend(question_inputs::clear_part(state, question));
+    made.id = id.into();
+    made.parts = model(parts);
+    made
+}
+
+/// What is typed and chosen for a question, what is taken beside it, and the answer where all
+/// of it can be read.
+fn ask(state: &State, question: &'static Question) -> (Asked, Option<Result<Reply, Problem>>) {
+    let mut pairs = Vec::new();
+    let mut touched = Vec::new();
+    for input in question.inputs {
+        for key in keys_of(input) {
+            if let Some(text) = given(state, question, key) {
+                pairs.push(((*key).to_owned(), text));
+                touched.push(input);
+            }
+        }
+    }
+    let own_steels = state.session(|session| session.own_steels.clone());
+    let units = state.session(|session| session.units);
+    let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
+    let plan = PlanFacts::of(state);
+    // What is typed takes the place of all that says the same.
+    let open = |input: &&Input| {
+        !touched
+            .iter()
+            .any(|other| std::ptr::eq(*other, *input) || input.group.is_some() && other.group == input.group)
+    };
+    let begun: Vec<Begun> = question
+        .inputs
+        .iter()
+        .filter(open)
+        .filter_map(|input| {
+            let of_plan = plan.as_ref().and_then(|plan| plan.given(state, input));
+            let in_form = || input.in_form.map(|preset| (preset.given(), false));
+            let (given, of_plan) = of_plan.map(|given| (given, true)).or_else(in_form)?;
+            Some(Begun { key: input.key, given, of_plan })
+        })
+        .collect();
+    let read = read_answers(question, &pairs, &reading);
+    let problems = read.as_ref().err().map_or_else(Vec::new, |problems| {
+        problems.iter().map(|problem| (problem.key.clone(), problem.say(&state.words))).collect()
+    });
+    let reply = read.ok().map(|mut answers: Answers| {
+        for taken in &begun {
+            answers.set(taken.key, taken.given.clone());
+            if let (Given::Steel(_), Some(plan)) = (&taken.given, &plan) {
+                plan.steel_notes().into_iter().for_each(|note| answers.note(note));
+            }
+        }
+        question.ask(&answers)
+    });
+    (Asked { question, begun, problems }, reply)
+}
+
+/// The keys under which an input may be typed: a steel by its name or by its certificate.
+fn keys_of(input: &'static Input) -> &'static [&'static str] {
+    match input.kind {
+        Kind::Composition => &[STEEL, COMPOSITION],
+        _ => std::slice::from_ref(&input.key),
+    }
+}
+
+/// What an input is called on the screen.
+pub(super) fn label_of(words: &Words, input: &Input) -> String {
+    match input.kind {
+        Kind::Composition => words.get("field-steel"),
+        _ => words.get(&format!("input-{}", input.key)),
+    }
+}
+
+/// The same inside a sentence: a symbol keeps its capitals.
+fn in_sentence(label: &str) -> String {
+    let mut letters = label.chars();
+    match (letters.next(), letters.clone().next()) {
+        (Some(first), Some(second)) if second.is_lowercase() => first.to_lowercase().chain(letters).collect(),
+        _ => label.to_owned(),
+    }
+}
+
+/// The inputs of some keys as a choice in a sentence.
+fn either(state: &State, question: &Question, keys: &[&str]) -> String {
+    let names = keys.iter().filter_map(|key| question.input(key));
+    let names = names.map(|input| in_sentence(&label_of(&state.words, input)));
+    names
+        .reduce(|one, other| state.words.with("tool-either", &[("one", &one), ("other", &other)]))
+        .unwrap_or_default()
+}
+
+fn missing(state: &State, question: &Question, keys: &[&str]) -> ui::PartRow {
+    let fields = either(state, question, keys);
+    let said = state.words.with("tool-type", &[("fields", &fields)]);
+    text_part(&format!("{ASKS}{}-missing", question.name), said)
+}
+
+/// What the question refuses, with the names of the fields.
+fn say(state: &State, question: &Question, problem: &Problem) -> String {
+    match problem {
+        Problem::OnlyOne { keys } => {
+            let names = keys.iter().filter_map(|key| question.input(key));
+            let names: Vec<String> = names.map(|input| label_of(&state.words, input)).collect();
+            state.words.with("error-only-one", &[("keys", &names.join(", "))])
+        }
+        other => say_refusal(other, &state.words),
     }
 }
 
@@ -102,24 +230,26 @@ pub(crate) fn result_part(id: &str, label: String, value: String, note: String) 
     ui::PartRow { kind: ui::PartKind::Result, value: value.into(), note: note.into(), ..text_part(id, label) }
 }
 
-fn kept_key(question: &Question, input: &Input) -> String {
-    format!("{}.{}", question.name, input.key)
-}
-
-/// What is typed or chosen for an input.
-fn given(state: &State, question: &Question, input: &Input) -> Option<String> {
-    let key = kept_key(question, input);
+/// What is typed or chosen under a key of a question.
+pub(super) fn given(state: &State, question: &Question, key: &str) -> Option<String> {
+    let chosen = matches!(question.input(key).map(|input| input.kind), Some(Kind::Choice(_) | Kind::Flag));
+    let key = format!("{}.{key}", question.name);
     state.session(|session| {
-        let from = if input.kind.numeric() { &session.typed } else { &session.choices };
+        let from = if chosen { &session.choices } else { &session.typed };
         from.get(&key).filter(|text| !text.trim().is_empty()).cloned()
     })
 }
 
-/// A field or choice was changed; `false` where it is no question's.
+/// A field was changed; `false` where it is no question's.
 pub(crate) fn typed(state: &State, id: &str, text: &str) -> bool {
     let Some(key) = id.strip_prefix(ASKS) else { return false };
     state.change(|session| {
-        session.typed.insert(key.to_owned(), text.to_owned());
+        // An empty field says nothing: what the plan has for it counts again.
+        if text.trim().is_empty() {
+            session.typed.remove(key);
+        } else {
+            session.typed.insert(key.to_owned(), text.to_owned());
+        }
     });
     true
 }
@@ -127,7 +257,7 @@ pub(crate) fn typed(state: &State, id: &str, text: &str) -> bool {
 /// A choice was made; `false` where it is no question's.
 pub(crate) fn chosen(state: &State, id: &str, index: usize) -> bool {
     let Some((name, key)) = id.strip_prefix(ASKS).and_then(|rest| rest.split_once('.')) else { return false };
-    let Some(input) = crate::questions::find(name).and_then(|question| question.input(key)) else {
+    let Some(input) = questions::find(name).and_then(|question| question.input(key)) else {
         return true;
     };
     let text = match input.kind {
@@ -141,168 +271,58 @@ pub(crate) fn chosen(state: &State, id: &str, index: usize) -> bool {
     true
 }
 
-/// The inputs: numbers two and two, choices as segments or a list.
-fn inputs(
-    state: &State,
-    question: &'static Question,
-    presets: &Presets,
-    problems: &[(String, String)],
-) -> Vec<ui::PartRow> {
-    let mut parts: Vec<ui::PartRow> = Vec::new();
-    let mut line: Vec<ui::FieldRow> = Vec::new();
-    let flush = |line: &mut Vec<ui::FieldRow>, parts: &mut Vec<ui::PartRow>| {
-        if let Some(first) = line.first() {
-            let id = format!("{}-line", first.id);
-            parts.push(fields(&id, std::mem::take(line)));
-        }
-    };
-    for input in question.inputs {
-        if input.kind.numeric() {
-            line.push(field(state, question, input, presets, problems));
-            if line.len() == 2 {
-                flush(&mut line, &mut parts);
-            }
-            continue;
-        }
-        flush(&mut line, &mut parts);
-        parts.push(choice_part(state, question, input));
-    }
-    flush(&mut line, &mut parts);
-    parts
-}
-
-fn field(
-    state: &State,
-    question: &Question,
-    input: &Input,
-    presets: &Presets,
-    problems: &[(String, String)],
-) -> ui::FieldRow {
-    let unit = shown_unit(input.kind, state.session(|session| session.units));
-    let preset = presets.iter().find(|(key, _)| *key == input.key).map(|(_, text)| text.clone());
-    // The field writes its unit by itself.
-    let bare = |text: &str| text.split('\u{a0}').next().unwrap_or_default().to_owned();
-    // What surrounds the part is no figure of the plan.
-    let of_plan = |text: &String| match input.key {
-        "surroundings-most" => bare(text),
-        _ => state.words.with("tool-of-plan", &[("figure", &bare(text))]),
-    };
-    let hint = preset.as_ref().map(of_plan).or_else(|| match input.default {
-        Some(Preset::Number(value)) => Some(match input.kind {
-            Kind::Temperature => bare(&state.show().temperature(value).main),
-            Kind::Length => bare(&state.show().length(value).main),
-            _ => state.show().number(value, 3),
-        }),
-        _ => None,
+/// A button was pressed: what is typed and chosen for a question goes, and with it its last
+/// answer. `false` where it is no question's.
+pub(crate) fn cleared(state: &State, id: &str) -> bool {
+    let Some(question) = id.strip_prefix(ASKS).and_then(questions::find) else { return false };
+    state.change(|session| {
+        session.typed.retain(|key, _| !belongs(key, question));
+        session.choices.retain(|key, _| !belongs(key, question));
     });
-    let problem = problems.iter().find(|(key, _)| key == input.key).map(|(_, said)| said.as_str());
-    ui::FieldRow {
-        id: format!("{ASKS}{}", kept_key(question, input)).into(),
-        label: state.word(&format!("input-{}", input.key)),
-        text: given(state, question, input).unwrap_or_default().into(),
-        unit: unit.into(),
-        hint: hint.unwrap_or_default().into(),
-        problem: problem.unwrap_or_default().into(),
-        derived: false,
-    }
+    state.keep_reply(question.name, None);
+    true
 }
 
-fn choice_part(state: &State, question: &Question, input: &Input) -> ui::PartRow {
-    let id = format!("{ASKS}{}", kept_key(question, input));
-    let label = format!("input-{}", input.key);
-    let kept = given(state, question, input);
-    match input.kind {
-        Kind::Choice(offered) => {
-            let preset = match input.default {
-                Some(Preset::Choice(id)) => Some(id),
-                _ => None,
-            };
-            let choices = offered
-                .iter()
-                .map(|id| choice(id, state.word(&format!("option-{id}")), "", ""))
-                .collect::<Vec<_>>();
-            let at = kept.as_deref().or(preset).and_then(|id| offered.iter().position(|known| *known == id));
-            let short = choices.iter().all(|row| row.label.chars().count() <= 24);
-            if offered.len() <= SEGMENTS && short {
-                segments(state, &id, &label, choices, at)
-            } else {
-                list(state, &id, &label, "tool-choose", choices, at)
-            }
-        }
-        _ => {
-            let choices = vec![
-                choice("no", state.word("form-no"), "", ""),
-                choice("yes", state.word("form-yes"), "", ""),
-            ];
-            segments(state, &id, &label, choices, Some(usize::from(kept.as_deref() == Some("yes"))))
-        }
-    }
+/// Is this key of the session an input of the question?
+pub(super) fn belongs(key: &str, question: &Question) -> bool {
+    key.split_once('.').is_some_and(|(name, _)| name == question.name)
 }
 
-/// The answers and what must be said beside them; comes back with the first in short.
-fn results(state: &State, question: &Question, reply: &Reply, parts: &mut Vec<ui::PartRow>) -> String {
-    let pen = state.pen();
-    let mut first = String::new();
-    for outcome in &reply.answers {
-        // A range too wide to use is no figure.
-        let useless = reply.notes.contains(&"ir-no-use");
-        let (main, second) = if useless {
-            (pen.words.get("ir-no-use-short"), String::new())
-        } else {
-            let both = answer_figure(&pen, outcome);
-            (both.main, both.second)
-        };
-        if first.is_empty() {
-            first.clone_from(&main);
-        }
-        for (label, value) in crayons(&pen, outcome) {
-            parts.push(result_part(&format!("{}-{label}", outcome.name), label, value, String::new()));
-        }
-        let mark = basis_mark(&pen, outcome.basis(&pen.reference.methods));
-        let label = pen.words.get(&format!("answer-{}", outcome.name));
-        parts.push(ui::PartRow {
-            basis_kind: basis_kind(&mark),
-            basis_label: mark.label.into(),
-            ..result_part(outcome.name, label, main, second)
-        });
-    }
-    parts.extend(surface(state, question));
-    for note in &reply.notes {
-        parts.push(text_part(&format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}"))));
-    }
-    first
+/// The question whose steel a pick asks for; none where it is no question's.
+pub(crate) fn steel_asked(id: &str) -> Option<&'static Question> {
+    let name = id.strip_prefix(ASKS)?.strip_suffix(STEEL)?.strip_suffix('.')?;
+    questions::find(name)
 }
 
-/// The emissivity that was reckoned with, and where it comes from.
-fn surface(state: &State, question: &Question) -> Option<ui::PartRow> {
-    let pen = state.pen();
-    let chosen = given(state, question, question.input("surface")?)?;
-    let row = TintData::embedded().surface(chosen.strip_prefix("surface-")?)?;
-    let mark = basis_mark(&pen, &row.basis);
-    let range = format!("{}–{}", pen.show.number(row.low, 2), pen.show.number(row.high, 2));
-    Some(ui::PartRow {
-        basis_kind: basis_kind(&mark),
-        basis_label: mark.label.into(),
-        ..result_part(
-            &format!("{}-emissivity", question.name),
-            pen.words.get("tool-emissivity"),
-            range,
-            source_line(&pen, &row.basis),
-        )
-    })
+/// The id of that pick.
+pub(crate) fn steel_pick(question: &Question) -> String {
+    format!("{ASKS}{}.{STEEL}", question.name)
 }
 
-/// A pair of crayons is what it asks for: the range that it proves comes after.
-fn crayons(pen: &Pen<'_>, outcome: &Outcome) -> Vec<(String, String)> {
-    ["melts", "stays"]
-        .iter()
-        .filter_map(|symbol| {
-            let step = outcome.steps.iter().find(|step| step.symbol == *symbol)?;
-            let both = pen.show.temperature(step.value);
-            Some((
-                pen.words.get(&format!("tint-crayon-{symbol}")),
-                format!("{} ({})", both.main, both.second),
-            ))
-        })
-        .collect()
+/// The steel that is chosen for a question.
+pub(crate) fn steel_of(state: &State, question: &Question) -> String {
+    given(state, question, STEEL).unwrap_or_default()
+}
+
+/// A steel is taken for a question, in place of the one before it.
+pub(crate) fn take_steel(session: &mut Session, question: &Question, steel: &str) {
+    session.typed.remove(&format!("{}.{COMPOSITION}", question.name));
+    session.typed.insert(format!("{}.{STEEL}", question.name), steel.to_owned());
+}
+
+/// The questions for which a steel of this name is chosen.
+pub(crate) fn with_steel<'a>(
+    session: &'a Session,
+    called: impl Fn(&str) -> bool + 'a,
+) -> impl Iterator<Item = &'static Question> + 'a {
+    let chosen = move |question: &&'static Question| {
+        session.typed.get(&format!("{}.{STEEL}", question.name)).is_some_and(|name| called(name))
+    };
+    questions::ALL.iter().copied().filter(chosen)
+}
+
+/// A steel of the reader's own goes: a question keeps its figures as a certificate.
+pub(crate) fn keep_certificate(session: &mut Session, question: &Question, grade: &str, composition: &str) {
+    take_steel(session, question, grade);
+    session.typed.insert(format!("{}.{COMPOSITION}", question.name), composition.to_owned());
 }

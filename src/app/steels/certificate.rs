@@ -13,7 +13,7 @@ use crate::app::rows::model;
 use crate::app::screen_values::basis_kind;
 use crate::app::shell::{back, open_page};
 use crate::app::steels;
-use crate::app::{State, ui};
+use crate::app::{State, SteelFor, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::LOOKED_FOR;
 use crate::job::typed::composition;
@@ -121,7 +121,12 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     adapter.set_readout_note(readout_note(state, &read, found.as_ref()).into());
     let refusal = read.refusal(state);
     adapter.set_can_save(refusal.is_none());
-    let saved = if read.editing { "certificate-changes-everywhere" } else { "certificate-goes-into-job" };
+    let steel_for = state.open.borrow().steel_for;
+    let saved = match steel_for {
+        _ if read.editing => "certificate-changes-everywhere",
+        SteelFor::Question(_) => "certificate-goes-into-question",
+        SteelFor::First | SteelFor::Second => "certificate-goes-into-job",
+    };
     adapter.set_save_note(state.word(refusal.unwrap_or(saved)));
     adapter.set_can_discard(draft::is_unsaved(state));
     fill_basis(window, state, found.as_ref().map(|(steel, _)| steel));

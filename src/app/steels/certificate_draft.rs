@@ -2,6 +2,7 @@
 //! neither a kill nor a look elsewhere loses it.
 
 use crate::app::State;
+use crate::app::form::question;
 use crate::app::shell::back;
 use crate::app::ui;
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
@@ -226,6 +227,10 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
                         *steel = Some(own.name.clone());
                     }
                 }
+                let asked: Vec<_> = question::with_steel(session, |name| before.is_called(name)).collect();
+                for question in asked {
+                    question::take_steel(session, question, &own.name);
+                }
             }
             None => session.own_steels.push(own.clone()),
         }
@@ -239,13 +244,17 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
     crate::app::refresh_all(window, state);
 }
 
-/// Deletes an own steel. The job keeps its figures as a certificate.
+/// Deletes an own steel. The job and the questions keep its figures as a certificate.
 pub(crate) fn delete(state: &State, name: &str) {
     let draft = draft_of(Some(name));
     state.change(|session| {
         let Some(place) = session.own_steels.iter().position(|own| own.name == name) else { return };
         let own = session.own_steels.remove(place);
         session.typed.retain(|key, _| !belongs(key, &draft));
+        let asked: Vec<_> = question::with_steel(session, |name| own.is_called(name)).collect();
+        for question in asked {
+            question::keep_certificate(session, question, &own.grade, &own.composition);
+        }
         let job = &mut session.job;
         for (steel, certificate) in
             [(&mut job.steel, &mut job.certificate), (&mut job.steel_b, &mut job.certificate_b)]

@@ -10,12 +10,13 @@ use std::rc::Rc;
 use slint::{ComponentHandle, SharedString};
 
 use self::rows::{OWN, View, browse, found};
+use crate::app::form::question;
 use crate::app::page_rows::{put, toggle};
 use crate::app::plan::calls;
 use crate::app::rows::model;
 use crate::app::shell::{back, open_page};
-use crate::app::{State, ui};
-use crate::job::find_steel;
+use crate::app::{State, SteelFor, ui};
+use crate::job::{JobText, find_steel};
 
 /// Wires the list.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -76,15 +77,16 @@ fn choose(window: &ui::AppWindow, state: &State, id: &str) {
     back(window, state);
 }
 
-/// Puts a steel into the job, for the part that one is chosen for. A certificate that was
-/// typed for the steel before goes with it.
+/// Puts a steel where one is chosen for: a part of the job, or a question. A certificate that
+/// was typed for the steel before goes with it.
 pub(crate) fn take(state: &State, steel: &str) {
-    let for_b = state.open.borrow().steel_for_b;
-    state.change_job(|job| {
-        let (slot, certificate) = if for_b {
-            (&mut job.steel_b, &mut job.certificate_b)
-        } else {
-            (&mut job.steel, &mut job.certificate)
+    let steel_for = state.open.borrow().steel_for;
+    state.change(|session| {
+        let job = &mut session.job;
+        let (slot, certificate) = match steel_for {
+            SteelFor::First => (&mut job.steel, &mut job.certificate),
+            SteelFor::Second => (&mut job.steel_b, &mut job.certificate_b),
+            SteelFor::Question(question) => return question::take_steel(session, question, steel),
         };
         *slot = Some(steel.to_owned());
         *certificate = None;
@@ -115,10 +117,15 @@ fn chosen(state: &State, for_grade: bool) -> String {
     let typed = if for_grade {
         certificate_draft::get(state, "grade")
     } else {
-        let for_b = state.open.borrow().steel_for_b;
-        state.session(|session| {
-            if for_b { session.job.steel_b.clone() } else { session.job.steel.clone() }.unwrap_or_default()
-        })
+        let of_job = |steel: fn(&JobText) -> &Option<String>| {
+            state.session(|session| steel(&session.job).clone().unwrap_or_default())
+        };
+        let steel_for = state.open.borrow().steel_for;
+        match steel_for {
+            SteelFor::First => of_job(|job| &job.steel),
+            SteelFor::Second => of_job(|job| &job.steel_b),
+            SteelFor::Question(question) => question::steel_of(state, question),
+        }
     };
     let own = state.session(|session| {
         session.own_steels.iter().find(|own| own.is_called(&typed)).map(|own| format!("{OWN}{}", own.name))

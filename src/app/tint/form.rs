@@ -3,7 +3,7 @@
 use super::ask::{self, AIR, AIRS, BEFORE, SPOT, STEEL, STEEL_OF, chosen, steel_id, steels};
 use super::lists;
 use crate::app::form::parts::{list, segments};
-use crate::app::form::question::{self, Presets, result_part, text_part};
+use crate::app::form::question::{self, result_part, text_part};
 use crate::app::rows::model;
 use crate::app::screen_values::{basis_kind, choice};
 use crate::app::{State, ui};
@@ -16,39 +16,20 @@ use crate::report::{basis_mark, printed_range, stage_name};
 
 /// The light in which a glow is seen.
 const LIGHT: &str = "tint.light";
-/// What a shop's own heat may put into a reading, °C, until it is set.
-const HOT_SURROUNDINGS_C: f64 = 60.0;
 /// Questions of instruments, in the order of the work.
 const TOOLS: [&str; 4] = ["ir-true-temperature", "ir-expected-reading", "crayon-pair", "measuring-place"];
 
 /// All rows.
 pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     let mut rows = vec![steel_row(state), before_row(state)];
-    let presets = presets(state);
-    rows.extend(TOOLS.iter().filter_map(|name| Some(question::row(state, questions::find(name)?, &presets))));
+    rows.extend(TOOLS.iter().filter_map(|name| Some(question::row(state, questions::find(name)?))));
+    let more = state.open.borrow().questions.clone();
+    rows.extend(more.into_iter().map(|asked| question::row(state, asked)));
     rows.push(red_heat_row(state));
     rows.push(instruments_row(state));
     rows.push(lists::handbooks_row(state));
     rows.push(lists::stainless_row(state));
     rows
-}
-
-/// What the plan has for the inputs of the instruments.
-fn presets(state: &State) -> Presets {
-    let mut presets = Vec::new();
-    // Hot parts and flames about are plausible: a minimum is judged with the hottest of them.
-    presets.push(("surroundings-most", state.show().temperature(HOT_SURROUNDINGS_C).main));
-    let Some(planned) = state.planned().filter(|_| state.problems().is_empty()) else { return presets };
-    let (limits, show) = (ask::plan_limits(state), state.show());
-    if limits.held.minimum_c.is_some() {
-        presets.push(("minimum", limits.minimum.clone()));
-        presets.push(("steel-temperature", limits.minimum));
-    }
-    if limits.held.maximum_c.is_some() {
-        presets.push(("maximum", limits.maximum));
-    }
-    presets.push(("thickness", show.length(planned.read.job.thickest_mm()).main));
-    presets
 }
 
 /// A row with its parts.

@@ -44,14 +44,12 @@ pub fn joint(text: &str) -> Result<Joint, Problem> {
     })
 }
 
-/// Restraint as people write it: `low`, `medium`, `high`, and near words; `restraint-high`,
-/// as a single question writes it, too.
+/// Restraint as people write it: `low`, `medium`, `high`, and near words.
 ///
 /// # Errors
 /// A [`Problem`] if the word is not known.
 pub fn restraint(text: &str) -> Result<Restraint, Problem> {
-    let words = words_of(text).join(" ");
-    Ok(match words.strip_prefix("restraint ").unwrap_or(&words) {
+    Ok(match words_of(text).join(" ").as_str() {
         "low" | "free" | "free to move" | "none" => Restraint::Low,
         "medium" | "moderate" | "some" | "attached" => Restraint::Medium,
         "high" | "rigid" | "severe" | "clamped" | "almost no freedom" => Restraint::High,

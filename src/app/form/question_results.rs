@@ -1,0 +1,93 @@
+//! The answers of a question, and what must be said beside them.
+
+use super::question::{result_part, text_part};
+use crate::app::screen_values::basis_kind;
+use crate::app::{State, ui};
+use crate::engine::Unit;
+use crate::questions::{Question, Reply, SAYING_NO};
+use crate::report::{Pen, answer_figure, basis_mark, of_unit, source_line};
+
+/// All of it, and the figure asked for in short.
+pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
+    let pen = state.pen();
+    let (first, mut parts) = figures(&pen, reply);
+    for taken in &reply.taken {
+        let range = format!("{}–{}", pen.show.number(taken.low, 2), pen.show.number(taken.high, 2));
+        let mark = basis_mark(&pen, &taken.basis);
+        parts.push(ui::PartRow {
+            basis_kind: basis_kind(&mark),
+            basis_label: mark.label.into(),
+            ..result_part(
+                &format!("{}-{}", question.name, taken.name),
+                pen.words.get(&format!("taken-{}", taken.name)),
+                range,
+                source_line(&pen, &taken.basis),
+            )
+        });
+    }
+    for note in &reply.notes {
+        let (id, said) = (format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}")));
+        parts.push(if SAYING_NO.contains(note) {
+            ui::PartRow { problem: said.into(), ..text_part(&id, String::new()) }
+        } else {
+            text_part(&id, said)
+        });
+    }
+    (first, parts)
+}
+
+/// The figures of an answer to what was typed before, grey and with nothing else.
+pub(super) fn stale(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
+    let (first, parts) = figures(&state.pen(), reply);
+    let grey = |part: ui::PartRow| ui::PartRow {
+        id: format!("{}-stale-{}", question.name, part.id).into(),
+        stale: true,
+        basis_kind: ui::BasisKind::None,
+        basis_label: "".into(),
+        ..part
+    };
+    (first, parts.into_iter().map(grey).collect())
+}
+
+fn figures(pen: &Pen<'_>, reply: &Reply) -> (String, Vec<ui::PartRow>) {
+    let mut parts = Vec::new();
+    let mut first = String::new();
+    for outcome in &reply.answers {
+        let (main, second) = match reply.no_use {
+            Some(note) => (pen.words.get(&format!("note-{note}.short")), String::new()),
+            None => {
+                let both = answer_figure(pen, outcome);
+                (both.main, both.second)
+            }
+        };
+        let leading = reply.leading.iter().filter_map(|symbol| {
+            let step = outcome.steps.iter().find(|step| step.symbol == *symbol)?;
+            let label = pen.words.get(&format!("leading-{symbol}"));
+            let value = of_step(pen, step.value, step.unit);
+            Some(result_part(&format!("{}-{symbol}", outcome.name), label, value, String::new()))
+        });
+        parts.extend(leading);
+        let mark = basis_mark(pen, outcome.basis(&pen.reference.methods));
+        let label = pen.words.get(&format!("answer-{}", outcome.name));
+        if first.is_empty() {
+            first.clone_from(&main);
+        }
+        parts.push(ui::PartRow {
+            basis_kind: basis_kind(&mark),
+            basis_label: mark.label.into(),
+            ..result_part(outcome.name, label, main, second)
+        });
+    }
+    (first, parts)
+}
+
+/// A step that is what is asked for: a temperature to the whole degree, as it is bought.
+fn of_step(pen: &Pen<'_>, value: f64, unit: Unit) -> String {
+    match unit {
+        Unit::Celsius => {
+            let both = pen.show.temperature(value);
+            format!("{} ({})", both.main, both.second)
+        }
+        other => of_unit(value, other, &pen.show),
+    }
+}

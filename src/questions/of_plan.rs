@@ -1,0 +1,57 @@
+//! What an input may take from a plan, so that nothing is typed twice.
+
+/// The fact of a plan that an input asks for. Where a plan has several, the one that is on the
+/// safe side of what the questions use it for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum OfPlan {
+    /// The steel of the part that governs the minimum.
+    Steel,
+    /// The thickest part.
+    Thickness,
+    /// The first part of the joint's sketch.
+    FirstThickness,
+    /// The second part of the joint's sketch.
+    SecondThickness,
+    /// Combined thickness.
+    CombinedThickness,
+    /// Throat of the fillet, where a leg is stated.
+    WeldSize,
+    /// The same, or else the thickest part, which a weld may be as thick as.
+    WeldThickness,
+    /// Tensile strength of the weld metal.
+    WeldStrength,
+    /// CET of the weld metal.
+    WeldCet,
+    /// The wettest of the processes.
+    Hydrogen,
+    /// The coldest of the processes.
+    NetHeat,
+    /// The process, the first of several.
+    Process,
+    /// Arc voltage.
+    Volts,
+    /// Current.
+    Amps,
+    /// Travel speed.
+    Travel,
+    /// Arc time of a timed run.
+    ArcTime,
+    /// Length of a timed run.
+    RunLength,
+    /// Joint.
+    Joint,
+    /// Restraint.
+    Restraint,
+    /// The family that governs the plan.
+    Family,
+    /// The greatest yield strength that is stated.
+    Yield,
+    /// Minimum preheat, as shown.
+    Minimum,
+    /// Maximum interpass, as shown.
+    Maximum,
+    /// The ceiling, as shown.
+    Ceiling,
+    /// Shop temperature.
+    Shop,
+}
