@@ -34,8 +34,10 @@ pub enum Family {
     StainlessDuplex,
     /// Austenitic manganese steel.
     Manganese,
-    /// Other high-alloy steel: chromium above 3 % and no family of its own.
+    /// Chromium or manganese above 3 %, and no family of its own: no method covers it.
     HighAlloy,
+    /// High-alloy by its analysis: which it is must be told first.
+    Unsettled,
     /// Must not be welded.
     DoNotWeld,
 }
@@ -131,14 +133,16 @@ impl Family {
             Self::PlainCarbon => Traits { rungs: Rungs::PracticeByCarbon, ..through },
             Self::Hardenable => Traits { rungs: Rungs::Practice, ..through },
             Self::Iron => Traits { waits_longer: false, ..by_sheet(None, false) },
-            Self::Tool | Self::HighAlloy => by_sheet(Some("tool"), true),
+            Self::Tool => by_sheet(Some("tool"), true),
             Self::Creep => by_sheet(None, true),
             Self::StainlessMartensitic => by_sheet(Some("stainless-martensitic"), true),
             Self::StainlessFerritic => by_sheet(Some("stainless-ferritic"), false),
             Self::StainlessAustenitic => by_sheet(Some("stainless-austenitic"), false),
             Self::StainlessDuplex => by_sheet(Some("stainless-duplex"), false),
             Self::Manganese => by_sheet(Some("high-manganese"), false),
-            Self::DoNotWeld => Traits { rungs: Rungs::None, ..by_sheet(None, true) },
+            Self::HighAlloy | Self::Unsettled | Self::DoNotWeld => {
+                Traits { rungs: Rungs::None, ..by_sheet(None, true) }
+            }
         }
     }
 
@@ -146,6 +150,12 @@ impl Family {
     #[must_use]
     pub const fn by_methods(self) -> bool {
         !matches!(self.traits().rungs, Rungs::Sheet | Rungs::None)
+    }
+
+    /// Has it no figures at all: not welded, not covered, or not settled?
+    #[must_use]
+    pub const fn without_figures(self) -> bool {
+        matches!(self.traits().rungs, Rungs::None)
     }
 
     /// Is it one of the stainless kinds?

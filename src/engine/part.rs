@@ -3,12 +3,14 @@
 use super::chemistry::Chemistry;
 use super::family::Family;
 use super::job::{Job, Member};
-use super::treatment;
-use crate::reference::Element;
+use super::treatment::{self, Ask, Kin};
+use crate::reference::{ConditionKind, Element};
 
 /// Chromium, molybdenum and nickel above which a low-carbon steel may come quenched and
 /// tempered or case-hardened, % together.
 const ALLOY_THAT_HARDENS: f64 = 0.5;
+/// Yield from which thermomechanical rolling makes the strength, MPa.
+const THERMOMECHANICAL_FROM_MPA: f64 = 500.0;
 /// Boron from which a low-carbon steel may come quenched and tempered, %.
 const BORON_THAT_HARDENS: f64 = 0.0005;
 
@@ -21,6 +23,10 @@ pub struct Part<'a> {
     pub chemistry: Chemistry,
     /// Its family.
     pub family: Family,
+    /// What it may be as well: in doubt both are weighed.
+    pub also: Vec<Family>,
+    /// The facts that would settle it.
+    pub asks: Vec<Ask>,
 }
 
 impl<'a> Part<'a> {
@@ -31,9 +37,20 @@ impl<'a> Part<'a> {
             .iter()
             .map(|member| {
                 let chemistry = Chemistry::of(&member.steel, member.thickness_mm);
-                Self { member, chemistry, family: treatment::family(member, &chemistry) }
+                let Kin { family, also, asks } = treatment::kin(member, &chemistry);
+                Self { member, chemistry, family, also, asks }
             })
             .collect()
+    }
+
+    /// The same part as each family that it may be.
+    pub(in crate::engine) fn readings(&self) -> impl Iterator<Item = Self> {
+        std::iter::once(self.family).chain(self.also.iter().copied()).map(|family| Self {
+            family,
+            also: Vec::new(),
+            asks: Vec::new(),
+            ..self.clone()
+        })
     }
 
     /// Is it weighed by methods?
@@ -70,6 +87,20 @@ impl<'a> Part<'a> {
     #[must_use]
     pub const fn hardens(&self) -> bool {
         self.family.traits().hardens
+    }
+
+    /// Does a long cooling time take its strength or toughness: quenched and tempered and
+    /// thermomechanically rolled steel?
+    #[must_use]
+    pub fn minds_cooling_time(&self) -> bool {
+        self.family == Family::QuenchedTempered || self.thermomechanical()
+    }
+
+    /// Is it thermomechanically rolled to a yield of 500 MPa or more?
+    #[must_use]
+    pub fn thermomechanical(&self) -> bool {
+        treatment::counted_kind(self.member) == ConditionKind::Thermomechanical
+            && treatment::yield_mpa(self.member).is_none_or(|mpa| mpa >= THERMOMECHANICAL_FROM_MPA)
     }
 
     /// Has it a sheet of its own and hardens as it cools: tool, creep-resisting and

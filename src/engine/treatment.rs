@@ -1,9 +1,11 @@
 //! How is a steel treated? Family first: most mistakes are made by asking a formula
 //! about a steel that it was never made for.
 
+use strum::IntoStaticStr;
+
 use super::chemistry::Chemistry;
 use super::family::Family;
-use super::job::Member;
+use super::job::{Member, Steel};
 use crate::reference::{ConditionKind, Element, GradeFamily};
 
 /// Lead from which a certificate says "leaded", weight percent.
@@ -50,65 +52,150 @@ fn is_iron(member: &Member, chemistry: &Chemistry) -> bool {
         || matches!(own, Some(GradeFamily::GreyIron | GradeFamily::DuctileIron))
 }
 
-/// The family of a part, from its middle composition, its grade and its condition.
+/// A fact that would settle how a part is treated, asked for first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+pub enum Ask {
+    /// Which of the kinds of stainless steel is it?
+    StainlessKind,
+    /// Which tool steel is it?
+    ToolGrade,
+    /// What is its yield strength?
+    Yield,
+    /// In which condition is it?
+    Condition,
+    /// Is it a creep-resisting steel?
+    Creep,
+    /// How was it tempered?
+    Temper,
+}
+
+impl Ask {
+    /// Stable id, as printed in JSON.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        self.into()
+    }
+}
+
+/// What a part may be: the family that is weighed, another one that it may be as well, and the
+/// facts that would settle it. In doubt both are weighed.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::engine) struct Kin {
+    pub family: Family,
+    pub also: Vec<Family>,
+    pub asks: Vec<Ask>,
+}
+
+impl Kin {
+    const fn just(family: Family) -> Self {
+        Self { family, also: Vec::new(), asks: Vec::new() }
+    }
+
+    fn asking(family: Family, ask: Ask) -> Self {
+        Self { family, also: Vec::new(), asks: vec![ask] }
+    }
+}
+
+/// Chromium from which a steel is stainless, %.
+const STAINLESS_CHROMIUM: f64 = 10.5;
+/// Chromium or manganese above which no method for low-alloy steel speaks, %.
+const LOW_ALLOY_UP_TO: f64 = 3.0;
+
+/// What a part may be, from its middle composition, its grade and its condition.
 #[must_use]
-pub(in crate::engine) fn family(member: &Member, chemistry: &Chemistry) -> Family {
+pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
     let own = member.steel.grade().map_or(GradeFamily::ByAnalysis, |grade| grade.family);
     let percent = |element| chemistry.nominal.get(element);
     if refusal(member, chemistry).is_some() {
-        return Family::DoNotWeld;
+        return Kin::just(Family::DoNotWeld);
     }
     if is_iron(member, chemistry) {
-        return Family::Iron;
+        return Kin::just(Family::Iron);
     }
-    if own == GradeFamily::ToolSteel {
-        return Family::Tool;
+    match own {
+        GradeFamily::ToolSteel => return Kin::just(Family::Tool),
+        GradeFamily::StainlessAustenitic => return Kin::just(Family::StainlessAustenitic),
+        GradeFamily::StainlessFerritic => return Kin::just(Family::StainlessFerritic),
+        GradeFamily::StainlessDuplex => return Kin::just(Family::StainlessDuplex),
+        GradeFamily::StainlessMartensitic => return Kin::just(Family::StainlessMartensitic),
+        GradeFamily::CreepResisting => return Kin::just(Family::Creep),
+        _ => {}
     }
-    if let Some(kind) = stainless(own, &percent) {
-        return kind;
+    if let Some(kin) = high_alloy(&percent) {
+        return kin;
     }
-    if own == GradeFamily::CreepResisting
-        || (creep_by_analysis(&percent) && !quenched_and_tempered(member, false))
+    let mut kin = low_alloy(member, &percent);
+    // A sheet of its own may speak for it: its minimum stays a floor above 0.20 % of carbon too.
+    if member.steel.grade().is_none()
+        && (0.5..=LOW_ALLOY_UP_TO).contains(&percent(Element::Cr))
+        && percent(Element::Mo) >= 0.4
     {
-        return Family::Creep;
+        kin.also.push(Family::Creep);
+        if percent(Element::C) <= 0.20 {
+            kin.asks.push(Ask::Creep);
+        }
     }
-    if percent(Element::Mn) > 3.0 {
-        return Family::Manganese;
+    kin
+}
+
+/// High-alloy steel by its analysis alone: asked which it is, or not covered by any method.
+fn high_alloy(percent: &impl Fn(Element) -> f64) -> Option<Kin> {
+    let (carbon, chromium) = (percent(Element::C), percent(Element::Cr));
+    let carbides = percent(Element::Mo) + percent(Element::W) + percent(Element::V);
+    let stainless = chromium >= STAINLESS_CHROMIUM;
+    let tool = carbon >= 0.3 && (chromium > LOW_ALLOY_UP_TO || carbides > 2.0);
+    if tool && (!stainless || carbon >= 0.5 || carbides > 1.0) {
+        return Some(Kin::asking(Family::Unsettled, Ask::ToolGrade));
     }
-    if percent(Element::Cr) > 3.0 {
-        return Family::HighAlloy;
+    if stainless {
+        return Some(Kin::asking(Family::Unsettled, Ask::StainlessKind));
     }
+    let manganese = percent(Element::Mn);
+    if manganese >= 10.0 && carbon >= 0.7 {
+        return Some(Kin::just(Family::Manganese));
+    }
+    (chromium > LOW_ALLOY_UP_TO || manganese > LOW_ALLOY_UP_TO).then(|| Kin::just(Family::HighAlloy))
+}
+
+/// The families that methods speak for.
+fn low_alloy(member: &Member, percent: &impl Fn(Element) -> f64) -> Kin {
     if percent(Element::C) > HARDENING_CARBON {
         let alloy = percent(Element::Cr) + percent(Element::Mo) + percent(Element::Ni);
-        return if alloy > 0.5 { Family::Hardenable } else { Family::PlainCarbon };
+        return Kin::just(if alloy > 0.5 { Family::Hardenable } else { Family::PlainCarbon });
     }
-    // A hardened plate of unknown strength is treated as a strong one: that is the safe side.
-    if quenched_and_tempered(member, true) { Family::QuenchedTempered } else { Family::Structural }
-}
-
-/// Nickel from which a stainless steel that no grade names counts as austenitic, %.
-const AUSTENITIC_NICKEL: f64 = 6.0;
-
-/// The kind of stainless steel, by grade or by its chromium.
-fn stainless(own: GradeFamily, percent: &impl Fn(Element) -> f64) -> Option<Family> {
-    match own {
-        GradeFamily::StainlessAustenitic => Some(Family::StainlessAustenitic),
-        GradeFamily::StainlessFerritic => Some(Family::StainlessFerritic),
-        GradeFamily::StainlessDuplex => Some(Family::StainlessDuplex),
-        GradeFamily::StainlessMartensitic => Some(Family::StainlessMartensitic),
-        _ if percent(Element::Cr) < 10.5 => None,
-        GradeFamily::ByAnalysis if percent(Element::Ni) >= AUSTENITIC_NICKEL => {
-            Some(Family::StainlessAustenitic)
-        }
-        _ => Some(Family::StainlessMartensitic),
+    let known_mpa = yield_mpa(member);
+    match counted_kind(member) {
+        // A hardened plate of unknown strength is treated as a strong one: that is the safe side.
+        ConditionKind::HardenedTempered => match known_mpa {
+            Some(mpa) if mpa < QT_YIELD_MPA => Kin::just(Family::Structural),
+            Some(_) => Kin::just(Family::QuenchedTempered),
+            None => Kin::asking(Family::QuenchedTempered, Ask::Yield),
+        },
+        ConditionKind::Unknown if may_be_quenched(member, percent) => Kin {
+            family: Family::Structural,
+            also: vec![Family::QuenchedTempered],
+            asks: vec![Ask::Condition],
+        },
+        _ => Kin::just(Family::Structural),
     }
 }
 
-/// Creep-resisting by analysis: carbon up to 0.20 %, molybdenum from 0.4 %, chromium from
-/// 0.5 % up to where stainless begins. The kinds with 5 and 9 % chromium belong to it: no
-/// sheet for tool steel speaks for them.
-fn creep_by_analysis(percent: &impl Fn(Element) -> f64) -> bool {
-    percent(Element::C) <= 0.20 && percent(Element::Cr) >= 0.5 && percent(Element::Mo) >= 0.4
+/// Could a part whose condition nobody stated be quenched and tempered to a high strength? A
+/// grade is only what it is listed as.
+fn may_be_quenched(member: &Member, percent: &impl Fn(Element) -> f64) -> bool {
+    if let Some(grade) = member.steel.grade() {
+        let strong = |mpa: f64| mpa >= QT_YIELD_MPA;
+        return grade
+            .conditions
+            .iter()
+            .any(|row| row.kind == ConditionKind::HardenedTempered && row.yield_mpa.is_none_or(strong));
+    }
+    percent(Element::Ni) >= 0.3
+        || percent(Element::Cr) >= 0.3
+        || percent(Element::Mo) >= 0.08
+        || percent(Element::B) >= 0.0005
+        || member.yield_mpa.is_some_and(|mpa| mpa >= QT_YIELD_MPA)
 }
 
 /// Hardness above which a part is no annealed one, HV (about 30 HRC; common practice).
@@ -181,11 +268,34 @@ pub(in crate::engine) fn counted_kind(member: &Member) -> ConditionKind {
     }
 }
 
-/// Is the part quenched and tempered with a yield of at least 460 MPa? A yield that isn't
-/// known counts as `unknown` says.
-fn quenched_and_tempered(member: &Member, unknown: bool) -> bool {
-    counted_kind(member) == ConditionKind::HardenedTempered
-        && yield_mpa(member).map_or(unknown, |yield_mpa| yield_mpa >= QT_YIELD_MPA)
+/// Product tolerance on top of a grade's limits, % (common practice).
+const TOLERANCE: [(Element, f64); 8] = [
+    (Element::C, 0.02),
+    (Element::Si, 0.05),
+    (Element::Mn, 0.05),
+    (Element::Cr, 0.05),
+    (Element::Mo, 0.03),
+    (Element::Ni, 0.05),
+    (Element::V, 0.01),
+    (Element::Cu, 0.05),
+];
+
+/// The elements of a certificate that lie outside the grade named beside it, product tolerance
+/// allowed for; none for a steel that is known by its grade.
+#[must_use]
+pub(in crate::engine) fn outside_grade(member: &Member) -> Vec<Element> {
+    let Steel::Certificate { composition, grade: Some(grade) } = &member.steel else { return Vec::new() };
+    TOLERANCE
+        .into_iter()
+        .filter(|(element, tolerance)| {
+            let limits = grade.composition.get(element);
+            let percent = composition.get(*element);
+            let over = limits.and_then(|limits| limits.max).is_some_and(|max| percent > max + tolerance);
+            let under = limits.and_then(|limits| limits.min).is_some_and(|min| percent < min - tolerance);
+            over || under
+        })
+        .map(|(element, _)| element)
+        .collect()
 }
 
 /// The yield strength of a part: as stated, else the grade's for this condition and

@@ -50,6 +50,7 @@ pub enum Method {
     ItoBessyo,
     SaeChart,
     NavseaRows,
+    PipingRow,
     OwnSheet,
     ColdShop,
     CoolOrDamp,

@@ -3,7 +3,7 @@
 //! Category A with a process that is not low in hydrogen, B to D as the grade is listed.
 //! Source: `data/d11.ron`.
 
-use super::{Case, Evidence, NO_PREHEAT_BELOW_C, Obligation};
+use super::{Case, Evidence, NO_PREHEAT_BELOW_C};
 use crate::engine::error::{HYDROGEN, THICKNESS};
 use crate::engine::{Checked, EngineError, Outcome, Says};
 use crate::reference::{CategoryRow, D11, D11Category, Method, Unit, thickness_row};
@@ -68,7 +68,7 @@ pub fn on(case: &Case<'_>) -> Option<Evidence> {
         let open = read('A')?;
         if own.preheat_c() > open.preheat_c() { own } else { open }
     };
-    Some(super::Evidence { obligation: Obligation::Code, ..case.evidence(outcome) })
+    Some(case.evidence(outcome))
 }
 
 const fn letter(category: D11Category) -> char {

@@ -20,6 +20,15 @@ pub fn grade_rows(grade: &Grade, thickness_mm: f64) -> Result<Outcome, EngineErr
 }
 
 fn worked(grade: &Grade, thickness_mm: f64) -> Option<Outcome> {
+    if let Some(own) = grade.published_preheat.as_ref().filter(|own| own.replaces_practice) {
+        let low_c = own.low_c?;
+        let mut outcome = Outcome::new(Method::GradeRows, low_c, Unit::Celsius)
+            .of_row(grade.id.as_str())
+            .from_inputs(vec![Checked::free("d", thickness_mm, Unit::Millimetre)])
+            .resting_on(&own.basis);
+        outcome.printed = Some(Printed { c: Some(low_c), f: None });
+        return Some(outcome);
+    }
     let table = grade.preheat_rows.as_ref()?;
     let printed = table.at(thickness_mm)?;
     let mut outcome = Outcome::new(Method::GradeRows, printed.as_minimum_c(), Unit::Celsius)

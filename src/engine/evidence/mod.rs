@@ -20,6 +20,7 @@ pub mod low_hydrogen_rows;
 pub mod method_b;
 pub mod multi_run;
 pub mod naval_rows;
+pub mod piping_row;
 pub mod practice;
 pub mod sae_chart;
 pub mod seferian;

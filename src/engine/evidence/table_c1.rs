@@ -29,6 +29,12 @@ pub struct C1Query<'a> {
     pub combined_mm: Option<f64>,
 }
 
+/// Heat input down to which the lowest column may be scaled, kJ/mm (ours: the cells of 2.0 are
+/// 1.67 to 2.0 times those of 1.0).
+const SCALED_DOWN_TO: f64 = 0.5;
+/// Boron from which the table clears nothing, %.
+const BORON: f64 = 0.0005;
+
 /// The cell that speaks for a query: `None` when the steel or the heat input lies
 /// outside the table.
 #[must_use]
@@ -41,16 +47,22 @@ pub fn cell<'a>(table: &'a TableC1, query: &C1Query<'_>) -> Option<&'a C1Cell> {
                 && cell.hydrogen_up_to_ml.is_none_or(|up_to_ml| query.hydrogen_ml <= up_to_ml)
                 // A cap that is met exactly still counts as met.
                 && query.ce <= cell.ce + 1e-9
-                && query.heat_input_kj_per_mm >= cell.heat_input_kj_per_mm
+                && query.heat_input_kj_per_mm.max(lowest_heat(table)) >= cell.heat_input_kj_per_mm
         })
+        .filter(|_| query.heat_input_kj_per_mm >= SCALED_DOWN_TO)
         .min_by(|a, b| a.ce.total_cmp(&b.ce).then(b.heat_input_kj_per_mm.total_cmp(&a.heat_input_kj_per_mm)))
+}
+
+fn lowest_heat(table: &TableC1) -> f64 {
+    table.cells.iter().map(|cell| cell.heat_input_kj_per_mm).fold(f64::INFINITY, f64::min)
 }
 
 /// The combined thickness that the table clears from preheat, mm, and whether it clears this
 /// joint; no figure outside the table.
 ///
 /// `limits` is the row of CE (IIW), whose range of composition is that of Method A.
-/// Valid for CE up to 0.49 and 1.0 kJ/mm or more.
+/// Valid for CE up to 0.49 and 1.0 kJ/mm or more; from 0.5 to 1.0 kJ/mm the lowest column counts
+/// times the heat input (ours). From 0.0005 % of boron nothing clears.
 ///
 /// # Errors
 /// An input that is not a number, negative, or that no weld has.
@@ -63,10 +75,12 @@ pub fn table_c1(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Res
 
 fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
     let highest_ce = table.cells.iter().map(|cell| cell.ce).reduce(f64::max);
-    let lowest_heat = table.cells.iter().map(|cell| cell.heat_input_kj_per_mm).reduce(f64::min);
     let mut inputs = vec![
         Checked::up_to("CE", query.ce, Unit::Percent, highest_ce),
-        Checked { low: lowest_heat, ..Checked::free("Q", query.heat_input_kj_per_mm, Unit::KilojoulePerMm) },
+        Checked {
+            low: Some(SCALED_DOWN_TO),
+            ..Checked::free("Q", query.heat_input_kj_per_mm, Unit::KilojoulePerMm)
+        },
         Checked::free("HD", query.hydrogen_ml, Unit::MlPer100g),
     ];
     // Only the upper limits: a leaner steel is easier to weld.
@@ -82,8 +96,11 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
         })
         .filter(Checked::above)
         .collect();
-    let found = cell(table, query).filter(|_| beyond.is_empty());
-    let most_mm = found.map(|cell| cell.combined_mm);
+    let boron = query.analysis.is_some_and(|steel| steel.get(Element::B) >= BORON);
+    let found = cell(table, query).filter(|_| beyond.is_empty() && !boron);
+    // Under the lowest column its cell counts times the heat input.
+    let scale = (query.heat_input_kj_per_mm / lowest_heat(table)).min(1.0);
+    let most_mm = found.map(|cell| cell.combined_mm * scale);
     inputs
         .extend(query.combined_mm.map(|combined_mm| Checked::free("d_comb", combined_mm, Unit::Millimetre)));
     inputs.extend(beyond);
@@ -110,9 +127,19 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
 /// The table's word on a member.
 #[must_use]
 pub fn on(case: &Case<'_>, combined_mm: f64) -> Evidence {
+    // Boron that a grade only caps is not there by intent.
+    let only_capped = case.chemistry.grade_only
+        && case
+            .member
+            .steel
+            .grade()
+            .and_then(|grade| grade.composition.get(&Element::B))
+            .is_some_and(|limits| limits.min.is_none());
+    let nominal = case.chemistry.nominal;
+    let steel = if only_capped { nominal.with(Element::B, 0.0) } else { nominal };
     let query = C1Query {
         ce: case.chemistry.ce(),
-        analysis: Some(&case.chemistry.nominal),
+        analysis: Some(&steel),
         hydrogen_ml: case.hydrogen_ml,
         heat_input_kj_per_mm: case.net_heat_kj_per_mm,
         combined_mm: Some(combined_mm),

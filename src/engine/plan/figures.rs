@@ -5,7 +5,6 @@ use super::minimum::{self, Minimum};
 use super::sheets;
 use super::upper::{self, Upper};
 use crate::engine::evidence::{Case, Standing};
-use crate::engine::family::Family;
 use crate::engine::job::Job;
 use crate::engine::part::Part;
 use crate::reference::Reference;
@@ -38,7 +37,7 @@ pub fn figures(reference: &Reference, job: &Job) -> Option<Figures> {
 /// The same, on parts that are known already.
 #[must_use]
 pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Option<Figures> {
-    if parts.is_empty() || parts.iter().any(|part| part.family == Family::DoNotWeld) {
+    if parts.is_empty() || parts.iter().any(|part| part.family.without_figures()) {
         return None;
     }
     let combined_mm = combined_thickness_mm(reference, job);
@@ -73,7 +72,11 @@ fn weigh_part(
     if lies_under_buttering(parts, index) {
         return Weighed { evidence: Vec::new(), figure_c: Some(0.0), by: None, cleared: false };
     }
-    weigh_steel(reference, job, part, index, combined_mm)
+    // In doubt the highest of all that the part may be counts.
+    part.readings()
+        .map(|reading| weigh_steel(reference, job, &reading, index, combined_mm))
+        .reduce(|one, other| if other.figure_c > one.figure_c { other } else { one })
+        .unwrap_or(Weighed { evidence: Vec::new(), figure_c: None, by: None, cleared: false })
 }
 
 /// Does buttering take this member's heat-affected zone out of the job? Where every member

@@ -2,15 +2,17 @@
 //!
 //! | family | figure |
 //! |---|---|
-//! | S | restraint not high and Table C.1 or the D1.1 category row clears: none. Else the greater of Method B and D1.1 |
-//! | Q | greatest of Method B, D1.1, the grade's own thickness row |
-//! | P, H | greatest of Method B at its range end, D1.1 at its range end, the grade's own thickness row, and the lowest sufficient practice figure |
+//! | S | the lowest sufficient route: none where restraint is not high and Table C.1, the D1.1 category row or the row of B31.3 clears; else, for a listed grade inside its composition, the lower of its category row and Method B; else the greater of Method B and the D1.1 annex |
+//! | Q | greatest of Method B, the D1.1 annex, the grade's own thickness row |
+//! | P, H | greatest of Method B at its range end, the annex at its range end, the grade's own row, and the lowest sufficient practice figure |
 
 use crate::engine::Says;
 use crate::engine::evidence::{
-    Case, Evidence, Standing, d11_annex, d11_category, grade_rows, method_b, practice, shown, table_c1,
+    Case, Evidence, Standing, d11_annex, d11_category, grade_rows, method_b, piping_row, practice, shown,
+    table_c1,
 };
 use crate::engine::family::Rungs;
+use crate::engine::treatment::outside_grade;
 use crate::reference::Method;
 
 /// The evidence on one member, weighed.
@@ -34,37 +36,91 @@ pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed 
     evidence.extend(d11_annex::on(case));
     evidence.extend(d11_category::on(case));
     evidence.extend(grade_rows::on(case));
-    let mut clearing = None;
-    if rungs == Rungs::Clearing {
-        evidence.push(table_c1::on(case, combined_mm));
-        clearing = clearing_evidence(case, &evidence);
-    }
-    if matches!(rungs, Rungs::Practice | Rungs::PracticeByCarbon) {
-        evidence.extend(practice::on(case, rungs));
-    }
-    let by = clearing.or_else(|| greatest(&evidence));
+    let mut cleared = false;
+    let by = match rungs {
+        Rungs::Clearing => {
+            evidence.push(table_c1::on(case, combined_mm));
+            evidence.extend(piping_row::on(case));
+            let inside = case.member.steel.grade().is_some() && outside_grade(case.member).is_empty();
+            let clearing = clearing(case, &evidence, inside);
+            cleared = clearing.is_some();
+            clearing.or_else(|| lowest_route(case, &evidence, inside))
+        }
+        Rungs::Practice | Rungs::PracticeByCarbon => {
+            evidence.extend(practice::on(case, rungs));
+            if own_row_replaces(case) {
+                shown_only(&mut evidence, |method| PRACTICE.contains(&method));
+            }
+            // A category is made for structural steel.
+            shown_only(&mut evidence, |method| method == Method::D11Category);
+            greatest(&evidence)
+        }
+        Rungs::Strongest | Rungs::Sheet | Rungs::None => {
+            shown_only(&mut evidence, |method| method == Method::D11Category);
+            greatest(&evidence)
+        }
+    };
     for (place, item) in evidence.iter_mut().enumerate() {
         if Some(place) == by {
             item.standing = Standing::Governs;
-        } else if clearing.is_some() {
+        } else if rungs == Rungs::Clearing {
             item.standing = Standing::ShownOnly;
         }
     }
     let figure_c = by.and_then(|place| evidence[place].value_c());
     evidence.extend(shown::on(case));
-    Weighed { evidence, figure_c, by, cleared: clearing.is_some() }
+    Weighed { evidence, figure_c, by, cleared }
 }
 
-/// The piece of evidence that clears a member of family S, where one does.
-fn clearing_evidence(case: &Case<'_>, evidence: &[Evidence]) -> Option<usize> {
+/// Practice figures that a grade's own printed row replaces.
+const PRACTICE: [Method; 4] = [Method::PracticeLowH, Method::DataSheet, Method::CeqBands, Method::CarbonLine];
+
+fn own_row_replaces(case: &Case<'_>) -> bool {
+    let own = case.member.steel.grade().and_then(|grade| grade.published_preheat.as_ref());
+    own.is_some_and(|own| own.replaces_practice)
+}
+
+fn shown_only(evidence: &mut [Evidence], which: impl Fn(Method) -> bool) {
+    for item in evidence.iter_mut().filter(|item| which(item.outcome.method)) {
+        item.standing = Standing::ShownOnly;
+    }
+}
+
+fn place_of(evidence: &[Evidence], method: Method) -> Option<usize> {
+    evidence.iter().position(|item| item.outcome.method == method)
+}
+
+/// The piece of evidence that clears a structural member, where one does. Its category and its
+/// material number speak for a grade only inside its composition.
+fn clearing(case: &Case<'_>, evidence: &[Evidence], inside: bool) -> Option<usize> {
     if case.high_restraint() {
         return None;
     }
-    let clears = |method: Method| {
-        let by = |item: &Evidence| item.outcome.method == method && item.outcome.says == Says::Clears;
-        evidence.iter().position(by)
-    };
-    clears(Method::TableC1).or_else(|| clears(Method::D11Category))
+    let clears =
+        |method| place_of(evidence, method).filter(|&place| evidence[place].outcome.says == Says::Clears);
+    let by_grade = |method| clears(method).filter(|_| inside);
+    clears(Method::TableC1).or_else(|| by_grade(Method::D11Category)).or_else(|| by_grade(Method::PipingRow))
+}
+
+/// The lowest sufficient route for a structural member that nothing clears.
+fn lowest_route(case: &Case<'_>, evidence: &[Evidence], inside: bool) -> Option<usize> {
+    let figure = |place: usize| evidence[place].value_c();
+    let method_b = place_of(evidence, Method::MethodB);
+    let row = place_of(evidence, Method::D11Category);
+    let own = place_of(evidence, Method::GradeRows);
+    if let (Some(row), Some(method_b), true, false) = (row, method_b, inside, case.high_restraint()) {
+        // A figure that reads "at least" wins nothing against a row that holds.
+        let lower = !evidence[method_b].outcome.at_least && figure(method_b) < figure(row);
+        return Some(if lower { method_b } else { row });
+    }
+    // A certificate that has left its grade keeps the row as a floor.
+    let floor = row.filter(|_| case.member.steel.grade().is_some());
+    let places = [method_b, place_of(evidence, Method::D11Annex), floor, own];
+    places
+        .into_iter()
+        .flatten()
+        .filter(|&place| figure(place).is_some())
+        .reduce(|best, place| if figure(place) > figure(best) { place } else { best })
 }
 
 /// The greatest figure among what may govern; the earlier one of two equal ones.

@@ -11,7 +11,8 @@ use crate::engine::evidence::{
 use crate::engine::family::Family;
 use crate::engine::job::{Code, Job};
 use crate::engine::part::Part;
-use crate::engine::{Outcome, Says, Unit};
+use crate::engine::treatment::outside_grade;
+use crate::engine::{Outcome, Unit};
 use crate::reference::{Method, Printed, Reference};
 
 /// The joint's minimum and all that it was weighed from.
@@ -48,7 +49,7 @@ pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed:
     if weld_asked {
         ask(weld_metal::on(reference, job));
     }
-    ask(code_minimum(reference, job, parts, weighed));
+    ask(code_minimum(reference, job, parts));
     ask(cold_or_damp(reference, job, parts, weighed));
     ask(demanded(job).into_iter().collect());
     let iron = parts.iter().any(|part| part.family == Family::Iron);
@@ -97,16 +98,23 @@ fn govern(
     })
 }
 
-/// O4: the category row of a listed grade, and the annex where the job names the code.
-fn code_minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weighed]) -> Vec<Evidence> {
+/// O4: where the job names AWS D1.1, the category row of a listed grade; the annex is the code's
+/// alternative for a steel that no category lists. A certificate that leaves its grade keeps the
+/// row as a floor, and is asked the annex as well.
+fn code_minimum(reference: &Reference, job: &Job, parts: &[Part]) -> Vec<Evidence> {
     let mut found = Vec::new();
+    if job.code != Code::AwsD11 {
+        return found;
+    }
     for (index, part) in parts.iter().enumerate() {
-        if !part.by_methods() || !weighed[index].cleared {
+        if !part.by_methods() || lies_under_buttering(parts, index) {
             continue;
         }
         let case = Case::of(reference, job, part, index);
-        found.extend(d11_category::on(&case).filter(|row| row.outcome.says == Says::Figure));
-        if job.code == Code::AwsD11 {
+        let row = d11_category::on(&case);
+        let listed = row.is_some() && outside_grade(part.member).is_empty();
+        found.extend(row);
+        if !listed {
             found.extend(d11_annex::on(&case));
         }
     }

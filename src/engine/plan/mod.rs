@@ -20,6 +20,7 @@ mod minimum;
 mod round;
 mod sheets;
 mod side;
+mod temper;
 mod upper;
 
 pub use actions::{Action, tempered};
@@ -29,6 +30,7 @@ pub use levers::{Change, Lever};
 pub use limit::Limit;
 pub use round::{STEP_C, down_c, up_c};
 pub use side::{CoolingTime, PostHeat, QT_SPAN_S, Side, WarmZone};
+pub use temper::NeedsTemper;
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 
 use strum::IntoStaticStr;
@@ -192,7 +194,7 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
         minimum_c,
         interpass_c: figures.interpass_c,
         iron_cold: routes.iter().any(|route| route.kind == IronRouteKind::Cold),
-        ask_temper: figures.upper.ask_temper.is_some(),
+        ask_temper: !figures.upper.ask_temper.is_empty(),
         cooling_outside: cooling.iter().any(CoolingTime::outside),
         weld_metal_unknown: figures.minimum.weld_metal_unknown,
         cracked: cracked.is_some(),

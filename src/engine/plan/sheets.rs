@@ -124,6 +124,12 @@ fn creep_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
     })
 }
 
+/// The ceiling that a family's sheet prints, with what it rests on.
+pub(super) fn ceiling_c(reference: &Reference, part: &Part<'_>) -> Option<(f64, Basis)> {
+    let sheet = reference.own_sheets.sheet(part.family.traits().sheet?)?;
+    Some((sheet.ceiling_c?, sheet.basis.clone()))
+}
+
 fn figures_of(sheet: &Sheet) -> SheetFigures {
     SheetFigures {
         row: sheet.id.clone(),

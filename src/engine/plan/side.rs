@@ -4,7 +4,6 @@
 use super::figures::lies_under_buttering;
 use super::{Action, Plan, upper};
 use crate::engine::cooling_time::Cooling;
-use crate::engine::family::Family;
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
 use crate::engine::job::{Job, Joint};
 use crate::engine::part::Part;
@@ -76,6 +75,20 @@ pub struct Side {
     pub warm_zone: WarmZone,
 }
 
+/// The coldest that the equations of t8/5 are asked at, °C.
+pub(super) const COLDEST_C: f64 = -50.0;
+
+/// The weld that cools fastest (least heat, the joint's smaller shape factors) and the one that
+/// cools slowest.
+pub(super) fn welds(reference: &Reference, job: &Job, thickness_mm: f64) -> (Cooling, Cooling) {
+    let one = FactorRange { low: 1.0, high: 1.0 };
+    let (f2, f3) = reference.joints.get(job.joint.id()).map_or((one, one), |joint| (joint.f2, joint.f3));
+    let most_heat = job.runs.iter().map(|run| run.net_heat_kj_per_mm).fold(0.0, f64::max);
+    let weld =
+        |net_heat_kj_per_mm, f2, f3| Cooling { net_heat_kj_per_mm, thickness_mm: Some(thickness_mm), f2, f3 };
+    (weld(job.net_heat_kj_per_mm(), f2.low, f3.low), weld(most_heat, f2.high, f3.high))
+}
+
 /// t8/5 at both ends of a window, for every member that the formula speaks for and whose
 /// own zone is heated.
 #[must_use]
@@ -86,31 +99,21 @@ pub(super) fn cooling_time(
     minimum_c: f64,
     interpass_c: f64,
 ) -> Vec<CoolingTime> {
-    let one = FactorRange { low: 1.0, high: 1.0 };
-    let (f2, f3) = reference.joints.get(job.joint.id()).map_or((one, one), |joint| (joint.f2, joint.f3));
     let start_c = if minimum_c > 0.0 { minimum_c } else { job.shop_c };
-    let most_heat = job.runs.iter().map(|run| run.net_heat_kj_per_mm).fold(0.0, f64::max);
-    let weld = |heat, thickness_mm, f2, f3| Cooling {
-        net_heat_kj_per_mm: heat,
-        thickness_mm: Some(thickness_mm),
-        f2,
-        f3,
-    };
     parts
         .iter()
         .enumerate()
         .filter(|&(member, part)| part.by_methods() && !lies_under_buttering(parts, member))
         .map(|(member, part)| {
             let thickness_mm = part.member.thickness_mm;
-            let fast = weld(job.net_heat_kj_per_mm(), thickness_mm, f2.low, f3.low);
-            let slow = weld(most_heat, thickness_mm, f2.high, f3.high);
+            let (fast, slow) = welds(reference, job, thickness_mm);
             let (fastest_s, slowest_s) = (fast.t85_s(start_c), slow.t85_s(interpass_c.min(450.0)));
             let leaves = fastest_s < QT_SPAN_S.0 || slowest_s > QT_SPAN_S.1;
             CoolingTime {
                 member,
                 fastest_s,
                 slowest_s,
-                heat_for_span_kj_per_mm: (leaves && part.family == Family::QuenchedTempered)
+                heat_for_span_kj_per_mm: (leaves && part.minds_cooling_time())
                     .then(|| fast.heat_for_kj_per_mm(start_c.min(upper::HEAT_TREAT_ABOVE_C), QT_SPAN_S.0)),
             }
         })

@@ -1,25 +1,31 @@
-//! What are the maximum interpass and the ceiling: the lowest over the members?
+//! What are the maximum interpass and the ceiling: the lowest over the members, and over all
+//! that a member may be?
 //!
 //! Interpass: the grade's own figure first; else S 250 °C or the joint's minimum + 50
-//! where that is higher; Q 200 °C; P and H max(315, minimum + 50), not above 370, not
-//! above Ms where minimum + 25 still fits under it, and never less than minimum + 25.
-//! Never above the ceiling. A steel whose sheet keeps it under its own temper stays within
-//! 50 K of the minimum where that temper is not known.
+//! where that is higher; Q 200 °C (149 with 2 % nickel or more); P and H max(315, minimum + 50),
+//! not above 370, for H not above Ms where minimum + 25 still fits under it, and never less than
+//! minimum + 25. Never above the ceiling. Thermomechanically rolled steel 150 °C. A steel whose
+//! sheet keeps it under its own temper stays within 50 K of the minimum where that is not known.
+//! t8/5 of quenched and tempered and of thermomechanical steel stays within 25 s.
 //!
 //! Ceiling, which no part may pass at any time: the part's tempering temperature less
-//! 30 K where it is tempered, or a case. A grade's own interpass figure is also its ceiling
-//! where the row's temper is typical and not the part's stated one. A part that is or may
-//! be tempered, nobody knows how, has no ceiling but a question.
+//! 30 K where it is tempered, or a case; by a measured hardness where the temper is not stated.
+//! A grade's own interpass figure is also its ceiling where the row's temper is typical and not
+//! the part's stated one. Where a low temper is the usual one 200 °C stands (150 for a case or an
+//! induction-hardened skin) until it is stated. Any other part that is or may be tempered, nobody
+//! knows how, has a condition in place of a ceiling: the least temper that the window needs, and
+//! the hardness that shows it.
 
 use super::limit::Limit;
-use super::{round, sheets};
+use super::temper::{Known, NeedsTemper, known, needs_temper};
+use super::{round, sheets, side};
 use crate::engine::evidence::grade_rows;
-use crate::engine::family::Interpass;
+use crate::engine::family::{Family, Interpass};
 use crate::engine::job::Job;
 use crate::engine::part::Part;
 use crate::engine::transformation::ms_steven_haynes_c;
 use crate::engine::treatment;
-use crate::reference::{Basis, ConditionKind, Method, Printed, Reference, TemperKind};
+use crate::reference::{Basis, ConditionKind, Element, Method, Printed, Reference, TemperCurve, TemperKind};
 
 /// Margin under the tempering temperature, K.
 pub const UNDER_TEMPER_K: f64 = 30.0;
@@ -31,6 +37,13 @@ pub(super) const HEAT_TREAT_ABOVE_C: f64 = 370.0;
 pub(super) const STRUCTURAL_INTERPASS_C: f64 = 250.0;
 /// Interpass of a quenched and tempered steel without a figure of its own, °C.
 pub(super) const QUENCHED_INTERPASS_C: f64 = 200.0;
+/// The same with nickel of 2 % or more, °C (300 °F).
+const NICKEL_INTERPASS_C: f64 = 149.0;
+/// Nickel from which that counts, %.
+const MUCH_NICKEL: f64 = 2.0;
+/// The longest t8/5 of a quenched and tempered or thermomechanical steel, s.
+pub(super) const LONGEST_T85_S: f64 = 25.0;
+
 /// Interpass of a hardenable steel, °C.
 pub(super) const HARDENABLE_INTERPASS_C: f64 = 315.0;
 /// Room above the joint's minimum, K.
@@ -68,9 +81,11 @@ pub struct Upper {
     pub interpass: Limit,
     /// The ceiling.
     pub ceiling: Ceiling,
-    /// The first member whose temper must be asked for, also where another one or a demand
-    /// sets a ceiling.
-    pub ask_temper: Option<usize>,
+    /// The members whose temper must be asked for, also where another one or a demand sets a
+    /// ceiling.
+    pub ask_temper: Vec<usize>,
+    /// The condition that the whole window stands under, where a temper is not known.
+    pub needs: Option<NeedsTemper>,
 }
 
 /// The upper side, with the joint's minimum as it is shown, °C.
@@ -84,8 +99,16 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
         }
     };
     for (index, part) in parts.iter().enumerate() {
-        if let Some(limit) = member_interpass(reference, job, part, index, minimum_c) {
-            take(limit);
+        for reading in part.readings() {
+            if let Some(limit) = member_interpass(reference, job, &reading, index, minimum_c) {
+                take(limit);
+            }
+            if let Some(limit) = by_cooling_time(reference, job, &reading, index) {
+                take(limit);
+            }
+            if let Known::Ask { until_then_c: Some(most_c) } = known(reference, &reading, index) {
+                take(limit("low-temper", Some(index), most_c, Basis::Practice));
+            }
         }
     }
     if let Some(interpass_c) = job.demands.interpass_c {
@@ -94,7 +117,25 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
     if let Ceiling::At(ceiling) = &ceiling {
         take(ceiling.clone());
     }
-    lowest.map(|interpass| Upper { interpass, ceiling, ask_temper })
+    let interpass = lowest?;
+    let needs = needs_temper(reference, parts, &ask_temper, &interpass, &ceiling);
+    Some(Upper { interpass, ceiling, ask_temper, needs })
+}
+
+/// The heat at which t8/5 of a quenched and tempered or thermomechanical member reaches its
+/// longest, °C, where that lies above its own minimum.
+fn by_cooling_time(reference: &Reference, job: &Job, part: &Part, index: usize) -> Option<Limit> {
+    if !part.minds_cooling_time() {
+        return None;
+    }
+    let (_, slow) = side::welds(reference, job, part.member.thickness_mm);
+    let at_c = if slow.t85_s(side::COLDEST_C) > LONGEST_T85_S {
+        side::COLDEST_C
+    } else {
+        slow.preheat_for_c(LONGEST_T85_S)?
+    };
+    let basis = reference.methods.row(Method::T85).basis.clone();
+    Some(limit("t85-longest", Some(index), at_c, basis))
 }
 
 /// A figure as typed from drawing, procedure or customer's sheet.
@@ -102,11 +143,11 @@ fn demanded(reference: &Reference, exact_c: f64) -> Limit {
     limit(Method::Demanded.id(), None, exact_c, reference.methods.row(Method::Demanded).basis.clone())
 }
 
-const fn limit(by: &'static str, member: Option<usize>, exact_c: f64, basis: Basis) -> Limit {
+pub(super) const fn limit(by: &'static str, member: Option<usize>, exact_c: f64, basis: Basis) -> Limit {
     Limit { exact_c, printed: None, by, member, at_least: false, basis }
 }
 
-fn printed_limit(by: &'static str, member: usize, printed: Printed, basis: Basis) -> Limit {
+pub(super) fn printed_limit(by: &'static str, member: usize, printed: Printed, basis: Basis) -> Limit {
     Limit {
         exact_c: printed.as_maximum_c(),
         printed: Some(printed),
@@ -128,19 +169,30 @@ fn member_interpass(
     if let Some((printed, basis)) = grade_rows::interpass(part.member) {
         return Some(printed_limit("grade-interpass", index, printed, basis.clone()));
     }
+    if part.thermomechanical() {
+        let rolled = &reference.practice.thermomechanical;
+        return Some(limit(
+            "rolled-interpass",
+            Some(index),
+            rolled.interpass_c,
+            rolled.interpass_basis.clone(),
+        ));
+    }
     let by_practice = |exact_c| limit("practice-interpass", Some(index), exact_c, Basis::Practice);
     match part.family.traits().interpass {
         Interpass::Structural => Some(by_practice(STRUCTURAL_INTERPASS_C.max(minimum_c + ROOM_K))),
         Interpass::Quenched => {
             let basis = Basis::memory("Q&T interpass 200-230 °C");
-            Some(limit("qt-interpass", Some(index), QUENCHED_INTERPASS_C, basis))
+            let nickel = part.chemistry.nominal.get(Element::Ni) >= MUCH_NICKEL;
+            let most_c = if nickel { NICKEL_INTERPASS_C } else { QUENCHED_INTERPASS_C };
+            Some(limit("qt-interpass", Some(index), most_c, basis))
         }
         Interpass::Hardenable => Some(by_practice(hardenable_interpass_c(part, minimum_c))),
         Interpass::Sheet => {
             let figures = sheets::sheet(reference, job, part)?;
             let printed =
                 figures.interpass.or_else(|| figures.upper_c.map(|c| Printed { c: Some(c), f: None }));
-            if figures.below_own_temper && matches!(member_ceiling(part, index), Ceiling::AskTemper { .. }) {
+            if figures.below_own_temper && matches!(known(reference, part, index), Known::Ask { .. }) {
                 let exact_c = (minimum_c + ROOM_K).min(printed.map_or(f64::INFINITY, Printed::as_maximum_c));
                 return Some(limit("own-temper-unknown", Some(index), exact_c, Basis::Practice));
             }
@@ -155,24 +207,27 @@ fn member_interpass(
 fn hardenable_interpass_c(part: &Part, minimum_c: f64) -> f64 {
     let wanted_c = HARDENABLE_INTERPASS_C.max(minimum_c + ROOM_K).min(HEAT_TREAT_ABOVE_C);
     let ms_c = ms_steven_haynes_c(&part.chemistry.nominal);
-    let fits_under_ms = minimum_c + LEAST_WINDOW_K <= ms_c;
+    // Plain carbon steel turns to pearlite and bainite within minutes at such heat.
+    let fits_under_ms = part.family == Family::Hardenable && minimum_c + LEAST_WINDOW_K <= ms_c;
     let capped_c = if fits_under_ms { wanted_c.min(ms_c) } else { wanted_c };
     capped_c.max(minimum_c + LEAST_WINDOW_K)
 }
 
-/// The lowest ceiling that is known, and the member whose temper is not.
-fn joint_ceiling(reference: &Reference, job: &Job, parts: &[Part]) -> (Ceiling, Option<usize>) {
+/// The lowest ceiling that is known, and the members whose temper is not.
+fn joint_ceiling(reference: &Reference, job: &Job, parts: &[Part]) -> (Ceiling, Vec<usize>) {
     let mut lowest: Option<Limit> = None;
-    let mut unknown = None;
+    let mut unknown = Vec::new();
     for (index, part) in parts.iter().enumerate() {
-        match member_ceiling(part, index) {
-            Ceiling::At(limit) => {
-                if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
-                    lowest = Some(limit);
+        for reading in part.readings() {
+            match known(reference, &reading, index) {
+                Known::At(limit) => {
+                    if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
+                        lowest = Some(limit);
+                    }
                 }
+                Known::Ask { .. } if !unknown.contains(&index) => unknown.push(index),
+                Known::Ask { .. } | Known::Untempered => {}
             }
-            Ceiling::AskTemper { .. } => unknown = unknown.or(Some(index)),
-            Ceiling::BelowTransformation => {}
         }
     }
     if let Some(demanded_c) = job.demands.ceiling_c
@@ -180,51 +235,12 @@ fn joint_ceiling(reference: &Reference, job: &Job, parts: &[Part]) -> (Ceiling, 
     {
         lowest = Some(demanded(reference, demanded_c));
     }
-    let ceiling = match (lowest, unknown) {
+    let ceiling = match (lowest, unknown.first()) {
         (Some(limit), _) => Ceiling::At(limit),
-        (None, Some(member)) => Ceiling::AskTemper { member },
+        (None, Some(&member)) => Ceiling::AskTemper { member },
         (None, None) => Ceiling::BelowTransformation,
     };
     (ceiling, unknown)
-}
-
-/// The ceiling of one member: the condition that counts decides, not the grade row.
-fn member_ceiling(part: &Part, index: usize) -> Ceiling {
-    let member = part.member;
-    if !part.hardens() {
-        return Ceiling::BelowTransformation;
-    }
-    let under_temper =
-        |by, temper_c: f64, basis| Ceiling::At(limit(by, Some(index), temper_c - UNDER_TEMPER_K, basis));
-    let counted = treatment::counted_kind(member);
-    if let Some(temper_c) = member.condition.temper_c.filter(|_| treatment::has_temper(member.condition.kind))
-    {
-        // A temper that the measured hardness belies is none, and the standard's is none either.
-        return if treatment::too_hard(member, part.family) {
-            Ceiling::AskTemper { member: index }
-        } else {
-            under_temper("stated-temper", temper_c, Basis::Practice)
-        };
-    }
-    if treatment::has_temper(counted) {
-        let row = treatment::grade_temper(member);
-        let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
-        if typical && let Some((printed, basis)) = grade_rows::interpass(member) {
-            return Ceiling::At(printed_limit("grade-interpass", index, printed, basis.clone()));
-        }
-        return match row {
-            Some(temper) if temper.kind == TemperKind::Minimum => under_temper(
-                "standard-temper",
-                temper.low_c,
-                Basis::memory("lowest temper of the grade's standard"),
-            ),
-            _ => Ceiling::AskTemper { member: index },
-        };
-    }
-    if counted == ConditionKind::Unknown && part.may_be_tempered() {
-        return Ceiling::AskTemper { member: index };
-    }
-    Ceiling::BelowTransformation
 }
 
 /// The interpass as shown in °C: our own figure rounded down to 5, a printed one as it is.

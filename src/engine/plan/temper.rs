@@ -1,0 +1,172 @@
+//! How was a part tempered, as far as it is known, and what does a window need where it is not?
+
+use super::limit::Limit;
+use super::sheets;
+use super::upper::{Ceiling, UNDER_TEMPER_K, limit, printed_limit};
+use crate::engine::evidence::grade_rows;
+use crate::engine::part::Part;
+use crate::engine::treatment;
+use crate::reference::{Basis, ConditionKind, Element, Reference, TemperCurve, TemperKind};
+
+/// Maximum where a low temper is the usual one and none is stated, °C (common practice).
+const LOW_TEMPER_C: f64 = 200.0;
+/// The same for a case or an induction-hardened skin, °C.
+const CASE_TEMPER_C: f64 = 150.0;
+/// Hardness that never passes as proof of a temper, HV.
+const PROOF_UP_TO_HV: f64 = 400.0;
+/// What a steel with less carbon keeps less of, HV (from memory), and the carbon, %.
+const LEAN: (f64, f64) = (25.0, 0.35);
+
+/// The least temper that a window needs, where a part's is not known.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct NeedsTemper {
+    /// The member.
+    pub member: usize,
+    /// Tempered at this or hotter, °C.
+    pub temper_c: f64,
+    /// A hardness at or under this shows it, HV; none that is measured does where it is absent.
+    pub hardness_hv: Option<f64>,
+}
+
+/// What is known of the temper of one member.
+pub(super) enum Known {
+    /// A ceiling.
+    At(Limit),
+    /// It is or may be tempered, nobody knows how; where a low temper is the usual one, the part
+    /// stays under this until it is stated, °C.
+    Ask { until_then_c: Option<f64> },
+    /// It is not tempered.
+    Untempered,
+}
+
+/// What is known of the temper of one member: the condition that counts decides, not the grade row.
+pub(super) fn known(reference: &Reference, part: &Part, index: usize) -> Known {
+    let member = part.member;
+    let at = |by, exact_c: f64, basis| Known::At(limit(by, Some(index), exact_c, basis));
+    if let Some(sheet_c) = sheets::ceiling_c(reference, part) {
+        return at("sheet-ceiling", sheet_c.0, sheet_c.1);
+    }
+    if part.thermomechanical() {
+        let rolled = &reference.practice.thermomechanical;
+        return at("rolled-ceiling", rolled.ceiling_c - UNDER_TEMPER_K, rolled.ceiling_basis.clone());
+    }
+    if !part.hardens() {
+        return Known::Untempered;
+    }
+    let counted = treatment::counted_kind(member);
+    if let Some(temper_c) = member.condition.temper_c.filter(|_| treatment::has_temper(member.condition.kind))
+    {
+        // A temper that the measured hardness belies is none, and the standard's is none either.
+        return if treatment::too_hard(member, part.family) {
+            by_hardness(reference, part, index)
+        } else {
+            at("stated-temper", temper_c - UNDER_TEMPER_K, Basis::Practice)
+        };
+    }
+    if treatment::has_temper(counted) {
+        if let Some(most_c) = low_temper_c(part) {
+            return Known::Ask { until_then_c: Some(most_c) };
+        }
+        if member.hardness_hv.is_some() {
+            return by_hardness(reference, part, index);
+        }
+        let row = treatment::grade_temper(member);
+        let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
+        if typical && let Some((printed, basis)) = grade_rows::interpass(member) {
+            return Known::At(printed_limit("grade-interpass", index, printed, basis.clone()));
+        }
+        return match row {
+            Some(temper) if temper.kind == TemperKind::Minimum => at(
+                "standard-temper",
+                temper.low_c - UNDER_TEMPER_K,
+                Basis::memory("lowest temper of the grade's standard"),
+            ),
+            _ => Known::Ask { until_then_c: None },
+        };
+    }
+    if counted == ConditionKind::Unknown && part.may_be_tempered() {
+        if let Some(most_c) = low_temper_c(part) {
+            return Known::Ask { until_then_c: Some(most_c) };
+        }
+        return match member.hardness_hv {
+            Some(_) => by_hardness(reference, part, index),
+            None => Known::Ask { until_then_c: None },
+        };
+    }
+    Known::Untempered
+}
+
+/// The most that a part may see whose usual temper is a low one, °C, until its own is stated.
+fn low_temper_c(part: &Part) -> Option<f64> {
+    let member = part.member;
+    let percent = |element| part.chemistry.nominal.get(element);
+    match treatment::counted_kind(member) {
+        ConditionKind::CaseHardened | ConditionKind::InductionHardened => return Some(CASE_TEMPER_C),
+        _ => {}
+    }
+    let hard = member.hardness_hv.is_some_and(|hardness_hv| hardness_hv > PROOF_UP_TO_HV);
+    let by_name = member.steel.grade().is_some_and(|grade| grade.low_temper.is_some());
+    let stated = member.condition.kind == ConditionKind::HardenedTempered && member.steel.grade().is_none();
+    let carbon = percent(Element::C);
+    let wear_plate = (0.15..=0.35).contains(&carbon)
+        && (percent(Element::B) >= 0.0005 || member.yield_mpa.is_some_and(|mpa| mpa >= 900.0));
+    let high_silicon = carbon >= 0.35 && percent(Element::Si) >= 1.2;
+    let spring = carbon >= 0.45 && (percent(Element::V) >= 0.10 || percent(Element::Cr) >= 0.6);
+    let by_analysis = stated && (wear_plate || high_silicon || spring);
+    (hard || by_name || by_analysis).then_some(LOW_TEMPER_C)
+}
+
+/// The ceiling that a measured hardness gives: the temper that the printed curve has for it, less
+/// 30 K. Too hard to prove a temper it is 200 °C; where no curve speaks the temper is asked.
+fn by_hardness(reference: &Reference, part: &Part, index: usize) -> Known {
+    let Some(hardness_hv) = part.member.hardness_hv else { return Known::Ask { until_then_c: None } };
+    let at = |by, exact_c: f64, basis| Known::At(limit(by, Some(index), exact_c, basis));
+    if hardness_hv > PROOF_UP_TO_HV {
+        return Known::Ask { until_then_c: Some(LOW_TEMPER_C) };
+    }
+    let Some((curve, less_hv)) = curve(reference, part) else { return Known::Ask { until_then_c: None } };
+    let softest = curve.points.last().map_or(f64::NAN, |point| point.hv);
+    let read = curve.temper_c((hardness_hv + less_hv).max(softest));
+    match read {
+        Some(temper_c) => at("hardness-temper", temper_c - UNDER_TEMPER_K, curve.basis.clone()),
+        None => Known::Ask { until_then_c: None },
+    }
+}
+
+/// The temper and the hardness that the window needs of the parts whose temper is not known: the
+/// hardest condition among them.
+pub(super) fn needs_temper(
+    reference: &Reference,
+    parts: &[Part],
+    asked: &[usize],
+    interpass: &Limit,
+    ceiling: &Ceiling,
+) -> Option<NeedsTemper> {
+    let hottest_c = ceiling.exact_c().map_or(interpass.exact_c, |ceiling_c| ceiling_c.max(interpass.exact_c));
+    let open = |index: &&usize| {
+        parts[**index]
+            .readings()
+            .any(|reading| matches!(known(reference, &reading, **index), Known::Ask { until_then_c: None }))
+    };
+    asked
+        .iter()
+        .filter(open)
+        .map(|&member| {
+            let temper_c = hottest_c + UNDER_TEMPER_K;
+            let shows = curve(reference, &parts[member]).and_then(|(curve, less_hv)| {
+                curve.hardness_that_shows(temper_c).map(|hv| (hv - less_hv).min(PROOF_UP_TO_HV))
+            });
+            NeedsTemper { member, temper_c, hardness_hv: shows }
+        })
+        .min_by(|a, b| a.hardness_hv.unwrap_or(0.0).total_cmp(&b.hardness_hv.unwrap_or(0.0)))
+}
+
+/// The printed curve of hardness by temper that speaks for a part, and what is taken off it for
+/// little carbon.
+fn curve<'a>(reference: &'a Reference, part: &Part) -> Option<(&'a TemperCurve, f64)> {
+    let grade = part.member.steel.grade().map(|grade| grade.id.as_str());
+    let curve = reference.practice.temper_curve_of(grade)?;
+    let own = grade.is_some_and(|grade| grade == curve.grade);
+    let lean = part.chemistry.nominal.get(Element::C) < LEAN.1 && !own;
+    Some((curve, if lean { LEAN.0 } else { 0.0 }))
+}
