@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 24] = [
+const PLAN: [&str; 29] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -16,6 +16,11 @@ const PLAN: [&str; 24] = [
     "ceiling_c",
     "ceiling",
     "usable_window",
+    "asks",
+    "needs_temper_c",
+    "needs_hardness_hv_max",
+    "documented_window",
+    "least_bad",
     "governed_by",
     "combined_thickness_mm",
     "members",

@@ -24,6 +24,11 @@ pub(super) struct PlanJson {
     ceiling_c: Option<f64>,
     ceiling: &'static str,
     usable_window: bool,
+    asks: Vec<AskJson>,
+    needs_temper_c: Option<f64>,
+    needs_hardness_hv_max: Option<f64>,
+    documented_window: Option<SpanJson>,
+    least_bad: Option<SpanJson>,
     governed_by: Option<&'static str>,
     combined_thickness_mm: f64,
     members: Vec<MemberJson>,
@@ -38,6 +43,20 @@ pub(super) struct PlanJson {
     tack_c: Option<f64>,
     warm_zone_mm: Option<f64>,
     assumed: Vec<AssumedJson>,
+}
+
+/// A fact that is asked for.
+#[derive(Debug, Serialize)]
+struct AskJson {
+    member: usize,
+    fact: &'static str,
+}
+
+/// Both ends of a window, °C.
+#[derive(Debug, Serialize)]
+struct SpanJson {
+    low_c: f64,
+    high_c: f64,
 }
 
 #[derive(Debug, Serialize)]
@@ -127,6 +146,18 @@ pub(super) fn plan_json(
             Ceiling::BelowTransformation => "none",
         },
         usable_window: plan.usable_window,
+        asks: plan
+            .asks
+            .iter()
+            .map(|asked| AskJson { member: asked.member, fact: asked.ask.id() })
+            .collect(),
+        needs_temper_c: plan.needs.map(|needs| needs.temper_c.ceil()),
+        needs_hardness_hv_max: plan.needs.and_then(|needs| needs.hardness_hv).map(f64::floor),
+        documented_window: plan.documented.as_ref().map(|own| SpanJson {
+            low_c: own.least.as_minimum_c(),
+            high_c: own.most.as_maximum_c(),
+        }),
+        least_bad: plan.least_bad.map(|way| SpanJson { low_c: way.low_c, high_c: way.high_c }),
         governed_by: plan.governing().map(|item| item.outcome.method.id()),
         combined_thickness_mm: plan.combined_mm,
         members: members(job, plan),

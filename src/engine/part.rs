@@ -53,6 +53,12 @@ impl<'a> Part<'a> {
         })
     }
 
+    /// Is what it is asked before any figure stands: its kind, its grade, a tool's temper?
+    #[must_use]
+    pub fn must_be_told(&self) -> bool {
+        self.family == Family::Unsettled || (self.family == Family::Tool && self.asks.contains(&Ask::Temper))
+    }
+
     /// Is it weighed by methods?
     #[must_use]
     pub const fn by_methods(&self) -> bool {

@@ -6,7 +6,7 @@ use strum::IntoStaticStr;
 use super::chemistry::Chemistry;
 use super::family::Family;
 use super::job::{Member, Steel};
-use crate::reference::{ConditionKind, Element, GradeFamily};
+use crate::reference::{Composition, ConditionKind, Element, GradeFamily};
 
 /// Lead from which a certificate says "leaded", weight percent.
 pub const LEAD_LIMIT: f64 = 0.15;
@@ -24,6 +24,8 @@ pub enum Refusal {
     Lead,
     /// Resulphurised.
     Sulphur,
+    /// High-speed steel.
+    HighSpeed,
 }
 
 /// Why a part must not be welded, where it must not.
@@ -41,6 +43,7 @@ pub(in crate::engine) fn refusal(member: &Member, chemistry: &Chemistry) -> Opti
     match member.steel.grade()?.family {
         GradeFamily::DoNotWeldLead => Some(Refusal::Lead),
         GradeFamily::DoNotWeldSulphur => Some(Refusal::Sulphur),
+        GradeFamily::DoNotWeldHighSpeed => Some(Refusal::HighSpeed),
         _ => None,
     }
 }
@@ -114,6 +117,9 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
         return Kin::just(Family::Iron);
     }
     match own {
+        GradeFamily::ToolSteel if tool_temper_is_open(member) => {
+            return Kin::asking(Family::Tool, Ask::Temper);
+        }
         GradeFamily::ToolSteel => return Kin::just(Family::Tool),
         GradeFamily::StainlessAustenitic => return Kin::just(Family::StainlessAustenitic),
         GradeFamily::StainlessFerritic => return Kin::just(Family::StainlessFerritic),
@@ -137,6 +143,14 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
         }
     }
     kin
+}
+
+/// Tool steel stays under its own temper: where it is hardened, or may be, and nobody says how it
+/// was tempered, no figure is safe.
+fn tool_temper_is_open(member: &Member) -> bool {
+    let counted = counted_kind(member);
+    let hardened = has_temper(counted) || counted == ConditionKind::Unknown;
+    hardened && member.condition.temper_c.is_none()
 }
 
 /// High-alloy steel by its analysis alone: asked which it is, or not covered by any method.
@@ -196,6 +210,29 @@ fn may_be_quenched(member: &Member, percent: &impl Fn(Element) -> f64) -> bool {
         || percent(Element::Mo) >= 0.08
         || percent(Element::B) >= 0.0005
         || member.yield_mpa.is_some_and(|mpa| mpa >= QT_YIELD_MPA)
+}
+
+/// The kinds that a stainless steel may be by its analysis, the likeliest first (common practice).
+#[must_use]
+pub fn stainless_kinds(steel: &Composition) -> [Family; 4] {
+    let percent = |element| steel.get(element);
+    let (nickel, chromium) = (percent(Element::Ni), percent(Element::Cr));
+    let austenite = nickel + 0.5 * percent(Element::Mn) + 30.0 * (percent(Element::C) + percent(Element::N));
+    let [austenitic, duplex, ferritic, martensitic] = [
+        Family::StainlessAustenitic,
+        Family::StainlessDuplex,
+        Family::StainlessFerritic,
+        Family::StainlessMartensitic,
+    ];
+    if chromium >= 21.0 && (1.0..10.0).contains(&nickel) {
+        [duplex, austenitic, ferritic, martensitic]
+    } else if nickel >= 6.0 || austenite >= 12.0 && nickel >= 3.0 {
+        [austenitic, duplex, martensitic, ferritic]
+    } else if percent(Element::C) >= 0.08 || nickel >= 1.0 {
+        [martensitic, ferritic, austenitic, duplex]
+    } else {
+        [ferritic, martensitic, austenitic, duplex]
+    }
 }
 
 /// Hardness above which a part is no annealed one, HV (about 30 HRC; common practice).

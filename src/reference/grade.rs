@@ -47,6 +47,8 @@ pub enum GradeFamily {
     DoNotWeldLead,
     /// Must not be fusion welded: resulphurised.
     DoNotWeldSulphur,
+    /// High-speed steel: not welded.
+    DoNotWeldHighSpeed,
 }
 
 /// The carbon equivalent (IIW) that the standard caps for the grade.

@@ -1,5 +1,6 @@
 //! The answer of a plan: the biggest thing on the screen.
 
+use super::asks::{asks, without_window};
 use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::steel::published_spans;
@@ -82,10 +83,11 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
         Verdict::TwoRoutes => AnswerKind::Routes,
         Verdict::NoWindow => AnswerKind::NoWindow,
         Verdict::Refused(_) => AnswerKind::Refused,
-        Verdict::NoMethod => AnswerKind::Uncovered,
+        Verdict::NoMethod | Verdict::Asks => AnswerKind::Uncovered,
     };
     let governing = plan.governing();
     let (title, mut lines) = title_and_lines(pen, job, plan);
+    lines.splice(0..0, asks(pen, job, plan));
     if kind == AnswerKind::Routes {
         lines.extend(published_spans(pen, job));
         // Each route has its own limits; none of them holds for both.
@@ -218,11 +220,13 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
             (get("answer-dry"), lines)
         }
         Verdict::TwoRoutes => (get("answer-routes"), vec![get("answer-routes.line")]),
+        Verdict::Asks => (get("answer-asks"), vec![get("answer-asks.line")]),
         Verdict::NoMethod => (get("answer-uncovered"), vec![get("answer-uncovered.line")]),
         Verdict::Refused(refusal) => {
             let id = match refusal {
                 Refusal::Lead => "lead",
                 Refusal::Sulphur => "sulphur",
+                Refusal::HighSpeed => "high-speed",
             };
             let key = format!("answer-refused-{id}");
             (get("answer-refused"), vec![get(&key), get(&format!("{key}.instead"))])
@@ -248,6 +252,11 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
                 .as_ref()
                 .zip(plan.interpass.as_ref())
                 .map_or(0.0, |(low, high)| high.exact_c - low.exact_c);
+            if plan.too_slow {
+                let mut lines = vec![pen.words.with("answer-no-window.too-slow", &[("low", &low)])];
+                lines.extend(without_window(pen, job, plan));
+                return (get("answer-no-window"), lines);
+            }
             let leaves = if room_k > 0.0 { "answer-no-window.little" } else { "answer-no-window.nothing" };
             let mut lines =
                 vec![if plan.minimum.is_some() { format!("{line} {}", get(leaves)) } else { line }];
@@ -262,6 +271,7 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
                 let name = member_name(pen, job, member);
                 lines.push(pen.words.with("answer-no-window.by", &[("member", &name)]));
             }
+            lines.extend(without_window(pen, job, plan));
             (get("answer-no-window"), lines)
         }
     }

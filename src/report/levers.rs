@@ -62,6 +62,16 @@ pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
                         ("to", &pen.show.heat(to_kj_per_mm).main),
                     ],
                 ),
+                Change::LessHeat { from_kj_per_mm, to_kj_per_mm } => pen.words.with(
+                    "lever-less-heat",
+                    &[
+                        ("from", &pen.show.heat(from_kj_per_mm).main),
+                        ("to", &pen.show.heat(to_kj_per_mm).main),
+                    ],
+                ),
+                Change::SkinOff { member } => {
+                    pen.words.with("lever-skin-off", &[("member", &member_name(pen, job, member))])
+                }
                 Change::Certificate => pen.words.get("lever-certificate"),
                 Change::Buttering { member } => {
                     pen.words.with("lever-buttering", &[("member", &member_name(pen, job, member))])

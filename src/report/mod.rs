@@ -4,6 +4,7 @@
 //! but the way a figure is written.
 
 mod answer;
+mod asks;
 mod cautions;
 mod equivalent;
 mod evidence;

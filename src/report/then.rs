@@ -38,7 +38,7 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
     push_actions(
         pen,
         plan,
-        &[Action::FillerUnknown, Action::DryElectrodes, Action::DryFirst, Action::TrialPiece],
+        &[Action::AusteniticFiller, Action::FillerUnknown, Action::DryElectrodes, Action::DryFirst, Action::TrialPiece],
         &mut lines,
     );
     if let Some(side) = &plan.side {

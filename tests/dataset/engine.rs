@@ -19,6 +19,8 @@ fn one_part(grade: &str, thickness_mm: f64, condition: ConditionKind) -> Job {
         condition,
         temper_c: None,
         round: false,
+        hardness_hv: None,
+        yield_mpa: None,
     };
     let run = RunRow { process: Process::SmawBasic, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.5 };
     job(embedded(), &[member], Joint::Butt, &[run], Restraint::Medium)

@@ -125,6 +125,12 @@ fn every_grade_that_may_be_tempered_has_a_ceiling_or_a_question() {
                 }
                 continue;
             }
+            if made.verdict == Verdict::Asks {
+                if made.minimum_c.or(made.interpass_c).is_some() || made.asks.is_empty() {
+                    wrong.push(format!("{} {kind:?} is asked for with a figure", grade.id));
+                }
+                continue;
+            }
             let may_be = TEMPERED.contains(&kind)
                 || (kind == ConditionKind::Unknown && listed.iter().any(|kind| TEMPERED.contains(kind)));
             let open = made.ceiling == Ceiling::BelowTransformation;

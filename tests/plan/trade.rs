@@ -4,13 +4,13 @@ use crate::typed_job::read;
 use strawblue::engine::plan::plan;
 use strawblue::reference::embedded;
 
-/// A thick chromium-molybdenum part of C 0.28 to 0.35 %, welded at 5 ml/100 g or less, is
+/// A thick chromium-molybdenum part of C 0.28 to 0.33 %, welded at 5 ml/100 g or less, is
 /// preheated to about 260 °C (500 °F): that figure lies inside its window (common practice,
 /// no source).
 #[test]
 fn a_thick_chromium_molybdenum_part_may_be_welded_at_260_c() {
     let mut asked = 0;
-    for carbon in ["0.28", "0.30", "0.32", "0.35"] {
+    for carbon in ["0.28", "0.30", "0.32"] {
         for hydrogen in ["2", "3", "H5"] {
             for thickness in ["40", "60", "75"] {
                 for (restraint, condition) in
@@ -42,7 +42,7 @@ fn a_thick_chromium_molybdenum_part_may_be_welded_at_260_c() {
             }
         }
     }
-    assert_eq!(asked, 108);
+    assert_eq!(asked, 81);
 }
 
 /// An undermatched filler is what hardenable steel is often welded with: beside a matching

@@ -33,6 +33,10 @@ pub(crate) struct MemberRow {
     pub condition: ConditionKind,
     pub temper_c: Option<f64>,
     pub round: bool,
+    #[serde(default)]
+    pub hardness_hv: Option<f64>,
+    #[serde(default)]
+    pub yield_mpa: Option<f64>,
 }
 
 /// A process as test data.
@@ -60,8 +64,8 @@ pub(crate) fn member(reference: &Reference, row: &MemberRow) -> Member {
         condition: Condition { kind: row.condition, temper_c: row.temper_c },
         thickness_mm: row.thickness_mm,
         round: row.round,
-        yield_mpa: None,
-        hardness_hv: None,
+        yield_mpa: row.yield_mpa,
+        hardness_hv: row.hardness_hv,
         buttered: false,
     }
 }

@@ -103,6 +103,8 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("action-", &["src/engine/plan/"]),
     ("answer-", &["src/questions/", "src/engine/", "src/reference/inspection.rs"]),
     ("answer-refused-", &["src/report/"]),
+    ("ask-", &["src/engine/treatment.rs"]),
+    ("kind-", &["src/engine/family.rs"]),
     ("basis-", &["src/reference/basis.rs"]),
     ("caution-", &["data/cautions.ron"]),
     ("certificate-formula-", &["src/engine/carbon_equivalent.rs"]),

@@ -7,6 +7,7 @@
 use strum::IntoStaticStr;
 
 use super::figures::lies_under_buttering;
+use super::upper::HEAT_TREAT_ABOVE_C;
 use crate::engine::family::Family;
 use crate::engine::job::{Job, Process, Run};
 use crate::engine::part::Part;
@@ -58,6 +59,8 @@ pub enum Action {
     HeatTreatAfter,
     /// Basic electrodes and flux are low in hydrogen only while they are dry.
     DryElectrodes,
+    /// Austenitic or nickel filler holds hydrogen, and turns brittle in heat treatment.
+    AusteniticFiller,
 }
 
 impl Action {
@@ -98,11 +101,12 @@ fn welded<'a, 'b>(parts: &'b [Part<'a>]) -> impl Iterator<Item = &'b Part<'a>> {
     parts.iter().enumerate().filter(|(index, _)| !lies_under_buttering(parts, *index)).map(|(_, part)| part)
 }
 
-/// Ms and M90 of the part that transforms lowest, °C.
+/// Ms and M90 of the part that transforms lowest, °C. Plain carbon steel is none of them: at the
+/// heat of welding it turns to pearlite and bainite within minutes.
 #[must_use]
 pub(super) fn lowest_ms_m90_c(parts: &[Part<'_>]) -> Option<(f64, f64)> {
     welded(parts)
-        .filter(|part| part.by_methods())
+        .filter(|part| part.by_methods() && part.family != Family::PlainCarbon)
         .map(|part| (ms_steven_haynes_c(&part.chemistry.nominal), m90_c(&part.chemistry.nominal)))
         .min_by(|a, b| a.0.total_cmp(&b.0))
 }
@@ -138,13 +142,24 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(parts.iter().any(Part::hardens) && drawn.job.runs.iter().any(takes_up_water), Action::DryElectrodes);
     when(drawn.cooling_outside, Action::CoolingTimeOutside);
     when(drawn.iron_cold, Action::ShortBeads);
+    let austenitic = drawn.job.weld.austenitic && parts.iter().any(Part::hardens);
+    when(austenitic, Action::AusteniticFiller);
     if let Some((ms_c, m90_c)) = drawn.ms_m90_c {
-        when(drawn.minimum_c > m90_c, Action::PostHeatBeforeCold);
+        // Austenitic weld metal holds its hydrogen: no post-heat is promised.
+        when(drawn.minimum_c > m90_c && !austenitic, Action::PostHeatBeforeCold);
         when(
-            drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && hardens(parts),
+            drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && any(Family::Hardenable) && !austenitic,
             Action::PostHeatAboveM90,
         );
-        when(drawn.interpass_c > ms_c, Action::HeatTreatStraightAfter);
+        when(
+            drawn.interpass_c > ms_c || drawn.interpass_c > HEAT_TREAT_ABOVE_C,
+            Action::HeatTreatStraightAfter,
+        );
+    } else {
+        when(
+            drawn.interpass_c > HEAT_TREAT_ABOVE_C && any(Family::PlainCarbon),
+            Action::HeatTreatStraightAfter,
+        );
     }
     when(hardens(parts) || any(Family::Iron) || by_sheet(), Action::CoolSlowly);
     when(by_sheet(), Action::HeatTreatAfter);

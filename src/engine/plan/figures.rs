@@ -37,7 +37,7 @@ pub fn figures(reference: &Reference, job: &Job) -> Option<Figures> {
 /// The same, on parts that are known already.
 #[must_use]
 pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Option<Figures> {
-    if parts.is_empty() || parts.iter().any(|part| part.family.without_figures()) {
+    if parts.is_empty() || parts.iter().any(|part| part.family.without_figures() || part.must_be_told()) {
         return None;
     }
     let combined_mm = combined_thickness_mm(reference, job);
@@ -50,7 +50,7 @@ pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -
     // A buttering that can't be laid on its part opens no window for the joint.
     let laid =
         (0..parts.len()).all(|index| layer(reference, job, parts, index).is_none_or(|layer| layer.usable));
-    let usable = laid && minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
+    let usable = laid && !upper.too_slow && minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
     Some(Figures {
         minimum_c,
         exact_c: minimum.limit.as_ref().map(|limit| limit.exact_c),

@@ -1,22 +1,31 @@
 //! What would lower the minimum or open the window?
 //!
 //! Each lever is the whole plan run again with one thing changed: hydrogen one class
-//! down, heat input + 25 %, a certificate in place of the grade, a buttering layer.
-//! Levers that gain nothing are left out. Helps without a published number (weaker
-//! filler, sequence, shrink fit) are named by the screen, never counted.
+//! down, as far as the process and its consumable can give it; heat input + 25 %; the heat input
+//! that brings t8/5 to 20 s where a long one shuts the window; a certificate in place of the
+//! grade; a hard skin ground off; a buttering layer.
+//! Levers that gain nothing are left out, and so are those that push t8/5 out of 5-20 s, or
+//! further out. Helps without a published number (weaker filler, sequence, shrink fit) are named
+//! by the screen, never counted.
 
 use strum::IntoStaticStr;
 
 use super::figures::{Figures, figures};
+use super::side;
+use super::upper::LEAST_WINDOW_K;
 use crate::engine::family::Family;
-use crate::engine::job::{Job, Steel};
+use crate::engine::job::{Condition, Job, Run, Steel};
 use crate::engine::part::Part;
-use crate::reference::Reference;
+use crate::reference::{ConditionKind, Process, Reference};
 
 /// Upper ends of the hydrogen classes of EN 1011-2, ml/100 g.
 const CLASS_ENDS_ML: [f64; 4] = [3.0, 5.0, 10.0, 15.0];
 /// The heat-input lever.
 const MORE_HEAT: f64 = 1.25;
+/// Times of t8/5 closer than this are the same, s.
+const SAME_S: f64 = 1e-6;
+/// Rounds in which heat input and minimum settle.
+const ROUNDS: usize = 6;
 /// A gain under this is no gain, K.
 const NO_GAIN_K: f64 = 1.0;
 
@@ -37,6 +46,18 @@ pub enum Change {
         from_kj_per_mm: f64,
         /// To, kJ/mm net.
         to_kj_per_mm: f64,
+    },
+    /// Less heat input: t8/5 would be too long even at the minimum.
+    LessHeat {
+        /// From, kJ/mm net.
+        from_kj_per_mm: f64,
+        /// To, kJ/mm net.
+        to_kj_per_mm: f64,
+    },
+    /// A hard skin ground off or drawn: the part is then as its core is.
+    SkinOff {
+        /// The member.
+        member: usize,
     },
     /// A certificate in place of the grade; counted at what it would likely read.
     Certificate,
@@ -76,10 +97,11 @@ pub struct Lever {
 #[must_use]
 pub(super) fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<Lever> {
     let Some(now_c) = now.minimum_c else { return Vec::new() };
-    if !parts.iter().any(Part::by_methods) || now_c <= 0.0 {
+    if !parts.iter().any(Part::by_methods) || (now_c <= 0.0 && now.usable) {
         return Vec::new();
     }
-    let mut found: Vec<Lever> = changes(job, parts)
+    let before = spans(reference, job, parts, now);
+    let mut found: Vec<Lever> = changes(reference, job, parts, now)
         .into_iter()
         .filter_map(|(change, changed)| {
             let then = figures(reference, &changed)?;
@@ -87,6 +109,9 @@ pub(super) fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: 
             let opens = then.usable && !now.usable;
             // A layer that can't be laid is no help.
             if matches!(change, Change::Buttering { .. }) && !then.usable {
+                return None;
+            }
+            if pushes_out(&before, &spans(reference, &changed, &Part::all(&changed), &then)) {
                 return None;
             }
             let exact_c = then.exact_c.unwrap_or(0.0);
@@ -105,10 +130,75 @@ pub(super) fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: 
     found
 }
 
-fn changes(job: &Job, parts: &[Part<'_>]) -> Vec<(Change, Job)> {
+/// t8/5 at both ends of the window of each member that minds it, s.
+fn spans(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: &Figures) -> Vec<(f64, f64)> {
+    side::cooling_time(reference, job, parts, figures.minimum_c.unwrap_or(0.0), figures.interpass_c)
+        .into_iter()
+        .filter(|time| parts[time.member].readings().any(|reading| reading.minds_cooling_time()))
+        .map(|time| (time.fastest_s, time.slowest_s))
+        .collect()
+}
+
+/// Does any t8/5 leave its span, or leave it by more?
+fn pushes_out(before: &[(f64, f64)], after: &[(f64, f64)]) -> bool {
+    let (low_s, high_s) = side::QT_SPAN_S;
+    before.iter().zip(after).any(|(was, is)| {
+        is.0 < low_s.min(was.0) - SAME_S || is.1 > high_s.max(was.1) + SAME_S
+    })
+}
+
+/// The heat input at which t8/5 of every member that minds it is 20 s at the minimum that this
+/// heat input itself asks for, kJ/mm; `None` where a long t8/5 shuts nothing.
+fn less_heat(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Option<(Change, Job)> {
+    if !now.upper.too_slow {
+        return None;
+    }
+    let most = |job: &Job| job.runs.iter().map(|run| run.net_heat_kj_per_mm).fold(0.0, f64::max);
+    let mut changed = job.clone();
+    let mut minimum_c = now.exact_c.unwrap_or(0.0).max(job.shop_c);
+    for _ in 0..ROUNDS {
+        let to = parts
+            .iter()
+            .filter(|part| part.readings().any(|reading| reading.minds_cooling_time()))
+            .map(|part| {
+                let (_, slow) = side::welds(reference, job, part.member.thickness_mm);
+                slow.heat_for_kj_per_mm(minimum_c + LEAST_WINDOW_K, side::QT_SPAN_S.1)
+            })
+            .fold(f64::INFINITY, f64::min);
+        // Two figures, downwards: so it is said, and so it is counted.
+        let to = (to * 100.0).floor() / 100.0;
+        if !to.is_finite() || to <= 0.0 {
+            return None;
+        }
+        for (run, first) in changed.runs.iter_mut().zip(&job.runs) {
+            run.net_heat_kj_per_mm = first.net_heat_kj_per_mm.min(to);
+        }
+        minimum_c = figures(reference, &changed)?.exact_c?.max(job.shop_c);
+    }
+    let change = Change::LessHeat { from_kj_per_mm: most(job), to_kj_per_mm: most(&changed) };
+    Some((change, changed))
+}
+
+/// The first hard skin of a job, off: nothing is known of the core's own temper.
+fn skin_off(job: &Job) -> Option<(Change, Job)> {
+    let skinned = |kind| matches!(kind, ConditionKind::CaseHardened | ConditionKind::InductionHardened);
+    let member = job.members.iter().position(|member| skinned(member.condition.kind))?;
+    let mut changed = job.clone();
+    let part = &mut changed.members[member];
+    part.condition = Condition { kind: ConditionKind::Unknown, temper_c: None };
+    part.hardness_hv = None;
+    Some((Change::SkinOff { member }, changed))
+}
+
+fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<(Change, Job)> {
     let mut made = Vec::with_capacity(4);
     let from_ml = job.hydrogen_ml();
-    if let Some(to_ml) = CLASS_ENDS_ML.into_iter().rev().find(|&end_ml| end_ml < from_ml) {
+    let least_ml = |run: &Run| {
+        reference.process(run.process.id()).map_or(0.0, Process::hydrogen_least_ml)
+    };
+    if let Some(to_ml) = CLASS_ENDS_ML.into_iter().rev().find(|&end_ml| end_ml < from_ml)
+        && job.runs.iter().all(|run| least_ml(run) <= to_ml)
+    {
         let mut changed = job.clone();
         for run in &mut changed.runs {
             run.hydrogen_ml = run.hydrogen_ml.min(to_ml);
@@ -131,6 +221,8 @@ fn changes(job: &Job, parts: &[Part<'_>]) -> Vec<(Change, Job)> {
         }
         made.push((Change::Certificate, changed));
     }
+    made.extend(less_heat(reference, job, parts, now));
+    made.extend(skin_off(job));
     made.extend(buttering(job, parts));
     made
 }

@@ -60,14 +60,15 @@ pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed 
             greatest(&evidence)
         }
     };
+    let figure_c = by.and_then(|place| evidence[place].value_c());
     for (place, item) in evidence.iter_mut().enumerate() {
         if Some(place) == by {
             item.standing = Standing::Governs;
-        } else if rungs == Rungs::Clearing {
+        } else if cleared || (rungs == Rungs::Clearing && item.value_c() > figure_c) {
+            // Another route than the lowest sufficient one.
             item.standing = Standing::ShownOnly;
         }
     }
-    let figure_c = by.and_then(|place| evidence[place].value_c());
     evidence.extend(shown::on(case));
     Weighed { evidence, figure_c, by, cleared }
 }
@@ -99,7 +100,7 @@ fn clearing(case: &Case<'_>, evidence: &[Evidence], inside: bool) -> Option<usiz
     let clears =
         |method| place_of(evidence, method).filter(|&place| evidence[place].outcome.says == Says::Clears);
     let by_grade = |method| clears(method).filter(|_| inside);
-    clears(Method::TableC1).or_else(|| by_grade(Method::D11Category)).or_else(|| by_grade(Method::PipingRow))
+    by_grade(Method::D11Category).or_else(|| clears(Method::TableC1)).or_else(|| by_grade(Method::PipingRow))
 }
 
 /// The lowest sufficient route for a structural member that nothing clears.

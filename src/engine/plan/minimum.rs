@@ -70,10 +70,14 @@ fn govern(
     candidates: &[usize],
     steel_c: f64,
 ) -> Option<Limit> {
+    // Of two equal ones the one that is shown higher: a source may print a rounded figure.
+    let shown = |place: usize, value_c| as_shown_c(value_c, evidence[place].outcome.printed);
     let mut best: Option<(usize, f64)> = None;
     for &place in candidates {
         if let Some(value_c) = evidence[place].value_c()
-            && best.is_none_or(|(_, best_c)| value_c > best_c)
+            && best.is_none_or(|(at, best_c)| {
+                (value_c, shown(place, value_c)) > (best_c, shown(at, best_c))
+            })
         {
             best = Some((place, value_c));
         }

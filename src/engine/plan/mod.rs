@@ -11,6 +11,7 @@
 //! may govern. The raw figure is drawn beside it and never governs.
 
 mod actions;
+mod asked;
 mod cautions;
 mod figures;
 mod levers;
@@ -24,6 +25,7 @@ mod temper;
 mod upper;
 
 pub use actions::{Action, tempered};
+pub use asked::{Asked, Documented, LeastBad};
 pub use cautions::{Raised, arc_kind};
 pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
@@ -55,6 +57,8 @@ pub enum Verdict {
     TwoRoutes,
     /// Minimum and maximum leave no usable window.
     NoWindow,
+    /// What a part is must be told first: no figure stands until then.
+    Asks,
     /// A part must not be welded.
     #[strum(serialize = "do-not-weld")]
     Refused(Refusal),
@@ -125,6 +129,18 @@ pub struct Plan {
     pub ceiling_c: Option<f64>,
     /// Is there a window of at least 25 K?
     pub usable_window: bool,
+    /// The facts that would change a limit, asked first; the safe side stands meanwhile.
+    pub asks: Vec<Asked>,
+    /// The temper that the whole window stands under, where one is not known.
+    pub needs: Option<NeedsTemper>,
+    /// Without a window: the least bad way for a quenched and tempered steel.
+    pub least_bad: Option<LeastBad>,
+    /// Without a window: is t8/5 too long even at the minimum, at this heat input?
+    pub too_slow: bool,
+    /// Without a window: what a document prints as its own.
+    pub documented: Option<Documented>,
+    /// The members whose temper must be asked for.
+    pub ask_temper: Vec<usize>,
     /// Everything that was asked.
     pub evidence: Vec<Evidence>,
     /// What must be done beside heating, in the order of the work.
@@ -173,6 +189,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
         Some(figures) => weighed(reference, job, &parts, figures, combined_mm),
         None => refused(&parts, combined_mm),
     };
+    plan.asks = asked::asks(&parts, &plan.ask_temper);
     plan.side = side::side(reference, job, &parts, &plan);
     plan.cautions = cautions::cautions(reference, job, &parts, &plan);
     plan
@@ -183,6 +200,8 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
     let any_iron = parts.iter().any(|part| part.family == Family::Iron);
     let routes = if any_iron { sheets::iron_routes(reference, &job.demands) } else { Vec::new() };
     let verdict = verdict(parts, &figures, routes.len());
+    let shut = verdict == Verdict::NoWindow;
+    let least_bad = if shut { asked::least_bad(parts, &figures) } else { None };
     let minimum_c = figures.minimum_c.unwrap_or(0.0);
     let levers = levers::levers(reference, job, parts, &figures);
     let cooling = side::cooling_time(reference, job, parts, minimum_c, figures.interpass_c);
@@ -234,6 +253,11 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
         ceiling: figures.upper.ceiling,
         ceiling_c,
         usable_window: figures.usable,
+        needs: figures.upper.needs,
+        too_slow: figures.upper.too_slow,
+        least_bad,
+        documented: if shut { asked::documented(parts) } else { None },
+        ask_temper: figures.upper.ask_temper,
         evidence: figures.minimum.evidence,
         actions,
         levers,
@@ -274,7 +298,11 @@ fn member_minimum(evidence: &[Evidence], index: usize, kin: Family) -> Option<(f
 fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
     let refusal = parts.iter().find_map(|part| treatment::refusal(part.member, &part.chemistry));
     Plan {
-        verdict: refusal.map_or(Verdict::NoMethod, Verdict::Refused),
+        verdict: match refusal {
+            Some(refusal) => Verdict::Refused(refusal),
+            None if parts.iter().any(Part::must_be_told) => Verdict::Asks,
+            None => Verdict::NoMethod,
+        },
         members: parts.iter().map(MemberNote::unweighed).collect(),
         ..Plan::empty(combined_mm)
     }
@@ -307,6 +335,12 @@ impl Plan {
             ceiling: Ceiling::BelowTransformation,
             ceiling_c: None,
             usable_window: false,
+            asks: Vec::new(),
+            needs: None,
+            too_slow: false,
+            least_bad: None,
+            documented: None,
+            ask_temper: Vec::new(),
             evidence: Vec::new(),
             actions: Vec::new(),
             levers: Vec::new(),

@@ -134,7 +134,7 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
             Some((time.member, outcomes.to_vec()))
         })
         .collect();
-    let asked = plan.actions.iter().any(|action| {
+    let asked = !job.weld.austenitic && plan.actions.iter().any(|action| {
         matches!(
             action,
             Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter

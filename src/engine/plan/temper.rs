@@ -64,15 +64,21 @@ pub(super) fn known(reference: &Reference, part: &Part, index: usize) -> Known {
         };
     }
     if treatment::has_temper(counted) {
-        if let Some(most_c) = low_temper_c(part) {
+        let row = treatment::grade_temper(member);
+        let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
+        let own = grade_rows::interpass(member).filter(|_| typical);
+        let low = low_temper_c(part);
+        // The grade's own figure is its ceiling too, unless what it is usually tempered at is lower.
+        if let Some((printed, basis)) = own.filter(|own| low.is_some_and(|low_c| own.0.as_maximum_c() <= low_c)) {
+            return Known::At(printed_limit("grade-interpass", index, printed, basis.clone()));
+        }
+        if let Some(most_c) = low {
             return Known::Ask { until_then_c: Some(most_c) };
         }
         if member.hardness_hv.is_some() {
             return by_hardness(reference, part, index);
         }
-        let row = treatment::grade_temper(member);
-        let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
-        if typical && let Some((printed, basis)) = grade_rows::interpass(member) {
+        if let Some((printed, basis)) = own {
             return Known::At(printed_limit("grade-interpass", index, printed, basis.clone()));
         }
         return match row {

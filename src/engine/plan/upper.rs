@@ -6,7 +6,8 @@
 //! not above 370, for H not above Ms where minimum + 25 still fits under it, and never less than
 //! minimum + 25. Never above the ceiling. Thermomechanically rolled steel 150 °C. A steel whose
 //! sheet keeps it under its own temper stays within 50 K of the minimum where that is not known.
-//! t8/5 of quenched and tempered and of thermomechanical steel stays within 25 s.
+//! t8/5 of quenched and tempered and of thermomechanical steel stays within 25 s; where it is
+//! longer at the minimum already there is no window at this heat input.
 //!
 //! Ceiling, which no part may pass at any time: the part's tempering temperature less
 //! 30 K where it is tempered, or a case; by a measured hardness where the temper is not stated.
@@ -24,11 +25,12 @@ use crate::engine::family::{Family, Interpass};
 use crate::engine::job::Job;
 use crate::engine::part::Part;
 use crate::engine::transformation::ms_steven_haynes_c;
-use crate::engine::treatment;
-use crate::reference::{Basis, ConditionKind, Element, Method, Printed, Reference, TemperCurve, TemperKind};
+use crate::reference::{Basis, Element, Method, Printed, Reference};
 
 /// Margin under the tempering temperature, K.
 pub const UNDER_TEMPER_K: f64 = 30.0;
+/// The same for the preheat and the runs of tool steel, K (common practice).
+const TOOL_UNDER_TEMPER_K: f64 = 50.0;
 /// A usable window is at least this wide, K.
 pub const LEAST_WINDOW_K: f64 = 25.0;
 /// Above this, only with heat treatment straight after, °C.
@@ -84,6 +86,8 @@ pub struct Upper {
     /// The members whose temper must be asked for, also where another one or a demand sets a
     /// ceiling.
     pub ask_temper: Vec<usize>,
+    /// Is t8/5 too long even at the minimum: no window at this heat input?
+    pub too_slow: bool,
     /// The condition that the whole window stands under, where a temper is not known.
     pub needs: Option<NeedsTemper>,
 }
@@ -93,6 +97,7 @@ pub struct Upper {
 pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c: f64) -> Option<Upper> {
     let (ceiling, ask_temper) = joint_ceiling(reference, job, parts);
     let mut lowest: Option<Limit> = None;
+    let mut too_slow = false;
     let mut take = |limit: Limit| {
         if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
             lowest = Some(limit);
@@ -103,11 +108,20 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
             if let Some(limit) = member_interpass(reference, job, &reading, index, minimum_c) {
                 take(limit);
             }
-            if let Some(limit) = by_cooling_time(reference, job, &reading, index) {
-                take(limit);
+            match by_cooling_time(reference, job, &reading, index) {
+                Some(limit) if limit.exact_c >= minimum_c + LEAST_WINDOW_K => take(limit),
+                Some(_) => too_slow = true,
+                None => {}
             }
-            if let Known::Ask { until_then_c: Some(most_c) } = known(reference, &reading, index) {
-                take(limit("low-temper", Some(index), most_c, Basis::Practice));
+            match known(reference, &reading, index) {
+                Known::Ask { until_then_c: Some(most_c) } => {
+                    take(limit("low-temper", Some(index), most_c, Basis::Practice));
+                }
+                Known::At(known) if reading.family == Family::Tool && known.by == "stated-temper" => {
+                    let most_c = known.exact_c + UNDER_TEMPER_K - TOOL_UNDER_TEMPER_K;
+                    take(limit("tool-temper", Some(index), most_c, Basis::Practice));
+                }
+                _ => {}
             }
         }
     }
@@ -119,7 +133,7 @@ pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c:
     }
     let interpass = lowest?;
     let needs = needs_temper(reference, parts, &ask_temper, &interpass, &ceiling);
-    Some(Upper { interpass, ceiling, ask_temper, needs })
+    Some(Upper { interpass, ceiling, ask_temper, too_slow, needs })
 }
 
 /// The heat at which t8/5 of a quenched and tempered or thermomechanical member reaches its

@@ -62,7 +62,7 @@ fn practice(reference: &Reference, faults: &mut Faults<'_>) {
     let bands = &practice.ceq_bands.steps;
     faults.rising("ceq_bands", "Ceq", &bands.iter().map(|step| step.up_to).collect::<Vec<_>>());
     for pair in bands.windows(2) {
-        faults.check(pair[0].preheat_c < pair[1].preheat_c, "ceq_bands", Rule::TableWhole, || {
+        faults.check(pair[0].preheat_c <= pair[1].preheat_c, "ceq_bands", Rule::TableWhole, || {
             format!("{} °C is followed by {} °C", pair[0].preheat_c, pair[1].preheat_c)
         });
     }
