@@ -5,6 +5,7 @@ mod cases;
 mod cautions;
 mod laws;
 mod never_panics;
+mod promises;
 mod range;
 mod shown_only;
 mod trade;
