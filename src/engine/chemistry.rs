@@ -6,7 +6,7 @@
 //! hardenable steel). A grade whose standard caps the carbon equivalent is taken at
 //! the cap for this thickness: carbon at its maximum, manganese, chromium, molybdenum,
 //! vanadium, nickel and copper at their maxima times one factor. Thicker than the last
-//! printed cap no cap holds: each equivalent is then the greater of the last cap's and
+//! printed cap no cap holds (a middle that passes its cap is scaled to it): each equivalent is then the greater of the last cap's and
 //! the middle composition's with its spread, so that it never falls with thickness.
 
 use std::collections::BTreeMap;
@@ -104,6 +104,7 @@ impl Chemistry {
 
     /// At a cap on CE (IIW).
     fn under_cap(grade: &Grade, nominal: Composition, cap: f64) -> Self {
+        let nominal = middle_under_cap(nominal, cap);
         let composition = at_cap(grade, nominal, cap);
         Self {
             composition,
@@ -177,6 +178,19 @@ fn likely_under_cap(at_cap: Composition, nominal: Composition) -> Composition {
     SCALED.into_iter().fold(at_cap.with(Element::C, nominal.get(Element::C)), |made, element| {
         made.with(element, at_cap.get(element) * USED_OF_CAP)
     })
+}
+
+/// The middle composition; one whose own CE (IIW) passes the cap is scaled to it.
+fn middle_under_cap(nominal: Composition, cap: f64) -> Composition {
+    let carbon = nominal.get(Element::C);
+    let from_alloy = ce_iiw(&nominal) - carbon;
+    if ce_iiw(&nominal) <= cap || from_alloy <= 0.0 {
+        return nominal;
+    }
+    let factor = ((cap - carbon) / from_alloy).max(0.0);
+    SCALED
+        .into_iter()
+        .fold(nominal, |made, element| made.with(element, nominal.get(element) * factor))
 }
 
 /// The composition that meets a cap on CE (IIW).
