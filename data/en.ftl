@@ -847,15 +847,6 @@ field-diameter = Diameter
 field-hardness = Hardness
 field-yield = Yield strength
 field-buttered = Buttered weld zone
-field-steel-b = Steel of the second part
-field-certificate-b = Certificate of the second part
-field-condition-b = Condition of the second part
-field-thickness-b = Thickness of the second part
-field-shape-b = Shape of the second part
-field-diameter-b = Diameter of the second part
-field-hardness-b = Hardness of the second part
-field-yield-b = Yield strength of the second part
-field-buttered-b = Buttered weld zone of the second part
 field-joint = Joint
 field-leg = Leg
 field-process = Process
@@ -879,6 +870,8 @@ field-demand-preheat = Minimum preheat demanded
 field-demand-interpass = Maximum interpass demanded
 field-demand-ceiling = Ceiling demanded
 field-thermal-cut = Flame- or plasma-cut edges
+field-of-second = { $field } of the second part
+field-of-run = { $field } of process { $count }
 job-missing = This is needed. { $accepts }
 job-missing-travel = This is needed. { $accepts } Or give the time and the length of one run (arc-time, run-length).
 job-missing-beside = This is needed beside { $other } ({ $id }). { $accepts }
@@ -893,6 +886,7 @@ job-contradicts = This says a round, and { $other } ({ $id }) says a plate. Chan
 job-little-hydrogen = { $process } gives { $value } of hydrogen or more. Write the figure or class of the process in use, or leave it out: then the upper typical figure counts.
 job-several-steels = “{ $typed }” stands for { $count } steels: { $steels }. Write the one that it is.
 job-count = Figures: { $typed }. Processes: { $processes }. Write one figure for all, or one for each, joined by “+”.
+job-third-part = A joint here has two parts. Leave this one out, or plan it against each of the others.
 job-net-heat = The net heat input that follows is { $value }, and no arc weld is made so. Look at the figures again.
 job-needs-carbon-manganese = A certificate without a grade must state at least C and Mn.
 job-no-conversion = { $value } is outside the conversion tables. Write the hardness in HV, or leave it out.
@@ -1757,7 +1751,7 @@ cli-help =
 cli-help-plan =
     strawblue plan steel=4140 condition="hardened and tempered 540 C" thickness="1-1/2 in" joint=butt process="gtaw + smaw" hydrogen="3 ml + H4R"
 
-    A job file holds the same keys, with “_” for “-”. Several processes are joined by “+”; hydrogen and heat input are then one for all, or one for each. The keys:
+    A job file holds the same keys, with “_” for “-”: (schema: 2, joint: "butt", parts: [(steel: "4140", thickness: "38 mm")], runs: [(process: "gtaw"), (process: "smaw basic")]). Without a schema it holds them in one list, as they are written here. The keys:
 cli-help-json =
     With --json an answer is one JSON object, in °C, K, mm, kJ/mm, ml/100 g, h and s whatever the units are. What is not known or does not apply is null. The exit status is as without it.
 cli-json-plan = A plan:
@@ -1807,6 +1801,8 @@ cli-questions = Questions:
 cli-questions-more = Write strawblue ask NAME for what a question takes.
 cli-takes-elements = elements of the certificate, weight percent
 cli-takes-elements-b = the same of the second part
+cli-takes-second = with -b each key from steel to buttered is that of the second part
+cli-takes-each = several processes are joined by “+”; then each key from process to runs has one for all, or one for each, joined so too
 cli-takes-steel = a grade; beside elements it fills in what they leave out
 cli-required = needed
 cli-default = { $value } if not given
