@@ -5,7 +5,7 @@ place-plan = Plan
 place-tint = Tint
 place-bench = Bench
 place-log = Log
-place-care = Care
+place-safety = Safety
 place-settings = Settings
 
 ## Tint
@@ -1312,12 +1312,12 @@ word-note-free-machining = Leaded and resulphurised steel must not be fusion wel
 word-note-rebar = The chemistry of reinforcing bar is often open: weld it by the mill certificate only.
 
 # Where cautions are listed: what you are about to do
-care-place-grind = Grind
-care-place-light-torch = Light the torch
-care-place-strike-arc = Strike an arc
-care-place-handle-hot-or-frozen = Handle hot or frozen metal
-care-place-coated-metal = Weld coated metal
-care-place-tight-place = Work in a tight place
+safety-place-grind = Grind
+safety-place-light-torch = Light the torch
+safety-place-strike-arc = Strike an arc
+safety-place-handle-hot-or-frozen = Handle hot or frozen metal
+safety-place-coated-metal = Weld coated metal
+safety-place-tight-place = Work in a tight place
 severity-critical = Critical
 severity-high = High
 severity-medium = Medium
@@ -2197,14 +2197,14 @@ fillers-search-hint = Class or everyday word
 fillers-list = Fillers
 fillers-unknown = Filler not known
 
-## Care
-care-search = Find a caution
-care-search-hint = Find a caution
-care-about-to = I am about to …
-care-critical-first = critical first
-care-nothing-found = Nothing under that word. Try the thing in your hand: acetylene, paint, glove, argon. Then look under what you are about to do.
-care-first = Local codes, site rules and licensed practice come first.
-care-first-note = These cautions remind. They don’t replace training, a permit, the maker’s instructions or an emergency number.
+## Safety
+safety-search = Find a caution
+safety-search-hint = Find a caution
+safety-about-to = I am about to …
+safety-critical-first = critical first
+safety-nothing-found = Nothing under that word. Try the thing in your hand: acetylene, paint, glove, argon. Then look under what you are about to do.
+safety-first = Local codes, site rules and licensed practice come first.
+safety-first-note = These cautions remind. They don’t replace training, a permit, the maker’s instructions or an emergency number.
 
 ## Settings
 settings-temperature = Temperature
@@ -2354,14 +2354,14 @@ fillers-no-composition = The class sets no composition that is known here.
 fillers-heat-treated = Strength after heat treatment.
 fillers-heat-treated-at = Strength after heat treatment at { $span }.
 fillers-hardened-with-part = Strength when hardened and tempered with the part.
-care-first-aid = First aid and emergencies
-care-critical = { $count } critical
-care-critical-one = 1 critical
-care-count = { $count } cautions
-care-count-one = 1 caution
-care-found = { $count } cautions with “{ $query }”
-care-found-one = 1 caution with “{ $query }”
-care-found-none = No caution with “{ $query }”
+safety-first-aid = First aid and emergencies
+safety-critical = { $count } critical
+safety-critical-one = 1 critical
+safety-count = { $count } cautions
+safety-count-one = 1 caution
+safety-found = { $count } cautions with “{ $query }”
+safety-found-one = 1 caution with “{ $query }”
+safety-found-none = No caution with “{ $query }”
 language-en = English
 settings-mixed = Mixed
 settings-look-system = System

@@ -4,42 +4,20 @@
 //! text. Everything that is typed lives in the session; a change saves it, plans anew and
 //! fills the models again. There is no second path.
 
-mod about;
-mod care;
-mod certificate;
-mod certificate_draft;
 #[cfg(target_os = "linux")]
 pub mod desktop;
-mod fillers;
-mod form_parts;
-mod forms;
-mod licences;
-mod map;
+mod form;
 mod page_rows;
-mod photo_read;
 mod plan;
-mod plan_form;
-mod plan_form_events;
-mod plan_form_process;
-mod plan_form_weld;
-mod plan_moments;
-mod plan_results;
-mod question_form;
 pub mod rows;
+mod safety;
+mod screen_values;
 mod settings;
 mod shell;
 mod start;
 mod state;
-mod steel_detail;
-mod steel_rows;
 mod steels;
 mod tint;
-mod tint_ask;
-mod tint_form;
-mod tint_lists;
-mod tint_photo;
-mod tint_photo_view;
-mod tint_view;
 #[allow(
     missing_docs,
     unreachable_pub,

@@ -29,7 +29,7 @@ impl Row for ui::CautionRow {
     }
 }
 
-impl Row for ui::CarePlace {
+impl Row for ui::SafetyPlace {
     fn same(&self, other: &Self) -> bool {
         self.id == other.id
     }

@@ -4,14 +4,22 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, Model};
 
-use super::map::choice;
+use super::plan;
+use super::plan::fillers;
 use super::rows::model;
-use super::{State, about, care, certificate, fillers, plan, settings, steels, tint, ui};
+use super::safety;
+use super::screen_values::choice;
+use super::settings;
+use super::settings::about;
+use super::steels;
+use super::steels::certificate;
+use super::tint;
+use super::{State, ui};
 use crate::job::Theme;
 use crate::units::Units;
 
 /// Places in the order of the navigation: only those that work.
-const PLACES: [&str; 3] = ["plan", "tint", "care"];
+const PLACES: [&str; 3] = ["plan", "tint", "safety"];
 /// Units offered in the header; the rest are in the settings.
 const UNITS: [(Units, &str); 3] =
     [(Units::C_MM, "units-c-mm"), (Units::F_IN, "units-f-in"), (Units::F_MM, "units-f-mm")];
@@ -130,7 +138,7 @@ pub(super) fn refresh_shown(window: &ui::AppWindow, state: &State) {
         "steels" => steels::refresh(window, state),
         "certificate" => certificate::refresh(window, state),
         "fillers" => fillers::refresh(window, state),
-        "care" => care::refresh(window, state),
+        "safety" => safety::refresh(window, state),
         "settings" => settings::refresh(window, state),
         "about" => about::refresh(window, state),
         _ => {}
@@ -140,19 +148,20 @@ pub(super) fn refresh_shown(window: &ui::AppWindow, state: &State) {
 /// The page on the screen: the one opened last, or the place.
 fn shown_page(state: &State) -> String {
     let top = state.open.borrow().pages.last().cloned();
-    top.unwrap_or_else(|| {
-        state.session(|session| {
-            let known = PLACES.contains(&session.place.as_str());
-            if known { session.place.clone() } else { PLACES[0].to_owned() }
-        })
-    })
+    top.unwrap_or_else(|| state.session(|session| known_place(&session.place).to_owned()))
+}
+
+/// The place of that name; the first where there is none.
+fn known_place(kept: &str) -> &'static str {
+    // A session that was kept under an older name of the place.
+    let kept = if kept == "care" { "safety" } else { kept };
+    PLACES.into_iter().find(|place| *place == kept).unwrap_or(PLACES[0])
 }
 
 fn refresh(window: &ui::AppWindow, state: &State) {
     let shell = window.global::<ui::Shell>();
     let (place, units, theme, name) = state.session(|session| {
-        let known = PLACES.contains(&session.place.as_str());
-        let place = if known { session.place.clone() } else { PLACES[0].to_owned() };
+        let place = known_place(&session.place).to_owned();
         (place, session.units, session.theme, session.job.name.clone().unwrap_or_default())
     });
     let top = state.open.borrow().pages.last().cloned();

@@ -6,7 +6,16 @@ use std::rc::Rc;
 use slint::ComponentHandle;
 use thiserror::Error;
 
-use super::{State, about, care, certificate, fillers, forms, plan, settings, shell, steels, tint, ui};
+use super::form::events;
+use super::plan;
+use super::plan::fillers;
+use super::safety;
+use super::settings;
+use super::settings::about;
+use super::steels;
+use super::steels::certificate;
+use super::tint;
+use super::{State, shell, ui};
 use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
@@ -135,12 +144,12 @@ pub fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     window.global::<ui::I18n>().set_rev(1);
     shell::connect(window, state);
     plan::connect(window, state);
-    forms::connect(window, state);
+    events::connect(window, state);
     tint::connect(window, state);
     steels::connect(window, state);
     certificate::connect(window, state);
     fillers::connect(window, state);
-    care::connect(window, state);
+    safety::connect(window, state);
     settings::connect(window, state);
     about::connect(window, state);
     shell::refresh_all(window, state);

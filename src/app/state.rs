@@ -50,11 +50,11 @@ pub struct Open {
     /// What is looked for among the fillers.
     pub filler_query: String,
     /// What is looked for among the cautions.
-    pub care_query: String,
+    pub safety_query: String,
     /// Places of the cautions that are unfolded.
-    pub care_places: BTreeSet<String>,
+    pub safety_places: BTreeSet<String>,
     /// Cautions that are open in the list of all.
-    pub care_cautions: BTreeSet<String>,
+    pub safety_cautions: BTreeSet<String>,
     /// Is first aid unfolded?
     pub first_aid: bool,
     /// Are temperature and length chosen apart, whatever they are?
@@ -90,7 +90,7 @@ pub struct State {
     /// What shows it.
     notice_shown: RefCell<ShowsNotice>,
     /// The photo of the Tint place.
-    pub(super) photo: RefCell<super::tint_photo::Photo>,
+    pub(super) photo: RefCell<crate::app::tint::photo::Photo>,
 }
 
 impl State {

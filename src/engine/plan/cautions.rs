@@ -105,7 +105,7 @@ impl Scene<'_> {
             Trigger::HighFrequencyStart => {
                 self.job.runs.iter().any(|run| arc_kind(run.process) == ArcKind::Gtaw)
             }
-            // No question of the job asks for these; the Care place lists them.
+            // No question of the job asks for these; the Safety place lists them.
             Trigger::FrozenPin | Trigger::BrazeFiller | Trigger::TightPlace => false,
         }
     }

@@ -198,6 +198,8 @@ fn asked(reference: &Reference) -> Vec<(&'static str, String, String)> {
         column.note.iter().for_each(|note| ask("tint_tables.ron", &column.id, note.clone()));
     }
     reference.cautions.iter().for_each(|row| ask("cautions.ron", &row.id, row.message()));
-    Place::ALL.iter().for_each(|place| ask("cautions.ron", place.id(), format!("care-place-{}", place.id())));
+    Place::ALL
+        .iter()
+        .for_each(|place| ask("cautions.ron", place.id(), format!("safety-place-{}", place.id())));
     keys
 }

@@ -1,0 +1,177 @@
+//! Parts of a form: what a row unfolds into.
+
+use slint::SharedString;
+
+use crate::app::rows::model;
+use crate::app::{State, ui};
+use crate::job::{Fault, Field, FieldProblem};
+
+fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
+    ui::PartRow {
+        kind,
+        id: id.into(),
+        chosen: -1,
+        choices: model(Vec::new()),
+        fields: model(Vec::new()),
+        ..ui::PartRow::default()
+    }
+}
+
+fn chosen(place: Option<usize>) -> i32 {
+    place.and_then(|place| i32::try_from(place).ok()).unwrap_or(-1)
+}
+
+/// The first problem of these fields in words. A field that is empty is not one on the
+/// screen: the answer band says what is still wanted.
+fn first_problem(state: &State, fields: &[Field]) -> SharedString {
+    let problems = state.problems();
+    let shown = |problem: &&FieldProblem| fields.contains(&problem.field) && problem.fault != Fault::Missing;
+    problems.iter().find(shown).map_or_else(SharedString::default, |problem| problem.say(&state.words).into())
+}
+
+/// Number fields side by side.
+pub(crate) fn fields(id: &str, rows: Vec<ui::FieldRow>) -> ui::PartRow {
+    ui::PartRow { fields: model(rows), ..part(ui::PartKind::Fields, id) }
+}
+
+/// One field of the job.
+pub(crate) fn field_part(state: &State, field: Field, text: &str, unit: &str) -> ui::FieldRow {
+    let problem = first_problem(state, &[field]);
+    ui::FieldRow {
+        id: field.id().into(),
+        label: state.word(&field.key()),
+        text: text.into(),
+        unit: unit.into(),
+        hint: "".into(),
+        problem,
+        derived: false,
+    }
+}
+
+/// One choice of several, shown in this way.
+fn one_of(
+    kind: ui::PartKind,
+    id: &str,
+    label: SharedString,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    ui::PartRow { label, choices: model(choices), chosen: chosen(place), ..part(kind, id) }
+}
+
+/// One choice in a row.
+pub(crate) fn segments(
+    state: &State,
+    id: &str,
+    label: &str,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    one_of(ui::PartKind::Segments, id, state.word(label), choices, place)
+}
+
+/// One choice among sketches.
+pub(crate) fn tiles(
+    state: &State,
+    id: &str,
+    label: &str,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    one_of(ui::PartKind::Tiles, id, state.word(label), choices, place)
+}
+
+/// What the id of a folded list begins with.
+pub(crate) const LIST: &str = "list:";
+
+/// One choice in a list, folded to what is chosen until it is asked for.
+pub(crate) fn list(
+    state: &State,
+    id: &str,
+    label: &str,
+    empty: &str,
+    choices: Vec<ui::ChoiceRow>,
+    place: Option<usize>,
+) -> ui::PartRow {
+    let folded = format!("{LIST}{id}");
+    if !state.open.borrow().rows.contains(&folded) {
+        let value = place
+            .and_then(|place| choices.get(place))
+            .map_or_else(|| state.word(empty), |row| row.label.clone());
+        return ui::PartRow { label: state.word(label), value, ..part(ui::PartKind::Pick, &folded) };
+    }
+    one_of(ui::PartKind::List, id, state.word(label), choices, place)
+}
+
+/// Something that another page chooses.
+pub(crate) fn pick(
+    state: &State,
+    id: &str,
+    label: &str,
+    value: &str,
+    empty: &str,
+    note: &str,
+    field: Field,
+) -> ui::PartRow {
+    let problem = first_problem(state, &[field]);
+    let value = if value.is_empty() { state.word(empty) } else { value.into() };
+    ui::PartRow {
+        label: state.word(label),
+        value,
+        note: note.into(),
+        problem,
+        leads_away: true,
+        ..part(ui::PartKind::Pick, id)
+    }
+}
+
+/// A line of text.
+pub(crate) fn note(state: &State, id: &str, key: &str) -> ui::PartRow {
+    ui::PartRow {
+        label: state.word(key),
+        basis_kind: ui::BasisKind::Practice,
+        ..part(ui::PartKind::Note, id)
+    }
+}
+
+/// A sketch with words beside it.
+pub(crate) fn picture(state: &State, id: &str, sketch: &str, key: &str) -> ui::PartRow {
+    ui::PartRow {
+        value: sketch.into(),
+        label: state.word(key),
+        note: state.word(&format!("{key}.note")),
+        ..part(ui::PartKind::Picture, id)
+    }
+}
+
+/// A button.
+pub(crate) fn action(state: &State, id: &str, key: &str) -> ui::PartRow {
+    ui::PartRow { label: state.word(key), ..part(ui::PartKind::Action, id) }
+}
+
+/// A row, with the first problem of the fields that it holds, and whether nobody typed them.
+pub(crate) fn form_row(
+    state: &State,
+    id: &str,
+    watched: &[Field],
+    value: String,
+    parts: Vec<ui::PartRow>,
+) -> ui::FormRow {
+    let problem = first_problem(state, watched);
+    let assumed = state
+        .planned()
+        .is_some_and(|planned| planned.read.defaulted.iter().any(|found| watched.contains(&found.field)))
+        && state.session(|session| watched.iter().all(|field| session.job.get(*field).is_none()));
+    ui::FormRow {
+        id: id.into(),
+        label: state.word(&format!("form-{id}")),
+        value: value.into(),
+        note: "".into(),
+        problem,
+        assumed,
+        open: state.open.borrow().rows.contains(id),
+        pinned: false,
+        titled: false,
+        parts: model(parts),
+    }
+}

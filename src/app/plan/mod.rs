@@ -1,0 +1,162 @@
+//! The Plan place: what is typed becomes a plan, the plan becomes rows.
+
+pub(crate) mod fillers;
+pub(crate) mod form;
+pub(crate) mod form_events;
+pub(crate) mod form_process;
+pub(crate) mod form_weld;
+pub(crate) mod moments;
+pub(crate) mod results;
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, Model, SharedString, VecModel};
+
+use crate::app::page_rows::toggle;
+use crate::app::rows::{model, sync};
+use crate::app::shell::refresh_shown;
+use crate::app::{State, ui};
+use crate::job::{Fault, Field};
+use crate::report::{Report, sheet};
+
+/// Wires the Plan place and the basis sheet.
+pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let adapter = window.global::<ui::PlanAdapter>();
+    adapter.set_rows(model(Vec::new()));
+    adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
+        state.open.borrow_mut().basis = Some(id.to_string());
+        refresh(window, state);
+    }));
+    adapter.on_caution_toggled(calls(window, state, |window, state, id: SharedString| {
+        toggle(&mut state.open.borrow_mut().cautions, &id);
+        refresh(window, state);
+    }));
+    adapter.on_evidence_set_picked(calls(window, state, |window, state, index: i32| {
+        state.open.borrow_mut().evidence_set = usize::try_from(index).ok();
+        refresh(window, state);
+    }));
+    let ask = calls(window, state, |window, state, id: SharedString| {
+        toggle(&mut state.open.borrow_mut().cautions, &id);
+        refresh(window, state);
+    });
+    adapter.on_critical_toggled(move || ask("critical-line".into()));
+    let all = calls(window, state, |window, state, (): ()| {
+        state.open.borrow_mut().all_cautions = true;
+        refresh(window, state);
+    });
+    adapter.on_cautions_all_asked(move || all(()));
+    let close = calls(window, state, |window, state, (): ()| {
+        state.open.borrow_mut().basis = None;
+        refresh_shown(window, state);
+    });
+    window.global::<ui::BasisAdapter>().on_close_asked(move || close(()));
+}
+
+/// A callback that finds its window and state again.
+pub(crate) fn calls<T: 'static>(
+    window: &ui::AppWindow,
+    state: &Rc<State>,
+    act: impl Fn(&ui::AppWindow, &Rc<State>, T) + 'static,
+) -> impl Fn(T) + 'static {
+    let (weak, state) = (window.as_weak(), state.clone());
+    move |value| act(&weak.upgrade().expect("the window calls while it lives"), &state, value)
+}
+
+/// Fills the place anew.
+pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
+    let adapter = window.global::<ui::PlanAdapter>();
+    let rows = adapter.get_rows();
+    let shown = rows.as_any().downcast_ref::<VecModel<ui::FormRow>>().expect("connect puts a VecModel there");
+    sync(shown, form::rows(state));
+    match state.planned() {
+        None => fill_empty(&adapter, state),
+        Some(planned) => {
+            let pen = state.pen();
+            let report = Report::of(&pen, &planned.read.job, &planned.plan);
+            let open = state.open.borrow();
+            let mut answer = results::answer_view(state, &report.answer, &planned);
+            if let Some(why) = stale_why(state) {
+                answer.stale = true;
+                answer.stale_title = state.word("plan-stale");
+                answer.stale_why = why;
+            }
+            adapter.set_answer(answer);
+            let line = results::window_view(state, &planned, &report.answer);
+            adapter.set_moments(model(moments::moments(state, &planned, &line)));
+            adapter.set_window_line(line);
+            results::fill_evidence(&adapter, state, &planned, &report, &open);
+            adapter.set_levers_note(state.word("plan-levers-note"));
+            adapter.set_levers(model(report.levers.iter().map(results::lever_row).collect()));
+            adapter.set_then(model(report.then.iter().map(results::then_row).collect()));
+            results::fill_cautions(&adapter, state, &report, &open);
+            let assumed = planned.read.defaulted.iter().map(|found| ui::ParagraphRow {
+                label: state.word(&found.field.key()),
+                text: found.say(&state.words, &state.show()).into(),
+            });
+            adapter.set_assumed(model(assumed.collect()));
+        }
+    }
+    fill_basis(window, state);
+}
+
+/// Why the shown plan is an old one: a field that can't be read, or that is empty again.
+fn stale_why(state: &State) -> Option<SharedString> {
+    let problems = state.problems();
+    let problem =
+        problems.iter().find(|problem| problem.fault != Fault::Missing).or_else(|| problems.first())?;
+    let field = state.words.get(&problem.field.key());
+    let said = problem.say(&state.words);
+    Some(state.words.with("plan-stale-why", &[("field", &field), ("said", &said)]).into())
+}
+
+/// The empty place: what to type first.
+fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
+    let problems = state.problems();
+    let steps: Vec<SharedString> = [
+        ([Field::Steel, Field::Certificate].as_slice(), "plan-empty-steel"),
+        ([Field::Thickness, Field::Diameter].as_slice(), "plan-empty-thickness"),
+        ([Field::Joint].as_slice(), "plan-empty-joint"),
+        ([Field::Process].as_slice(), "plan-empty-process"),
+    ]
+    .into_iter()
+    .filter(|(fields, _)| problems.iter().any(|problem| fields.contains(&problem.field)))
+    .map(|(_, key)| state.word(key))
+    .collect();
+    let bad: Vec<_> = problems.iter().filter(|problem| problem.fault != Fault::Missing).collect();
+    let title = match (bad.len(), steps.len()) {
+        (0, 4) => "plan-empty",
+        (0, _) => "plan-empty-rest",
+        (1, _) => "plan-empty-bad",
+        _ => "plan-empty-bad-more",
+    };
+    adapter.set_answer(ui::AnswerView {
+        kind: ui::AnswerKind::Empty,
+        title: state.word(title),
+        lines: model(steps),
+        sentence: bad.first().map_or_else(SharedString::default, |problem| problem.say(&state.words).into()),
+        ..ui::AnswerView::default()
+    });
+    adapter.set_window_line(ui::WindowView::default());
+    adapter.set_moments(model(Vec::new()));
+    adapter.set_evidence_sets(model(Vec::new()));
+    adapter.set_evidence(model(Vec::new()));
+    adapter.set_levers(model(Vec::new()));
+    adapter.set_then(model(Vec::new()));
+    adapter.set_assumed(model(Vec::new()));
+    adapter.set_cautions(model(Vec::new()));
+    adapter.set_cautions_more("".into());
+    adapter.set_has_critical(false);
+}
+
+fn fill_basis(window: &ui::AppWindow, state: &State) {
+    let basis = window.global::<ui::BasisAdapter>();
+    let asked = state.open.borrow().basis.clone();
+    let found = asked.zip(state.planned()).and_then(|(id, planned)| {
+        sheet(&state.pen(), &planned.read.job, &planned.plan, &id)
+            .map(|sheet| results::basis_view(&id, &sheet))
+    });
+    basis.set_open(found.is_some());
+    if let Some(view) = found {
+        basis.set_view(view);
+    }
+}

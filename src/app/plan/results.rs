@@ -1,0 +1,294 @@
+//! The results of a plan as rows of the screen: pure mappers.
+
+use slint::SharedString;
+
+use crate::app::rows::model;
+use crate::app::screen_values::{basis_kind, capital, caution, choice, figure, float, standing, ticks};
+use crate::app::{Open, Planned, State, ui};
+use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
+use crate::report::{
+    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, RangeVerdict, Report, Sheet,
+    ThenLine,
+};
+use crate::units::{Side, limit_value};
+
+/// The end of the evidence axis, °C.
+const AXIS_TO_C: f64 = 450.0;
+/// Cautions that are shown before "all".
+pub(crate) const FIRST_CAUTIONS: usize = 3;
+
+/// The answer band.
+pub(crate) fn answer_view(state: &State, answer: &Answer, planned: &Planned) -> ui::AnswerView {
+    ui::AnswerView {
+        kind: match answer.kind {
+            AnswerKind::Window => ui::AnswerKind::Window,
+            AnswerKind::Dry => ui::AnswerKind::Dry,
+            AnswerKind::NoWindow => ui::AnswerKind::NoWindow,
+            AnswerKind::Refused => ui::AnswerKind::Refused,
+            AnswerKind::Routes => ui::AnswerKind::Routes,
+            AnswerKind::Uncovered => ui::AnswerKind::Uncovered,
+        },
+        title: answer.title.as_str().into(),
+        lines: model(answer.lines.iter().map(SharedString::from).collect()),
+        qualifier: answer.qualifier.as_str().into(),
+        minimum: figure(&answer.minimum),
+        maximum: figure(&answer.maximum),
+        ceiling: figure(&answer.ceiling),
+        ceiling_short: if answer.ceiling.figure.is_empty() {
+            "".into()
+        } else {
+            match planned.plan.ceiling {
+                Ceiling::At(_) => "".into(),
+                Ceiling::AskTemper { .. } => state.word("answer-ask-temper.short"),
+                Ceiling::BelowTransformation => state.word("answer-no-ceiling.short"),
+            }
+        },
+        standing: match answer.standing {
+            Some(found) => standing(found, false),
+            None if planned.plan.verdict == Verdict::NoMethod => ui::Standing::Unproven,
+            None => ui::Standing::None,
+        },
+        sentence: answer.sentence.as_str().into(),
+        note: answer.note.as_str().into(),
+        routes: model(
+            answer
+                .routes
+                .iter()
+                .map(|route| ui::RouteRow {
+                    id: route.id.as_str().into(),
+                    title: route.title.as_str().into(),
+                    figure: route.figure.as_str().into(),
+                    second: route.second.as_str().into(),
+                    text: route.text.as_str().into(),
+                    basis_kind: basis_kind(&route.basis),
+                    basis_label: route.basis.label.as_str().into(),
+                })
+                .collect(),
+        ),
+        ..ui::AnswerView::default()
+    }
+}
+
+/// The window on its axis.
+pub(crate) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> ui::WindowView {
+    let plan = &planned.plan;
+    let shown = matches!(plan.verdict, Verdict::Window | Verdict::NoWindow);
+    let (Some(low), Some(high), true) = (&plan.minimum, &plan.interpass, shown) else {
+        return ui::WindowView::default();
+    };
+    let ceiling_c = plan.ceiling_c.filter(|ceiling_c| *ceiling_c <= 700.0);
+    let unit = state.show().units.temperature;
+    // Drawn where its label says, never where a looser figure lies.
+    let drawn_c = |side, limit: &Limit| unit.to_c(limit_value(side, limit.exact_c, limit.printed, unit));
+    let none = plan.verdict == Verdict::NoWindow;
+    let inverted = none && low.exact_c > high.exact_c;
+    let least = low.exact_c.min(high.exact_c);
+    let most = low.exact_c.max(high.exact_c).max(ceiling_c.unwrap_or(0.0));
+    let from_c = ((least - 60.0) / 50.0).floor().max(0.0) * 50.0;
+    let to_c = ((most + 40.0) / 50.0).ceil() * 50.0;
+    let label = |key: &str, shown: &crate::report::Figure| -> SharedString {
+        let figure = format!("{}\u{a0}{}", shown.figure, shown.unit);
+        state.words.with(key, &[("figure", &figure)]).into()
+    };
+    ui::WindowView {
+        shown: true,
+        none,
+        inverted,
+        from_c: float(from_c),
+        to_c: float(to_c),
+        low_c: float(drawn_c(Side::Minimum, low)),
+        high_c: float(drawn_c(Side::Maximum, high)),
+        ceiling_c: float(
+            ceiling_c.map_or(0.0, |ceiling_c| unit.to_c(limit_value(Side::Maximum, ceiling_c, None, unit))),
+        ),
+        low_label: label("window-low", &answer.minimum),
+        high_label: label("window-high", &answer.maximum),
+        ceiling_label: if ceiling_c.is_some() { label("window-ceiling", &answer.ceiling) } else { "".into() },
+        ticks: model(ticks(state.show(), from_c, to_c, if to_c - from_c > 300.0 { 100.0 } else { 50.0 })),
+        ..ui::WindowView::default()
+    }
+}
+
+/// The names of the sets of evidence.
+pub(crate) fn evidence_sets(groups: &[EvidenceGroup]) -> Vec<ui::ChoiceRow> {
+    if groups.len() < 2 {
+        return Vec::new();
+    }
+    groups.iter().map(|group| choice(&group.id, group.title.as_str(), "", "")).collect()
+}
+
+/// One line of evidence.
+fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
+    let at_limit = line.standing == Standing::AtLimit || line.at_limit;
+    ui::EvidenceRow {
+        id: line.id.as_str().into(),
+        name: line.name.as_str().into(),
+        figure: line.figure.as_str().into(),
+        standing: standing(line.standing, at_limit),
+        from_c: float(line.from_c),
+        to_c: float(line.to_c.min(AXIS_TO_C)),
+        raw_c: float(line.raw_c.unwrap_or(0.0).min(AXIS_TO_C)),
+        note: capital(&line.note),
+        basis_kind: basis_kind(&line.basis),
+        basis_label: line.basis.label.as_str().into(),
+        governs: line.standing == Standing::Governs,
+        beyond: line.to_c > AXIS_TO_C,
+    }
+}
+
+/// The chosen set of evidence, with its axis.
+pub(crate) fn fill_evidence(
+    adapter: &ui::PlanAdapter<'_>,
+    state: &State,
+    planned: &Planned,
+    report: &Report,
+    open: &Open,
+) {
+    let governing = report
+        .groups
+        .iter()
+        .position(|group| group.lines.iter().any(|line| line.standing == Standing::Governs))
+        .unwrap_or(0);
+    let set = open.evidence_set.unwrap_or(governing).min(report.groups.len().saturating_sub(1));
+    adapter.set_evidence_sets(model(evidence_sets(&report.groups)));
+    adapter.set_evidence_set(i32::try_from(set).unwrap_or(0));
+    let group = report.groups.get(set);
+    adapter.set_evidence(model(
+        group.map_or_else(Vec::new, |group| group.lines.iter().map(evidence_row).collect()),
+    ));
+    adapter.set_evidence_ticks(model(ticks(state.show(), 0.0, AXIS_TO_C, 100.0)));
+    adapter.set_evidence_to_c(float(AXIS_TO_C));
+    adapter.set_evidence_unit(state.show().units.temperature.symbol().into());
+    adapter.set_evidence_governing_c(float(planned.plan.minimum.as_ref().map_or(0.0, |limit| limit.exact_c)));
+    let note = group.filter(|group| !group.result.is_empty()).map_or_else(String::new, |group| {
+        state.words.with("evidence-set-note", &[("title", &group.title), ("result", &group.result)])
+    });
+    adapter.set_evidence_note(note.into());
+}
+
+/// One lever.
+pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
+    ui::LeverRow {
+        id: line.id.into(),
+        what: line.what.as_str().into(),
+        result: line.result.as_str().into(),
+        note: capital(&line.note),
+        effect: match line.effect {
+            LeverEffect::Lowers => ui::LeverEffect::Lowers,
+            LeverEffect::Opens => ui::LeverEffect::Opens,
+            LeverEffect::NotAlone => ui::LeverEffect::NotAlone,
+        },
+    }
+}
+
+/// One thing to do.
+pub(crate) fn then_row(line: &ThenLine) -> ui::ThenRow {
+    ui::ThenRow {
+        id: line.id.as_str().into(),
+        label: line.label.as_str().into(),
+        value: capital(&line.value),
+        note: line.note.as_str().into(),
+        basis_kind: basis_kind(&line.basis),
+        basis_label: line.basis.label.as_str().into(),
+    }
+}
+
+/// The cautions of the job: the first ones, or all.
+pub(crate) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report: &Report, open: &Open) {
+    let all = open.all_cautions;
+    let shown = if all { report.cautions.len() } else { FIRST_CAUTIONS.min(report.cautions.len()) };
+    let own = report.cautions.iter().filter(|line| !line.of_every_job).count();
+    let rows: Vec<ui::CautionRow> = report.cautions[..shown]
+        .iter()
+        .enumerate()
+        .map(|(at, line)| ui::CautionRow {
+            head: if at == own { state.word("cautions-of-every-job") } else { "".into() },
+            ..caution(line, open.cautions.contains(&line.id))
+        })
+        .collect();
+    adapter.set_cautions(model(rows));
+    adapter.set_cautions_more(if shown == report.cautions.len() {
+        "".into()
+    } else {
+        let general = (report.cautions.len() - own).to_string();
+        let counts = [("own", own.to_string()), ("general", general)];
+        let counts = counts.each_ref().map(|(name, count)| (*name, count.as_str()));
+        state.words.with("plan-all-cautions", &counts).into()
+    });
+    let worst = report.cautions.first().filter(|line| line.severity == crate::reference::Severity::Critical);
+    adapter.set_has_critical(worst.is_some());
+    if let Some(line) = worst {
+        let mut row = caution(line, open.cautions.contains("critical-line"));
+        row.text = line.why.as_str().into();
+        adapter.set_critical(row);
+        let more = report.cautions.len().saturating_sub(1).to_string();
+        adapter.set_critical_more(state.words.with("plan-more-cautions", &[("count", &more)]).into());
+    }
+}
+
+/// A basis sheet.
+pub(crate) fn basis_view(id: &str, sheet: &Sheet) -> ui::BasisView {
+    ui::BasisView {
+        id: id.into(),
+        label: sheet.label.as_str().into(),
+        figure: sheet.figure.figure.as_str().into(),
+        unit: sheet.figure.unit.as_str().into(),
+        second: sheet.figure.second.as_str().into(),
+        standing: sheet.standing.map_or(ui::Standing::None, |found| standing(found, false)),
+        sentence: sheet.sentence.as_str().into(),
+        basis_kind: basis_kind(&sheet.basis),
+        basis_label: sheet.basis.label.as_str().into(),
+        formula: model(sheet.formula.iter().map(|line| formula_row(line)).collect()),
+        steps: model(
+            sheet
+                .steps
+                .iter()
+                .map(|step| ui::StepRow {
+                    text: capital(&step.text),
+                    value: step.value.as_str().into(),
+                    ..ui::StepRow::default()
+                })
+                .collect(),
+        ),
+        steps_note: "".into(),
+        ranges: model(
+            sheet
+                .ranges
+                .iter()
+                .map(|range| ui::RangeRow {
+                    name: capital(&range.name),
+                    value: range.value.as_str().into(),
+                    limits: range.limits.as_str().into(),
+                    from: float(range.from),
+                    to: float(range.to),
+                    at: float(range.at),
+                    verdict: match range.verdict {
+                        RangeVerdict::Inside => ui::RangeVerdict::Inside,
+                        RangeVerdict::AtLimit => ui::RangeVerdict::Outside,
+                        RangeVerdict::NotStated => ui::RangeVerdict::NotStated,
+                    },
+                    word: range.word.as_str().into(),
+                })
+                .collect(),
+        ),
+        paragraphs: model(
+            sheet
+                .paragraphs
+                .iter()
+                .map(|(label, text)| ui::ParagraphRow {
+                    label: label.as_str().into(),
+                    text: text.as_str().into(),
+                })
+                .collect(),
+        ),
+    }
+}
+
+/// A line of a formula: what follows `^` up to a space or sign is raised.
+fn formula_row(line: &str) -> ui::FormulaRow {
+    let Some((before, after)) = line.split_once('^') else {
+        return ui::FormulaRow { text: line.into(), ..ui::FormulaRow::default() };
+    };
+    let end = after.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(after.len());
+    ui::FormulaRow { text: before.into(), superscript: after[..end].into(), rest: after[end..].into() }
+}

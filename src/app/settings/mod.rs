@@ -1,0 +1,178 @@
+//! How figures are written, how the window looks, and what the data is.
+
+pub(crate) mod about;
+pub(crate) mod licences;
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, SharedString};
+
+use self::licences::LICENCES;
+use crate::app::page_rows::{counted, put, toggle};
+use crate::app::plan::calls;
+use crate::app::rows::model;
+use crate::app::screen_values::choice;
+use crate::app::shell::{open_page, set_units};
+use crate::app::{State, ui};
+use crate::job::Theme;
+use crate::reference::check::rows_of_sources;
+use crate::reference::{Row as _, Source};
+use crate::units::{LengthUnit, TemperatureUnit, Units};
+
+/// Looks in the order in which they are offered.
+const LOOKS: [(Theme, &str); 3] = [(Theme::System, "system"), (Theme::Dark, "dark"), (Theme::Light, "light")];
+/// Languages that there are words of.
+const LANGUAGES: [&str; 1] = ["en"];
+/// The last of the unit choices: temperature and length apart.
+const MIXED: i32 = 2;
+
+/// Wires the page.
+pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let adapter = window.global::<ui::SettingsAdapter>();
+    adapter.set_licences(model(Vec::new()));
+    adapter.on_unit_picked(calls(window, state, |window, state, index: i32| {
+        state.open.borrow_mut().units_mixed = index == MIXED;
+        let units = state.session(|session| session.units);
+        let units = match index {
+            0 => Units::C_MM,
+            1 => Units::F_IN,
+            // The commonest mixture, unless a mixture is there.
+            _ if is_mixed(units) => units,
+            _ => Units::F_MM,
+        };
+        set_units(window, state, units);
+    }));
+    adapter.on_temperature_picked(calls(window, state, |window, state, index: i32| {
+        let temperature = if index == 0 { TemperatureUnit::C } else { TemperatureUnit::F };
+        let length = state.session(|session| session.units.length);
+        state.open.borrow_mut().units_mixed = true;
+        set_units(window, state, Units { temperature, length });
+    }));
+    adapter.on_length_picked(calls(window, state, |window, state, index: i32| {
+        let length = if index == 0 { LengthUnit::Mm } else { LengthUnit::Inch };
+        let temperature = state.session(|session| session.units.temperature);
+        state.open.borrow_mut().units_mixed = true;
+        set_units(window, state, Units { temperature, length });
+    }));
+    adapter.on_look_picked(calls(window, state, |window, state, index: i32| {
+        if let Some((theme, _)) = usize::try_from(index).ok().and_then(|index| LOOKS.get(index)) {
+            state.change(|session| session.theme = *theme);
+            crate::app::refresh_all(window, state);
+        }
+    }));
+    adapter.on_language_picked(calls(window, state, |window, state, index: i32| {
+        if let Some(language) = usize::try_from(index).ok().and_then(|index| LANGUAGES.get(index)) {
+            state.change(|session| session.language = (*language).to_owned());
+            crate::app::refresh_all(window, state);
+        }
+    }));
+    let sources = calls(window, state, |window, state, (): ()| {
+        let open = state.open.borrow().sources;
+        state.open.borrow_mut().sources = !open;
+        refresh(window, state);
+    });
+    adapter.on_sources_toggled(move || sources(()));
+    let licences = calls(window, state, |window, state, (): ()| {
+        let open = state.open.borrow().licences;
+        state.open.borrow_mut().licences = !open;
+        refresh(window, state);
+    });
+    adapter.on_licences_toggled(move || licences(()));
+    adapter.on_licence_toggled(calls(window, state, |window, state, id: SharedString| {
+        toggle(&mut state.open.borrow_mut().licence_texts, &id);
+        refresh(window, state);
+    }));
+    let about = calls(window, state, |window, state, (): ()| open_page(window, state, "about"));
+    adapter.on_about_asked(move || about(()));
+}
+
+fn is_mixed(units: Units) -> bool {
+    units != Units::C_MM && units != Units::F_IN
+}
+
+/// Fills the page.
+pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
+    let adapter = window.global::<ui::SettingsAdapter>();
+    let (units, theme) = state.session(|session| (session.units, session.theme));
+    let mixed = state.open.borrow().units_mixed || is_mixed(units);
+    adapter.set_unit_choices(model(vec![
+        choice("c-mm", state.word("units-c-mm"), "", ""),
+        choice("f-in", state.word("units-f-in"), "", ""),
+        choice("mixed", state.word("settings-mixed"), "", ""),
+    ]));
+    adapter.set_unit_chosen(if mixed { MIXED } else { i32::from(units == Units::F_IN) });
+    adapter.set_mixed(mixed);
+    adapter.set_temperature_choices(model(vec![choice("c", "°C", "", ""), choice("f", "°F", "", "")]));
+    adapter.set_temperature_chosen(i32::from(units.temperature == TemperatureUnit::F));
+    adapter.set_length_choices(model(vec![choice("mm", "mm", "", ""), choice("in", "in", "", "")]));
+    adapter.set_length_chosen(i32::from(units.length == LengthUnit::Inch));
+    adapter.set_look_choices(model(
+        LOOKS.iter().map(|(_, id)| choice(id, state.word(&format!("settings-look-{id}")), "", "")).collect(),
+    ));
+    let look = LOOKS.iter().position(|(known, _)| *known == theme);
+    adapter.set_look_chosen(look.and_then(|at| i32::try_from(at).ok()).unwrap_or(0));
+    adapter.set_languages(model(
+        LANGUAGES.iter().map(|id| choice(id, state.word(&format!("language-{id}")), "", "")).collect(),
+    ));
+    // Until there are words of a second language, the system's is not asked.
+    adapter.set_language_chosen(0);
+    fill_data(&adapter, state);
+    adapter.set_about_note(about::version(state));
+}
+
+fn fill_data(adapter: &ui::SettingsAdapter<'_>, state: &State) {
+    let reference = state.reference;
+    adapter
+        .set_edition(state.words.with("settings-edition", &[("version", env!("CARGO_PKG_VERSION"))]).into());
+    let count =
+        |key: &str, count: usize| ui::ParagraphRow { label: state.word(key), text: count.to_string().into() };
+    let sources = reference.sources.iter().count();
+    adapter.set_counts(model(vec![
+        count("steels-list", reference.grades.iter().count()),
+        count("fillers-list", reference.fillers.iter().count()),
+        count("settings-cautions", reference.cautions.iter().count()),
+        count("settings-sources", sources),
+    ]));
+    let note = state.words.with("settings-sources-note", &[("count", &sources.to_string())]);
+    adapter.set_sources_note(note.into());
+    let open = state.open.borrow();
+    adapter.set_sources_open(open.sources);
+    adapter.set_sources(model(if open.sources { source_rows(state) } else { Vec::new() }));
+    adapter.set_licences_note(state.word("settings-licences-note"));
+    adapter.set_licences_open(open.licences);
+    let licences = LICENCES.iter().map(|licence| ui::LicenceRow {
+        id: licence.id.into(),
+        title: licence.title.into(),
+        kind: licence.kind.into(),
+        text: [licence.works, licence.text].join("\n\n").trim_start().into(),
+        open: open.licence_texts.contains(licence.id),
+    });
+    put(&adapter.get_licences(), licences.collect());
+}
+
+fn source_rows(state: &State) -> Vec<ui::SourceRow> {
+    let rows = rows_of_sources(state.reference);
+    let row = |source: &Source| {
+        let title = match &source.edition {
+            Some(edition) => format!("{}, {edition}", source.title),
+            None => source.title.clone(),
+        };
+        let count = rows.get(source.id()).copied().unwrap_or(0);
+        let mut said = if count == 0 {
+            state.words.get("settings-source-formulas")
+        } else {
+            counted(state, "settings-source-rows", count).to_string()
+        };
+        if let Some(note) = &source.note {
+            said = format!("{said} {note}");
+        }
+        ui::SourceRow {
+            id: source.id.as_str().into(),
+            title: title.into(),
+            seen: state.words.with("settings-source-seen", &[("seen", &source.seen)]).into(),
+            rows: said.into(),
+            basis_kind: ui::BasisKind::Published,
+        }
+    };
+    state.reference.sources.iter().map(row).collect()
+}

@@ -1,0 +1,250 @@
+//! A mill certificate typed in: a steel of one's own.
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, SharedString};
+
+use super::certificate_draft::{self as draft, Draft, get, set};
+use super::detail::{EQUIVALENTS, limits_text};
+use crate::app::page_rows::{counted, put};
+use crate::app::plan::calls;
+use crate::app::plan::results::basis_view;
+use crate::app::rows::model;
+use crate::app::screen_values::basis_kind;
+use crate::app::shell::{back, open_page};
+use crate::app::steels;
+use crate::app::{State, ui};
+use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
+use crate::job::LOOKED_FOR;
+use crate::job::typed::composition;
+use crate::reference::{Composition, Element};
+use crate::report::{basis_mark, equivalent_sheet, source_line};
+
+/// What marks the basis of a figure of this page among those of the plan.
+const FIGURE: &str = "certificate-";
+
+/// Wires the editor.
+pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let adapter = window.global::<ui::CertificateAdapter>();
+    adapter.set_elements(model(Vec::new()));
+    adapter.set_readout(model(Vec::new()));
+    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
+        if field == "line" {
+            state.open.borrow_mut().certificate_line_asked = false;
+        }
+        set(state, &field, &text);
+        refresh(window, state);
+    });
+    adapter.on_field_edited(move |field, text| edited((field, text)));
+    // Every letter was kept as it was typed. A field that goes with its page must not write
+    // into a draft that has just been saved.
+    adapter.on_field_committed(|_, _| {});
+    adapter.on_line_asked(calls(window, state, |window, state, text: SharedString| {
+        read_line(state, &text);
+        refresh(window, state);
+    }));
+    adapter.on_figure_asked(calls(window, state, |window, state, id: SharedString| {
+        state.open.borrow_mut().basis = Some(format!("{FIGURE}{id}"));
+        refresh(window, state);
+    }));
+    let plain = |act: fn(&ui::AppWindow, &Rc<State>)| {
+        let call = calls(window, state, move |window, state, (): ()| act(window, state));
+        move || call(())
+    };
+    adapter.on_grade_asked(plain(|window, state| steels::open_for_grade(window, state)));
+    adapter.on_grade_cleared(plain(|window, state| {
+        set(state, "grade", "");
+        refresh(window, state);
+    }));
+    adapter.on_save_asked(plain(|window, state| draft::save(window, state)));
+    adapter.on_discard_asked(plain(|window, state| {
+        state.open.borrow_mut().certificate_line_asked = false;
+        draft::discard(state);
+        refresh(window, state);
+    }));
+    adapter.on_delete_confirmed(plain(|window, state| {
+        let name = state.open.borrow().certificate_of.clone();
+        if let Some(name) = name {
+            draft::delete(state, &name);
+        }
+        state.open.borrow_mut().steel_detail = None;
+        back(window, state);
+    }));
+}
+
+/// Opens the editor: for an own steel, or for a new one.
+pub(crate) fn open(window: &ui::AppWindow, state: &State, name: Option<&str>) {
+    {
+        let mut open = state.open.borrow_mut();
+        open.certificate_of = name.map(str::to_owned);
+        open.certificate_line_asked = false;
+    }
+    open_page(window, state, "certificate");
+}
+
+/// Puts the figures of a pasted line into their fields; what can't be read stays as it is.
+fn read_line(state: &State, text: &str) {
+    state.open.borrow_mut().certificate_line_asked = true;
+    let mut typed = vec![("line".to_owned(), text.to_owned())];
+    if let Ok(line) = composition(text) {
+        let figures = line
+            .stated
+            .iter()
+            .map(|&element| (element.symbol().to_owned(), line.composition.get(element).to_string()));
+        typed.extend(figures);
+    }
+    draft::set_all(state, &typed);
+}
+
+/// Fills the editor.
+pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
+    let adapter = window.global::<ui::CertificateAdapter>();
+    let read = draft::read(state);
+    adapter.set_editing(read.editing);
+    adapter.set_name(ui::FieldRow {
+        id: "name".into(),
+        label: state.word("certificate-name"),
+        text: get(state, "name").into(),
+        hint: state.word("certificate-name-hint"),
+        ..ui::FieldRow::default()
+    });
+    adapter.set_grade(read.grade.map_or("", |grade| grade.designation.as_str()).into());
+    adapter.set_grade_note(state.word("certificate-grade-note"));
+    fill_line(&adapter, state);
+    put(
+        &adapter.get_elements(),
+        read.elements.iter().map(|typed| element_row(state, &read, typed)).collect(),
+    );
+    let found = read.composition();
+    put(&adapter.get_readout(), readout(state, found.as_ref().map(|(steel, _)| steel)));
+    adapter.set_readout_note(readout_note(state, &read, found.as_ref()).into());
+    let refusal = read.refusal(state);
+    adapter.set_can_save(refusal.is_none());
+    let saved = if read.editing { "certificate-changes-everywhere" } else { "certificate-goes-into-job" };
+    adapter.set_save_note(state.word(refusal.unwrap_or(saved)));
+    adapter.set_can_discard(draft::is_unsaved(state));
+    fill_basis(window, state, found.as_ref().map(|(steel, _)| steel));
+}
+
+fn fill_line(adapter: &ui::CertificateAdapter<'_>, state: &State) {
+    let text = get(state, "line");
+    let asked = state.open.borrow().certificate_line_asked;
+    let (problem, note) = match (asked, composition(&text)) {
+        (false, _) => (SharedString::default(), SharedString::default()),
+        (true, Err(problem)) => (problem.say(&state.words).into(), SharedString::default()),
+        (true, Ok(line)) => {
+            let mut note = counted(state, "certificate-line-read", line.stated.len());
+            if !line.unused.is_empty() {
+                let unused = line.unused.join(", ");
+                note.push_str(" ");
+                note.push_str(&state.words.with("certificate-line-unused", &[("unused", &unused)]));
+            }
+            (SharedString::default(), note)
+        }
+    };
+    adapter.set_line(ui::FieldRow {
+        id: "line".into(),
+        label: state.word("certificate-line"),
+        text: text.into(),
+        hint: state.word("certificate-line-hint"),
+        problem,
+        ..ui::FieldRow::default()
+    });
+    adapter.set_line_note(note);
+}
+
+fn element_row(state: &State, read: &Draft<'_>, typed: &draft::Typed) -> ui::FieldRow {
+    let symbol = typed.element.symbol();
+    // What counts where nothing is typed stands in the empty field.
+    let limits = read.grade.and_then(|grade| grade.composition.get(&typed.element));
+    let problem = typed.read.as_ref().err().map(|problem| {
+        state.words.with("certificate-problem", &[("symbol", symbol), ("said", &problem.say(&state.words))])
+    });
+    ui::FieldRow {
+        id: symbol.into(),
+        label: symbol.into(),
+        text: typed.text.as_str().into(),
+        hint: limits.map_or_else(|| "–".into(), |limits| limits_text(&state.show(), *limits).into()),
+        problem: problem.unwrap_or_default().into(),
+        ..ui::FieldRow::default()
+    }
+}
+
+fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
+    let pen = state.pen();
+    let figure = |which: Equivalent| {
+        let basis = which.basis();
+        let found =
+            steel.and_then(|steel| carbon_equivalent(which, steel).ok()).and_then(|found| found.value);
+        ui::FigureView {
+            id: which.id().into(),
+            label: state.word(&format!("answer-{}", which.id())),
+            figure: found.map_or_else(|| "–".into(), |value| pen.show.number(value, 3).into()),
+            basis_kind: basis_kind(&basis_mark(&pen, &basis)),
+            basis_label: basis_mark(&pen, &basis).label.into(),
+            note: source_line(&pen, &basis).into(),
+            ..ui::FigureView::default()
+        }
+    };
+    EQUIVALENTS.into_iter().map(figure).collect()
+}
+
+/// What was assumed for the figures, and which of them lie outside their range.
+fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
+    let symbols =
+        |elements: &[Element]| elements.iter().map(|element| element.symbol()).collect::<Vec<_>>().join(", ");
+    let with = |key: &str, elements: &[Element]| state.words.with(key, &[("elements", &symbols(elements))]);
+    let unread = read.unread();
+    let mut notes = Vec::new();
+    match found {
+        None if !unread.is_empty() => notes.push(with("certificate-no-figure-unread", &unread)),
+        None => notes.push(state.words.get("certificate-no-figure")),
+        Some((steel, filled)) => {
+            if !unread.is_empty() {
+                notes.push(with("certificate-unread-at-maximum", &unread));
+            }
+            let untyped: Vec<Element> =
+                filled.iter().copied().filter(|element| !unread.contains(element)).collect();
+            if !untyped.is_empty() {
+                notes.push(with("certificate-at-maximum", &untyped));
+            }
+            // Without a grade to fill them the gaps weigh nothing, and the sums come out low.
+            let gaps: Vec<Element> = read
+                .elements
+                .iter()
+                .filter(|typed| typed.text.trim().is_empty() && LOOKED_FOR.contains(&typed.element))
+                .map(|typed| typed.element)
+                .collect();
+            if read.grade.is_none() && !gaps.is_empty() {
+                notes.push(with("certificate-at-nought", &gaps));
+            }
+            for which in EQUIVALENTS {
+                // The sum of CE (IIW) is no element.
+                let range = which.range(steel).into_iter().filter(|check| check.symbol != "CE");
+                let beyond: Vec<&str> =
+                    range.filter(|check| !check.inside()).map(|check| check.symbol).collect();
+                if !beyond.is_empty() {
+                    let name = state.words.get(&format!("answer-{}", which.id()));
+                    let values = [("name", name.as_str()), ("elements", &beyond.join(", "))];
+                    notes.push(state.words.with("certificate-out-of-range", &values));
+                }
+            }
+        }
+    }
+    notes.join(" ")
+}
+
+/// The basis of a figure of this page, where it is asked for.
+fn fill_basis(window: &ui::AppWindow, state: &State, steel: Option<&Composition>) {
+    let asked = state.open.borrow().basis.clone();
+    let Some(id) = asked.as_deref().and_then(|id| id.strip_prefix(FIGURE)) else { return };
+    let which = EQUIVALENTS.into_iter().find(|which| which.id() == id);
+    let sheet = which.zip(steel).and_then(|(which, steel)| equivalent_sheet(&state.pen(), which, steel));
+    let basis = window.global::<ui::BasisAdapter>();
+    basis.set_open(sheet.is_some());
+    match sheet {
+        Some(sheet) => basis.set_view(basis_view(id, &sheet)),
+        // Without a figure there is nothing to ask.
+        None => state.open.borrow_mut().basis = None,
+    }
+}

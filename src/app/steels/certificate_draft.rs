@@ -1,0 +1,257 @@
+//! What is typed of an own steel. It lives in the session until it is saved, so that
+//! neither a kill nor a look elsewhere loses it.
+
+use crate::app::State;
+use crate::app::shell::back;
+use crate::app::ui;
+use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
+use crate::job::typed::{CertificateLine, composition};
+use crate::job::{OwnSteel, find_steel};
+use crate::reference::{Composition, Element, Grade};
+use crate::units::{Accepts, Problem};
+
+/// Elements that always have a field; the rest have one where they are stated.
+const ALWAYS: usize = 15;
+
+/// The key under which the drafts of one steel are kept.
+fn draft(state: &State) -> String {
+    draft_of(state.open.borrow().certificate_of.as_deref())
+}
+
+fn draft_of(name: Option<&str>) -> String {
+    name.map_or_else(|| "certificate.new".to_owned(), |name| format!("certificate.own.{name}"))
+}
+
+/// Does a key of the session belong to a draft? No field has a slash in its name.
+fn belongs(key: &str, draft: &str) -> bool {
+    key.rsplit_once('/').is_some_and(|(of, _)| of == draft)
+}
+
+/// The own steel that is being changed.
+fn edited(state: &State) -> Option<OwnSteel> {
+    let name = state.open.borrow().certificate_of.clone()?;
+    state.session(|session| session.own_steels.iter().find(|own| own.name == name).cloned())
+}
+
+/// What a field holds: what is typed, else what is saved.
+pub(crate) fn get(state: &State, field: &str) -> String {
+    let key = format!("{}/{field}", draft(state));
+    state.session(|session| session.typed.get(&key).cloned()).unwrap_or_else(|| saved(state, field))
+}
+
+fn saved(state: &State, field: &str) -> String {
+    let Some(own) = edited(state) else { return String::new() };
+    match field {
+        "name" => own.name,
+        "grade" => own.grade,
+        symbol => {
+            let element = Element::from_symbol(symbol);
+            let line = own.read().unwrap_or_default();
+            element
+                .filter(|element| line.stated.contains(element))
+                .map(|element| line.composition.get(element).to_string())
+                .unwrap_or_default()
+        }
+    }
+}
+
+/// Keeps what is typed in a field.
+pub(crate) fn set(state: &State, field: &str, text: &str) {
+    set_all(state, &[(field.to_owned(), text.to_owned())]);
+}
+
+/// Keeps what is typed in several fields at once.
+pub(crate) fn set_all(state: &State, typed: &[(String, String)]) {
+    let draft = draft(state);
+    let typed: Vec<_> =
+        typed.iter().map(|(field, text)| (format!("{draft}/{field}"), text, saved(state, field))).collect();
+    state.change(|session| {
+        for (key, text, saved) in typed {
+            // What is as it was is no change to keep.
+            if *text == saved {
+                session.typed.remove(&key);
+            } else {
+                session.typed.insert(key, text.clone());
+            }
+        }
+    });
+}
+
+/// Is anything typed that isn't saved?
+pub(crate) fn is_unsaved(state: &State) -> bool {
+    let draft = draft(state);
+    state.session(|session| session.typed.keys().any(|key| belongs(key, &draft)))
+}
+
+/// Throws away what is typed and not saved.
+pub(crate) fn discard(state: &State) {
+    let draft = draft(state);
+    state.change(|session| session.typed.retain(|key, _| !belongs(key, &draft)));
+}
+
+/// An element, what is typed for it, and what is read of that: nothing where nothing is typed.
+pub(crate) struct Typed {
+    pub(crate) element: Element,
+    pub(crate) text: String,
+    pub(crate) read: Result<Option<f64>, Problem>,
+}
+
+/// A draft, read.
+pub(crate) struct Draft<'a> {
+    pub(crate) name: String,
+    pub(crate) grade: Option<&'a Grade>,
+    pub(crate) elements: Vec<Typed>,
+    pub(crate) editing: bool,
+}
+
+/// The draft as it stands.
+pub(crate) fn read(state: &State) -> Draft<'_> {
+    let elements = Element::ALL
+        .into_iter()
+        .enumerate()
+        .map(|(place, element)| (place, element, get(state, element.symbol())))
+        .filter(|(place, _, text)| *place < ALWAYS || !text.is_empty())
+        .map(|(_, element, text)| Typed { element, read: read_element(element, &text), text })
+        .collect();
+    Draft {
+        name: get(state, "name").trim().to_owned(),
+        grade: find_steel(&get(state, "grade"), state.reference).ok(),
+        elements,
+        editing: edited(state).is_some(),
+    }
+}
+
+/// The share of one element as it is typed beside its symbol.
+fn read_element(element: Element, text: &str) -> Result<Option<f64>, Problem> {
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let lost = || Problem::NotUnderstood { typed: text.to_owned(), accepts: Accepts::Percent };
+    match composition(&format!("{} {text}", element.symbol())) {
+        Ok(line) if line.stated == [element] && line.unused.is_empty() => {
+            Ok(Some(line.composition.get(element)))
+        }
+        Err(problem @ Problem::OutOfRange { .. }) => Err(problem),
+        Ok(_) | Err(_) => Err(lost()),
+    }
+}
+
+impl Draft<'_> {
+    /// What is typed and can be read.
+    pub(crate) fn line(&self) -> CertificateLine {
+        let mut line = CertificateLine::default();
+        for typed in &self.elements {
+            if let Ok(Some(percent)) = typed.read {
+                line.composition.set(typed.element, percent);
+                line.stated.push(typed.element);
+            }
+        }
+        line
+    }
+
+    /// Elements whose text can't be read.
+    pub(crate) fn unread(&self) -> Vec<Element> {
+        self.elements.iter().filter(|typed| typed.read.is_err()).map(|typed| typed.element).collect()
+    }
+
+    /// What the equivalents are worked out from, and what the grade filled; none where a
+    /// figure is missing that nothing stands in for.
+    pub(crate) fn composition(&self) -> Option<(Composition, Vec<Element>)> {
+        let line = self.line();
+        let (steel, filled) =
+            self.grade.map_or_else(|| (line.composition, Vec::new()), |grade| line.with_grade(grade));
+        let known = |element: &Element| line.stated.contains(element) || filled.contains(element);
+        let enough = self.unread().iter().chain(&[Element::C, Element::Mn]).all(known);
+        // A share of the whole above 100 % is no steel.
+        (enough && carbon_equivalent(Equivalent::CeIiw, &steel).is_ok()).then_some((steel, filled))
+    }
+
+    /// Why it can't be saved: a message; none where it can.
+    pub(crate) fn refusal(&self, state: &State) -> Option<&'static str> {
+        let taken = |own: &OwnSteel| own.is_called(&self.name);
+        let edited = state.open.borrow().certificate_of.clone();
+        let others = state.session(|session| {
+            session.own_steels.iter().any(|own| taken(own) && Some(&own.name) != edited.as_ref())
+        });
+        let line = self.line();
+        if self.name.is_empty() {
+            Some("certificate-needs-name")
+        } else if others {
+            Some("certificate-name-taken")
+        } else if find_steel(&self.name, state.reference).is_ok() {
+            Some("certificate-name-is-grade")
+        } else if !self.unread().is_empty() {
+            Some("certificate-has-unread")
+        } else if line.stated.is_empty()
+            || self.grade.is_none() && ![Element::C, Element::Mn].iter().all(|one| line.stated.contains(one))
+        {
+            Some("certificate-needs-figures")
+        } else if self.composition().is_none() {
+            Some("certificate-over-whole")
+        } else {
+            None
+        }
+    }
+
+    fn own(&self) -> OwnSteel {
+        let line = self.line();
+        let stated = line.stated.iter().map(|&one| format!("{} {}", one.symbol(), line.composition.get(one)));
+        OwnSteel {
+            name: self.name.clone(),
+            composition: stated.collect::<Vec<_>>().join(" "),
+            grade: self.grade.map(|grade| grade.id.clone()).unwrap_or_default(),
+        }
+    }
+}
+
+/// Saves the draft. A new steel goes into the job that it was typed for; a changed one stays
+/// where it is used, under its new name.
+pub(crate) fn save(window: &ui::AppWindow, state: &State) {
+    let read = read(state);
+    if read.refusal(state).is_some() {
+        return;
+    }
+    let own = read.own();
+    let (draft, before) = (draft(state), state.open.borrow().certificate_of.clone());
+    state.change(|session| {
+        session.typed.retain(|key, _| !belongs(key, &draft));
+        let place = session.own_steels.iter().position(|known| Some(&known.name) == before.as_ref());
+        match place {
+            Some(place) => {
+                let before = std::mem::replace(&mut session.own_steels[place], own.clone());
+                for steel in [&mut session.job.steel, &mut session.job.steel_b] {
+                    if steel.as_ref().is_some_and(|name| before.is_called(name)) {
+                        *steel = Some(own.name.clone());
+                    }
+                }
+            }
+            None => session.own_steels.push(own.clone()),
+        }
+    });
+    if read.editing {
+        back(window, state);
+        return;
+    }
+    super::take(state, &own.name);
+    state.open.borrow_mut().pages.retain(|page| page != "certificate" && page != "steels");
+    crate::app::refresh_all(window, state);
+}
+
+/// Deletes an own steel. The job keeps its figures as a certificate.
+pub(crate) fn delete(state: &State, name: &str) {
+    let draft = draft_of(Some(name));
+    state.change(|session| {
+        let Some(place) = session.own_steels.iter().position(|own| own.name == name) else { return };
+        let own = session.own_steels.remove(place);
+        session.typed.retain(|key, _| !belongs(key, &draft));
+        let job = &mut session.job;
+        for (steel, certificate) in
+            [(&mut job.steel, &mut job.certificate), (&mut job.steel_b, &mut job.certificate_b)]
+        {
+            if steel.as_ref().is_some_and(|named| own.is_called(named)) {
+                *steel = Some(own.grade.clone()).filter(|grade| !grade.is_empty());
+                *certificate = Some(own.composition.clone());
+            }
+        }
+    });
+}

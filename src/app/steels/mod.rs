@@ -1,0 +1,139 @@
+//! Which steel is it: search, browse, look, take. Search lists and never takes one.
+
+pub(crate) mod certificate;
+pub(crate) mod certificate_draft;
+pub(crate) mod detail;
+pub(crate) mod rows;
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, SharedString};
+
+use self::rows::{OWN, View, browse, found};
+use crate::app::page_rows::{put, toggle};
+use crate::app::plan::calls;
+use crate::app::rows::model;
+use crate::app::shell::{back, open_page};
+use crate::app::{State, ui};
+use crate::job::find_steel;
+
+/// Wires the list.
+pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let adapter = window.global::<ui::SteelsAdapter>();
+    adapter.set_entries(model(Vec::new()));
+    adapter.on_query_edited(calls(window, state, |window, state, text: SharedString| {
+        state.open.borrow_mut().steel_query = text.to_string();
+        refresh(window, state);
+    }));
+    adapter.on_detail_toggled(calls(window, state, |window, state, id: SharedString| {
+        {
+            let mut open = state.open.borrow_mut();
+            let shut = open.steel_detail.as_deref() == Some(id.as_str());
+            open.steel_detail = if shut { None } else { Some(id.to_string()) };
+        }
+        refresh(window, state);
+    }));
+    adapter.on_group_toggled(calls(window, state, |window, state, id: SharedString| {
+        toggle(&mut state.open.borrow_mut().steel_groups, &id);
+        refresh(window, state);
+    }));
+    adapter
+        .on_steel_chosen(calls(window, state, |window, state, id: SharedString| choose(window, state, &id)));
+    let new = calls(window, state, |window, state, (): ()| certificate::open(window, state, None));
+    adapter.on_certificate_asked(move || new(()));
+    adapter.on_edit_asked(calls(window, state, |window, state, id: SharedString| {
+        certificate::open(window, state, id.strip_prefix(OWN));
+    }));
+    adapter.on_delete_confirmed(calls(window, state, |window, state, id: SharedString| {
+        if let Some(name) = id.strip_prefix(OWN) {
+            certificate_draft::delete(state, name);
+            state.open.borrow_mut().steel_detail = None;
+            crate::app::refresh_all(window, state);
+        }
+    }));
+}
+
+/// Opens the list to name the grade of a certificate.
+pub(crate) fn open_for_grade(window: &ui::AppWindow, state: &State) {
+    open_page(window, state, "steels");
+}
+
+/// Is the list open above a certificate, to name its grade?
+fn for_grade(state: &State) -> bool {
+    let open = state.open.borrow();
+    open.pages.iter().rev().nth(1).is_some_and(|below| below == "certificate")
+}
+
+fn choose(window: &ui::AppWindow, state: &State, id: &str) {
+    if for_grade(state) {
+        if let Some(grade) = state.reference.grade(id) {
+            certificate_draft::set(state, "grade", &grade.id);
+            back(window, state);
+        }
+        return;
+    }
+    take(state, id.strip_prefix(OWN).unwrap_or(id));
+    back(window, state);
+}
+
+/// Puts a steel into the job, for the part that one is chosen for. A certificate that was
+/// typed for the steel before goes with it.
+pub(crate) fn take(state: &State, steel: &str) {
+    let for_b = state.open.borrow().steel_for_b;
+    state.change_job(|job| {
+        let (slot, certificate) = if for_b {
+            (&mut job.steel_b, &mut job.certificate_b)
+        } else {
+            (&mut job.steel, &mut job.certificate)
+        };
+        *slot = Some(steel.to_owned());
+        *certificate = None;
+    });
+}
+
+/// Fills the list and the steel that is looked at.
+pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
+    let adapter = window.global::<ui::SteelsAdapter>();
+    let for_grade = for_grade(state);
+    let (query, groups, detail) = {
+        let open = state.open.borrow();
+        (open.steel_query.clone(), open.steel_groups.clone(), open.steel_detail.clone())
+    };
+    let own = if for_grade { Vec::new() } else { state.session(|session| session.own_steels.clone()) };
+    let view = View { state, own, groups, detail, chosen: chosen(state, for_grade) };
+    let mut entries = if query.trim().is_empty() { browse(&view) } else { found(&view, &query) };
+    if for_grade {
+        entries.retain(|entry| entry.kind != ui::SteelEntryKind::Certificate);
+    }
+    adapter.set_query(query.as_str().into());
+    adapter.set_detail(view.detail.as_deref().map_or_else(ui::SteelDetail::default, |id| shown(&view, id)));
+    put(&adapter.get_entries(), entries);
+}
+
+/// The id of the steel that stands in the job, or in the certificate.
+fn chosen(state: &State, for_grade: bool) -> String {
+    let typed = if for_grade {
+        certificate_draft::get(state, "grade")
+    } else {
+        let for_b = state.open.borrow().steel_for_b;
+        state.session(|session| {
+            if for_b { session.job.steel_b.clone() } else { session.job.steel.clone() }.unwrap_or_default()
+        })
+    };
+    let own = state.session(|session| {
+        session.own_steels.iter().find(|own| own.is_called(&typed)).map(|own| format!("{OWN}{}", own.name))
+    });
+    own.filter(|_| !for_grade)
+        .or_else(|| find_steel(&typed, state.reference).ok().map(|grade| grade.id.clone()))
+        .unwrap_or_default()
+}
+
+fn shown(view: &View<'_>, id: &str) -> ui::SteelDetail {
+    let pen = view.state.pen();
+    let own = id.strip_prefix(OWN).and_then(|name| view.own.iter().find(|own| own.name == name));
+    match (own, view.state.reference.grade(id)) {
+        (Some(own), _) => detail::of_own(&pen, id, own),
+        (None, Some(grade)) => detail::of_grade(&pen, grade),
+        (None, None) => ui::SteelDetail::default(),
+    }
+}

@@ -1,0 +1,234 @@
+//! What the Tint place is asked: read from the session, where it is kept.
+
+use crate::app::State;
+use crate::engine::job::Steel;
+use crate::engine::measuring::{HeatedBy, PartToMeasure, measuring_place};
+use crate::engine::tint::{Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage};
+use crate::reference::Element;
+use crate::report::{ShownLimits, tint_limits};
+
+/// Keys of the session.
+pub(crate) const MODE: &str = "tint.mode";
+/// The colour that is seen.
+pub(crate) const SEEN: &str = "tint.seen";
+/// The last of several colours that a photo leaves; none for one colour.
+pub(crate) const SEEN_LAST: &str = "tint.seen-last";
+/// `seen` or `wait`: which way is asked.
+pub(crate) const ASKED: &str = "tint.asked";
+/// The heat waited for, °C.
+pub(crate) const WAIT: &str = "tint.wait";
+/// The steel.
+pub(crate) const STEEL: &str = "tint.steel";
+/// Which steels the plan had when the steel was chosen: another plan asks anew.
+pub(crate) const STEEL_OF: &str = "tint.steel-of";
+/// The spot before heating.
+pub(crate) const SPOT: &str = "tint.spot";
+/// Free air or not.
+pub(crate) const AIR: &str = "tint.air";
+/// The colour before this heating.
+pub(crate) const BEFORE: &str = "tint.before";
+
+/// Steels to choose from; the first two stand for the parts of the plan.
+pub(crate) const STEELS: [&str; 6] = ["plan-a", "plan-b", "low-alloy", "unknown", "chromium", "stainless"];
+/// Values of [`AIR`].
+pub(crate) const AIRS: [&str; 2] = ["free", "shielded"];
+/// Modes in the order in which they are offered.
+pub(crate) const MODES: [&str; 2] = ["flame-on", "afterwards"];
+
+/// Minutes that the slider stops at.
+const STOPS: [f64; 34] = [
+    0.5, 0.6, 0.7, 0.8, 0.9, 1.0, 1.2, 1.5, 1.8, 2.0, 2.5, 3.0, 3.5, 4.0, 4.5, 5.0, 6.0, 7.0, 8.0, 9.0, 10.0,
+    12.0, 14.0, 16.0, 18.0, 20.0, 25.0, 30.0, 35.0, 40.0, 45.0, 50.0, 55.0, 60.0,
+];
+/// Minutes of heating from a quick torch on a thin part to a slow one on a thick part: what is
+/// reckoned with until the minutes are set.
+const FLAME_MIN: Span = Span { low: 1.0, high: 30.0 };
+
+/// Which way the question goes.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Asked {
+    /// Which peak left this colour, or the colours from the first to the second?
+    Seen(Stage, Stage),
+    /// Which colour shows at this heat, °C?
+    Wait(f64),
+}
+
+/// Everything that is set on the Tint place.
+pub(crate) struct Ask {
+    /// When one looks, and how long the heat took.
+    pub(crate) mode: Mode,
+    /// Is the flame on?
+    pub(crate) flame: bool,
+    /// Minutes that are set; none where they are not known.
+    pub(crate) minutes: Option<f64>,
+    /// The steel, the spot, the air.
+    pub(crate) steel: Circumstances,
+    /// The colour before this heating; bright for none.
+    pub(crate) before: Stage,
+    /// The question, once there is one.
+    pub(crate) asked: Option<Asked>,
+}
+
+/// Where minutes stand on the slider, 0 to 1: `ln(t/0.5) / ln(60/0.5)`.
+pub(crate) fn place(minutes: f64) -> f64 {
+    let (first, last) = (STOPS[0], STOPS[STOPS.len() - 1]);
+    ((minutes / first).ln() / (last / first).ln()).clamp(0.0, 1.0)
+}
+
+/// The stop nearest to a place on the slider.
+pub(crate) fn stop_at(at: f64) -> f64 {
+    let away = |stop: &f64| (place(*stop) - at).abs();
+    STOPS.iter().copied().min_by(|a, b| away(a).total_cmp(&away(b))).unwrap_or(STOPS[0])
+}
+
+/// So many stops further.
+pub(crate) fn stepped(minutes: f64, by: i32) -> f64 {
+    let at = STOPS.iter().position(|stop| *stop >= minutes - 1e-9).unwrap_or(STOPS.len() - 1);
+    let to = at.saturating_add_signed(by.signum() as isize);
+    STOPS[to.min(STOPS.len() - 1)]
+}
+
+/// Key under which the minutes of a mode are kept.
+pub(crate) const fn minutes_key(flame: bool) -> &'static str {
+    if flame { "tint.flame-minutes" } else { "tint.near-minutes" }
+}
+
+/// A choice of the session.
+pub(crate) fn choice_of(state: &State, key: &str) -> Option<String> {
+    state.session(|session| session.choices.get(key).cloned())
+}
+
+/// The place of a choice among what is offered, or the first.
+pub(crate) fn chosen(state: &State, key: &str, offered: &[&str]) -> usize {
+    choice_of(state, key).and_then(|id| offered.iter().position(|known| *known == id)).unwrap_or(0)
+}
+
+/// The steels that are offered: a part of the plan only where the plan has it.
+pub(crate) fn steels(state: &State) -> Vec<&'static str> {
+    let parts = state.job().map_or(0, |job| job.members.len());
+    let two =
+        state.job().is_some_and(|job| job.members.len() > 1 && job.members[0].steel != job.members[1].steel);
+    STEELS
+        .into_iter()
+        .filter(|id| match *id {
+            "plan-a" => parts > 0,
+            "plan-b" => two,
+            _ => true,
+        })
+        .collect()
+}
+
+/// The steel that is chosen: until one is, that part of the plan which governs it, or "not known".
+pub(crate) fn steel_id(state: &State) -> &'static str {
+    let offered = steels(state);
+    let same_plan = choice_of(state, STEEL_OF).is_none_or(|steels| steels == steels_of_plan(state));
+    let kept = choice_of(state, STEEL).filter(|_| same_plan);
+    let fallback = match governing(state) {
+        Some(1) if offered.contains(&"plan-b") => "plan-b",
+        _ if offered.contains(&"plan-a") => "plan-a",
+        _ => "unknown",
+    };
+    offered.into_iter().find(|id| Some(*id) == kept.as_deref()).unwrap_or(fallback)
+}
+
+/// The steels of the plan as typed.
+pub(crate) fn steels_of_plan(state: &State) -> String {
+    state.session(|session| {
+        let of = |steel: &Option<String>| steel.clone().unwrap_or_default();
+        format!("{} + {}", of(&session.job.steel), of(&session.job.steel_b))
+    })
+}
+
+/// The part that governs the plan's minimum.
+pub(crate) fn governing(state: &State) -> Option<usize> {
+    state.planned().and_then(|planned| planned.plan.minimum.as_ref()?.member)
+}
+
+/// The chromium of a part of the plan, percent.
+pub(crate) fn chromium_of_part(state: &State, index: usize) -> Option<f64> {
+    let job = state.job()?;
+    Some(match &job.members.get(index)?.steel {
+        Steel::Grade(grade) => grade.nominal().get(Element::Cr),
+        Steel::Certificate { composition, .. } => composition.get(Element::Cr),
+    })
+}
+
+fn chromium_pct(state: &State) -> Option<f64> {
+    match steel_id(state) {
+        "plan-a" => chromium_of_part(state, 0),
+        "plan-b" => chromium_of_part(state, 1),
+        "low-alloy" => Some(0.0),
+        "chromium" => Some(5.0),
+        "stainless" => Some(18.0),
+        _ => None,
+    }
+}
+
+/// Everything that is set.
+pub(crate) fn ask(state: &State) -> Ask {
+    let flame = chosen(state, MODE, &MODES) == 0;
+    let typed = state.session(|session| session.typed.get(minutes_key(flame)).cloned());
+    let kept =
+        typed.and_then(|text| text.parse::<f64>().ok()).filter(|minutes| (0.1..=600.0).contains(minutes));
+    let start_c = state.job().map_or(20.0, |job| job.shop_c);
+    let mode = mode_of(state, flame, kept, start_c);
+    let spots = SpotState::ALL.map(SpotState::id);
+    let steel = Circumstances {
+        chromium_pct: chromium_pct(state),
+        spot: SpotState::ALL[chosen(state, SPOT, &spots)],
+        shielded_from_air: chosen(state, AIR, &AIRS) == 1,
+    };
+    let before = choice_of(state, BEFORE).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);
+    Ask { mode, flame, minutes: kept, steel, before, asked: asked(state) }
+}
+
+/// A mode of looking.
+pub(crate) fn mode_of(state: &State, flame: bool, minutes: Option<f64>, start_c: f64) -> Mode {
+    if flame {
+        let pace = Pace::Minutes(minutes.map_or(FLAME_MIN, Span::exactly));
+        Mode::FlameOn(FlameOn { start_c, pace, film_before_nm: 0.0 })
+    } else {
+        let plausible = Afterwards::default();
+        // The wait that the plan's thickest part asks for is plausible too.
+        let usual = plausible.near_peak_min;
+        let waited = usual.low + wait_min(state).unwrap_or(0.0);
+        let unknown = Span { low: usual.low, high: usual.high.max(waited) };
+        let near_peak_min = minutes.map_or(unknown, Span::exactly);
+        Mode::Afterwards(Afterwards { start_c, near_peak_min, ..plausible })
+    }
+}
+
+/// Minutes of evening out that the plan's thickest part asks for after a flame.
+pub(crate) fn wait_min(state: &State) -> Option<f64> {
+    let part = PartToMeasure {
+        thickest_mm: state.job()?.thickest_mm(),
+        heated_by: HeatedBy::Flame,
+        far_face_reached: false,
+    };
+    measuring_place(part).ok()?.wait.value
+}
+
+/// What is asked; until the person asks, what the plan's minimum looks like.
+fn asked(state: &State) -> Option<Asked> {
+    let wait = state.session(|session| session.typed.get(WAIT).cloned()).and_then(|text| text.parse().ok());
+    let seen = choice_of(state, SEEN).and_then(|id| Stage::from_id(&id));
+    match choice_of(state, ASKED).as_deref() {
+        Some("seen") => {
+            let last = choice_of(state, SEEN_LAST).and_then(|id| Stage::from_id(&id));
+            seen.map(|first| Asked::Seen(first, last.unwrap_or(first)))
+        }
+        Some("wait") => wait.map(Asked::Wait),
+        _ => plan_minimum_c(state).map(Asked::Wait),
+    }
+}
+
+/// The limits of the plan; none while a field can't be read, since the last plan is an old one.
+pub(crate) fn plan_limits(state: &State) -> ShownLimits {
+    let planned = state.planned().filter(|_| state.problems().is_empty());
+    tint_limits(&state.pen(), planned.as_ref().map(|planned| &planned.plan))
+}
+
+/// The plan's minimum as shown, where it has a window.
+pub(crate) fn plan_minimum_c(state: &State) -> Option<f64> {
+    plan_limits(state).held.minimum_c
+}

@@ -1,0 +1,201 @@
+//! The rows of the Tint place: the steel, what was there before, the instruments, the lists.
+
+use super::ask::{self, AIR, AIRS, BEFORE, SPOT, STEEL, STEEL_OF, chosen, steel_id, steels};
+use super::lists;
+use crate::app::form::parts::{list, segments};
+use crate::app::form::question::{self, Presets, result_part, text_part};
+use crate::app::rows::model;
+use crate::app::screen_values::{basis_kind, choice};
+use crate::app::{State, ui};
+use crate::engine::instrument::Instrument;
+use crate::engine::red_heat::{red_heat_range, visible_from_c};
+use crate::engine::tint::{SpotState, Stage};
+use crate::questions;
+use crate::reference::tint::{Light, RedHeat, TintData};
+use crate::report::{basis_mark, printed_range, stage_name};
+
+/// The light in which a glow is seen.
+const LIGHT: &str = "tint.light";
+/// What a shop's own heat may put into a reading, °C, until it is set.
+const HOT_SURROUNDINGS_C: f64 = 60.0;
+/// Questions of instruments, in the order of the work.
+const TOOLS: [&str; 4] = ["ir-true-temperature", "ir-expected-reading", "crayon-pair", "measuring-place"];
+
+/// All rows.
+pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
+    let mut rows = vec![steel_row(state), before_row(state)];
+    let presets = presets(state);
+    rows.extend(TOOLS.iter().filter_map(|name| Some(question::row(state, questions::find(name)?, &presets))));
+    rows.push(red_heat_row(state));
+    rows.push(instruments_row(state));
+    rows.push(lists::handbooks_row(state));
+    rows.push(lists::stainless_row(state));
+    rows
+}
+
+/// What the plan has for the inputs of the instruments.
+fn presets(state: &State) -> Presets {
+    let mut presets = Vec::new();
+    // Hot parts and flames about are plausible: a minimum is judged with the hottest of them.
+    presets.push(("surroundings-most", state.show().temperature(HOT_SURROUNDINGS_C).main));
+    let Some(planned) = state.planned().filter(|_| state.problems().is_empty()) else { return presets };
+    let (limits, show) = (ask::plan_limits(state), state.show());
+    if limits.held.minimum_c.is_some() {
+        presets.push(("minimum", limits.minimum.clone()));
+        presets.push(("steel-temperature", limits.minimum));
+    }
+    if limits.held.maximum_c.is_some() {
+        presets.push(("maximum", limits.maximum));
+    }
+    presets.push(("thickness", show.length(planned.read.job.thickest_mm()).main));
+    presets
+}
+
+/// A row with its parts.
+pub(crate) fn form_row(state: &State, id: &str, value: String, parts: Vec<ui::PartRow>) -> ui::FormRow {
+    ui::FormRow {
+        label: state.word(&format!("form-{id}")),
+        value: value.into(),
+        open: state.open.borrow().rows.contains(id),
+        id: id.into(),
+        parts: model(parts),
+        ..ui::FormRow::default()
+    }
+}
+
+/// The steel in words.
+pub(crate) fn steel_words(state: &State) -> String {
+    steel_label(state, steel_id(state))
+}
+
+fn steel_label(state: &State, id: &str) -> String {
+    let part = match id {
+        "plan-a" => 0,
+        "plan-b" => 1,
+        _ => return state.words.get(&format!("tint-steel-{id}")),
+    };
+    let pen = state.pen();
+    let name = state.job().map_or_else(String::new, |job| crate::report::member_name(&pen, &job, part));
+    state.words.with("tint-steel-plan", &[("steel", &name)])
+}
+
+fn steel_row(state: &State) -> ui::FormRow {
+    let offered = steels(state);
+    let choices = offered.iter().map(|id| choice(id, steel_label(state, id), "", "")).collect();
+    let at = offered.iter().position(|id| *id == steel_id(state));
+    let spots = SpotState::ALL.map(SpotState::id);
+    let spot_choices =
+        spots.iter().map(|id| choice(id, state.word(&format!("tint-spot-{id}")), "", "")).collect();
+    let spot = chosen(state, SPOT, &spots);
+    let airs = AIRS.iter().map(|id| choice(id, state.word(&format!("tint-air-{id}")), "", "")).collect();
+    let parts = vec![
+        list(state, STEEL, "tint-steel", "tool-choose", choices, at),
+        list(state, SPOT, "tint-spot", "tool-choose", spot_choices, Some(spot)),
+        segments(state, AIR, "tint-air", airs, Some(chosen(state, AIR, &AIRS))),
+    ];
+    let value = format!("{}, {}", steel_words(state), state.words.get(&format!("tint-spot-{}", spots[spot])));
+    form_row(state, "tint-steel", value, parts)
+}
+
+/// Colours that may have been there before, none first.
+const fn earlier() -> [Stage; 10] {
+    [
+        Stage::Bright,
+        Stage::FaintYellow,
+        Stage::LightStraw,
+        Stage::DarkStraw,
+        Stage::Bronze,
+        Stage::ReddishPurple,
+        Stage::BluishPurple,
+        Stage::Blue,
+        Stage::LightBlue,
+        Stage::GreenishBlue,
+    ]
+}
+
+fn before_row(state: &State) -> ui::FormRow {
+    let pen = state.pen();
+    let name = |stage: Stage| {
+        if stage == Stage::Bright { pen.words.get("tint-before-none") } else { stage_name(&pen, stage) }
+    };
+    let choices = earlier().iter().map(|stage| choice(stage.id(), name(*stage), "", "")).collect();
+    let at = chosen(state, BEFORE, &earlier().map(Stage::id));
+    let parts = vec![list(state, BEFORE, "tint-before", "tool-choose", choices, Some(at))];
+    form_row(state, "tint-before", name(earlier()[at]), parts)
+}
+
+fn red_heat_row(state: &State) -> ui::FormRow {
+    let (pen, heats) = (state.pen(), &TintData::embedded().red_heat);
+    let ids = Light::ALL.map(Light::id);
+    let at = chosen_light(state);
+    let light = Light::ALL[at];
+    let choices = ids.iter().map(|id| choice(id, state.word(&format!("light-{id}")), "", "")).collect();
+    let mut parts = vec![segments(state, LIGHT, "tint-red-heat-light", choices, Some(at))];
+    if let Ok(from_c) = visible_from_c(heats, light) {
+        let both = pen.show.temperature(from_c);
+        let label = state.words.get("tint-red-heat-from");
+        parts.push(result_part("red-heat-from", label, both.main, both.second));
+    }
+    for heat in RedHeat::ALL {
+        let label = state.words.get(&format!("red-heat-{}", heat.id()));
+        let part = match red_heat_range(heats, heat, light) {
+            Ok(range) => {
+                let ends = (range.outcome.low.unwrap_or(0.0), range.outcome.high.unwrap_or(0.0));
+                let both = printed_range(&pen, ends.0, ends.1);
+                let mark = basis_mark(&pen, &range.outcome.basis);
+                ui::PartRow {
+                    basis_kind: basis_kind(&mark),
+                    basis_label: mark.label.into(),
+                    ..result_part(heat.id(), label, both.main, both.second)
+                }
+            }
+            Err(_) => result_part(heat.id(), label, state.words.get("tint-red-heat-none"), String::new()),
+        };
+        parts.push(part);
+    }
+    parts.push(text_part("red-heat-note", state.words.get("tint-red-heat-note")));
+    form_row(state, "tint-red-heat", state.words.get(&format!("light-{}", light.id())), parts)
+}
+
+fn chosen_light(state: &State) -> usize {
+    // Daylight until another is chosen.
+    match ask::choice_of(state, LIGHT) {
+        Some(_) => chosen(state, LIGHT, &Light::ALL.map(Light::id)),
+        None => Light::ALL.iter().position(|light| *light == Light::Daylight).unwrap_or(0),
+    }
+}
+
+fn instruments_row(state: &State) -> ui::FormRow {
+    let parts = Instrument::ALL
+        .into_iter()
+        .map(|instrument| {
+            let key = format!("instrument-{}", instrument.id());
+            let says = |what: &str| state.words.get(&format!("{key}.{what}"));
+            let note = format!("{} {}", says("can"), says("cannot"));
+            result_part(instrument.id(), state.words.get(&key), String::new(), note)
+        })
+        .collect();
+    form_row(state, "tint-instruments", String::new(), parts)
+}
+
+/// A choice of these rows was made; `false` where it is none of theirs.
+pub(crate) fn choice_made(state: &State, group: &str, index: usize) -> bool {
+    let id = match group {
+        STEEL => steels(state).get(index).copied(),
+        SPOT => SpotState::ALL.get(index).map(|spot| spot.id()),
+        AIR => AIRS.get(index).copied(),
+        BEFORE => earlier().get(index).map(|stage| stage.id()),
+        LIGHT => Light::ALL.get(index).map(|light| light.id()),
+        _ => return false,
+    };
+    let of_plan = ask::steels_of_plan(state);
+    if let Some(id) = id {
+        state.change(|session| {
+            session.choices.insert(group.to_owned(), id.to_owned());
+            if group == STEEL {
+                session.choices.insert(STEEL_OF.to_owned(), of_plan);
+            }
+        });
+    }
+    true
+}

@@ -1,0 +1,103 @@
+//! How far handbooks differ, from each other and from the model.
+
+use super::form::form_row;
+use crate::app::form::question::{result_part, text_part};
+use crate::app::screen_values::basis_kind;
+use crate::app::{State, ui};
+use crate::engine::tint::Stage;
+use crate::engine::tint::tables::{Coverage, TableCell, cells, column_coverage, set_coverage};
+use crate::reference::tint::{CoverageSet, TintColumn, TintData};
+use crate::report::{basis_mark, printed_range, source_line, stage_name};
+
+/// Sets in the order in which they grow, with the end of their key.
+const SETS: [(CoverageSet, &str); 3] =
+    [(CoverageSet::S1, "others"), (CoverageSet::S2, "ten-degree"), (CoverageSet::S3, "unfitted")];
+
+/// Every list for low-alloy steel beside the model.
+pub(crate) fn handbooks_row(state: &State) -> ui::FormRow {
+    let tables = &TintData::embedded().tables;
+    let mut parts = vec![text_part("lists-no-row", state.words.get("tint-no-independent-row"))];
+    let all: Vec<TableCell> =
+        tables.columns.iter().filter_map(|column| cells(column).ok()).flatten().collect();
+    parts.extend(Stage::ALL.into_iter().filter_map(|stage| stage_part(state, stage, &all)));
+    let practice = &tables.practice;
+    let both = printed_range(&state.pen(), practice.low_c, practice.high_c);
+    let mark = basis_mark(&state.pen(), &practice.basis);
+    parts.push(ui::PartRow {
+        basis_kind: basis_kind(&mark),
+        basis_label: mark.label.into(),
+        ..result_part(
+            &practice.id,
+            state.words.get("tint-lists-practice"),
+            both.main,
+            state.words.get("tint-lists-practice-note"),
+        )
+    });
+    for (set, end) in SETS {
+        if let Ok(coverage) = set_coverage(set) {
+            let label = state.words.get(&format!("tint-lists-set-{end}"));
+            parts.push(result_part(&format!("lists-{end}"), label, String::new(), within(state, coverage)));
+        }
+    }
+    parts.extend(tables.columns.iter().map(|column| column_part(state, column)));
+    form_row(state, "tint-lists", String::new(), parts)
+}
+
+/// All figures that are printed for a colour, beside the model.
+fn stage_part(state: &State, stage: Stage, all: &[TableCell]) -> Option<ui::PartRow> {
+    let pen = state.pen();
+    let of_stage: Vec<&TableCell> = all.iter().filter(|cell| cell.stage == stage).collect();
+    let first = of_stage.first()?;
+    let columns = &TintData::embedded().tables.columns;
+    let rows = columns.iter().flat_map(|column| &column.rows);
+    let rows = rows.filter(|row| row.stage.as_deref() == Some(stage.id()));
+    let (low_c, high_c) = rows.fold((f64::INFINITY, f64::NEG_INFINITY), |(low, high), row| {
+        (row.low_c.min(low), row.high_c.max(high))
+    });
+    // Printed figures are shown as they stand in the lists, not rounded to a safe side.
+    let printed = printed_range(&pen, low_c, high_c).main;
+    let (model, sigma) = (pen.show.temperature(first.model_c).main, pen.show.difference(first.sigma_k).main);
+    let note = pen.words.with("tint-lists-model", &[("model", &model), ("sigma", &sigma)]);
+    Some(result_part(stage.id(), stage_name(&pen, stage), printed, note))
+}
+
+fn within(state: &State, coverage: Coverage) -> String {
+    let (count, one, two) =
+        (coverage.count.to_string(), coverage.one_sigma.to_string(), coverage.two_sigma.to_string());
+    state.words.with("tint-lists-column", &[("within", &two), ("count", &count), ("one", &one)])
+}
+
+fn column_part(state: &State, column: &TintColumn) -> ui::PartRow {
+    let pen = state.pen();
+    let mark = basis_mark(&pen, &column.basis);
+    let mut note: Vec<String> = Vec::new();
+    note.extend(column_coverage(column).ok().map(|coverage| within(state, coverage) + "."));
+    if column.fitted {
+        note.push(state.words.get("tint-lists-fitted"));
+    }
+    note.extend(column.note.as_ref().map(|key| state.words.get(key)));
+    ui::PartRow {
+        basis_kind: basis_kind(&mark),
+        basis_label: mark.label.into(),
+        ..result_part(&column.id, source_line(&pen, &column.basis), String::new(), note.join(" "))
+    }
+}
+
+/// The lists for stainless steel, as they are printed.
+pub(crate) fn stainless_row(state: &State) -> ui::FormRow {
+    let pen = state.pen();
+    let mut parts = vec![text_part("stainless-note", state.words.get("tint-stainless-note"))];
+    for column in &TintData::embedded().tables.stainless {
+        let mark = basis_mark(&pen, &column.basis);
+        parts.push(ui::PartRow {
+            basis_kind: basis_kind(&mark),
+            basis_label: mark.label.into(),
+            ..result_part(&column.id, source_line(&pen, &column.basis), String::new(), String::new())
+        });
+        parts.extend(column.rows.iter().map(|row| {
+            let both = pen.show.temperature(row.middle_c());
+            result_part(&format!("{}-{}", column.id, row.name), row.name.clone(), both.main, both.second)
+        }));
+    }
+    form_row(state, "tint-stainless", String::new(), parts)
+}

@@ -1,0 +1,256 @@
+//! The Tint place: what is set and asked becomes a band, a strip and tiles.
+
+pub(crate) mod ask;
+pub(crate) mod form;
+pub(crate) mod lists;
+pub(crate) mod photo;
+pub(crate) mod photo_read;
+pub(crate) mod photo_view;
+pub(crate) mod view;
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, Model, SharedString, VecModel};
+
+use self::ask::{
+    ASKED, Ask, Asked, MODE, MODES, SEEN, SEEN_LAST, WAIT, ask, minutes_key, place, plan_minimum_c, stepped,
+    stop_at,
+};
+use crate::app::plan::calls;
+use crate::app::plan::results;
+use crate::app::rows::{model, sync};
+use crate::app::screen_values::{choice, float};
+use crate::app::{State, ui};
+use crate::engine::tint::{Mode, Pace, Span, Stage};
+use crate::report::minutes;
+use crate::units::TemperatureUnit;
+
+/// Coldest and hottest heat that may be waited for, °C.
+const WAITED_C: (f64, f64) = (100.0, 600.0);
+
+/// Wires the place.
+pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let adapter = window.global::<ui::TintAdapter>();
+    adapter.set_rows(model(Vec::new()));
+    adapter.set_photo_rows(model(Vec::new()));
+    adapter.set_swatches(model(Vec::new()));
+    adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
+        state.open.borrow_mut().basis = Some(id.to_string());
+        refresh(window, state);
+    }));
+    adapter.on_mode_picked(calls(window, state, |window, state, index: i32| {
+        let mode = MODES[usize::try_from(index).unwrap_or(0).min(MODES.len() - 1)];
+        keep(state, MODE, mode);
+        refresh(window, state);
+    }));
+    adapter.on_minutes_pulled(calls(window, state, |window, state, at: f32| {
+        set_minutes(state, Some(stop_at(f64::from(at))));
+        refresh(window, state);
+    }));
+    adapter.on_minutes_stepped(calls(window, state, |window, state, by: i32| {
+        let now = shown_minutes(&ask(state).mode);
+        set_minutes(state, Some(stepped(now.low.midpoint(now.high), by)));
+        refresh(window, state);
+    }));
+    adapter.on_minutes_common_picked(calls(window, state, |window, state, index: i32| {
+        let (_, times) = view::common(state, ask(state).flame);
+        let picked = usize::try_from(index).ok().and_then(|index| times.get(index).copied());
+        set_minutes(state, picked.flatten());
+        refresh(window, state);
+    }));
+    adapter.on_swatch_picked(calls(window, state, |window, state, index: i32| {
+        if let Some(stage) = usize::try_from(index).ok().and_then(|index| Stage::ALL.get(index)) {
+            see(state, *stage, *stage);
+            refresh(window, state);
+        }
+    }));
+    adapter.on_strip_pulled(calls(window, state, |window, state, celsius: f32| {
+        wait(state, f64::from(celsius));
+        refresh(window, state);
+    }));
+    adapter.on_strip_stepped(calls(window, state, |window, state, by: i32| {
+        let now = match ask(state).asked {
+            Some(Asked::Wait(celsius)) => celsius,
+            _ => plan_minimum_c(state).unwrap_or(250.0),
+        };
+        wait(state, now + f64::from(by) * step_k(state));
+        refresh(window, state);
+    }));
+    let plan = calls(window, state, |window, state, (): ()| {
+        if let Some(minimum_c) = plan_minimum_c(state) {
+            wait_exactly(state, minimum_c);
+        }
+        refresh(window, state);
+    });
+    adapter.on_wait_asked(move || plan(()));
+    photo::connect(window, state);
+}
+
+fn keep(state: &State, key: &str, id: &str) {
+    state.change(|session| {
+        session.choices.insert(key.to_owned(), id.to_owned());
+    });
+}
+
+/// A colour is seen, or the colours from one to another.
+pub(crate) fn see(state: &State, first: Stage, last: Stage) {
+    state.change(|session| {
+        session.choices.insert(ASKED.to_owned(), "seen".to_owned());
+        session.choices.insert(SEEN.to_owned(), first.id().to_owned());
+        session.choices.insert(SEEN_LAST.to_owned(), last.id().to_owned());
+    });
+}
+
+/// A step along the strip: 5 °C or 10 °F.
+fn step_k(state: &State) -> f64 {
+    match state.show().units.temperature {
+        TemperatureUnit::C => 5.0,
+        TemperatureUnit::F => 10.0 / 1.8,
+    }
+}
+
+/// A heat is waited for: the nearest round figure of the reader's unit.
+fn wait(state: &State, celsius: f64) {
+    let unit = state.show().units.temperature;
+    let round = match unit {
+        TemperatureUnit::C => 5.0,
+        TemperatureUnit::F => 10.0,
+    };
+    let asked = (unit.from_c(celsius) / round).round() * round;
+    wait_exactly(state, unit.to_c(asked).clamp(WAITED_C.0, WAITED_C.1));
+}
+
+fn wait_exactly(state: &State, celsius: f64) {
+    let text = format!("{celsius}");
+    let same = state.session(|session| {
+        session.typed.get(WAIT) == Some(&text) && session.choices.get(ASKED).is_some_and(|id| id == "wait")
+    });
+    // A pull that stays on one figure changes nothing, and saves nothing.
+    if same {
+        return;
+    }
+    state.change(|session| {
+        session.choices.insert(ASKED.to_owned(), "wait".to_owned());
+        session.typed.insert(WAIT.to_owned(), text);
+    });
+}
+
+fn set_minutes(state: &State, minutes: Option<f64>) {
+    let key = minutes_key(ask(state).flame);
+    let text = minutes.map(|minutes| format!("{minutes}"));
+    if state.session(|session| session.typed.get(key).cloned()) == text {
+        return;
+    }
+    state.change(|session| match text {
+        Some(text) => {
+            session.typed.insert(key.to_owned(), text);
+        }
+        None => {
+            session.typed.remove(key);
+        }
+    });
+}
+
+/// The minutes of a mode, as they are set or plausible.
+fn shown_minutes(mode: &Mode) -> Span {
+    match mode {
+        Mode::FlameOn(flame) => match flame.pace {
+            Pace::Minutes(span) => span,
+            Pace::KelvinPerMin(_) | Pace::Curve(_) => Span::exactly(1.0),
+        },
+        Mode::Afterwards(look) => look.near_peak_min,
+    }
+}
+
+/// Fills the place anew.
+pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
+    let adapter = window.global::<ui::TintAdapter>();
+    let ask = ask(state);
+    let answer = view::answer(state, &ask);
+    adapter.set_answer(view::answer_view(&answer.line));
+    adapter.set_notes(model(answer.line.notes.iter().map(SharedString::from).collect()));
+    let strip = view::strip_view(state, &ask, &answer);
+    adapter.set_has_strip(strip.is_some());
+    adapter.set_strip(strip.unwrap_or_default());
+    fill_times(&adapter, state, &ask);
+    let swatches = adapter.get_swatches();
+    let swatches =
+        swatches.as_any().downcast_ref::<VecModel<ui::SwatchRow>>().expect("connect puts a VecModel there");
+    let fresh = view::swatches(state, &ask);
+    if swatches.row_count() == fresh.len() {
+        for (index, row) in fresh.into_iter().enumerate() {
+            swatches.set_row_data(index, row);
+        }
+    } else {
+        swatches.set_vec(fresh);
+    }
+    let seen = match ask.asked {
+        Some(Asked::Seen(first, last)) if first == last => {
+            Stage::ALL.iter().position(|known| *known == first)
+        }
+        _ => None,
+    };
+    adapter.set_swatch(seen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    adapter.set_steel(form::steel_words(state).into());
+    adapter.set_can_wait(
+        plan_minimum_c(state).is_some_and(|minimum_c| ask.asked != Some(Asked::Wait(minimum_c))),
+    );
+    adapter.set_wait_label(state.word("tint-wait-plan"));
+    let rows = adapter.get_rows();
+    let rows = rows.as_any().downcast_ref::<VecModel<ui::FormRow>>().expect("connect puts a VecModel there");
+    sync(rows, form::rows(state));
+    photo_view::refresh(window, state, &ask);
+    fill_basis(window, state, &answer);
+}
+
+fn fill_times(adapter: &ui::TintAdapter<'_>, state: &State, ask: &Ask) {
+    let modes = MODES
+        .iter()
+        .map(|id| {
+            choice(
+                id,
+                state.word(&format!("tint-mode-{id}")),
+                state.word(&format!("tint-mode-{id}-note")),
+                "",
+            )
+        })
+        .collect();
+    adapter.set_modes(model(modes));
+    adapter.set_mode(i32::from(!ask.flame));
+    let span = shown_minutes(&ask.mode);
+    let shown = minutes(&state.pen(), span);
+    let open = ask.minutes.is_none();
+    adapter.set_minutes(if open {
+        state.words.with("tint-minutes-unknown", &[("minutes", &shown)]).into()
+    } else {
+        shown.into()
+    });
+    adapter.set_minutes_label(state.word(if ask.flame {
+        "tint-minutes-flame"
+    } else {
+        "tint-minutes-after"
+    }));
+    let (low, high) = (place(span.low), place(span.high));
+    adapter.set_minutes_at(float(low.midpoint(high)));
+    adapter.set_minutes_from(if open { float(low) } else { 0.0 });
+    adapter.set_minutes_to(float(high));
+    adapter.set_minutes_open(open);
+    adapter.set_minutes_ticks(model(view::minute_ticks(state)));
+    let (rows, times) = view::common(state, ask.flame);
+    adapter.set_minutes_common(model(rows));
+    let at = times.iter().position(|time| *time == ask.minutes);
+    adapter.set_minutes_chosen(at.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+}
+
+/// The basis sheet of the answer, where it is asked for.
+fn fill_basis(window: &ui::AppWindow, state: &State, answer: &view::Answer) {
+    let basis = window.global::<ui::BasisAdapter>();
+    let asked = state.open.borrow().basis.clone();
+    let found = asked
+        .filter(|id| id == "tint")
+        .and_then(|id| answer.sheet(&state.pen()).map(|sheet| results::basis_view(&id, &sheet)));
+    basis.set_open(found.is_some());
+    if let Some(view) = found {
+        basis.set_view(view);
+    }
+}

@@ -1,0 +1,298 @@
+//! A photo of the tinted steel: it is read and matched off the screen's thread, with its
+//! progress shown, so that the window stays alive.
+
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+use std::rc::Rc;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
+use std::time::Duration;
+#[cfg(feature = "gui")]
+use std::time::Instant;
+
+use image::DynamicImage;
+use slint::{ComponentHandle, Image, Timer, TimerMode};
+
+use super::ask;
+use super::photo_read::{News, read, region_at};
+use crate::app::plan::calls;
+use crate::app::shell::refresh_shown;
+use crate::app::tint;
+use crate::app::{State, ui};
+use crate::engine::photo::{PhotoError, PhotoMatch, PhotoQuestion, PhotoReference, match_photo};
+
+/// Key of the file's name in the session.
+pub(crate) const PATH: &str = "photo.path";
+/// Key of what the tint is held against.
+pub(crate) const REFERENCE: &str = "photo.reference";
+/// Bright steel of the same part, or a grey card.
+pub(crate) const REFERENCES: [&str; 2] = ["bright", "card"];
+/// Reflectance of the usual grey card.
+const CARD: f64 = 0.18;
+/// A person takes longer than this to close a dialog.
+#[cfg(feature = "gui")]
+const AT_ONCE: Duration = Duration::from_millis(300);
+/// How often the window asks for news of the work.
+const NEWS: Duration = Duration::from_millis(40);
+
+/// Work that goes on.
+pub(crate) struct Work {
+    pub(crate) news: Receiver<News>,
+    pub(crate) stop: Arc<AtomicBool>,
+    pub(crate) progress: f64,
+}
+
+impl Drop for Work {
+    /// Work that nobody waits for any more stops.
+    fn drop(&mut self) {
+        self.stop.store(true, Ordering::Relaxed);
+    }
+}
+
+/// The photo on the screen and what is known of it.
+#[derive(Default)]
+pub(crate) struct Photo {
+    pub(crate) file: Option<PathBuf>,
+    pub(crate) photo: Option<Arc<DynamicImage>>,
+    pub(crate) picture: Image,
+    pub(crate) spot: Option<(f64, f64)>,
+    pub(crate) bright: Option<(f64, f64)>,
+    pub(crate) turn: usize,
+    pub(crate) problem: String,
+    pub(crate) found: Option<Result<PhotoMatch, PhotoError>>,
+    pub(crate) work: Option<Work>,
+    pub(crate) timer: Option<Timer>,
+}
+
+/// Wires the photo.
+pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let adapter = window.global::<ui::TintAdapter>();
+    let open = calls(window, state, |window, state, (): ()| choose(window, state));
+    adapter.on_photo_open_asked(move || open(()));
+    adapter.on_photo_turn_picked(calls(window, state, |window, state, index: i32| {
+        state.photo.borrow_mut().turn = usize::try_from(index).unwrap_or(0).min(1);
+        tint::refresh(window, state);
+    }));
+    let touched = calls(window, state, |window, state, (x, y): (f32, f32)| {
+        touch(state, f64::from(x), f64::from(y));
+        start_match(window, state);
+        tint::refresh(window, state);
+    });
+    adapter.on_photo_touched(move |x, y| touched((x, y)));
+    let stop = calls(window, state, |_, state, (): ()| {
+        if let Some(work) = &state.photo.borrow().work {
+            work.stop.store(true, Ordering::Relaxed);
+        }
+    });
+    adapter.on_photo_stop_asked(move || stop(()));
+    let take = calls(window, state, |window, state, (): ()| {
+        let stages = match &state.photo.borrow().found {
+            Some(Ok(found)) => Some(found.stages()),
+            _ => None,
+        };
+        // A photo is never closer than one colour to either side.
+        if let Some((first, last)) = stages {
+            tint::see(state, first, last);
+        }
+        tint::refresh(window, state);
+    });
+    adapter.on_photo_take_asked(move || take(()));
+}
+
+/// A touch sets the spot whose turn it is, and passes the turn on.
+fn touch(state: &State, x: f64, y: f64) {
+    let mut photo = state.photo.borrow_mut();
+    let at = Some((x.clamp(0.0, 1.0), y.clamp(0.0, 1.0)));
+    if photo.turn == 0 {
+        photo.spot = at;
+        photo.turn = usize::from(photo.bright.is_none());
+    } else {
+        photo.bright = at;
+        photo.turn = usize::from(photo.spot.is_some());
+    }
+    photo.found = None;
+}
+
+/// The name of the file was typed; `false` where the field is another.
+pub(crate) fn typed(state: &State, field: &str, text: &str) -> bool {
+    if field != PATH {
+        return false;
+    }
+    state.change(|session| {
+        session.typed.insert(PATH.to_owned(), text.to_owned());
+    });
+    true
+}
+
+/// Enter, or the keyboard left the field: the file that it names is opened.
+pub(crate) fn committed(window: &ui::AppWindow, state: &Rc<State>, field: &str) {
+    if field != PATH {
+        return;
+    }
+    let typed = state.session(|session| session.typed.get(PATH).cloned()).unwrap_or_default();
+    let path = PathBuf::from(typed.trim());
+    if !typed.trim().is_empty() && state.photo.borrow().file.as_ref() != Some(&path) {
+        open(window, state, &path);
+    }
+}
+
+/// What the tint is held against was chosen; `false` where the choice is another.
+pub(crate) fn choice_made(window: &ui::AppWindow, state: &Rc<State>, group: &str, index: usize) -> bool {
+    if group != REFERENCE {
+        return false;
+    }
+    state.change(|session| {
+        session.choices.insert(REFERENCE.to_owned(), REFERENCES[index.min(1)].to_owned());
+    });
+    state.photo.borrow_mut().found = None;
+    start_match(window, state);
+    true
+}
+
+/// Asks the system for a file.
+#[cfg(feature = "gui")]
+fn choose(window: &ui::AppWindow, state: &Rc<State>) {
+    let (weak, state) = (window.as_weak(), state.clone());
+    let asked = rfd::AsyncFileDialog::new()
+        .set_title(state.words.get("photo-head"))
+        .add_filter("JPEG, PNG, WebP", &["jpg", "jpeg", "png", "webp", "JPG", "JPEG", "PNG", "WEBP"])
+        .pick_file();
+    let from = Instant::now();
+    let answered = slint::spawn_local(async move {
+        let file = asked.await;
+        let Some(window) = weak.upgrade() else { return };
+        match file {
+            Some(file) => {
+                let path = file.path().to_owned();
+                typed(&state, PATH, &path.display().to_string());
+                open(&window, &state, &path);
+            }
+            // Nobody closes a chooser so fast: there was none.
+            None if from.elapsed() < AT_ONCE => {
+                state.photo.borrow_mut().problem = state.words.get("photo-no-chooser");
+                tint::refresh(&window, &state);
+            }
+            None => {}
+        }
+    });
+    debug_assert!(answered.is_ok(), "the event loop runs while a button is pressed");
+}
+
+#[cfg(not(feature = "gui"))]
+const fn choose(_: &ui::AppWindow, _: &Rc<State>) {}
+
+/// Reads a photo off the screen's thread.
+pub(crate) fn open(window: &ui::AppWindow, state: &Rc<State>, path: &Path) {
+    let path = path.to_owned();
+    {
+        let mut photo = state.photo.borrow_mut();
+        *photo = Photo { file: Some(path.clone()), ..Photo::default() };
+        if !path.is_file() {
+            photo.problem = state.words.with("photo-no-file", &[("path", &path.display().to_string())]);
+        }
+    }
+    if path.is_file() {
+        start(window, state, move |news, stop| {
+            let read = read(&path, news, stop);
+            let _ = news.send(News::Loaded(read.map(Box::new)));
+        });
+    }
+    tint::refresh(window, state);
+}
+
+/// Starts work, and asks for its news until it is done.
+fn start(
+    window: &ui::AppWindow,
+    state: &Rc<State>,
+    work: impl FnOnce(&Sender<News>, &AtomicBool) + Send + 'static,
+) {
+    let (sender, news) = channel();
+    let stop = Arc::new(AtomicBool::new(false));
+    let stopped = stop.clone();
+    std::thread::spawn(move || work(&sender, &stopped));
+    let timer = Timer::default();
+    timer.start(TimerMode::Repeated, NEWS, {
+        let ask = calls(window, state, |window, state, (): ()| hear(window, state));
+        move || ask(())
+    });
+    let mut photo = state.photo.borrow_mut();
+    photo.work = Some(Work { news, stop, progress: 0.0 });
+    photo.timer = Some(timer);
+}
+
+/// Takes in what the work has told.
+fn hear(window: &ui::AppWindow, state: &Rc<State>) {
+    let mut done = false;
+    let mut changed = false;
+    {
+        let mut photo = state.photo.borrow_mut();
+        let Some(work) = &mut photo.work else { return };
+        let mut told = Vec::new();
+        loop {
+            match work.news.try_recv() {
+                Ok(News::Progress(share)) => work.progress = share,
+                Ok(news) => told.push(news),
+                Err(TryRecvError::Empty) => break,
+                Err(TryRecvError::Disconnected) => {
+                    done = true;
+                    break;
+                }
+            }
+            changed = true;
+        }
+        for news in told {
+            match news {
+                News::Loaded(Ok(loaded)) => {
+                    photo.picture = Image::from_rgba8(loaded.shown.clone());
+                    photo.photo = Some(loaded.photo.clone());
+                }
+                News::Loaded(Err(why)) => {
+                    photo.problem = state.words.with("photo-unreadable", &[("why", &why)]);
+                }
+                News::Matched(found) => photo.found = Some(found),
+                News::Progress(_) => {}
+            }
+        }
+        if done {
+            photo.work = None;
+        }
+    }
+    if done {
+        let timer = state.photo.borrow_mut().timer.take();
+        if let Some(timer) = timer {
+            timer.stop();
+        }
+    }
+    if changed || done {
+        // Another place may be on the screen by now.
+        refresh_shown(window, state);
+    }
+}
+
+/// Matches the photo once both spots are set.
+fn start_match(window: &ui::AppWindow, state: &Rc<State>) {
+    let ask = ask::ask(state);
+    let (photo, question) = {
+        let kept = state.photo.borrow();
+        let (Some(photo), Some(spot), Some(bright)) = (kept.photo.clone(), kept.spot, kept.bright) else {
+            return;
+        };
+        let region = region_at(&photo, bright);
+        let card = ask::chosen(state, REFERENCE, &REFERENCES) == 1;
+        let reference = if card {
+            PhotoReference::GreyCard { region, reflectance: CARD }
+        } else {
+            PhotoReference::BrightSteel(region)
+        };
+        let question = PhotoQuestion { spot: region_at(&photo, spot), reference, steel: ask.steel };
+        (photo, question)
+    };
+    start(window, state, move |news, stop| {
+        let found = match_photo(&photo, &question, &mut |share| {
+            let _ = news.send(News::Progress(share));
+            if stop.load(Ordering::Relaxed) { ControlFlow::Break(()) } else { ControlFlow::Continue(()) }
+        });
+        let _ = news.send(News::Matched(found));
+    });
+}

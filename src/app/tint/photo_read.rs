@@ -1,0 +1,97 @@
+//! Reading a photo off the screen's thread: what is told meanwhile, and what comes of it.
+
+use std::fs::File;
+use std::io::{BufReader, Read, Seek, SeekFrom};
+use std::path::Path;
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::mpsc::Sender;
+
+use image::{DynamicImage, ImageDecoder, ImageReader};
+use slint::{Rgba8Pixel, SharedPixelBuffer};
+
+use crate::engine::photo::{PhotoError, PhotoMatch, Region};
+
+/// Longest side of the picture that is shown.
+const SHOWN: u32 = 1200;
+/// Side of a spot as a share of the shorter side of the photo.
+pub(crate) const SPOT: f64 = 0.04;
+
+/// What the work tells.
+pub(crate) enum News {
+    /// So much is done, 0 to 1.
+    Progress(f64),
+    /// The photo was read, or why not.
+    Loaded(Result<Box<Loaded>, String>),
+    /// The photo was matched, or why not.
+    Matched(Result<PhotoMatch, PhotoError>),
+}
+
+/// A photo that was read.
+pub(crate) struct Loaded {
+    /// Upright, in full.
+    pub(crate) photo: Arc<DynamicImage>,
+    /// Smaller, to be shown.
+    pub(crate) shown: SharedPixelBuffer<Rgba8Pixel>,
+}
+
+/// A file that tells how much of it is read, and stops when it is told to.
+struct Counted<'a> {
+    file: File,
+    size: f64,
+    news: &'a Sender<News>,
+    stop: &'a AtomicBool,
+}
+
+impl Read for Counted<'_> {
+    #[allow(clippy::cast_precision_loss, reason = "a share of a file needs no more digits")]
+    fn read(&mut self, into: &mut [u8]) -> std::io::Result<usize> {
+        if self.stop.load(Ordering::Relaxed) {
+            return Err(std::io::Error::other("stopped"));
+        }
+        let count = self.file.read(into)?;
+        let at = self.file.stream_position().unwrap_or(0) as f64;
+        let _ = self.news.send(News::Progress((at / self.size).min(1.0) * 0.9));
+        Ok(count)
+    }
+}
+
+impl Seek for Counted<'_> {
+    fn seek(&mut self, to: SeekFrom) -> std::io::Result<u64> {
+        self.file.seek(to)
+    }
+}
+
+/// Reads a photo, upright, with a smaller one to show.
+pub(crate) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Result<Loaded, String> {
+    let said = |error: &dyn std::fmt::Display| error.to_string();
+    let file = File::open(path).map_err(|error| said(&error))?;
+    #[allow(clippy::cast_precision_loss, reason = "a share of a file needs no more digits")]
+    let size = file.metadata().map_or(1.0, |about| about.len() as f64).max(1.0);
+    let counted = BufReader::with_capacity(1 << 16, Counted { file, size, news, stop });
+    let reader = ImageReader::new(counted).with_guessed_format().map_err(|error| said(&error))?;
+    let mut decoder = reader.into_decoder().map_err(|error| said(&error))?;
+    let turned = decoder.orientation();
+    let mut photo = DynamicImage::from_decoder(decoder).map_err(|error| said(&error))?;
+    if let Ok(turned) = turned {
+        photo.apply_orientation(turned);
+    }
+    let small =
+        if photo.width().max(photo.height()) > SHOWN { photo.thumbnail(SHOWN, SHOWN) } else { photo.clone() };
+    let small = small.into_rgba8();
+    let shown = SharedPixelBuffer::clone_from_slice(small.as_raw(), small.width(), small.height());
+    Ok(Loaded { photo: Arc::new(photo), shown })
+}
+
+/// The square about a point, inside the photo.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "inside the photo, whose sides are u32"
+)]
+pub(crate) fn region_at(photo: &DynamicImage, (x, y): (f64, f64)) -> Region {
+    let (width, height) = (f64::from(photo.width()), f64::from(photo.height()));
+    let side = (width.min(height) * SPOT).max(6.0).min(width.min(height));
+    let from = |at: f64, whole: f64| (at * whole - side / 2.0).clamp(0.0, whole - side);
+    Region { x: from(x, width) as u32, y: from(y, height) as u32, width: side as u32, height: side as u32 }
+}

@@ -1,0 +1,285 @@
+//! The Tint place as rows: pure mappers from what is asked to what is drawn.
+
+use slint::{Image, Rgb8Pixel, SharedPixelBuffer, SharedString};
+
+use super::ask::{Ask, Asked, place, plan_limits};
+use crate::app::rows::model;
+use crate::app::screen_values::{choice, figure, float, ticks};
+use crate::app::{State, ui};
+use crate::engine::Outcome;
+use crate::engine::tint::colour::film_swatch;
+use crate::engine::tint::{
+    Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
+};
+use crate::report::{
+    Pen, Sheet, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, refusal_line,
+    stage_name,
+};
+
+/// Columns of a strip: more than any screen of ours shows apart.
+const COLUMNS: u16 = 600;
+/// Nothing colder is ever of interest on a strip, °C.
+const COLDEST_C: f64 = 100.0;
+
+/// An answer with what the strip marks and what the basis sheet shows.
+pub(crate) struct Answer {
+    /// In words.
+    pub(crate) line: TintLine,
+    /// The frame on the strip, °C.
+    frame_c: Option<(f64, f64)>,
+    /// The pointer on the strip, °C, and its words.
+    pointer: Option<(f64, String)>,
+    outcome: Option<Outcome>,
+}
+
+/// The peak that left a colour, with what was there before.
+pub(crate) fn peak(ask: &Ask, first: Stage, last: Stage) -> Result<PeakFromTint, TintError> {
+    peak_on_colour(&ask.mode, ask.before, (first, last), &ask.steel)
+}
+
+/// The heating in the middle of the plausible ones, which the strip is drawn for.
+fn middle(ask: &Ask) -> Result<Heating, TintError> {
+    let mut heatings = ask.mode.on_film(ask.before.typical_nm()).heatings()?;
+    let at = heatings.len() / 2;
+    Ok(heatings.swap_remove(at))
+}
+
+/// The answer to what is asked.
+pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
+    let pen = state.pen();
+    let refused = |error: &TintError| Answer {
+        line: refusal_line(&pen, error),
+        frame_c: None,
+        pointer: None,
+        outcome: None,
+    };
+    // Where a colour says nothing of this steel, no question about one has an answer.
+    if let Err(error) = ask.steel.check() {
+        return refused(&error);
+    }
+    match ask.asked {
+        None => {
+            let line = TintLine { title: pen.words.get("tint-empty"), ..TintLine::default() };
+            Answer { line, frame_c: None, pointer: None, outcome: None }
+        }
+        Some(Asked::Seen(first, last)) => match peak(ask, first, last) {
+            Ok(peak) => {
+                let from_c = peak.band_c.0.unwrap_or(f64::MIN);
+                let film_nm = f64::midpoint(first.typical_nm(), last.typical_nm());
+                let marked = middle(ask).ok().and_then(|heating| heating.peak_c(film_nm));
+                Answer {
+                    line: peak_line(&pen, &ask.mode, (first, last), &peak, &plan_limits(state)),
+                    frame_c: Some((from_c, peak.band_c.1)),
+                    pointer: marked.map(|at_c| (at_c, stage_name(&pen, Stage::of(film_nm)))),
+                    outcome: Some(peak.outcome),
+                }
+            }
+            Err(error) => refused(&error),
+        },
+        Some(Asked::Wait(peak_c)) => match colour_on_colour(&ask.mode, ask.before, peak_c, &ask.steel) {
+            Ok(colour) => {
+                let at = |film_nm: f64| middle(ask).ok().and_then(|heating| heating.peak_c(film_nm));
+                let (from_c, to_c) = (at(colour.band_nm.low), at(colour.band_nm.high));
+                Answer {
+                    line: colour_line(
+                        &pen,
+                        &ask.mode,
+                        &colour,
+                        &proof_of(&ask.mode, ask.before, peak_c, &ask.steel),
+                    ),
+                    frame_c: Some((from_c.unwrap_or(f64::MIN), to_c.unwrap_or(f64::MAX))),
+                    pointer: Some((peak_c, pen.show.temperature(peak_c).main)),
+                    outcome: Some(colour.outcome),
+                }
+            }
+            Err(error) => {
+                Answer { pointer: Some((peak_c, pen.show.temperature(peak_c).main)), ..refused(&error) }
+            }
+        },
+    }
+}
+
+impl Answer {
+    /// Everything about the answer.
+    pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<Sheet> {
+        self.outcome.as_ref().map(|outcome| outcome_sheet(pen, outcome, &self.line))
+    }
+}
+
+/// Which way a reading lies, as its mark.
+pub(crate) const fn sign(sign: Sign) -> ui::TintSign {
+    match sign {
+        Sign::None => ui::TintSign::None,
+        Sign::Inside => ui::TintSign::Inside,
+        Sign::Under => ui::TintSign::Under,
+        Sign::Over => ui::TintSign::Over,
+        Sign::Unsure => ui::TintSign::Unsure,
+    }
+}
+
+/// The answer band.
+pub(crate) fn answer_view(line: &TintLine) -> ui::TintAnswer {
+    ui::TintAnswer {
+        figure: figure(&line.figure),
+        wordy: line.wordy,
+        sign: sign(line.sign),
+        sentence: line.sentence.as_str().into(),
+        note: line.note.as_str().into(),
+        title: line.title.as_str().into(),
+        lines: model(line.lines.iter().map(SharedString::from).collect()),
+    }
+}
+
+/// A colour of the film for the screen.
+pub(crate) fn tint(srgb: [u8; 3]) -> slint::Color {
+    slint::Color::from_rgb_u8(srgb[0], srgb[1], srgb[2])
+}
+
+/// The tiles of all colours, each with the band that it means.
+pub(crate) fn swatches(state: &State, ask: &Ask) -> Vec<ui::SwatchRow> {
+    let pen = state.pen();
+    Stage::ALL
+        .into_iter()
+        .map(|stage| {
+            let swatch = film_swatch(stage.typical_nm());
+            let figure = peak(ask, stage, stage)
+                .map_or_else(|_| pen.words.get("tint-cannot-judge"), |peak| peak_figures(&pen, &peak).main);
+            let lightness = pen.show.number(swatch.lab.l, 0);
+            ui::SwatchRow {
+                name: stage_name(&pen, stage).into(),
+                figure: figure.into(),
+                lightness: pen.words.with("tint-lightness", &[("figure", &lightness)]).into(),
+                tint: tint(swatch.srgb),
+            }
+        })
+        .collect()
+}
+
+/// A strip as a picture one pixel high.
+pub(crate) fn picture(heating: &Heating, from_c: f64, to_c: f64) -> Image {
+    let mut buffer = SharedPixelBuffer::<Rgb8Pixel>::new(u32::from(COLUMNS), 1);
+    for (pixel, column) in buffer.make_mut_slice().iter_mut().zip(strip(heating, from_c, to_c, COLUMNS)) {
+        *pixel = Rgb8Pixel { r: column.srgb[0], g: column.srgb[1], b: column.srgb[2] };
+    }
+    Image::from_rgb8(buffer)
+}
+
+/// The strip for this steel and this heating; `None` where a colour says nothing.
+pub(crate) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui::TintStripView> {
+    ask.steel.check().ok()?;
+    let pen = state.pen();
+    let heating = middle(ask).ok()?;
+    let peak_c = |film_nm: f64| heating.peak_c(film_nm);
+    let first_c = peak_c(Stage::FaintYellow.from_nm().max(heating.film_before_nm() + 0.1))?;
+    let last_c = peak_c(Stage::Later.from_nm())?;
+    let limits = plan_limits(state);
+    let window = limits.held.minimum_c.zip(limits.held.maximum_c);
+    let least_c = window.map_or(first_c, |(low_c, _)| low_c.min(first_c));
+    let most_c = window.map_or(last_c, |(_, high_c)| high_c.max(last_c));
+    let from_c = (((least_c - 15.0) / 10.0).floor() * 10.0).max(COLDEST_C);
+    let to_c = ((most_c + 15.0) / 10.0).ceil() * 10.0;
+    let named = match ask.asked {
+        Some(Asked::Seen(first, last)) if first == last => Some(first),
+        Some(Asked::Seen(..)) => None,
+        Some(Asked::Wait(celsius)) => Some(Stage::of(heating.film_nm(celsius))),
+        None => None,
+    };
+    let marks = Stage::ALL
+        .into_iter()
+        .filter(|stage| !matches!(stage, Stage::Bright | Stage::Later))
+        .filter_map(|stage| {
+            Some(ui::TintMark {
+                at_c: float(peak_c(stage.typical_nm())?),
+                label: stage_name(&pen, stage).into(),
+                chosen: Some(stage) == named,
+            })
+        })
+        .collect();
+    let (frame_from_c, frame_to_c) = answer.frame_c.unwrap_or_default();
+    let window_label = window.map_or_else(String::new, |_| {
+        let (low, high) = (&limits.minimum, &limits.maximum);
+        let low = low.split('\u{a0}').next().unwrap_or_default().to_owned();
+        pen.words.with("tint-window", &[("low", &low), ("high", high)])
+    });
+    let figure = |celsius: f64| pen.show.temperature(celsius).main;
+    let spoken = answer.pointer.as_ref().map_or_else(String::new, |(_, what)| what.clone());
+    let hatched = last_c < to_c;
+    let note = match (answer.frame_c.is_some(), hatched) {
+        (true, true) => "tint-strip-hatch-frame",
+        (false, true) => "tint-strip-hatch",
+        _ => "tint-strip-frame",
+    };
+    Some(ui::TintStripView {
+        from_c: float(from_c),
+        to_c: float(to_c),
+        tint: picture(&heating, from_c, to_c),
+        hatch_from_c: float(last_c),
+        ticks: model(strip_ticks(state, from_c, to_c)),
+        marks: model(marks),
+        framed: answer.frame_c.is_some(),
+        frame_from_c: float(frame_from_c.max(from_c)),
+        frame_to_c: float(frame_to_c.min(to_c)),
+        pointed: answer.pointer.as_ref().is_some_and(|(at_c, _)| (from_c..=to_c).contains(at_c)),
+        pointer_c: float(answer.pointer.as_ref().map_or(0.0, |(at_c, _)| *at_c)),
+        pointer_label: spoken.as_str().into(),
+        windowed: window.is_some(),
+        low_c: float(window.map_or(0.0, |(low_c, _)| low_c)),
+        high_c: float(window.map_or(0.0, |(_, high_c)| high_c)),
+        window_label: window_label.into(),
+        spoken: pen
+            .words
+            .with("tint-strip-spoken", &[("from", &figure(from_c)), ("to", &figure(to_c)), ("what", &spoken)])
+            .into(),
+        note: pen.words.get(note).into(),
+    })
+}
+
+/// A mark every 20 °C, or 40 °F; every other one with its figure, for a phone's width.
+fn strip_ticks(state: &State, from_c: f64, to_c: f64) -> Vec<ui::AxisTick> {
+    let labelled = ticks(state.show(), from_c, to_c, 40.0);
+    ticks(state.show(), from_c, to_c, 20.0)
+        .into_iter()
+        .map(|tick| {
+            let named = labelled.iter().any(|other| other.label == tick.label);
+            ui::AxisTick { label: if named { tick.label } else { SharedString::default() }, ..tick }
+        })
+        .collect()
+}
+
+/// The marks under the slider.
+pub(crate) fn minute_ticks(state: &State) -> Vec<ui::SliderTick> {
+    [
+        (0.5, true),
+        (1.0, true),
+        (2.0, false),
+        (3.0, true),
+        (5.0, false),
+        (10.0, true),
+        (20.0, false),
+        (30.0, true),
+        (60.0, true),
+    ]
+    .into_iter()
+    .map(|(at, labelled)| ui::SliderTick {
+        at: float(place(at)),
+        label: if labelled { state.show().number(at, 1).into() } else { "".into() },
+    })
+    .collect()
+}
+
+/// Times that are common, as (words, minutes); none for "not known".
+pub(crate) fn common(state: &State, flame: bool) -> (Vec<ui::ChoiceRow>, Vec<Option<f64>>) {
+    let times: Vec<Option<f64>> = if flame {
+        vec![None, Some(2.5), Some(5.0), Some(10.0), Some(30.0)]
+    } else {
+        vec![None, Some(1.0), Some(3.0), Some(10.0), Some(60.0)]
+    };
+    let rows = times
+        .iter()
+        .map(|time| match time {
+            Some(time) => choice("", minutes(&state.pen(), Span::exactly(*time)), "", ""),
+            None => choice("", state.word("tint-unknown"), "", ""),
+        })
+        .collect();
+    (rows, times)
+}
