@@ -4,10 +4,12 @@
 //! text. Everything that is typed lives in the session; a change saves it, plans anew and
 //! fills the models again. There is no second path.
 
+mod basis;
+mod calls;
 #[cfg(target_os = "linux")]
 pub mod desktop;
 mod form;
-mod page_rows;
+mod page;
 mod plan;
 pub mod rows;
 mod safety;
@@ -28,6 +30,9 @@ mod tint;
 )]
 pub mod ui;
 
+pub use form::row_id::{Button, NoRow, RowId};
+pub use page::Page;
 pub use shell::{back, open_page, refresh_all};
 pub use start::{StartError, connect, run, window_in, window_of};
 pub use state::{Open, Planned, State};
+pub use tint::kept::Kept;

@@ -4,6 +4,10 @@ use std::cell::{Cell, RefCell};
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
+use slint::SharedString;
+
+use super::tint::photo_read::Photo;
+use super::{Page, ui};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
@@ -34,7 +38,7 @@ pub struct Open {
     /// The figure whose basis is open.
     pub basis: Option<String>,
     /// Pages opened above the place, the last one on top.
-    pub pages: Vec<String>,
+    pub pages: Vec<Page>,
     /// Which part (`a` or `b`) a steel is being chosen for.
     pub steel_for_b: bool,
     /// What is looked for among the steels.
@@ -67,8 +71,22 @@ pub struct Open {
     pub licence_texts: BTreeSet<String>,
 }
 
+/// A toggle of a set of ids.
+pub(super) fn toggle(set: &mut BTreeSet<String>, id: &str) {
+    if !set.remove(id) {
+        set.insert(id.to_owned());
+    }
+}
+
+/// What is shut opens; what is open shuts.
+pub(super) const fn flip(open: &mut bool) {
+    *open = !*open;
+}
+
 /// What puts a notice on the screen.
 type ShowsNotice = Box<dyn Fn(&str)>;
+/// What fills the models of a page.
+type Fills = fn(&ui::AppWindow, &State, Page);
 
 /// The state of the app. One per window.
 pub struct State {
@@ -90,7 +108,8 @@ pub struct State {
     /// What shows it.
     notice_shown: RefCell<ShowsNotice>,
     /// The photo of the Tint place.
-    pub(super) photo: RefCell<crate::app::tint::photo::Photo>,
+    pub(super) photo: RefCell<Photo>,
+    fills: Cell<Fills>,
 }
 
 impl State {
@@ -111,6 +130,7 @@ impl State {
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
+            fills: Cell::new(|_, _, _| {}),
         };
         state.replan();
         state
@@ -152,6 +172,37 @@ impl State {
     pub fn on_notice(&self, show: impl Fn(&str) + 'static) {
         show(&self.notice.borrow());
         *self.notice_shown.borrow_mut() = Box::new(show);
+    }
+
+    /// Sets what fills a page.
+    pub(super) fn fill_with(&self, fills: Fills) {
+        self.fills.set(fills);
+    }
+
+    /// Fills the models of a page anew.
+    pub(super) fn fill(&self, window: &ui::AppWindow, page: Page) {
+        (self.fills.get())(window, self, page);
+    }
+
+    /// The page on the screen: the one opened last, or the place.
+    pub(super) fn page(&self) -> Page {
+        let top = self.open.borrow().pages.last().copied();
+        top.unwrap_or_else(|| self.session(|session| Page::place(&session.place)))
+    }
+
+    /// Puts a steel into the job, for the part that one is chosen for. A certificate that was
+    /// typed for the steel before goes with it.
+    pub(super) fn take_steel(&self, steel: &str) {
+        let for_b = self.open.borrow().steel_for_b;
+        self.change_job(|job| {
+            let (slot, certificate) = if for_b {
+                (&mut job.steel_b, &mut job.certificate_b)
+            } else {
+                (&mut job.steel, &mut job.certificate)
+            };
+            *slot = Some(steel.to_owned());
+            *certificate = None;
+        });
     }
 
     fn replan(&self) {
@@ -210,8 +261,15 @@ impl State {
 
     /// A message.
     #[must_use]
-    pub fn word(&self, key: &str) -> slint::SharedString {
+    pub fn word(&self, key: &str) -> SharedString {
         self.words.get(key).into()
+    }
+
+    /// A count in words: the message KEY, or KEY-one for just one.
+    pub(super) fn counted(&self, key: &str, count: usize) -> SharedString {
+        let one = format!("{key}-one");
+        let key = if count == 1 { one.as_str() } else { key };
+        self.words.with(key, &[("count", &count.to_string())]).into()
     }
 
     /// The job of the last plan.

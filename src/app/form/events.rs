@@ -4,15 +4,16 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use super::parts::LIST;
 use super::question;
-use crate::app::page_rows::toggle;
-use crate::app::plan::calls;
+use super::row_id::RowId;
+use crate::app::calls::{calls, calls_pair};
 use crate::app::plan::form_events;
-use crate::app::shell::{open_page, refresh_shown};
-use crate::app::tint::form;
-use crate::app::tint::photo;
-use crate::app::{State, ui};
+use crate::app::shell::{open_page, refresh_all, refresh_shown};
+use crate::app::state::toggle;
+use crate::app::tint::kept::Kept;
+use crate::app::tint::{form, photo};
+use crate::app::{Page, State, ui};
+use crate::job::Field;
 
 /// Wires every form.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -21,56 +22,78 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         toggle(&mut state.open.borrow_mut().rows, &id);
         refresh_shown(window, state);
     }));
-    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
-        if !question::typed(state, &field, &text) && !photo::typed(state, &field, &text) {
-            form_events::field_typed(state, &field, &text);
-        }
+    events.on_field_edited(calls_pair(
+        window,
+        state,
+        |window, state, id: SharedString, text: SharedString| {
+            edited(state, &id, &text);
+            refresh_shown(window, state);
+        },
+    ));
+    events.on_field_committed(calls_pair(
+        window,
+        state,
+        |window, state, id: SharedString, text: SharedString| {
+            edited(state, &id, &text);
+            refresh_shown(window, state);
+            if id.parse() == Ok(RowId::Tint(Kept::PhotoPath)) {
+                photo::committed(window, state);
+            }
+        },
+    ));
+    events.on_choice_made(calls_pair(window, state, |window, state, id: SharedString, index: i32| {
+        chosen(window, state, &id, usize::try_from(index).unwrap_or(0));
         refresh_shown(window, state);
-    });
-    let edited = Rc::new(edited);
-    events.on_field_edited({
-        let edited = edited.clone();
-        move |field, text| edited((field, text))
-    });
-    let committed = calls(window, state, |window, state, field: SharedString| {
-        photo::committed(window, state, &field);
-    });
-    events.on_field_committed(move |field, text| {
-        edited((field.clone(), text));
-        committed(field);
-    });
-    let chosen = calls(window, state, |window, state, (group, index): (SharedString, i32)| {
-        let folded = format!("{LIST}{group}");
-        if state.open.borrow_mut().rows.remove(&folded) {
-            window.global::<ui::Wanted>().set_id(folded.into());
+    }));
+    events.on_pick_asked(calls(window, state, |window, state, id: SharedString| picked(window, state, &id)));
+    events.on_action_asked(calls(window, state, |window, state, id: SharedString| {
+        if let Ok(RowId::Button(button)) = id.parse() {
+            form_events::pressed(state, button);
+            refresh_all(window, state);
         }
-        let index = usize::try_from(index).unwrap_or(0);
-        let taken = question::chosen(state, &group, index)
-            || form::choice_made(state, &group, index)
-            || photo::choice_made(window, state, &group, index);
-        if !taken {
-            form_events::choice_made(state, &group, index);
+    }));
+}
+
+/// A field was typed into.
+fn edited(state: &State, id: &str, text: &str) {
+    match id.parse() {
+        Ok(RowId::Question(input)) => question::typed(state, &input, text),
+        Ok(RowId::Tint(kept)) => kept.type_in(state, Some(text.to_owned())),
+        Ok(row) => form_events::field_typed(state, &row, text),
+        Err(_) => {}
+    }
+}
+
+/// A choice was made; a list that it was made in folds again.
+fn chosen(window: &ui::AppWindow, state: &Rc<State>, id: &str, index: usize) {
+    let Ok(row) = id.parse::<RowId>() else { return };
+    let folded = row.folded().to_string();
+    if state.open.borrow_mut().rows.remove(&folded) {
+        window.global::<ui::Wanted>().set_id(folded.into());
+    }
+    match row {
+        RowId::Question(input) => question::chosen(state, &input, index),
+        RowId::Tint(Kept::PhotoReference) => photo::reference_chosen(window, state, index),
+        RowId::Tint(kept) => form::chosen(state, kept, index),
+        row => form_events::chosen(state, &row, index),
+    }
+}
+
+/// What another page chooses opens that page; a list that is folded unfolds in place.
+fn picked(window: &ui::AppWindow, state: &State, id: &str) {
+    match id.parse() {
+        Ok(RowId::Field(Field::Filler)) => open_page(window, state, Page::Fillers),
+        Ok(RowId::Field(steel @ (Field::Steel | Field::SteelB))) => {
+            state.open.borrow_mut().steel_for_b = steel == Field::SteelB;
+            open_page(window, state, Page::Steels);
         }
-        refresh_shown(window, state);
-    });
-    events.on_choice_made(move |group, index| chosen((group, index)));
-    events.on_pick_asked(calls(window, state, |window, state, part: SharedString| match part.as_str() {
-        "filler" => open_page(window, state, "fillers"),
-        "steel-a" | "steel-b" => {
-            state.open.borrow_mut().steel_for_b = part == "steel-b";
-            open_page(window, state, "steels");
-        }
-        // A list that is folded unfolds in place.
-        list => {
-            toggle(&mut state.open.borrow_mut().rows, list);
-            let unfolded = state.open.borrow().rows.contains(list);
-            let wanted = if unfolded { list.strip_prefix(LIST).unwrap_or(list) } else { list };
+        Ok(RowId::Folded(list)) => {
+            toggle(&mut state.open.borrow_mut().rows, id);
+            let unfolded = state.open.borrow().rows.contains(id);
+            let wanted = if unfolded { list.to_string() } else { id.to_owned() };
             window.global::<ui::Wanted>().set_id(wanted.into());
             refresh_shown(window, state);
         }
-    }));
-    events.on_action_asked(calls(window, state, |window, state, part: SharedString| {
-        form_events::action_asked(state, &part);
-        crate::app::refresh_all(window, state);
-    }));
+        _ => {}
+    }
 }

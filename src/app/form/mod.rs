@@ -3,3 +3,4 @@
 pub(crate) mod events;
 pub(crate) mod parts;
 pub(crate) mod question;
+pub(crate) mod row_id;

@@ -1,15 +1,18 @@
 //! Parts of a form: what a row unfolds into.
 
+use std::fmt::Display;
+
 use slint::SharedString;
 
+use super::row_id::RowId;
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::job::{Fault, Field, FieldProblem};
 
-fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
+fn part(kind: ui::PartKind, id: impl Display) -> ui::PartRow {
     ui::PartRow {
         kind,
-        id: id.into(),
+        id: id.to_string().into(),
         chosen: -1,
         choices: model(Vec::new()),
         fields: model(Vec::new()),
@@ -30,7 +33,7 @@ fn first_problem(state: &State, fields: &[Field]) -> SharedString {
 }
 
 /// Number fields side by side.
-pub(crate) fn fields(id: &str, rows: Vec<ui::FieldRow>) -> ui::PartRow {
+pub(crate) fn fields(id: impl Display, rows: Vec<ui::FieldRow>) -> ui::PartRow {
     ui::PartRow { fields: model(rows), ..part(ui::PartKind::Fields, id) }
 }
 
@@ -51,7 +54,7 @@ pub(crate) fn field_part(state: &State, field: Field, text: &str, unit: &str) ->
 /// One choice of several, shown in this way.
 fn one_of(
     kind: ui::PartKind,
-    id: &str,
+    id: impl Display,
     label: SharedString,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
@@ -62,7 +65,7 @@ fn one_of(
 /// One choice in a row.
 pub(crate) fn segments(
     state: &State,
-    id: &str,
+    id: impl Display,
     label: &str,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
@@ -73,7 +76,7 @@ pub(crate) fn segments(
 /// One choice among sketches.
 pub(crate) fn tiles(
     state: &State,
-    id: &str,
+    id: impl Display,
     label: &str,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
@@ -81,32 +84,28 @@ pub(crate) fn tiles(
     one_of(ui::PartKind::Tiles, id, state.word(label), choices, place)
 }
 
-/// What the id of a folded list begins with.
-pub(crate) const LIST: &str = "list:";
-
 /// One choice in a list, folded to what is chosen until it is asked for.
 pub(crate) fn list(
     state: &State,
-    id: &str,
+    id: &RowId,
     label: &str,
     empty: &str,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
 ) -> ui::PartRow {
-    let folded = format!("{LIST}{id}");
-    if !state.open.borrow().rows.contains(&folded) {
-        let value = place
-            .and_then(|place| choices.get(place))
-            .map_or_else(|| state.word(empty), |row| row.label.clone());
-        return ui::PartRow { label: state.word(label), value, ..part(ui::PartKind::Pick, &folded) };
+    let folded = id.folded().to_string();
+    if state.open.borrow().rows.contains(&folded) {
+        return one_of(ui::PartKind::List, id, state.word(label), choices, place);
     }
-    one_of(ui::PartKind::List, id, state.word(label), choices, place)
+    let value =
+        place.and_then(|place| choices.get(place)).map_or_else(|| state.word(empty), |row| row.label.clone());
+    ui::PartRow { label: state.word(label), value, ..part(ui::PartKind::Pick, folded) }
 }
 
 /// Something that another page chooses.
 pub(crate) fn pick(
     state: &State,
-    id: &str,
+    id: impl Display,
     label: &str,
     value: &str,
     empty: &str,
@@ -126,7 +125,7 @@ pub(crate) fn pick(
 }
 
 /// A line of text.
-pub(crate) fn note(state: &State, id: &str, key: &str) -> ui::PartRow {
+pub(crate) fn note(state: &State, id: impl Display, key: &str) -> ui::PartRow {
     ui::PartRow {
         label: state.word(key),
         basis_kind: ui::BasisKind::Practice,
@@ -135,7 +134,7 @@ pub(crate) fn note(state: &State, id: &str, key: &str) -> ui::PartRow {
 }
 
 /// A sketch with words beside it.
-pub(crate) fn picture(state: &State, id: &str, sketch: &str, key: &str) -> ui::PartRow {
+pub(crate) fn picture(state: &State, id: impl Display, sketch: &str, key: &str) -> ui::PartRow {
     ui::PartRow {
         value: sketch.into(),
         label: state.word(key),
@@ -145,7 +144,7 @@ pub(crate) fn picture(state: &State, id: &str, sketch: &str, key: &str) -> ui::P
 }
 
 /// A button.
-pub(crate) fn action(state: &State, id: &str, key: &str) -> ui::PartRow {
+pub(crate) fn action(state: &State, id: impl Display, key: &str) -> ui::PartRow {
     ui::PartRow { label: state.word(key), ..part(ui::PartKind::Action, id) }
 }
 
@@ -173,5 +172,17 @@ pub(crate) fn form_row(
         pinned: false,
         titled: false,
         parts: model(parts),
+    }
+}
+
+/// A row with its parts; nobody types its value.
+pub(crate) fn plain_row(state: &State, id: &str, value: String, parts: Vec<ui::PartRow>) -> ui::FormRow {
+    ui::FormRow {
+        label: state.word(&format!("form-{id}")),
+        value: value.into(),
+        open: state.open.borrow().rows.contains(id),
+        id: id.into(),
+        parts: model(parts),
+        ..ui::FormRow::default()
     }
 }

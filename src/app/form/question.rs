@@ -4,6 +4,7 @@
 //! takes what the plan has for it, and shows that in grey.
 
 use super::parts::{fields, list, segments};
+use super::row_id::RowId;
 use crate::app::rows::model;
 use crate::app::screen_values::{basis_kind, choice};
 use crate::app::{State, ui};
@@ -13,8 +14,6 @@ use crate::questions::{Input, Kind, Preset, Problem, Question, Reply};
 use crate::reference::tint::TintData;
 use crate::report::{Pen, band, basis_mark, of_unit, source_line};
 
-/// What the id of a field or choice of a question begins with.
-pub(crate) const ASKS: &str = "ask:";
 /// More choices than this fold into a list.
 const SEGMENTS: usize = 3;
 
@@ -23,7 +22,7 @@ pub(crate) type Presets = Vec<(&'static str, String)>;
 
 /// The row of a question.
 pub(crate) fn row(state: &State, question: &'static Question, presets: &Presets) -> ui::FormRow {
-    let id = format!("{ASKS}{}", question.name);
+    let id = RowId::Question(question.name.to_owned()).to_string();
     let mut pairs = Vec::new();
     for input in question.inputs {
         let given = given(state, question, input)
@@ -113,30 +112,24 @@ fn given(state: &State, question: &Question, input: &Input) -> Option<String> {
     })
 }
 
-/// A field or choice was changed; `false` where it is no question's.
-pub(crate) fn typed(state: &State, id: &str, text: &str) -> bool {
-    let Some(key) = id.strip_prefix(ASKS) else { return false };
+/// What is typed for an input, `QUESTION.INPUT`, was changed.
+pub(crate) fn typed(state: &State, input: &str, text: &str) {
     state.change(|session| {
-        session.typed.insert(key.to_owned(), text.to_owned());
+        session.typed.insert(input.to_owned(), text.to_owned());
     });
-    true
 }
 
-/// A choice was made; `false` where it is no question's.
-pub(crate) fn chosen(state: &State, id: &str, index: usize) -> bool {
-    let Some((name, key)) = id.strip_prefix(ASKS).and_then(|rest| rest.split_once('.')) else { return false };
-    let Some(input) = crate::questions::find(name).and_then(|question| question.input(key)) else {
-        return true;
-    };
-    let text = match input.kind {
-        Kind::Choice(offered) => offered.get(index).copied().unwrap_or_default(),
-        Kind::Flag => ["no", "yes"][index.min(1)],
-        _ => return true,
+/// A choice was made for an input, `QUESTION.INPUT`.
+pub(crate) fn chosen(state: &State, input: &str, index: usize) {
+    let found = input.split_once('.').and_then(|(name, key)| crate::questions::find(name)?.input(key));
+    let text = match found.map(|input| input.kind) {
+        Some(Kind::Choice(offered)) => offered.get(index).copied().unwrap_or_default(),
+        Some(Kind::Flag) => ["no", "yes"][index.min(1)],
+        _ => return,
     };
     state.change(|session| {
-        session.choices.insert(format!("{name}.{key}"), text.to_owned());
+        session.choices.insert(input.to_owned(), text.to_owned());
     });
-    true
 }
 
 /// The inputs: numbers two and two, choices as segments or a list.
@@ -195,7 +188,7 @@ fn field(
     });
     let problem = problems.iter().find(|(key, _)| key == input.key).map(|(_, said)| said.as_str());
     ui::FieldRow {
-        id: format!("{ASKS}{}", kept_key(question, input)).into(),
+        id: RowId::Question(kept_key(question, input)).to_string().into(),
         label: state.word(&format!("input-{}", input.key)),
         text: given(state, question, input).unwrap_or_default().into(),
         unit: unit.into(),
@@ -206,7 +199,7 @@ fn field(
 }
 
 fn choice_part(state: &State, question: &Question, input: &Input) -> ui::PartRow {
-    let id = format!("{ASKS}{}", kept_key(question, input));
+    let id = RowId::Question(kept_key(question, input));
     let label = format!("input-{}", input.key);
     let kept = given(state, question, input);
     match input.kind {

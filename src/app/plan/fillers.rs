@@ -4,9 +4,9 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use super::calls;
-use crate::app::page_rows::put;
+use crate::app::calls::{calls, calls_pair, calls_plain};
 use crate::app::rows::model;
+use crate::app::rows::put;
 use crate::app::screen_values::basis_kind;
 use crate::app::shell::back;
 use crate::app::{State, ui};
@@ -34,27 +34,24 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             back(window, state);
         }
     }));
-    let unknown = calls(window, state, |window, state, (): ()| {
+    adapter.on_unknown_picked(calls_plain(window, state, |window, state| {
         state.change_job(|job| job.filler = None);
         back(window, state);
-    });
-    adapter.on_unknown_picked(move || unknown(()));
-    let typed = || {
-        |window: &ui::AppWindow, state: &Rc<State>, (id, text): (SharedString, SharedString)| {
-            if let Some(field) = Field::from_id(&id) {
-                let text = Some(text.to_string()).filter(|text| !text.trim().is_empty());
-                let same = state.session(|session| session.job.get(field) == text.as_deref());
-                if !same {
-                    state.change_job(|job| job.set(field, text));
-                }
-                refresh(window, state);
-            }
+    }));
+    adapter.on_field_edited(calls_pair(window, state, typed));
+    adapter.on_field_committed(calls_pair(window, state, typed));
+}
+
+/// A figure of the weld metal was typed.
+fn typed(window: &ui::AppWindow, state: &Rc<State>, id: SharedString, text: SharedString) {
+    if let Some(field) = Field::from_id(&id) {
+        let text = Some(text.to_string()).filter(|text| !text.trim().is_empty());
+        let same = state.session(|session| session.job.get(field) == text.as_deref());
+        if !same {
+            state.change_job(|job| job.set(field, text));
         }
-    };
-    let edited = calls(window, state, typed());
-    adapter.on_field_edited(move |id, text| edited((id, text)));
-    let committed = calls(window, state, typed());
-    adapter.on_field_committed(move |id, text| committed((id, text)));
+        refresh(window, state);
+    }
 }
 
 /// Fills the list.

@@ -1,9 +1,11 @@
 //! The form of the Plan place: a job as typed becomes rows, and what happens to a row
 //! becomes a change of the job.
 
+use super::form_values::length_unit;
 use crate::app::form::parts::{
     action, field_part, fields, form_row, list, note, pick, picture, segments, tiles,
 };
+use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::{Joint, Restraint};
@@ -58,9 +60,6 @@ pub(crate) const CONDITIONS: [(ConditionKind, &str); 11] = [
     (ConditionKind::AsCast, "as cast"),
 ];
 
-/// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
-pub(crate) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
-
 /// Sketches of the joints.
 const fn sketch(joint: Joint) -> &'static str {
     match joint {
@@ -78,28 +77,6 @@ const fn sketch(joint: Joint) -> &'static str {
 
 pub(crate) const RESTRAINTS: [(Restraint, &str); 3] =
     [(Restraint::Low, "low"), (Restraint::Medium, "medium"), (Restraint::High, "high")];
-
-/// What is typed in one place of a list joined by `+`.
-pub(crate) fn at(job: &JobText, field: Field, place: usize) -> String {
-    let text = job.get(field).unwrap_or_default();
-    let parts: Vec<&str> = text.split('+').map(str::trim).collect();
-    parts
-        .get(place)
-        .or_else(|| parts.first().filter(|_| parts.len() == 1))
-        .map_or_else(String::new, |part| (*part).to_owned())
-}
-
-/// Puts a text in one place of a list of `count`, and leaves the others.
-pub(crate) fn put_at(job: &mut JobText, field: Field, place: usize, count: usize, text: &str) {
-    let mut parts: Vec<String> = (0..count.max(place + 1)).map(|place| at(job, field, place)).collect();
-    text.trim_matches('+').clone_into(&mut parts[place]);
-    let joined = if parts.iter().all(|part| part.trim().is_empty()) { None } else { Some(parts.join(" + ")) };
-    job.set(field, joined);
-}
-
-pub(crate) fn processes(job: &JobText) -> usize {
-    job.get(Field::Process).map_or(1, |text| text.split('+').count().max(1))
-}
 
 fn has_second(job: &JobText) -> bool {
     [Field::SteelB, Field::CertificateB, Field::ThicknessB, Field::DiameterB, Field::ConditionB]
@@ -138,7 +115,7 @@ pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
             "member-b",
             &[],
             state.words.get("form-member-b-same"),
-            vec![action(state, "add-b", "form-add-b")],
+            vec![action(state, RowId::Button(Button::AddPart), "form-add-b")],
         ));
     }
     rows.push(joint_row(state, &job));
@@ -198,7 +175,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     let steel_label = known.map_or(steel, |grade| grade.designation.as_str());
     let mut parts = vec![pick(
         state,
-        &format!("steel-{letter}"),
+        RowId::Field(of.steel),
         "field-steel",
         steel_label,
         "form-pick-steel",
@@ -217,7 +194,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     let chosen = offered.iter().position(|place| *place == kind.unwrap_or(0));
     parts.push(list(
         state,
-        &format!("condition-{letter}"),
+        &RowId::Field(of.condition),
         "field-condition",
         "form-condition-unknown",
         condition_choices,
@@ -226,7 +203,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     if kind.is_some_and(|place| takes_temper(CONDITIONS[place].0)) {
         let unit = state.show().units.temperature.symbol();
         let mut temper_field = field_part(state, of.condition, &temper, unit);
-        temper_field.id = format!("temper-{letter}").into();
+        temper_field.id = RowId::Temper(of.condition).to_string().into();
         temper_field.label = state.word("form-temper");
         parts.push(fields(&format!("temper-{letter}"), vec![temper_field]));
     }
@@ -236,7 +213,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
         choice("plate", state.word("form-plate"), "", "plate"),
         choice("round", state.word("form-round"), "", "bar"),
     ];
-    parts.push(segments(state, &format!("shape-{letter}"), "field-shape", shapes, Some(usize::from(round))));
+    parts.push(segments(state, RowId::Field(of.shape), "field-shape", shapes, Some(usize::from(round))));
     let size = if round && job.get(of.diameter).is_some() { of.diameter } else { of.thickness };
     let mut size_field = field_part(state, size, job.get(size).unwrap_or_default(), length_unit(state));
     size_field.label = state.word(if round { "field-diameter" } else { "field-thickness" });
@@ -260,7 +237,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     buttered.label = state.word("field-buttered");
     parts.push(buttered);
     if letter == "b" {
-        parts.push(action(state, "remove-b", "form-remove-b"));
+        parts.push(action(state, RowId::Button(Button::RemovePart), "form-remove-b"));
     }
     let value =
         state.planned().filter(|_| state.problem_of(of.steel).is_none() && !steel.is_empty()).map_or_else(
@@ -285,18 +262,6 @@ fn sized(state: &State, typed: &str) -> String {
     if bare { format!("{typed}\u{a0}{}", length_unit(state)) } else { typed.to_owned() }
 }
 
-const fn length_unit_of(unit: crate::units::LengthUnit) -> &'static str {
-    match unit {
-        crate::units::LengthUnit::Mm => "mm",
-        crate::units::LengthUnit::Inch => "in",
-    }
-}
-
-/// The unit that a bare length takes.
-pub(crate) fn length_unit(state: &State) -> &'static str {
-    length_unit_of(state.show().units.length)
-}
-
 fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
     let typed = job.get(Field::Joint).and_then(|text| crate::job::typed::joint(text).ok());
     let chosen = typed.and_then(|joint| Joint::ALL.iter().position(|known| *known == joint));
@@ -306,7 +271,7 @@ fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
             choice(joint.id(), state.word(&format!("form-joint-{}", joint.id())), "", sketch(*joint))
         })
         .collect();
-    let mut parts = vec![tiles(state, "joint", "field-joint", choices, chosen)];
+    let mut parts = vec![tiles(state, RowId::Field(Field::Joint), "field-joint", choices, chosen)];
     // A leg is that of a fillet; what stands in the field of another joint is not used.
     if typed.is_none_or(Joint::has_fillet) {
         let leg = job.get(Field::Leg).unwrap_or_default();
@@ -330,7 +295,7 @@ fn restraint_row(state: &State, job: &JobText) -> ui::FormRow {
         })
         .collect();
     let parts = vec![
-        tiles(state, "restraint", "field-restraint", choices, chosen),
+        tiles(state, RowId::Field(Field::Restraint), "field-restraint", choices, chosen),
         note(state, "restraint-note", "form-restraint-note"),
     ];
     let value = chosen.map_or_else(

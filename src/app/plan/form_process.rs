@@ -1,7 +1,8 @@
 //! The row of processes and hydrogen in the form of the Plan place.
 
-use super::form::{CLASSES, at, processes};
+use super::form_values::{CLASSES, at, processes};
 use crate::app::form::parts::{action, field_part, fields, form_row, list, note, segments};
+use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::Process;
@@ -26,7 +27,7 @@ pub(crate) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
     };
     let mut parts = vec![list(
         state,
-        "process-0",
+        &RowId::OfProcess(Field::Process, 0),
         "form-process-first",
         "form-process-choose",
         offered.clone(),
@@ -37,11 +38,18 @@ pub(crate) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
     if count > 1 {
         let mut second = offered;
         second.push(choice("none", state.word("form-process-none"), "", ""));
-        parts.push(list(state, "process-1", "form-process-second", "form-process-choose", second, typed(1)));
+        parts.push(list(
+            state,
+            &RowId::OfProcess(Field::Process, 1),
+            "form-process-second",
+            "form-process-choose",
+            second,
+            typed(1),
+        ));
         parts.push(hydrogen_part(state, job, 1));
         parts.push(hydrogen_field(state, job, 1));
     } else {
-        parts.push(action(state, "add-process", "form-add-process"));
+        parts.push(action(state, RowId::Button(Button::AddProcess), "form-add-process"));
     }
     parts.push(note(state, "hydrogen-note", "form-hydrogen-note"));
     let names: Vec<String> =
@@ -76,12 +84,12 @@ fn hydrogen_part(state: &State, job: &JobText, place: usize) -> ui::PartRow {
             choice(class, letter, state.word(&format!("form-class-{}", letter.to_lowercase())), "")
         })
         .collect();
-    segments(state, &format!("hydrogen-class-{place}"), "form-hydrogen-class", choices, chosen)
+    segments(state, RowId::HydrogenClass(place), "form-hydrogen-class", choices, chosen)
 }
 
 fn hydrogen_field(state: &State, job: &JobText, place: usize) -> ui::PartRow {
     let mut made = field_part(state, Field::Hydrogen, &at(job, Field::Hydrogen, place), "ml/100 g");
-    made.id = format!("hydrogen@{place}").into();
+    made.id = RowId::OfProcess(Field::Hydrogen, place).to_string().into();
     made.label = state.word("form-hydrogen-typed");
     // What counts where nothing is typed stands in the empty field.
     let assumed =

@@ -1,7 +1,8 @@
 //! The rows of the form that have a fair default: heat input, weld metal, shop, demands.
 
-use super::form::{at, length_unit, processes};
+use super::form_values::{at, length_unit, processes};
 use crate::app::form::parts::{field_part, fields, form_row, note, pick, segments};
+use crate::app::form::row_id::RowId;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::heat_input::Travel;
@@ -13,13 +14,8 @@ const HEAT_WAYS: [&str; 3] = ["net", "arc", "meters"];
 /// Fields of the last way.
 const METERS: [Field; 5] = [Field::Volts, Field::Amps, Field::Travel, Field::ArcTime, Field::RunLength];
 const CODES: [&str; 2] = ["none", "D1.1"];
-/// Fields that are answered by yes or no, and what they are called in the form.
-const YES_NO: [(Field, &str); 4] = [
-    (Field::Damp, "damp"),
-    (Field::ThermalCut, "thermal-cut"),
-    (Field::Buttered, "buttered"),
-    (Field::ButteredB, "buttered-b"),
-];
+/// Fields that are answered by yes or no.
+const YES_NO: [Field; 4] = [Field::Damp, Field::ThermalCut, Field::Buttered, Field::ButteredB];
 
 fn heat_way(state: &State, job: &JobText) -> usize {
     if job.get(Field::ArcEnergy).is_some() {
@@ -37,7 +33,7 @@ fn heat_way(state: &State, job: &JobText) -> usize {
 
 fn one_of(state: &State, job: &JobText, field: Field, place: usize, unit: &str) -> ui::FieldRow {
     let mut made = field_part(state, field, &at(job, field, place), unit);
-    made.id = format!("{}@{place}", field.id()).into();
+    made.id = RowId::OfProcess(field, place).to_string().into();
     made
 }
 
@@ -48,7 +44,7 @@ pub(crate) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
         HEAT_WAYS.iter().map(|way| choice(way, state.word(&format!("form-heat-{way}")), "", "")).collect();
     let inch = state.show().units.length == LengthUnit::Inch;
     let (energy, speed) = if inch { ("kJ/in", "in/min") } else { ("kJ/mm", "mm/min") };
-    let mut parts = vec![segments(state, "heat-way", "form-heat-way", ways, Some(way))];
+    let mut parts = vec![segments(state, RowId::HeatWay, "form-heat-way", ways, Some(way))];
     for place in 0..processes(job) {
         match way {
             0 => parts.push(fields(
@@ -116,7 +112,15 @@ pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
     let filler = job.get(Field::Filler).unwrap_or_default();
     let strength_unit = if state.show().units.length == LengthUnit::Inch { "ksi" } else { "MPa" };
     let parts = vec![
-        pick(state, "filler", "field-filler", filler, "form-filler-unknown", "", Field::Filler),
+        pick(
+            state,
+            RowId::Field(Field::Filler),
+            "field-filler",
+            filler,
+            "form-filler-unknown",
+            "",
+            Field::Filler,
+        ),
         fields(
             "weld",
             vec![
@@ -138,11 +142,10 @@ pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
 
 /// Yes or no.
 pub(crate) fn yes_no(state: &State, job: &JobText, field: Field) -> ui::PartRow {
-    let id = YES_NO.iter().find(|(known, _)| *known == field).map_or("", |(_, id)| *id);
     let yes = job.get(field).is_some_and(|text| crate::job::typed::yes_no(text) == Ok(true));
     let choices =
         vec![choice("no", state.word("form-no"), "", ""), choice("yes", state.word("form-yes"), "", "")];
-    segments(state, id, &field.key(), choices, Some(usize::from(yes)))
+    segments(state, RowId::Field(field), &field.key(), choices, Some(usize::from(yes)))
 }
 
 /// Shop temperature, damp air, thermal-cut edges.
@@ -171,7 +174,7 @@ pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
     ];
     let demand = |field: Field| field_part(state, field, job.get(field).unwrap_or_default(), unit);
     let parts = vec![
-        segments(state, "code", "field-code", codes, Some(place)),
+        segments(state, RowId::Field(Field::Code), "field-code", codes, Some(place)),
         fields("demand-low", vec![demand(Field::DemandPreheat)]),
         fields("demand-high", vec![demand(Field::DemandInterpass), demand(Field::DemandCeiling)]),
     ];
@@ -190,26 +193,25 @@ pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
 }
 
 /// A choice among these rows was made; false if it is none of theirs.
-pub(crate) fn choice_made(state: &State, group: &str, index: usize) -> bool {
-    if let Some((field, _)) = YES_NO.iter().find(|(_, id)| *id == group) {
-        state.change_job(|job| job.set(*field, Some(if index == 1 { "yes" } else { "no" }.to_owned())));
-        return true;
-    }
-    match group {
-        "code" => {
-            state.change_job(|job| job.set(Field::Code, CODES.get(index).map(|code| (*code).to_owned())));
-            true
+pub(crate) fn chosen(state: &State, row: &RowId, index: usize) -> bool {
+    match *row {
+        RowId::Field(field) if YES_NO.contains(&field) => {
+            let answer = if index == 1 { "yes" } else { "no" };
+            state.change_job(|job| job.set(field, Some(answer.to_owned())));
         }
-        "heat-way" => {
+        RowId::Field(Field::Code) => {
+            state.change_job(|job| job.set(Field::Code, CODES.get(index).map(|code| (*code).to_owned())));
+        }
+        RowId::HeatWay => {
             let way = HEAT_WAYS[index.min(HEAT_WAYS.len() - 1)];
             state.change(|session| {
                 session.choices.insert("heat-way".to_owned(), way.to_owned());
                 keep_heat_for(&mut session.job, index);
             });
-            true
         }
-        _ => false,
+        _ => return false,
     }
+    true
 }
 
 /// Only one way of stating the heat input may hold something; a figure moves along

@@ -4,22 +4,23 @@ pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
 pub(crate) mod form_process;
+pub(crate) mod form_values;
 pub(crate) mod form_weld;
 pub(crate) mod moments;
 pub(crate) mod results;
 
 use std::rc::Rc;
 
-use slint::{ComponentHandle, Model, SharedString, VecModel};
+use slint::{ComponentHandle, SharedString};
 
-use crate::app::page_rows::toggle;
-use crate::app::rows::{model, sync};
-use crate::app::shell::refresh_shown;
-use crate::app::{State, ui};
+use crate::app::calls::{calls, calls_plain};
+use crate::app::rows::{model, put};
+use crate::app::state::toggle;
+use crate::app::{State, basis, ui};
 use crate::job::{Fault, Field};
 use crate::report::{Report, sheet};
 
-/// Wires the Plan place and the basis sheet.
+/// Wires the Plan place.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::PlanAdapter>();
     adapter.set_rows(model(Vec::new()));
@@ -35,39 +36,20 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         state.open.borrow_mut().evidence_set = usize::try_from(index).ok();
         refresh(window, state);
     }));
-    let ask = calls(window, state, |window, state, id: SharedString| {
-        toggle(&mut state.open.borrow_mut().cautions, &id);
+    adapter.on_critical_toggled(calls_plain(window, state, |window, state| {
+        toggle(&mut state.open.borrow_mut().cautions, results::CRITICAL_LINE);
         refresh(window, state);
-    });
-    adapter.on_critical_toggled(move || ask("critical-line".into()));
-    let all = calls(window, state, |window, state, (): ()| {
+    }));
+    adapter.on_cautions_all_asked(calls_plain(window, state, |window, state| {
         state.open.borrow_mut().all_cautions = true;
         refresh(window, state);
-    });
-    adapter.on_cautions_all_asked(move || all(()));
-    let close = calls(window, state, |window, state, (): ()| {
-        state.open.borrow_mut().basis = None;
-        refresh_shown(window, state);
-    });
-    window.global::<ui::BasisAdapter>().on_close_asked(move || close(()));
-}
-
-/// A callback that finds its window and state again.
-pub(crate) fn calls<T: 'static>(
-    window: &ui::AppWindow,
-    state: &Rc<State>,
-    act: impl Fn(&ui::AppWindow, &Rc<State>, T) + 'static,
-) -> impl Fn(T) + 'static {
-    let (weak, state) = (window.as_weak(), state.clone());
-    move |value| act(&weak.upgrade().expect("the window calls while it lives"), &state, value)
+    }));
 }
 
 /// Fills the place anew.
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::PlanAdapter>();
-    let rows = adapter.get_rows();
-    let shown = rows.as_any().downcast_ref::<VecModel<ui::FormRow>>().expect("connect puts a VecModel there");
-    sync(shown, form::rows(state));
+    put(&adapter.get_rows(), form::rows(state));
     match state.planned() {
         None => fill_empty(&adapter, state),
         Some(planned) => {
@@ -149,14 +131,9 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
 }
 
 fn fill_basis(window: &ui::AppWindow, state: &State) {
-    let basis = window.global::<ui::BasisAdapter>();
     let asked = state.open.borrow().basis.clone();
     let found = asked.zip(state.planned()).and_then(|(id, planned)| {
-        sheet(&state.pen(), &planned.read.job, &planned.plan, &id)
-            .map(|sheet| results::basis_view(&id, &sheet))
+        sheet(&state.pen(), &planned.read.job, &planned.plan, &id).map(|sheet| (id, sheet))
     });
-    basis.set_open(found.is_some());
-    if let Some(view) = found {
-        basis.set_view(view);
-    }
+    basis::show(window, found.as_ref().map(|(id, sheet)| (id.as_str(), sheet)));
 }

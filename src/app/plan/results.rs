@@ -7,8 +7,7 @@ use crate::app::screen_values::{basis_kind, capital, caution, choice, figure, fl
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
 use crate::report::{
-    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, RangeVerdict, Report, Sheet,
-    ThenLine,
+    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, ThenLine,
 };
 use crate::units::{Side, limit_value};
 
@@ -16,6 +15,9 @@ use crate::units::{Side, limit_value};
 const AXIS_TO_C: f64 = 450.0;
 /// Cautions that are shown before "all".
 pub(crate) const FIRST_CAUTIONS: usize = 3;
+
+/// The id of the caution that stands by itself under the answer.
+pub(crate) const CRITICAL_LINE: &str = "critical-line";
 
 /// The answer band.
 pub(crate) fn answer_view(state: &State, answer: &Answer, planned: &Planned) -> ui::AnswerView {
@@ -218,77 +220,10 @@ pub(crate) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report
     let worst = report.cautions.first().filter(|line| line.severity == crate::reference::Severity::Critical);
     adapter.set_has_critical(worst.is_some());
     if let Some(line) = worst {
-        let mut row = caution(line, open.cautions.contains("critical-line"));
+        let mut row = caution(line, open.cautions.contains(CRITICAL_LINE));
         row.text = line.why.as_str().into();
         adapter.set_critical(row);
         let more = report.cautions.len().saturating_sub(1).to_string();
         adapter.set_critical_more(state.words.with("plan-more-cautions", &[("count", &more)]).into());
     }
-}
-
-/// A basis sheet.
-pub(crate) fn basis_view(id: &str, sheet: &Sheet) -> ui::BasisView {
-    ui::BasisView {
-        id: id.into(),
-        label: sheet.label.as_str().into(),
-        figure: sheet.figure.figure.as_str().into(),
-        unit: sheet.figure.unit.as_str().into(),
-        second: sheet.figure.second.as_str().into(),
-        standing: sheet.standing.map_or(ui::Standing::None, |found| standing(found, false)),
-        sentence: sheet.sentence.as_str().into(),
-        basis_kind: basis_kind(&sheet.basis),
-        basis_label: sheet.basis.label.as_str().into(),
-        formula: model(sheet.formula.iter().map(|line| formula_row(line)).collect()),
-        steps: model(
-            sheet
-                .steps
-                .iter()
-                .map(|step| ui::StepRow {
-                    text: capital(&step.text),
-                    value: step.value.as_str().into(),
-                    ..ui::StepRow::default()
-                })
-                .collect(),
-        ),
-        steps_note: "".into(),
-        ranges: model(
-            sheet
-                .ranges
-                .iter()
-                .map(|range| ui::RangeRow {
-                    name: capital(&range.name),
-                    value: range.value.as_str().into(),
-                    limits: range.limits.as_str().into(),
-                    from: float(range.from),
-                    to: float(range.to),
-                    at: float(range.at),
-                    verdict: match range.verdict {
-                        RangeVerdict::Inside => ui::RangeVerdict::Inside,
-                        RangeVerdict::AtLimit => ui::RangeVerdict::Outside,
-                        RangeVerdict::NotStated => ui::RangeVerdict::NotStated,
-                    },
-                    word: range.word.as_str().into(),
-                })
-                .collect(),
-        ),
-        paragraphs: model(
-            sheet
-                .paragraphs
-                .iter()
-                .map(|(label, text)| ui::ParagraphRow {
-                    label: label.as_str().into(),
-                    text: text.as_str().into(),
-                })
-                .collect(),
-        ),
-    }
-}
-
-/// A line of a formula: what follows `^` up to a space or sign is raised.
-fn formula_row(line: &str) -> ui::FormulaRow {
-    let Some((before, after)) = line.split_once('^') else {
-        return ui::FormulaRow { text: line.into(), ..ui::FormulaRow::default() };
-    };
-    let end = after.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(after.len());
-    ui::FormulaRow { text: before.into(), superscript: after[..end].into(), rest: after[end..].into() }
 }

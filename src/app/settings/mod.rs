@@ -8,12 +8,13 @@ use std::rc::Rc;
 use slint::{ComponentHandle, SharedString};
 
 use self::licences::LICENCES;
-use crate::app::page_rows::{counted, put, toggle};
-use crate::app::plan::calls;
+use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::model;
+use crate::app::rows::put;
 use crate::app::screen_values::choice;
-use crate::app::shell::{open_page, set_units};
-use crate::app::{State, ui};
+use crate::app::shell::{open_page, refresh_all, set_units};
+use crate::app::state::{flip, toggle};
+use crate::app::{Page, State, ui};
 use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
 use crate::reference::{Row as _, Source};
@@ -57,33 +58,30 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     adapter.on_look_picked(calls(window, state, |window, state, index: i32| {
         if let Some((theme, _)) = usize::try_from(index).ok().and_then(|index| LOOKS.get(index)) {
             state.change(|session| session.theme = *theme);
-            crate::app::refresh_all(window, state);
+            refresh_all(window, state);
         }
     }));
     adapter.on_language_picked(calls(window, state, |window, state, index: i32| {
         if let Some(language) = usize::try_from(index).ok().and_then(|index| LANGUAGES.get(index)) {
             state.change(|session| session.language = (*language).to_owned());
-            crate::app::refresh_all(window, state);
+            refresh_all(window, state);
         }
     }));
-    let sources = calls(window, state, |window, state, (): ()| {
-        let open = state.open.borrow().sources;
-        state.open.borrow_mut().sources = !open;
+    adapter.on_sources_toggled(calls_plain(window, state, |window, state| {
+        flip(&mut state.open.borrow_mut().sources);
         refresh(window, state);
-    });
-    adapter.on_sources_toggled(move || sources(()));
-    let licences = calls(window, state, |window, state, (): ()| {
-        let open = state.open.borrow().licences;
-        state.open.borrow_mut().licences = !open;
+    }));
+    adapter.on_licences_toggled(calls_plain(window, state, |window, state| {
+        flip(&mut state.open.borrow_mut().licences);
         refresh(window, state);
-    });
-    adapter.on_licences_toggled(move || licences(()));
+    }));
     adapter.on_licence_toggled(calls(window, state, |window, state, id: SharedString| {
         toggle(&mut state.open.borrow_mut().licence_texts, &id);
         refresh(window, state);
     }));
-    let about = calls(window, state, |window, state, (): ()| open_page(window, state, "about"));
-    adapter.on_about_asked(move || about(()));
+    adapter.on_about_asked(calls_plain(window, state, |window, state| {
+        open_page(window, state, Page::About);
+    }));
 }
 
 fn is_mixed(units: Units) -> bool {
@@ -161,7 +159,7 @@ fn source_rows(state: &State) -> Vec<ui::SourceRow> {
         let mut said = if count == 0 {
             state.words.get("settings-source-formulas")
         } else {
-            counted(state, "settings-source-rows", count).to_string()
+            state.counted("settings-source-rows", count).to_string()
         };
         if let Some(note) = &source.note {
             said = format!("{said} {note}");

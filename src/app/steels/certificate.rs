@@ -6,14 +6,12 @@ use slint::{ComponentHandle, SharedString};
 
 use super::certificate_draft::{self as draft, Draft, get, set};
 use super::detail::{EQUIVALENTS, limits_text};
-use crate::app::page_rows::{counted, put};
-use crate::app::plan::calls;
-use crate::app::plan::results::basis_view;
+use crate::app::calls::{calls, calls_pair, calls_plain};
 use crate::app::rows::model;
+use crate::app::rows::put;
 use crate::app::screen_values::basis_kind;
 use crate::app::shell::{back, open_page};
-use crate::app::steels;
-use crate::app::{State, ui};
+use crate::app::{Page, State, basis, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::LOOKED_FOR;
 use crate::job::typed::composition;
@@ -28,14 +26,17 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::CertificateAdapter>();
     adapter.set_elements(model(Vec::new()));
     adapter.set_readout(model(Vec::new()));
-    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
-        if field == "line" {
-            state.open.borrow_mut().certificate_line_asked = false;
-        }
-        set(state, &field, &text);
-        refresh(window, state);
-    });
-    adapter.on_field_edited(move |field, text| edited((field, text)));
+    adapter.on_field_edited(calls_pair(
+        window,
+        state,
+        |window, state, field: SharedString, text: SharedString| {
+            if field == "line" {
+                state.open.borrow_mut().certificate_line_asked = false;
+            }
+            set(state, &field, &text);
+            refresh(window, state);
+        },
+    ));
     // Every letter was kept as it was typed. A field that goes with its page must not write
     // into a draft that has just been saved.
     adapter.on_field_committed(|_, _| {});
@@ -47,11 +48,8 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         state.open.borrow_mut().basis = Some(format!("{FIGURE}{id}"));
         refresh(window, state);
     }));
-    let plain = |act: fn(&ui::AppWindow, &Rc<State>)| {
-        let call = calls(window, state, move |window, state, (): ()| act(window, state));
-        move || call(())
-    };
-    adapter.on_grade_asked(plain(|window, state| steels::open_for_grade(window, state)));
+    let plain = |act: fn(&ui::AppWindow, &Rc<State>)| calls_plain(window, state, act);
+    adapter.on_grade_asked(plain(|window, state| open_page(window, state, Page::Steels)));
     adapter.on_grade_cleared(plain(|window, state| {
         set(state, "grade", "");
         refresh(window, state);
@@ -79,7 +77,7 @@ pub(crate) fn open(window: &ui::AppWindow, state: &State, name: Option<&str>) {
         open.certificate_of = name.map(str::to_owned);
         open.certificate_line_asked = false;
     }
-    open_page(window, state, "certificate");
+    open_page(window, state, Page::Certificate);
 }
 
 /// Puts the figures of a pasted line into their fields; what can't be read stays as it is.
@@ -133,7 +131,7 @@ fn fill_line(adapter: &ui::CertificateAdapter<'_>, state: &State) {
         (false, _) => (SharedString::default(), SharedString::default()),
         (true, Err(problem)) => (problem.say(&state.words).into(), SharedString::default()),
         (true, Ok(line)) => {
-            let mut note = counted(state, "certificate-line-read", line.stated.len());
+            let mut note = state.counted("certificate-line-read", line.stated.len());
             if !line.unused.is_empty() {
                 let unused = line.unused.join(", ");
                 note.push_str(" ");
@@ -240,11 +238,9 @@ fn fill_basis(window: &ui::AppWindow, state: &State, steel: Option<&Composition>
     let Some(id) = asked.as_deref().and_then(|id| id.strip_prefix(FIGURE)) else { return };
     let which = EQUIVALENTS.into_iter().find(|which| which.id() == id);
     let sheet = which.zip(steel).and_then(|(which, steel)| equivalent_sheet(&state.pen(), which, steel));
-    let basis = window.global::<ui::BasisAdapter>();
-    basis.set_open(sheet.is_some());
-    match sheet {
-        Some(sheet) => basis.set_view(basis_view(id, &sheet)),
-        // Without a figure there is nothing to ask.
-        None => state.open.borrow_mut().basis = None,
+    basis::show(window, sheet.as_ref().map(|sheet| (id, sheet)));
+    // Without a figure there is nothing to ask.
+    if sheet.is_none() {
+        state.open.borrow_mut().basis = None;
     }
 }

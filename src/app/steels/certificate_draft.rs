@@ -1,9 +1,8 @@
 //! What is typed of an own steel. It lives in the session until it is saved, so that
 //! neither a kill nor a look elsewhere loses it.
 
-use crate::app::State;
-use crate::app::shell::back;
-use crate::app::ui;
+use crate::app::shell::{back, refresh_all};
+use crate::app::{Page, State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::typed::{CertificateLine, composition};
 use crate::job::{OwnSteel, find_steel};
@@ -232,9 +231,9 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
         back(window, state);
         return;
     }
-    super::take(state, &own.name);
-    state.open.borrow_mut().pages.retain(|page| page != "certificate" && page != "steels");
-    crate::app::refresh_all(window, state);
+    state.take_steel(&own.name);
+    state.open.borrow_mut().pages.retain(|page| !matches!(page, Page::Certificate | Page::Steels));
+    refresh_all(window, state);
 }
 
 /// Deletes an own steel. The job keeps its figures as a certificate.

@@ -10,11 +10,12 @@ use std::rc::Rc;
 use slint::{ComponentHandle, SharedString};
 
 use self::rows::{OWN, View, browse, found};
-use crate::app::page_rows::{put, toggle};
-use crate::app::plan::calls;
+use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::model;
-use crate::app::shell::{back, open_page};
-use crate::app::{State, ui};
+use crate::app::rows::put;
+use crate::app::shell::{back, refresh_all};
+use crate::app::state::toggle;
+use crate::app::{Page, State, ui};
 use crate::job::find_steel;
 
 /// Wires the list.
@@ -39,8 +40,9 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     adapter
         .on_steel_chosen(calls(window, state, |window, state, id: SharedString| choose(window, state, &id)));
-    let new = calls(window, state, |window, state, (): ()| certificate::open(window, state, None));
-    adapter.on_certificate_asked(move || new(()));
+    adapter.on_certificate_asked(calls_plain(window, state, |window, state| {
+        certificate::open(window, state, None);
+    }));
     adapter.on_edit_asked(calls(window, state, |window, state, id: SharedString| {
         certificate::open(window, state, id.strip_prefix(OWN));
     }));
@@ -48,20 +50,15 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         if let Some(name) = id.strip_prefix(OWN) {
             certificate_draft::delete(state, name);
             state.open.borrow_mut().steel_detail = None;
-            crate::app::refresh_all(window, state);
+            refresh_all(window, state);
         }
     }));
-}
-
-/// Opens the list to name the grade of a certificate.
-pub(crate) fn open_for_grade(window: &ui::AppWindow, state: &State) {
-    open_page(window, state, "steels");
 }
 
 /// Is the list open above a certificate, to name its grade?
 fn for_grade(state: &State) -> bool {
     let open = state.open.borrow();
-    open.pages.iter().rev().nth(1).is_some_and(|below| below == "certificate")
+    open.pages.iter().rev().nth(1).is_some_and(|below| *below == Page::Certificate)
 }
 
 fn choose(window: &ui::AppWindow, state: &State, id: &str) {
@@ -72,23 +69,8 @@ fn choose(window: &ui::AppWindow, state: &State, id: &str) {
         }
         return;
     }
-    take(state, id.strip_prefix(OWN).unwrap_or(id));
+    state.take_steel(id.strip_prefix(OWN).unwrap_or(id));
     back(window, state);
-}
-
-/// Puts a steel into the job, for the part that one is chosen for. A certificate that was
-/// typed for the steel before goes with it.
-pub(crate) fn take(state: &State, steel: &str) {
-    let for_b = state.open.borrow().steel_for_b;
-    state.change_job(|job| {
-        let (slot, certificate) = if for_b {
-            (&mut job.steel_b, &mut job.certificate_b)
-        } else {
-            (&mut job.steel, &mut job.certificate)
-        };
-        *slot = Some(steel.to_owned());
-        *certificate = None;
-    });
 }
 
 /// Fills the list and the steel that is looked at.

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use slint::SharedString;
 
 use super::detail::{equivalents_line, limits_text};
-use crate::app::page_rows::counted;
+
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::job::OwnSteel;
@@ -161,7 +161,7 @@ fn push_group(view: &View<'_>, group: &str, entries: &mut Vec<ui::SteelEntry>) {
         kind: ui::SteelEntryKind::Group,
         id: group.into(),
         title: view.state.word(&format!("group-{group}")),
-        count: counted(view.state, "steels-count", grades.len()),
+        count: view.state.counted("steels-count", grades.len()),
         open,
         ..ui::SteelEntry::default()
     });

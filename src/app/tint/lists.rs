@@ -1,6 +1,6 @@
 //! How far handbooks differ, from each other and from the model.
 
-use super::form::form_row;
+use crate::app::form::parts::plain_row;
 use crate::app::form::question::{result_part, text_part};
 use crate::app::screen_values::basis_kind;
 use crate::app::{State, ui};
@@ -40,7 +40,7 @@ pub(crate) fn handbooks_row(state: &State) -> ui::FormRow {
         }
     }
     parts.extend(tables.columns.iter().map(|column| column_part(state, column)));
-    form_row(state, "tint-lists", String::new(), parts)
+    plain_row(state, "tint-lists", String::new(), parts)
 }
 
 /// All figures that are printed for a colour, beside the model.
@@ -99,5 +99,5 @@ pub(crate) fn stainless_row(state: &State) -> ui::FormRow {
             result_part(&format!("{}-{}", column.id, row.name), row.name.clone(), both.main, both.second)
         }));
     }
-    form_row(state, "tint-stainless", String::new(), parts)
+    plain_row(state, "tint-stainless", String::new(), parts)
 }

@@ -2,13 +2,13 @@
 
 use std::fs::File;
 use std::io::{BufReader, Read, Seek, SeekFrom};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::Sender;
+use std::sync::mpsc::{Receiver, Sender};
 
 use image::{DynamicImage, ImageDecoder, ImageReader};
-use slint::{Rgba8Pixel, SharedPixelBuffer};
+use slint::{Image, Rgba8Pixel, SharedPixelBuffer, Timer};
 
 use crate::engine::photo::{PhotoError, PhotoMatch, Region};
 
@@ -25,6 +25,35 @@ pub(crate) enum News {
     Loaded(Result<Box<Loaded>, String>),
     /// The photo was matched, or why not.
     Matched(Result<PhotoMatch, PhotoError>),
+}
+
+/// Work that goes on.
+pub(crate) struct Work {
+    pub(crate) news: Receiver<News>,
+    pub(crate) stop: Arc<AtomicBool>,
+    pub(crate) progress: f64,
+}
+
+impl Drop for Work {
+    /// Work that nobody waits for any more stops.
+    fn drop(&mut self) {
+        self.stop.store(true, Ordering::Relaxed);
+    }
+}
+
+/// The photo on the screen and what is known of it.
+#[derive(Default)]
+pub(crate) struct Photo {
+    pub(crate) file: Option<PathBuf>,
+    pub(crate) photo: Option<Arc<DynamicImage>>,
+    pub(crate) picture: Image,
+    pub(crate) spot: Option<(f64, f64)>,
+    pub(crate) bright: Option<(f64, f64)>,
+    pub(crate) turn: usize,
+    pub(crate) problem: String,
+    pub(crate) found: Option<Result<PhotoMatch, PhotoError>>,
+    pub(crate) work: Option<Work>,
+    pub(crate) timer: Option<Timer>,
 }
 
 /// A photo that was read.
