@@ -89,12 +89,12 @@ pub fn back(window: &ui::AppWindow, state: &State) {
     let left = state.open.borrow_mut().pages.pop();
     // Where the page was asked for.
     let asked_at = match left {
-        Some(Page::Steels) if state.open.borrow().steel_for_b => Some(Field::SteelB),
         Some(Page::Steels) => Some(Field::Steel),
         Some(Page::Fillers) => Some(Field::Filler),
         _ => None,
     };
-    let wanted = asked_at.map_or_else(String::new, |field| RowId::Field(field).to_string());
+    let nth = state.open.borrow().chosen_for;
+    let wanted = asked_at.map_or_else(String::new, |field| RowId::of(field.nth(nth)).to_string());
     window.global::<ui::Wanted>().set_id(wanted.into());
     refresh_all(window, state);
 }
@@ -117,7 +117,7 @@ pub(super) fn refresh_shown(window: &ui::AppWindow, state: &State) {
 fn refresh(window: &ui::AppWindow, state: &State) {
     let shell = window.global::<ui::Shell>();
     let (place, units, theme, name) = state.session(|session| {
-        let name = session.job.name.clone().unwrap_or_default();
+        let name = session.job.get(Field::Name).unwrap_or_default().to_owned();
         (Page::place(&session.place), session.units, session.theme, name)
     });
     let page = state.page();

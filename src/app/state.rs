@@ -10,7 +10,7 @@ use super::tint::photo_read::Photo;
 use super::{Page, ui};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
-use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
+use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Slot, Store, read_job};
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;
 use crate::units::Show;
@@ -39,8 +39,8 @@ pub struct Open {
     pub basis: Option<String>,
     /// Pages opened above the place, the last one on top.
     pub pages: Vec<Page>,
-    /// Which part (`a` or `b`) a steel is being chosen for.
-    pub steel_for_b: bool,
+    /// Which part a steel is being chosen for, or which process a filler.
+    pub chosen_for: usize,
     /// What is looked for among the steels.
     pub steel_query: String,
     /// Groups of steels that are unfolded.
@@ -193,15 +193,10 @@ impl State {
     /// Puts a steel into the job, for the part that one is chosen for. A certificate that was
     /// typed for the steel before goes with it.
     pub(super) fn take_steel(&self, steel: &str) {
-        let for_b = self.open.borrow().steel_for_b;
+        let nth = self.open.borrow().chosen_for;
         self.change_job(|job| {
-            let (slot, certificate) = if for_b {
-                (&mut job.steel_b, &mut job.certificate_b)
-            } else {
-                (&mut job.steel, &mut job.certificate)
-            };
-            *slot = Some(steel.to_owned());
-            *certificate = None;
+            job.set(Field::Steel.nth(nth), Some(steel.to_owned()));
+            job.set(Field::Certificate.nth(nth), None);
         });
     }
 
@@ -239,11 +234,12 @@ impl State {
 
     /// The problem of one field, in words.
     #[must_use]
-    pub fn problem_of(&self, field: Field) -> Option<String> {
+    pub fn problem_of(&self, slot: impl Into<Slot>) -> Option<String> {
+        let slot = slot.into();
         self.problems
             .borrow()
             .iter()
-            .find(|problem| problem.field == field)
+            .find(|problem| problem.slot == slot)
             .map(|problem| problem.say(&self.words))
     }
 

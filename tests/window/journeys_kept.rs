@@ -45,7 +45,7 @@ fn a_session_that_was_kept_aside_is_said_at_the_start() {
         let (window, state) = live_in(size, folder.path());
         assert!(says(&window, "Leg. The file is kept as "), "{size:?}");
         assert!(says(&window, "session.ron.broken"), "{size:?}");
-        assert_eq!(state.session(|session| session.job.thickness.clone()), Some("38".into()));
+        assert_eq!(typed_at(&state, Field::Thickness).as_deref(), Some("38"));
         // It stays while one works, and goes when it is put away.
         typed(&window, "thickness", "40");
         assert!(says(&window, "session.ron.broken"));

@@ -24,7 +24,7 @@ fn tap_id(window: &ui::AppWindow, id: &str) {
 #[test]
 fn a_list_that_unfolds_is_chosen_from_and_folded_by_keyboard_alone() {
     let (window, state) = live(DESKTOP, demo());
-    let condition = || state.session(|session| session.job.condition.clone());
+    let condition = || typed_at(&state, Field::Condition);
     let unfolded = || state.open.borrow().rows.contains("list:condition-a");
     let before = condition();
     tap_id(&window, "list:condition-a-btn");

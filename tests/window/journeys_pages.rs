@@ -49,7 +49,7 @@ fn steel_rows(window: &ui::AppWindow) -> Vec<String> {
 }
 
 fn steel_of(state: &State) -> String {
-    state.session(|session| session.job.steel.clone()).unwrap_or_default()
+    typed_at(state, Field::Steel).unwrap_or_default()
 }
 
 /// EN 10083-3 numbers 42CrMo4 as 1.7225; trade cross-references put SAE 4140 and 4142 beside it.
@@ -84,10 +84,10 @@ fn a_steel_is_taken_by_its_number() {
 #[test]
 fn a_steel_is_taken_for_the_second_part() {
     let (window, state) = on("steels", PHONE);
-    state.open.borrow_mut().steel_for_b = true;
+    state.open.borrow_mut().chosen_for = 1;
     fill(&window, "Find a steel", "s355j2");
     tap(&window, AccessibleRole::ListItem, "S355J2");
-    assert_eq!(state.session(|session| session.job.steel_b.clone()).as_deref(), Some("S355J2"));
+    assert_eq!(typed_at(&state, Field::Steel.nth(1)).as_deref(), Some("S355J2"));
     assert_eq!(steel_of(&state), demo_job().steel.unwrap_or_default());
 }
 
@@ -238,12 +238,12 @@ fn a_filler_is_taken_and_its_figures_are_typed() {
     assert!(state.problems().is_empty());
     fill(&window, "Find a filler", "7018");
     tap(&window, AccessibleRole::ListItem, "E7018");
-    assert_eq!(state.session(|session| session.job.filler.clone()).as_deref(), Some("E7018"));
+    assert_eq!(typed_at(&state, Field::Filler).as_deref(), Some("E7018"));
     assert!(state.problems().is_empty(), "what was taken is read: {:?}", state.problems());
     open_page(&window, &state, "fillers");
     tap(&window, AccessibleRole::ListItem, "Filler not known");
-    assert_eq!(state.session(|session| session.job.filler.clone()), None);
-    assert_eq!(state.session(|session| session.job.weld_cet.clone()).as_deref(), Some("0.31"));
+    assert_eq!(typed_at(&state, Field::Filler), None);
+    assert_eq!(typed_at(&state, Field::WeldCet).as_deref(), Some("0.31"));
 }
 
 #[test]

@@ -63,9 +63,9 @@ fn from_an_empty_screen_to_a_plan_in_five_inputs() {
     assert_eq!(answer(&window).lines.row_count(), 4, "it says what is wanted");
     check(&window, "empty-plan-phone-dark");
     // 1 the steel, chosen on its page
-    form(&window).invoke_pick_asked("steel-a".into());
+    form(&window).invoke_pick_asked("steel".into());
     assert_eq!(window.global::<ui::Shell>().get_page(), "steels");
-    set(&window, &state, |session| session.job.steel = Some("4140".into()));
+    set(&window, &state, |session| session.job.set(Field::Steel, Some("4140".into())));
     window.global::<ui::Shell>().invoke_back_asked();
     assert_eq!(window.global::<ui::Shell>().get_page(), "plan");
     // 2 the thickness, as a fraction
@@ -73,10 +73,10 @@ fn from_an_empty_screen_to_a_plan_in_five_inputs() {
     // 3 the joint
     form(&window).invoke_choice_made("joint".into(), 0);
     // 4 the process
-    form(&window).invoke_choice_made("process-0".into(), 0);
+    form(&window).invoke_choice_made("process".into(), 0);
     assert_eq!(answer(&window).kind, ui::AnswerKind::Window, "hydrogen has a stated default");
     // 5 the hydrogen
-    typed(&window, "hydrogen@0", "3 ml");
+    typed(&window, "hydrogen", "3 ml");
     assert_eq!(answer(&window).minimum.figure, "280");
     assert_eq!(answer(&window).minimum.unit, "°C");
     assert_eq!(state.problems().len(), 0);
@@ -92,8 +92,8 @@ fn a_wrong_entry_stays_and_the_last_answer_goes_grey() {
     assert_eq!(shown.minimum.figure, before, "and kept");
     assert!(shown.stale_why.contains("thick"), "{}", shown.stale_why);
     assert_eq!(
-        state.session(|session| session.job.thickness.clone()),
-        Some("thick".into()),
+        typed_at(&state, Field::Thickness).as_deref(),
+        Some("thick"),
         "what was typed stays"
     );
     check(&window, "stale-plan-phone-dark");
@@ -104,7 +104,7 @@ fn a_wrong_entry_stays_and_the_last_answer_goes_grey() {
 #[test]
 fn traps_are_asked_not_guessed() {
     let (window, _state) = live(PHONE, demo());
-    typed(&window, "hydrogen@0", "H3");
+    typed(&window, "hydrogen", "H3");
     let why = answer(&window).stale_why;
     assert!(why.contains("D1.1 H3") && why.contains("3 ml"), "both readings are offered: {why}");
 }
@@ -169,7 +169,7 @@ fn the_basis_is_opened_and_left_by_keyboard_alone() {
 #[test]
 fn leaded_steel_is_refused_before_any_number() {
     let (window, state) = live(PHONE, demo());
-    set(&window, &state, |session| session.job.steel = Some("12L14".into()));
+    set(&window, &state, |session| session.job.set(Field::Steel, Some("12L14".into())));
     let shown = answer(&window);
     assert_eq!(shown.kind, ui::AnswerKind::Refused);
     assert!(state.planned().is_some_and(|planned| planned.plan.minimum.is_none()));
@@ -180,14 +180,7 @@ fn leaded_steel_is_refused_before_any_number() {
 #[test]
 fn grey_iron_has_two_routes_and_no_carbon_equivalent() {
     let session = Session {
-        job: strawblue::job::JobText {
-            steel: Some("GREY".into()),
-            condition: Some("as cast".into()),
-            thickness: Some("20".into()),
-            joint: Some("repair".into()),
-            process: Some("smaw-nickel".into()),
-            ..strawblue::job::JobText::default()
-        },
+        job: job(&[("steel", "GREY"), ("condition", "as cast"), ("thickness", "20"), ("joint", "repair"), ("process", "smaw-nickel")]),
         ..Session::default()
     };
     let (window, state) = live(PHONE, session);
@@ -201,7 +194,7 @@ fn grey_iron_has_two_routes_and_no_carbon_equivalent() {
 #[test]
 fn no_usable_window_says_so_and_names_a_lever() {
     let mut job = demo_job();
-    job.demand_interpass = Some("316".into());
+    job.set(Field::DemandInterpass, Some("316".into()));
     let (window, _state) = live(PHONE, Session { job, ..Session::default() });
     let shown = answer(&window);
     assert_eq!(shown.kind, ui::AnswerKind::NoWindow);
@@ -218,7 +211,7 @@ fn a_certificate_steel_of_ones_own_makes_a_plan() {
         ..OwnSteel::default()
     };
     let mut job = demo_job();
-    job.steel_b = Some("Rack 7".into());
+    job.set(Field::Steel.nth(1), Some("Rack 7".into()));
     let (window, state) = live(PHONE, Session { job, own_steels: vec![own], ..Session::default() });
     assert!(!answer(&window).stale, "{}", answer(&window).stale_why);
     let planned = state.planned().expect("a plan");
@@ -231,15 +224,7 @@ fn a_certificate_steel_of_ones_own_makes_a_plan() {
 #[test]
 fn an_easy_steel_says_dry_as_large_as_a_figure() {
     let session = Session {
-        job: strawblue::job::JobText {
-            steel: Some("S355J2".into()),
-            condition: Some("as rolled".into()),
-            thickness: Some("12".into()),
-            joint: Some("t-fillet-one-side".into()),
-            process: Some("gmaw".into()),
-            hydrogen: Some("5 ml".into()),
-            ..strawblue::job::JobText::default()
-        },
+        job: job(&[("steel", "S355J2"), ("condition", "as rolled"), ("thickness", "12"), ("joint", "t-fillet-one-side"), ("process", "gmaw"), ("hydrogen", "5 ml")]),
         ..Session::default()
     };
     let (window, _state) = live(PHONE, session);
@@ -257,8 +242,8 @@ fn a_kill_at_any_moment_loses_nothing() {
     // No goodbye: the process is gone. What is on the disk is what comes back.
     let store = Store::open(folder.path()).expect("the folder can be used");
     let found = Session::load(&store).expect("the session reads");
-    assert_eq!(found.session.job.thickness.as_deref(), Some("1-1/"));
-    assert_eq!(found.session.job.restraint.as_deref(), Some("low"));
+    assert_eq!(found.session.job.get(Field::Thickness), Some("1-1/"));
+    assert_eq!(found.session.job.get(Field::Restraint), Some("low"));
 }
 
 #[test]
@@ -275,17 +260,16 @@ fn the_form_unfolds_in_place_on_a_phone() {
 fn a_run_is_timed_with_a_watch() {
     // A phone so long that the row is in view.
     let (window, state) = live((360, 1800), demo());
-    let one = |field: &str| format!("{field}@0");
-    set(&window, &state, |session| session.job.process = Some("gtaw".into()));
-    set(&window, &state, |session| session.job.hydrogen = Some("3 ml".into()));
+    set(&window, &state, |session| session.job.set(Field::Process, Some("gtaw".into())));
+    set(&window, &state, |session| session.job.set(Field::Hydrogen, Some("3 ml".into())));
     form(&window).invoke_row_toggled("heat".into());
     form(&window).invoke_choice_made("heat-way".into(), 2);
     for (field, text) in [("volts", "25"), ("amps", "150"), ("arc-time", "1:20")] {
-        typed(&window, &one(field), text);
+        typed(&window, field, text);
     }
     let why = answer(&window).stale_why;
     assert!(why.contains("Run length") && why.contains("Arc time"), "it says what is missing: {why}");
-    typed(&window, &one("run-length"), "200");
+    typed(&window, "run-length", "200");
     assert!(!answer(&window).stale, "{}", answer(&window).stale_why);
     let heat = state.planned().expect("a plan").read.job.runs[0].net_heat_kj_per_mm;
     assert!((heat - 0.9).abs() < 1e-12, "{heat}");
@@ -294,18 +278,18 @@ fn a_run_is_timed_with_a_watch() {
         let parts = row.expect("a heat row").parts;
         let fields: Vec<ui::FieldRow> =
             parts.iter().flat_map(|part| part.fields.iter().collect::<Vec<_>>()).collect();
-        fields.into_iter().find(|field| field.id == "travel@0").expect("a travel field")
+        fields.into_iter().find(|field| field.id == "travel").expect("a travel field")
     };
     assert!(travel().derived && travel().text == "150\u{a0}mm/min", "the speed that follows: {:?}", travel());
     check(&window, "heat-timed-phone-dark");
     // The run gives way to a speed that is typed.
-    typed(&window, &one("arc-time"), "");
+    typed(&window, "arc-time", "");
     assert!(!travel().derived);
-    typed(&window, &one("travel"), "150");
+    typed(&window, "travel", "150");
     assert!(answer(&window).stale_why.contains("leave the timed run out"), "{}", answer(&window).stale_why);
-    typed(&window, &one("run-length"), "");
+    typed(&window, "run-length", "");
     assert!(!answer(&window).stale && travel().text == "150");
     // Another way of stating it leaves nothing of this one behind.
     form(&window).invoke_choice_made("heat-way".into(), 0);
-    assert!(state.session(|session| session.job.travel.is_none() && session.job.arc_time.is_none()));
+    assert!([Field::Travel, Field::ArcTime].iter().all(|field| typed_at(&state, *field).is_none()));
 }

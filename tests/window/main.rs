@@ -15,3 +15,5 @@ mod rows;
 mod screen;
 #[cfg(target_os = "linux")]
 mod start;
+#[path = "../shared/typed_job.rs"]
+mod typed_job;

@@ -21,7 +21,7 @@ fn session(theme: Theme) -> Session {
         grade: grade.to_owned(),
     };
     let mut job = demo_job();
-    job.steel = Some("Boss bar, Ø90".to_owned());
+    job.set(Field::Steel, Some("Boss bar, Ø90".to_owned()));
     Session {
         theme,
         job,
@@ -123,7 +123,7 @@ fn certificate_new() {
 
 #[test]
 fn fillers() {
-    let bad = |state: &State| state.change_job(|job| job.weld_cet = Some("0.3l".to_owned()));
+    let bad = |state: &State| state.change_job(|job| job.set(Field::WeldCet, Some("0.3l".to_owned())));
     check_all("fillers", "fillers", bad);
     check_small("fillers", "fillers", bad);
 }

@@ -13,7 +13,7 @@ use crate::app::state::toggle;
 use crate::app::tint::kept::Kept;
 use crate::app::tint::{form, photo};
 use crate::app::{Page, State, ui};
-use crate::job::Field;
+use crate::job::{Field, Slot};
 
 /// Wires every form.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -82,10 +82,9 @@ fn chosen(window: &ui::AppWindow, state: &Rc<State>, id: &str, index: usize) {
 /// What another page chooses opens that page; a list that is folded unfolds in place.
 fn picked(window: &ui::AppWindow, state: &State, id: &str) {
     match id.parse() {
-        Ok(RowId::Field(Field::Filler)) => open_page(window, state, Page::Fillers),
-        Ok(RowId::Field(steel @ (Field::Steel | Field::SteelB))) => {
-            state.open.borrow_mut().steel_for_b = steel == Field::SteelB;
-            open_page(window, state, Page::Steels);
+        Ok(RowId::Slot(Slot { field: field @ (Field::Steel | Field::Filler), nth })) => {
+            state.open.borrow_mut().chosen_for = nth;
+            open_page(window, state, if field == Field::Steel { Page::Steels } else { Page::Fillers });
         }
         Ok(RowId::Folded(list)) => {
             toggle(&mut state.open.borrow_mut().rows, id);

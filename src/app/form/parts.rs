@@ -7,7 +7,8 @@ use slint::SharedString;
 use super::row_id::RowId;
 use crate::app::rows::model;
 use crate::app::{State, ui};
-use crate::job::{Fault, Field, FieldProblem};
+use crate::job::{Fault, Field, FieldProblem, JobText, Slot, kind_of, shown_unit};
+use crate::units::Accepts;
 
 fn part(kind: ui::PartKind, id: impl Display) -> ui::PartRow {
     ui::PartRow {
@@ -26,9 +27,9 @@ fn chosen(place: Option<usize>) -> i32 {
 
 /// The first problem of these fields in words. A field that is empty is not one on the
 /// screen: the answer band says what is still wanted.
-fn first_problem(state: &State, fields: &[Field]) -> SharedString {
+fn first_problem(state: &State, slots: &[Slot]) -> SharedString {
     let problems = state.problems();
-    let shown = |problem: &&FieldProblem| fields.contains(&problem.field) && problem.fault != Fault::Missing;
+    let shown = |problem: &&FieldProblem| slots.contains(&problem.slot) && problem.fault != Fault::Missing;
     problems.iter().find(shown).map_or_else(SharedString::default, |problem| problem.say(&state.words).into())
 }
 
@@ -37,16 +38,30 @@ pub(crate) fn fields(id: impl Display, rows: Vec<ui::FieldRow>) -> ui::PartRow {
     ui::PartRow { fields: model(rows), ..part(ui::PartKind::Fields, id) }
 }
 
+/// The unit that a bare number in this field takes, or the units that it may have.
+pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
+    match (kind_of(field), field.accepts()) {
+        (Some(kind), _) => shown_unit(kind, state.show().units),
+        (None, Accepts::Hydrogen) => "ml/100 g",
+        (None, Accepts::Hardness) => "HRC, HB, HV",
+        (None, Accepts::Voltage) => "V",
+        (None, Accepts::Current) => "A",
+        (None, Accepts::ShortTime) => "s",
+        (None, Accepts::Number) => "%",
+        _ => "",
+    }
+}
+
 /// One field of the job.
-pub(crate) fn field_part(state: &State, field: Field, text: &str, unit: &str) -> ui::FieldRow {
-    let problem = first_problem(state, &[field]);
+pub(crate) fn field_part(state: &State, job: &JobText, slot: impl Into<Slot>) -> ui::FieldRow {
+    let slot = slot.into();
     ui::FieldRow {
-        id: field.id().into(),
-        label: state.word(&field.key()),
-        text: text.into(),
-        unit: unit.into(),
+        id: slot.id().as_ref().into(),
+        label: state.word(&slot.field.key()),
+        text: job.get(slot).unwrap_or_default().into(),
+        unit: unit_of(state, slot.field).into(),
         hint: "".into(),
-        problem,
+        problem: first_problem(state, &[slot]),
         derived: false,
     }
 }
@@ -103,24 +118,16 @@ pub(crate) fn list(
 }
 
 /// Something that another page chooses.
-pub(crate) fn pick(
-    state: &State,
-    id: impl Display,
-    label: &str,
-    value: &str,
-    empty: &str,
-    note: &str,
-    field: Field,
-) -> ui::PartRow {
-    let problem = first_problem(state, &[field]);
+pub(crate) fn pick(state: &State, slot: Slot, value: &str, empty: &str, note: &str) -> ui::PartRow {
+    let problem = first_problem(state, &[slot]);
     let value = if value.is_empty() { state.word(empty) } else { value.into() };
     ui::PartRow {
-        label: state.word(label),
+        label: state.word(&slot.field.key()),
         value,
         note: note.into(),
         problem,
         leads_away: true,
-        ..part(ui::PartKind::Pick, id)
+        ..part(ui::PartKind::Pick, slot.id())
     }
 }
 
@@ -152,15 +159,15 @@ pub(crate) fn action(state: &State, id: impl Display, key: &str) -> ui::PartRow 
 pub(crate) fn form_row(
     state: &State,
     id: &str,
-    watched: &[Field],
+    watched: &[Slot],
     value: String,
     parts: Vec<ui::PartRow>,
 ) -> ui::FormRow {
     let problem = first_problem(state, watched);
     let assumed = state
         .planned()
-        .is_some_and(|planned| planned.read.defaulted.iter().any(|found| watched.contains(&found.field)))
-        && state.session(|session| watched.iter().all(|field| session.job.get(*field).is_none()));
+        .is_some_and(|planned| planned.read.defaulted.iter().any(|found| watched.contains(&found.slot)))
+        && state.session(|session| watched.iter().all(|slot| session.job.get(*slot).is_none()));
     ui::FormRow {
         id: id.into(),
         label: state.word(&format!("form-{id}")),

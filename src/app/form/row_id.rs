@@ -6,17 +6,15 @@ use std::str::FromStr;
 use strum::{Display as StrumDisplay, EnumIter, EnumString};
 
 use crate::app::tint::kept::Kept;
-use crate::job::Field;
+use crate::job::Slot;
 
 /// A row that something can happen to.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum RowId {
-    /// A field of the job.
-    Field(Field),
-    /// A field of one process of the job.
-    OfProcess(Field, usize),
-    /// The tempering temperature within a condition.
-    Temper(Field),
+    /// A field of the job, of one part or of one run.
+    Slot(Slot),
+    /// The tempering temperature within the condition of a part.
+    Temper(usize),
     /// The hydrogen class of one process.
     HydrogenClass(usize),
     /// The way in which heat input is stated.
@@ -39,11 +37,16 @@ pub enum Button {
     AddPart,
     /// The second part is like the first again.
     RemovePart,
-    /// A second process.
+    /// One process more.
     AddProcess,
 }
 
 impl RowId {
+    /// That of a field.
+    pub(crate) fn of(slot: impl Into<Slot>) -> Self {
+        Self::Slot(slot.into())
+    }
+
     /// The same as a folded list.
     pub(crate) fn folded(&self) -> Self {
         Self::Folded(Box::new(self.clone()))
@@ -53,9 +56,8 @@ impl RowId {
 impl Display for RowId {
     fn fmt(&self, out: &mut Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Field(field) => out.write_str(field.id()),
-            Self::OfProcess(field, place) => write!(out, "{}@{place}", field.id()),
-            Self::Temper(field) => write!(out, "temper:{}", field.id()),
+            Self::Slot(slot) => out.write_str(&slot.id()),
+            Self::Temper(nth) => write!(out, "temper:{nth}"),
             Self::HydrogenClass(place) => write!(out, "class:{place}"),
             Self::HeatWay => out.write_str("heat-way"),
             Self::Button(button) => write!(out, "button:{button}"),
@@ -74,24 +76,21 @@ impl FromStr for RowId {
     type Err = NoRow;
 
     fn from_str(id: &str) -> Result<Self, NoRow> {
-        let field = |id| Field::from_id(id).ok_or(NoRow);
+        let nth = |nth: &str| nth.parse().map_err(|_| NoRow);
         if let Some((kind, rest)) = id.split_once(':') {
             return Ok(match kind {
-                "temper" => Self::Temper(field(rest)?),
-                "class" => Self::HydrogenClass(rest.parse().map_err(|_| NoRow)?),
+                "temper" => Self::Temper(nth(rest)?),
+                "class" => Self::HydrogenClass(nth(rest)?),
                 "button" => Self::Button(rest.parse().map_err(|_| NoRow)?),
                 "list" => Self::Folded(Box::new(rest.parse()?)),
                 "ask" => Self::Question(rest.to_owned()),
                 _ => return Err(NoRow),
             });
         }
-        if let Some((id, place)) = id.split_once('@') {
-            return Ok(Self::OfProcess(field(id)?, place.parse().map_err(|_| NoRow)?));
-        }
         match id.parse() {
             Ok(kept) => Ok(Self::Tint(kept)),
             Err(_) if id == "heat-way" => Ok(Self::HeatWay),
-            Err(_) => field(id).map(Self::Field),
+            Err(_) => Slot::from_id(id).map(Self::Slot).ok_or(NoRow),
         }
     }
 }

@@ -4,7 +4,6 @@ pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
 pub(crate) mod form_process;
-pub(crate) mod form_values;
 pub(crate) mod form_weld;
 pub(crate) mod moments;
 pub(crate) mod results;
@@ -72,7 +71,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
             adapter.set_then(model(report.then.iter().map(results::then_row).collect()));
             results::fill_cautions(&adapter, state, &report, &open);
             let assumed = planned.read.defaulted.iter().map(|found| ui::ParagraphRow {
-                label: state.word(&found.field.key()),
+                label: found.slot.name(&state.words).into(),
                 text: found.say(&state.words, &state.show()).into(),
             });
             adapter.set_assumed(model(assumed.collect()));
@@ -86,7 +85,7 @@ fn stale_why(state: &State) -> Option<SharedString> {
     let problems = state.problems();
     let problem =
         problems.iter().find(|problem| problem.fault != Fault::Missing).or_else(|| problems.first())?;
-    let field = state.words.get(&problem.field.key());
+    let field = problem.slot.name(&state.words);
     let said = problem.say(&state.words);
     Some(state.words.with("plan-stale-why", &[("field", &field), ("said", &said)]).into())
 }
@@ -101,7 +100,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
         ([Field::Process].as_slice(), "plan-empty-process"),
     ]
     .into_iter()
-    .filter(|(fields, _)| problems.iter().any(|problem| fields.contains(&problem.field)))
+    .filter(|(fields, _)| problems.iter().any(|problem| fields.contains(&problem.slot.field)))
     .map(|(_, key)| state.word(key))
     .collect();
     let bad: Vec<_> = problems.iter().filter(|problem| problem.fault != Fault::Missing).collect();

@@ -5,7 +5,7 @@ use crate::app::shell::{back, refresh_all};
 use crate::app::{Page, State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::typed::{CertificateLine, composition};
-use crate::job::{OwnSteel, find_steel};
+use crate::job::{Field, JobText, OwnSteel, Texts, find_steel};
 use crate::reference::{Composition, Element, Grade};
 use crate::units::{Accepts, Problem};
 
@@ -218,10 +218,8 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
         match place {
             Some(place) => {
                 let before = std::mem::replace(&mut session.own_steels[place], own.clone());
-                for steel in [&mut session.job.steel, &mut session.job.steel_b] {
-                    if steel.as_ref().is_some_and(|name| before.is_called(name)) {
-                        *steel = Some(own.name.clone());
-                    }
+                for part in parts_of(&mut session.job, &before) {
+                    part.insert(Field::Steel, own.name.clone());
                 }
             }
             None => session.own_steels.push(own.clone()),
@@ -243,14 +241,15 @@ pub(crate) fn delete(state: &State, name: &str) {
         let Some(place) = session.own_steels.iter().position(|own| own.name == name) else { return };
         let own = session.own_steels.remove(place);
         session.typed.retain(|key, _| !belongs(key, &draft));
-        let job = &mut session.job;
-        for (steel, certificate) in
-            [(&mut job.steel, &mut job.certificate), (&mut job.steel_b, &mut job.certificate_b)]
-        {
-            if steel.as_ref().is_some_and(|named| own.is_called(named)) {
-                *steel = Some(own.grade.clone()).filter(|grade| !grade.is_empty());
-                *certificate = Some(own.composition.clone());
-            }
+        for part in parts_of(&mut session.job, &own) {
+            part.insert(Field::Steel, own.grade.clone());
+            part.insert(Field::Certificate, own.composition.clone());
         }
     });
+}
+
+/// The parts of a job that are of this steel.
+fn parts_of<'a>(job: &'a mut JobText, own: &'a OwnSteel) -> impl Iterator<Item = &'a mut Texts> {
+    let parts = job.parts.iter_mut();
+    parts.filter(|part| part.get(&Field::Steel).is_some_and(|name| own.is_called(name)))
 }

@@ -16,7 +16,7 @@ use crate::app::rows::put;
 use crate::app::shell::{back, refresh_all};
 use crate::app::state::toggle;
 use crate::app::{Page, State, ui};
-use crate::job::find_steel;
+use crate::job::{Field, find_steel};
 
 /// Wires the list.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -97,10 +97,8 @@ fn chosen(state: &State, for_grade: bool) -> String {
     let typed = if for_grade {
         certificate_draft::get(state, "grade")
     } else {
-        let for_b = state.open.borrow().steel_for_b;
-        state.session(|session| {
-            if for_b { session.job.steel_b.clone() } else { session.job.steel.clone() }.unwrap_or_default()
-        })
+        let slot = Field::Steel.nth(state.open.borrow().chosen_for);
+        state.session(|session| session.job.get(slot).unwrap_or_default().to_owned())
     };
     let own = state.session(|session| {
         session.own_steels.iter().find(|own| own.is_called(&typed)).map(|own| format!("{OWN}{}", own.name))

@@ -5,6 +5,7 @@ use crate::app::State;
 use crate::engine::job::Steel;
 use crate::engine::measuring::{HeatedBy, PartToMeasure, measuring_place};
 use crate::engine::tint::{Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage};
+use crate::job::Field;
 use crate::reference::Element;
 use crate::report::{ShownLimits, tint_limits};
 
@@ -110,8 +111,8 @@ pub(crate) fn steel_id(state: &State) -> &'static str {
 /// The steels of the plan as typed.
 pub(crate) fn steels_of_plan(state: &State) -> String {
     state.session(|session| {
-        let of = |steel: &Option<String>| steel.clone().unwrap_or_default();
-        format!("{} + {}", of(&session.job.steel), of(&session.job.steel_b))
+        let of = |nth: usize| session.job.get(Field::Steel.nth(nth)).unwrap_or_default();
+        format!("{} + {}", of(0), of(1))
     })
 }
 
