@@ -3,11 +3,11 @@
 use std::fs;
 
 use crate::screen::compare::{DESKTOP, PHONE, check};
-use crate::screen::{live, live_in, mock_elapsed_time};
+use crate::screen::{live, live_in, mock_elapsed_time, typed_at};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use strawblue::app::ui;
-use strawblue::job::{Session, demo_job};
+use strawblue::job::{Field, Session, demo_job};
 
 const AWAY: &str = "Put this line away";
 

@@ -1,12 +1,12 @@
 //! The keyboard goes on where the hand was: nothing that unfolds, folds or opens loses it.
 
 use crate::screen::hand::{found, press, with};
-use crate::screen::live;
+use crate::screen::{live, typed_at};
 use i_slint_backend_testing::AccessibleRole;
 use slint::ComponentHandle;
 use slint::platform::{Key, PointerEventButton};
 use strawblue::app::ui;
-use strawblue::job::{Session, demo_job};
+use strawblue::job::{Field, Session, demo_job};
 
 const DESKTOP: (u32, u32) = (1280, 800);
 

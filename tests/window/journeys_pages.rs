@@ -4,12 +4,12 @@
 use std::rc::Rc;
 
 use crate::screen::hand::{fill, labelled, press, tap, with};
-use crate::screen::{live_with, mock_elapsed_time};
+use crate::screen::{live_with, mock_elapsed_time, typed_at};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use slint::platform::Key;
 use strawblue::app::{State, open_page, ui};
-use strawblue::job::{Session, Store, Theme, demo_job};
+use strawblue::job::{Field, Session, Store, Theme, demo_job};
 use strawblue::units::Units;
 
 const PHONE: (u32, u32) = (360, 2400);
@@ -188,7 +188,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     let left = Session::load(&store()).expect("reads").session;
     assert!(left.own_steels.is_empty());
     assert_eq!(
-        left.job.certificate.as_deref(),
+        left.job.get(Field::Certificate),
         Some("C 0.34 Si 0.27 Mn 0.78 Cr 1.05 Mo 0.25"),
         "the job keeps its copy"
     );

@@ -4,11 +4,12 @@
 use std::rc::Rc;
 
 use crate::screen::compare::{DESKTOP, PHONE, check};
-use crate::screen::{live, live_with, mock_elapsed_time};
+use crate::screen::{live, live_with, mock_elapsed_time, typed_at};
+use crate::typed_job::job;
 use i_slint_backend_testing::{ElementHandle, ElementQuery};
 use slint::{ComponentHandle, Model};
 use strawblue::app::{State, refresh_all, ui};
-use strawblue::job::{OwnSteel, Session, Store, demo_job};
+use strawblue::job::{Field, OwnSteel, Session, Store, demo_job};
 
 fn demo() -> Session {
     Session { job: demo_job(), ..Session::default() }
@@ -91,11 +92,7 @@ fn a_wrong_entry_stays_and_the_last_answer_goes_grey() {
     assert!(shown.stale, "the old answer is marked");
     assert_eq!(shown.minimum.figure, before, "and kept");
     assert!(shown.stale_why.contains("thick"), "{}", shown.stale_why);
-    assert_eq!(
-        typed_at(&state, Field::Thickness).as_deref(),
-        Some("thick"),
-        "what was typed stays"
-    );
+    assert_eq!(typed_at(&state, Field::Thickness).as_deref(), Some("thick"), "what was typed stays");
     check(&window, "stale-plan-phone-dark");
     typed(&window, "thickness", "30");
     assert!(!answer(&window).stale);
@@ -180,7 +177,13 @@ fn leaded_steel_is_refused_before_any_number() {
 #[test]
 fn grey_iron_has_two_routes_and_no_carbon_equivalent() {
     let session = Session {
-        job: job(&[("steel", "GREY"), ("condition", "as cast"), ("thickness", "20"), ("joint", "repair"), ("process", "smaw-nickel")]),
+        job: job(&[
+            ("steel", "GREY"),
+            ("condition", "as cast"),
+            ("thickness", "20"),
+            ("joint", "repair"),
+            ("process", "smaw-nickel"),
+        ]),
         ..Session::default()
     };
     let (window, state) = live(PHONE, session);
@@ -224,7 +227,14 @@ fn a_certificate_steel_of_ones_own_makes_a_plan() {
 #[test]
 fn an_easy_steel_says_dry_as_large_as_a_figure() {
     let session = Session {
-        job: job(&[("steel", "S355J2"), ("condition", "as rolled"), ("thickness", "12"), ("joint", "t-fillet-one-side"), ("process", "gmaw"), ("hydrogen", "5 ml")]),
+        job: job(&[
+            ("steel", "S355J2"),
+            ("condition", "as rolled"),
+            ("thickness", "12"),
+            ("joint", "t-fillet-one-side"),
+            ("process", "gmaw"),
+            ("hydrogen", "5 ml"),
+        ]),
         ..Session::default()
     };
     let (window, _state) = live(PHONE, session);

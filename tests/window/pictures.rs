@@ -6,10 +6,11 @@ use std::rc::Rc;
 
 use crate::screen::compare::{DESKTOP, PHONE, check, check_drawn, drawn};
 use crate::screen::{live, mock_elapsed_time};
+use crate::typed_job::{self, over};
 use slint::platform::{Key, WindowEvent};
 use slint::{ComponentHandle, Model};
 use strawblue::app::{State, refresh_all, ui};
-use strawblue::job::{JobText, Session, Theme, demo_job};
+use strawblue::job::{Field, JobText, Session, Theme, demo_job};
 use strawblue::units::Units;
 use strawblue::words::Words;
 

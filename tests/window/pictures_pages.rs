@@ -7,7 +7,7 @@ use i_slint_backend_testing::ElementHandle;
 use slint::ComponentHandle;
 use slint::platform::{Key, PointerEventButton, WindowEvent};
 use strawblue::app::{State, open_page, refresh_all, ui};
-use strawblue::job::{OwnSteel, Session, Theme, demo_job};
+use strawblue::job::{Field, OwnSteel, Session, Theme, demo_job};
 
 /// A small phone, and the narrowest desktop window that is looked at.
 const SMALL_PHONE: (u32, u32) = (360, 640);
