@@ -4,7 +4,7 @@
 pub mod app;
 pub mod cli;
 pub mod engine;
-pub mod log;
+pub mod job;
 pub mod questions;
 pub mod reference;
 pub mod report;
@@ -40,7 +40,7 @@ fn window(arguments: &[OsString]) -> Option<ExitCode> {
     if !cli::asks_for_the_window(arguments.iter().cloned()) {
         return None;
     }
-    Some(match app::run(log::Store::desktop_folder()) {
+    Some(match app::run(job::Store::desktop_folder()) {
         Ok(()) => ExitCode::SUCCESS,
         Err(problem) => {
             let why = problem.say(&words::Words::english());

@@ -9,7 +9,7 @@ use super::form::row_id::RowId;
 use super::rows::model;
 use super::screen_values::choice;
 use super::{Page, State, ui};
-use crate::log::{Field, Theme};
+use crate::job::{Field, Theme};
 use crate::units::Units;
 
 /// Units offered in the header; the rest are in the settings.

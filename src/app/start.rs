@@ -11,7 +11,7 @@ use super::plan::fillers;
 use super::settings::about;
 use super::steels::certificate;
 use super::{Page, State, basis, plan, safety, settings, shell, steels, tint, ui};
-use crate::log::{Found, Session, Store, StoreError};
+use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
 /// Why the window can't be opened.

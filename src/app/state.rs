@@ -10,7 +10,7 @@ use super::tint::photo_read::Photo;
 use super::{Page, ui};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
-use crate::log::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
+use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;
 use crate::units::Show;

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use super::Said;
 use super::arguments::Request;
-use crate::log::Field;
+use crate::job::Field;
 use crate::words::Words;
 
 /// Help on the program or on one command.

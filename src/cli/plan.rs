@@ -5,7 +5,7 @@ use super::plan_json::{AssumedJson, plan_json};
 use super::plan_text::plan_text;
 use super::{ANSWERED, NO_SAFE_ANSWER, Said};
 use crate::engine::plan;
-use crate::log::{Field, JobFileError, JobText, Reading, demo_job, read_job};
+use crate::job::{Field, JobFileError, JobText, Reading, demo_job, read_job};
 use crate::reference::{Element, embedded};
 use crate::report::{Pen, Report};
 use crate::units::{Show, Units, shortened};

@@ -196,11 +196,11 @@ impl Reference {
 /// The dataset that the program carries.
 ///
 /// # Panics
-/// Never: `tests/dataset.rs` reads the same files and checks every rule.
+/// Never: `tests/dataset/rules.rs` reads the same files and checks every rule.
 #[must_use]
 pub fn embedded() -> &'static Reference {
     static EMBEDDED: Lazy<Reference> = Lazy::new(|| {
-        Reference::read(&Files::EMBEDDED).expect("tests/dataset.rs reads the same embedded files")
+        Reference::read(&Files::EMBEDDED).expect("tests/dataset/rules.rs reads the same embedded files")
     });
     &EMBEDDED
 }

@@ -1,7 +1,7 @@
 //! How long the answers take that a person waits for, each beside its target.
 //! Measures and prints; nothing here fails for being slow.
 
-#[path = "../jobs/mod.rs"]
+#[path = "../shared/jobs.rs"]
 mod jobs;
 
 use std::hint::black_box;

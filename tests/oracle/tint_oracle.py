@@ -1,6 +1,6 @@
 """Computes films, colours, radiances and growth with general libraries.
 
-Prints JSON. `tests/oracle/tint_oracle.json` is a committed run of it; `tests/tint.rs`
+Prints JSON. `tests/oracle/tint_oracle.json` is a committed run of it; `tests/tint/`
 compares the engine with that file, and runs this script again where Python has the
 packages:
 

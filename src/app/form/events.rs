@@ -13,7 +13,7 @@ use crate::app::state::toggle;
 use crate::app::tint::kept::Kept;
 use crate::app::tint::{form, photo};
 use crate::app::{Page, State, ui};
-use crate::log::Field;
+use crate::job::Field;
 
 /// Wires every form.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {

@@ -7,7 +7,7 @@ use slint::SharedString;
 use super::row_id::RowId;
 use crate::app::rows::model;
 use crate::app::{State, ui};
-use crate::log::{Fault, Field, FieldProblem};
+use crate::job::{Fault, Field, FieldProblem};
 
 fn part(kind: ui::PartKind, id: impl Display) -> ui::PartRow {
     ui::PartRow {

@@ -9,7 +9,7 @@ use crate::app::rows::model;
 use crate::app::screen_values::{basis_kind, choice};
 use crate::app::{State, ui};
 use crate::engine::{EngineError, Outcome, Unit};
-use crate::log::{Reading, read_answers, say_refusal, shown_unit};
+use crate::job::{Reading, read_answers, say_refusal, shown_unit};
 use crate::questions::{Input, Kind, Preset, Problem, Question, Reply};
 use crate::reference::tint::TintData;
 use crate::report::{Pen, band, basis_mark, of_unit, source_line};

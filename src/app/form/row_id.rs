@@ -6,7 +6,7 @@ use std::str::FromStr;
 use strum::{Display as StrumDisplay, EnumIter, EnumString};
 
 use crate::app::tint::kept::Kept;
-use crate::log::Field;
+use crate::job::Field;
 
 /// A row that something can happen to.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -10,7 +10,7 @@ use crate::app::rows::put;
 use crate::app::screen_values::basis_kind;
 use crate::app::shell::back;
 use crate::app::{State, ui};
-use crate::log::{Field, find_filler};
+use crate::job::{Field, find_filler};
 use crate::reference::search::Match;
 use crate::reference::{ArcKind, Basis, DepositState, Filler, FillerKind};
 use crate::report::{basis_mark, source_line};

@@ -9,7 +9,7 @@ use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::{Joint, Restraint};
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 use crate::reference::ConditionKind;
 
 /// The fields of a part of the joint.
@@ -208,7 +208,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
         parts.push(fields(&format!("temper-{letter}"), vec![temper_field]));
     }
     let round = job.get(of.diameter).is_some()
-        || job.get(of.shape).is_some_and(|shape| crate::log::typed::shape_is_round(shape) == Ok(true));
+        || job.get(of.shape).is_some_and(|shape| crate::job::typed::shape_is_round(shape) == Ok(true));
     let shapes = vec![
         choice("plate", state.word("form-plate"), "", "plate"),
         choice("round", state.word("form-round"), "", "bar"),
@@ -263,7 +263,7 @@ fn sized(state: &State, typed: &str) -> String {
 }
 
 fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
-    let typed = job.get(Field::Joint).and_then(|text| crate::log::typed::joint(text).ok());
+    let typed = job.get(Field::Joint).and_then(|text| crate::job::typed::joint(text).ok());
     let chosen = typed.and_then(|joint| Joint::ALL.iter().position(|known| *known == joint));
     let choices = Joint::ALL
         .iter()
@@ -285,7 +285,7 @@ fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
 
 fn restraint_row(state: &State, job: &JobText) -> ui::FormRow {
     let read = state.planned().map(|planned| planned.read.job.restraint);
-    let typed = job.get(Field::Restraint).and_then(|text| crate::log::typed::restraint(text).ok());
+    let typed = job.get(Field::Restraint).and_then(|text| crate::job::typed::restraint(text).ok());
     let shown = typed.or(read);
     let chosen = shown.and_then(|found| RESTRAINTS.iter().position(|(known, _)| *known == found));
     let choices = RESTRAINTS

@@ -6,7 +6,7 @@ use super::form_weld;
 use crate::app::State;
 use crate::app::form::row_id::{Button, RowId};
 use crate::engine::job::{Joint, Process};
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 
 /// A field was typed into.
 pub(crate) fn field_typed(state: &State, row: &RowId, text: &str) {

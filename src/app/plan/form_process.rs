@@ -6,7 +6,7 @@ use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::Process;
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 
 /// The processes of the job and what hydrogen each brings.
 pub(crate) fn process_row(state: &State, job: &JobText) -> ui::FormRow {

@@ -1,7 +1,7 @@
 //! What the rows of the form of the Plan place share: values as they are typed and kept.
 
 use crate::app::State;
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 
 /// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
 pub(crate) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];

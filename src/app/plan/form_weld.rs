@@ -6,7 +6,7 @@ use crate::app::form::row_id::RowId;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::heat_input::Travel;
-use crate::log::{Field, JobText};
+use crate::job::{Field, JobText};
 use crate::units::{self, LengthUnit, TimeUnit, limits};
 
 /// The ways in which heat input is stated.
@@ -142,7 +142,7 @@ pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
 
 /// Yes or no.
 pub(crate) fn yes_no(state: &State, job: &JobText, field: Field) -> ui::PartRow {
-    let yes = job.get(field).is_some_and(|text| crate::log::typed::yes_no(text) == Ok(true));
+    let yes = job.get(field).is_some_and(|text| crate::job::typed::yes_no(text) == Ok(true));
     let choices =
         vec![choice("no", state.word("form-no"), "", ""), choice("yes", state.word("form-yes"), "", "")];
     segments(state, RowId::Field(field), &field.key(), choices, Some(usize::from(yes)))
@@ -166,7 +166,7 @@ pub(crate) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
 /// Code and demanded figures.
 pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
     let unit = state.show().units.temperature.symbol();
-    let code = job.get(Field::Code).and_then(|text| crate::log::typed::code(text).ok());
+    let code = job.get(Field::Code).and_then(|text| crate::job::typed::code(text).ok());
     let place = usize::from(code == Some(crate::engine::job::Code::AwsD11));
     let codes = vec![
         choice("none", state.word("form-code-none"), "", ""),

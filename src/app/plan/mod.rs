@@ -17,7 +17,7 @@ use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::{model, put};
 use crate::app::state::toggle;
 use crate::app::{State, basis, ui};
-use crate::log::{Fault, Field};
+use crate::job::{Fault, Field};
 use crate::report::{Report, sheet};
 
 /// Wires the Plan place.

@@ -15,7 +15,7 @@ use crate::app::screen_values::choice;
 use crate::app::shell::{open_page, refresh_all, set_units};
 use crate::app::state::{flip, toggle};
 use crate::app::{Page, State, ui};
-use crate::log::Theme;
+use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
 use crate::reference::{Row as _, Source};
 use crate::units::{LengthUnit, TemperatureUnit, Units};

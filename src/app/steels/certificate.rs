@@ -13,8 +13,8 @@ use crate::app::screen_values::basis_kind;
 use crate::app::shell::{back, open_page};
 use crate::app::{Page, State, basis, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::log::LOOKED_FOR;
-use crate::log::typed::composition;
+use crate::job::LOOKED_FOR;
+use crate::job::typed::composition;
 use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
 

@@ -4,8 +4,8 @@
 use crate::app::shell::{back, refresh_all};
 use crate::app::{Page, State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::log::typed::{CertificateLine, composition};
-use crate::log::{OwnSteel, find_steel};
+use crate::job::typed::{CertificateLine, composition};
+use crate::job::{OwnSteel, find_steel};
 use crate::reference::{Composition, Element, Grade};
 use crate::units::{Accepts, Problem};
 

@@ -7,7 +7,7 @@ use crate::app::rows::model;
 use crate::app::screen_values::basis_kind;
 use crate::app::ui;
 use crate::engine::carbon_equivalent::Equivalent;
-use crate::log::{OwnSteel, find_steel};
+use crate::job::{OwnSteel, find_steel};
 use crate::reference::{
     Basis, CevCap, Element, Grade, GradeCondition, Limits, PublishedFit, PublishedPreheat, ThicknessTable,
 };

@@ -16,7 +16,7 @@ use crate::app::rows::put;
 use crate::app::shell::{back, refresh_all};
 use crate::app::state::toggle;
 use crate::app::{Page, State, ui};
-use crate::log::find_steel;
+use crate::job::find_steel;
 
 /// Wires the list.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {

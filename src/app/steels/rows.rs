@@ -8,7 +8,7 @@ use super::detail::{equivalents_line, limits_text};
 
 use crate::app::rows::model;
 use crate::app::{State, ui};
-use crate::log::OwnSteel;
+use crate::job::OwnSteel;
 use crate::reference::search::{Hit, Match};
 use crate::reference::{Element, Grade};
 

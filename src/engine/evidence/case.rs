@@ -47,7 +47,7 @@ impl Case<'_> {
 /// The row of a method that the engine is built on.
 ///
 /// # Panics
-/// Never with the embedded dataset: `tests/dataset.rs` checks that each id that the
+/// Never with the embedded dataset: `tests/dataset/rules.rs` checks that each id that the
 /// engine names is there.
 #[must_use]
 pub fn method<'a>(reference: &'a Reference, id: &str) -> &'a Method {

@@ -1,0 +1,6 @@
+//! Each physical question by itself: published figures, limits, laws.
+
+mod limits;
+mod properties;
+mod published;
+mod questions;

@@ -1,0 +1,102 @@
+//! Whole situations against the figure that a careful welding engineer would use: the
+//! figures, the exit status of the command line, and what the plan must say beside them.
+//!
+//! Common practice, no source, where a row names none; the methods behind it are cited in the
+//! plan itself.
+
+use crate::jobs::{MemberRow, RunRow, job, said};
+use serde::Deserialize;
+use strawblue::engine::job::{Joint, Restraint};
+use strawblue::engine::plan::plan;
+use strawblue::reference::embedded;
+
+#[derive(Debug, Deserialize)]
+struct Window {
+    id: String,
+    case: String,
+    members: Vec<MemberRow>,
+    joint: Joint,
+    runs: Vec<RunRow>,
+    restraint: Restraint,
+    least_c: f64,
+    ok_c: (f64, f64),
+    interpass_c: f64,
+    ceiling_c: Option<f64>,
+    verdict: String,
+    /// Exit status of the command line: 0 is a safe answer.
+    exit: u8,
+    /// Is there a window wide enough to work in?
+    safe_window: bool,
+    set_by: Option<String>,
+    actions: Vec<String>,
+    /// Texts that stand in the report.
+    must_say: Vec<String>,
+    /// Texts that do not.
+    #[serde(default)]
+    never_say: Vec<String>,
+    /// A lever with the least and the most that it takes off the minimum, K.
+    #[serde(default)]
+    lever: Option<(String, f64, f64)>,
+}
+
+const NEAR_K: f64 = 5.0;
+
+#[test]
+fn every_situation_lies_in_its_window() {
+    let windows: Vec<Window> = ron::from_str(include_str!("windows.ron")).expect("windows.ron reads");
+    assert_eq!(windows.len(), 14, "every situation is there");
+    let mut faults = Vec::new();
+    for row in &windows {
+        let job = job(embedded(), &row.members, row.joint, &row.runs, row.restraint);
+        let plan = plan(embedded(), &job);
+        let mut fault = |what: String| faults.push(format!("{} ({}): {what}", row.id, row.case));
+        let minimum_c = plan.minimum_c.unwrap_or(f64::NAN);
+        // A figure that is none compares as far away.
+        if (minimum_c - row.least_c).abs().total_cmp(&NEAR_K).is_gt() {
+            fault(format!("minimum {minimum_c}, wanted {}", row.least_c));
+        }
+        if !(row.ok_c.0..=row.ok_c.1).contains(&minimum_c) {
+            fault(format!("minimum {minimum_c} outside {:?}", row.ok_c));
+        }
+        let interpass_c = plan.interpass_c.unwrap_or(f64::NAN);
+        if (interpass_c - row.interpass_c).abs().total_cmp(&NEAR_K).is_gt() {
+            fault(format!("interpass {interpass_c}, wanted {}", row.interpass_c));
+        }
+        if plan.ceiling_c != row.ceiling_c {
+            fault(format!("ceiling {:?}, wanted {:?}", plan.ceiling_c, row.ceiling_c));
+        }
+        if plan.verdict.id() != row.verdict {
+            fault(format!("verdict {}, wanted {}", plan.verdict.id(), row.verdict));
+        }
+        if u8::from(!plan.verdict.answers()) != row.exit {
+            fault(format!("exit status of {}, wanted {}", plan.verdict.id(), row.exit));
+        }
+        if plan.usable_window != row.safe_window {
+            fault(format!("safe window {}", plan.usable_window));
+        }
+        let said = said(&job, &plan);
+        for text in row.must_say.iter().filter(|text| !said.contains(text.as_str())) {
+            fault(format!("does not say: {text}"));
+        }
+        for text in row.never_say.iter().filter(|text| said.contains(text.as_str())) {
+            fault(format!("says: {text}"));
+        }
+        if let Some((id, least_k, most_k)) = &row.lever {
+            let gain_k = plan.levers.iter().find(|lever| lever.change.id() == id);
+            let gain_k = gain_k.map_or(f64::NAN, |lever| minimum_c - lever.minimum_c);
+            if !(*least_k..=*most_k).contains(&gain_k) {
+                fault(format!("{id} takes {gain_k} K off"));
+            }
+        }
+        let by = plan.minimum.as_ref().map(|limit| limit.by);
+        if row.set_by.is_some() && by != row.set_by.as_deref() {
+            fault(format!("set by {by:?}, wanted {:?}", row.set_by));
+        }
+        for action in &row.actions {
+            if !plan.actions.iter().any(|found| found.id() == action) {
+                fault(format!("action {action} missing: {:?}", plan.actions));
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{}", faults.join("\n"));
+}

@@ -1,0 +1,12 @@
+//! What is typed: how it is read, answered and kept.
+
+mod laws;
+mod read_job;
+mod read_part;
+mod read_weld;
+mod session;
+mod tables;
+mod write_units;
+
+#[path = "../shared/typed_job.rs"]
+mod typed_job;

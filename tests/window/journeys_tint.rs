@@ -1,0 +1,275 @@
+//! What a person does in the Tint place, in the real window: naming a colour, pulling the strip,
+//! setting the minutes, reading an IR gun, opening a photo.
+
+use std::path::PathBuf;
+use std::rc::Rc;
+use std::time::{Duration, Instant};
+
+use crate::screen::compare::check;
+use crate::screen::hand::{fill, found, labelled, press, says, tap};
+use crate::screen::{live_with, mock_elapsed_time};
+use i_slint_backend_testing::AccessibleRole;
+use image::{Rgb, RgbImage};
+use slint::ComponentHandle;
+use slint::platform::Key;
+use strawblue::app::{State, ui};
+use strawblue::engine::tint::colour::film_swatch;
+use strawblue::job::{Session, Store, Theme, demo_job};
+
+const PHONE: (u32, u32) = (360, 4200);
+const DESKTOP: (u32, u32) = (1280, 2600);
+
+fn on_tint(size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
+    let session = Session { job: demo_job(), ..Session::default() };
+    let (window, state) = live_with(size, session, None);
+    tap(&window, AccessibleRole::Tab, "Tint");
+    (window, state)
+}
+
+fn figure(window: &ui::AppWindow) -> String {
+    window.global::<ui::TintAdapter>().get_answer().figure.figure.to_string()
+}
+
+fn sentence(window: &ui::AppWindow) -> String {
+    window.global::<ui::TintAdapter>().get_answer().sentence.to_string()
+}
+
+/// Two figures of a band.
+fn ends(window: &ui::AppWindow) -> (f64, f64) {
+    let text = figure(window);
+    let (low, high) = text.split_once('–').unwrap_or_else(|| panic!("“{text}” is a band"));
+    (low.parse().expect("a figure"), high.parse().expect("a figure"))
+}
+
+/// Cold start with a plan: the place says what the plan's minimum looks like; a tap on a
+/// colour turns the question round, and more minutes mean a lower peak.
+#[test]
+fn a_colour_is_named_and_the_minutes_are_set() {
+    let (window, _state) = on_tint(PHONE);
+    assert_eq!(figure(&window), "No colour shows it", "while the minutes are not known");
+    tap(&window, AccessibleRole::RadioButton, "2.5\u{a0}min");
+    // The figure is the first colour that shows it, not the likely one.
+    assert_eq!(figure(&window), "Light blue");
+    assert!(sentence(&window).contains("may still be too cold"), "{}", sentence(&window));
+
+    tap(&window, AccessibleRole::RadioButton, "purple-blue");
+    let flame = ends(&window);
+    assert!(flame.0 < 330.0 && 330.0 < flame.1, "purple-blue under a flame is about 330 °C: {flame:?}");
+
+    // One tap on the band says where it comes from, one more leads back.
+    let label = window.global::<ui::TintAdapter>().get_answer().figure.label;
+    tap(&window, AccessibleRole::Button, &label);
+    let basis = window.global::<ui::BasisAdapter>();
+    assert!(basis.get_open() && slint::Model::row_count(&basis.get_view().formula) > 0);
+    press(&window, Key::Escape);
+    assert!(!basis.get_open());
+
+    tap(&window, AccessibleRole::RadioButton, "Afterwards");
+    let unknown = ends(&window);
+    tap(&window, AccessibleRole::RadioButton, "1\u{a0}min");
+    let short = ends(&window);
+    tap(&window, AccessibleRole::RadioButton, "60\u{a0}min");
+    let long = ends(&window);
+    assert!(long.1 < short.1 && long.0 < short.0, "{long:?} under {short:?}");
+    assert!(unknown.1 - unknown.0 > short.1 - short.0, "not knowing the time widens the band");
+    assert!(sentence(&window).starts_with("Was below the minimum of 300"), "{}", sentence(&window));
+}
+
+/// The strip is pulled and stepped by keys; a figure stays a round one.
+#[test]
+fn the_strip_is_pulled_and_stepped() {
+    let (window, _state) = on_tint(DESKTOP);
+    let adapter = window.global::<ui::TintAdapter>();
+    adapter.invoke_strip_pulled(261.7);
+    mock_elapsed_time(20);
+    let label = |adapter: &ui::TintAdapter<'_>| adapter.get_answer().figure.label.to_string();
+    assert!(label(&adapter).starts_with("To be at 260\u{a0}°C"), "{}", label(&adapter));
+    let strip = found(&window, AccessibleRole::Slider, "Colours by temperature");
+    strip.invoke_accessible_increment_action();
+    mock_elapsed_time(20);
+    assert!(label(&adapter).starts_with("To be at 265\u{a0}°C"), "{}", label(&adapter));
+    // Hotter never shows an earlier colour.
+    adapter.invoke_strip_pulled(340.0);
+    mock_elapsed_time(20);
+    assert!(adapter.get_strip().pointer_c > 339.0);
+    adapter.invoke_strip_pulled(-1e9);
+    adapter.invoke_strip_pulled(f32::NAN);
+    adapter.invoke_strip_pulled(1e9);
+    mock_elapsed_time(20);
+    assert!(adapter.get_answer().title.contains("says nothing"), "far past every colour");
+}
+
+/// With the keyboard alone: Tab leads to the colours, an arrow moves along, Space chooses.
+#[test]
+fn colours_are_chosen_by_keys() {
+    let seen_after = |tabs: usize| {
+        let (window, state) = on_tint(PHONE);
+        (0..tabs).for_each(|_| press(&window, Key::Tab));
+        press(&window, Key::RightArrow);
+        press(&window, " ");
+        state.session(|session| session.choices.get("tint.seen").cloned())
+    };
+    let seen = (1..20).find_map(seen_after);
+    assert_eq!(seen.as_deref(), Some("faint-yellow"));
+}
+
+/// Stainless steel is refused with the better instruments, and its lists are at hand.
+#[test]
+fn stainless_steel_is_refused() {
+    let (window, state) = on_tint(PHONE);
+    tap(&window, AccessibleRole::Button, "Steel and surface");
+    tap(&window, AccessibleRole::Button, "Steel");
+    tap(&window, AccessibleRole::RadioButton, "Stainless");
+    let answer = window.global::<ui::TintAdapter>().get_answer();
+    assert_eq!(answer.title, "The colour says nothing here");
+    assert!(!window.global::<ui::TintAdapter>().get_has_strip());
+    assert!(labelled(&window, AccessibleRole::RadioButton, "purple-blue").is_none(), "no colour to pick");
+    tap(&window, AccessibleRole::Button, "Stainless steel: its own lists");
+    assert!(says(&window, "dark purple"));
+    assert_eq!(
+        state.session(|session| session.choices.get("tint.steel").cloned()).as_deref(),
+        Some("stainless")
+    );
+}
+
+/// Bright steel makes a gun useless; a dull black spot makes it useful, and the minimum is
+/// judged by the cold end.
+#[test]
+fn an_ir_reading_never_flatters() {
+    let (window, _state) = on_tint(PHONE);
+    tap(&window, AccessibleRole::Button, "What the IR gun means");
+    fill(&window, "Reading of the IR gun", "305");
+    tap(&window, AccessibleRole::Button, "Surface at the spot");
+    tap(&window, AccessibleRole::RadioButton, "bright, ground or tinted");
+    assert!(says(&window, "Temperature of the steel"));
+    assert!(value_of(&window, "Temperature of the steel").contains("no use"));
+    tap(&window, AccessibleRole::Button, "Surface at the spot");
+    tap(&window, AccessibleRole::RadioButton, "dull black spot, soot or paint");
+    assert_eq!(value_of(&window, "Temperature of the steel"), "295–325\u{a0}°C");
+    // The unit of the screen changes, the reading does not: 305 °C stays 305 °C.
+    window.global::<ui::Shell>().invoke_unit_picked(1);
+    mock_elapsed_time(20);
+    assert_eq!(value_of(&window, "Temperature of the steel"), "560–620\u{a0}°F");
+    window.global::<ui::Shell>().invoke_unit_picked(0);
+    fill(&window, "Reading of the IR gun", "three hundred");
+    assert!(
+        labelled(&window, AccessibleRole::Text, "Temperature of the steel").is_none(),
+        "no silent figure"
+    );
+}
+
+fn value_of(window: &ui::AppWindow, label: &str) -> String {
+    found(window, AccessibleRole::Text, label).accessible_value().unwrap_or_default().to_string()
+}
+
+/// What is set comes back after a kill.
+#[test]
+fn what_is_set_is_kept() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let store = || Store::open(folder.path().to_owned()).expect("a store");
+    let (window, _state) = live_with(PHONE, Session::default(), Some(store()));
+    tap(&window, AccessibleRole::Tab, "Tint");
+    tap(&window, AccessibleRole::RadioButton, "blue");
+    tap(&window, AccessibleRole::RadioButton, "5\u{a0}min");
+    let before = figure(&window);
+    drop(window);
+    let session = Session::load(&store()).expect("it was saved").session;
+    let (again, _state) = live_with(PHONE, session, Some(store()));
+    assert_eq!(figure(&again), before);
+    assert_eq!(again.global::<ui::Shell>().get_place(), "tint");
+}
+
+/// A made photo: bright steel with a tinted spot of a known film, under lamp light.
+fn made_photo(folder: &std::path::Path) -> PathBuf {
+    let light = [1.1, 0.95, 0.7];
+    let lit = |film_nm: f64| -> Rgb<u8> {
+        let linear = film_swatch(film_nm).linear;
+        let bytes: [u8; 3] = strawblue::engine::tint::colour::screen(std::array::from_fn(|part| {
+            (linear[part] * light[part]).clamp(0.0, 1.0)
+        }));
+        Rgb(bytes)
+    };
+    let photo = RgbImage::from_fn(900, 600, |x, _| if x < 450 { lit(0.0) } else { lit(38.0) });
+    let path = folder.join("part.png");
+    photo.save(&path).expect("the folder can be written");
+    path
+}
+
+fn wait_for(done: impl Fn() -> bool) {
+    let from = Instant::now();
+    while !done() {
+        assert!(from.elapsed() < Duration::from_secs(60), "the work does not end");
+        std::thread::sleep(Duration::from_millis(10));
+        mock_elapsed_time(50);
+    }
+}
+
+/// A photo is opened by name, touched twice, and gives the colour; a file that is none says so.
+#[test]
+fn a_photo_is_matched() {
+    let session =
+        Session { job: demo_job(), theme: Theme::Dark, place: "tint".to_owned(), ..Session::default() };
+    let (window, state) = live_with((1280, 2200), session, None);
+    let folder = tempfile::tempdir().expect("a folder");
+    let adapter = || window.global::<ui::TintAdapter>();
+    fill(&window, "File of the photo", "/no/such/file.jpg");
+    press(&window, Key::Return);
+    assert!(adapter().get_photo().problem.contains("No such file"), "{}", adapter().get_photo().problem);
+
+    let text = folder.path().join("notes.txt");
+    std::fs::write(&text, "not a photo").expect("the folder can be written");
+    fill(&window, "File of the photo", &text.display().to_string());
+    press(&window, Key::Return);
+    wait_for(|| !adapter().get_photo().busy);
+    assert!(adapter().get_photo().problem.contains("can’t be read"), "{}", adapter().get_photo().problem);
+
+    fill(&window, "File of the photo", &made_photo(folder.path()).display().to_string());
+    press(&window, Key::Return);
+    wait_for(|| adapter().get_photo().loaded);
+    adapter().invoke_photo_touched(0.75, 0.5);
+    adapter().invoke_photo_touched(0.25, 0.5);
+    wait_for(|| adapter().get_photo().matched);
+    let photo = adapter().get_photo();
+    assert!(photo.best_label.starts_with("purple-blue"), "{}", photo.best_label);
+    // The folder of a test has another name each time; the picture has not.
+    let named = |name: &str| {
+        state.change(|session| {
+            session.typed.insert("photo.path".to_owned(), name.to_owned());
+        });
+        strawblue::app::refresh_all(&window, &state);
+        mock_elapsed_time(50);
+    };
+    let kept = state.session(|session| session.typed["photo.path"].clone());
+    named("part.png");
+    check(&window, "tint-photo-desktop-dark");
+    named(&kept);
+    tap(&window, AccessibleRole::Button, "Use this colour above");
+    assert!(adapter().get_answer().figure.label.contains("reddish purple to blue seen"));
+
+    // The other way round the reference is the darker one: no answer, and it says why.
+    adapter().invoke_photo_turn_picked(0);
+    adapter().invoke_photo_touched(0.25, 0.5);
+    adapter().invoke_photo_turn_picked(1);
+    adapter().invoke_photo_touched(0.75, 0.5);
+    wait_for(|| !adapter().get_photo().busy && !adapter().get_photo().title.is_empty());
+    assert_eq!(adapter().get_photo().title, "No answer from this photo");
+}
+
+/// The plan shows what its minimum looks like at both moments, or why a colour can't serve.
+#[test]
+fn the_plan_has_both_moments() {
+    let session = Session { job: demo_job(), ..Session::default() };
+    let (window, state) = live_with(PHONE, session, None);
+    let moments = window.global::<ui::PlanAdapter>().get_moments();
+    let rows: Vec<ui::TintMoment> = slint::Model::iter(&moments).collect();
+    assert_eq!(rows.len(), 2);
+    assert!(rows[0].tinted && rows[0].label.starts_with("Flame on"), "{:?}", rows[0].label);
+    assert!(rows[1].label.contains("7.2\u{a0}min"), "2 min for each 25 mm of 90 mm: {:?}", rows[1].label);
+    state.change(|session| {
+        session.choices.insert("tint.spot".to_owned(), "mill-scale".to_owned());
+    });
+    strawblue::app::refresh_all(&window, &state);
+    let rows: Vec<ui::TintMoment> =
+        slint::Model::iter(&window.global::<ui::PlanAdapter>().get_moments()).collect();
+    assert!(rows.iter().all(|row| !row.tinted && row.note.contains("Mill scale")));
+}

@@ -1,0 +1,4 @@
+//! What is said, and the rules that every file of the house keeps.
+
+mod figures;
+mod house;
