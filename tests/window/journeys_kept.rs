@@ -3,7 +3,7 @@
 use std::fs;
 
 use crate::screen::compare::{DESKTOP, PHONE, check};
-use crate::screen::{live, live_in, mock_elapsed_time, typed_at};
+use crate::screen::{live, live_in, live_with, mock_elapsed_time, typed_at};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use strawblue::app::ui;
@@ -100,5 +100,14 @@ fn the_line_as_pictures() {
         state.tell(state.words.with("store-kept-aside", &[("fields", "Leg"), path]));
         mock_elapsed_time(20);
         check(&window, name);
+    }
+}
+
+#[test]
+fn a_session_kept_under_the_older_name_of_a_place_opens_there() {
+    for (kept, page) in [("care", "safety"), ("safety", "safety"), ("bench", "plan"), ("steels", "plan")] {
+        let session = Session { place: kept.to_owned(), ..Session::default() };
+        let (window, _state) = live_with(PHONE, session, None);
+        assert_eq!(window.global::<ui::Shell>().get_page(), page, "kept: {kept}");
     }
 }

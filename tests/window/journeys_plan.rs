@@ -303,3 +303,35 @@ fn a_run_is_timed_with_a_watch() {
     form(&window).invoke_choice_made("heat-way".into(), 0);
     assert!([Field::Travel, Field::ArcTime].iter().all(|field| typed_at(&state, *field).is_none()));
 }
+
+/// Runs come and go; what is typed for one stays with it.
+#[test]
+fn a_process_is_added_and_taken_away() {
+    let (window, state) = live(PHONE, demo());
+    form(&window).invoke_action_asked("button:add-process".into());
+    assert_eq!(typed_at(&state, Field::Process.nth(2)).as_deref(), Some("smaw-basic"));
+    for (field, text) in
+        [("hydrogen-3", "H5"), ("heat-input-3", "1.5"), ("filler-3", "E7018"), ("runs-3", "2")]
+    {
+        typed(&window, field, text);
+    }
+    assert!(!answer(&window).stale, "{}", answer(&window).stale_why);
+    assert_eq!(state.planned().expect("a plan").read.job.runs.len(), 3);
+    // A choice behind the last process leaves the second one out.
+    let none = i32::try_from(strawblue::engine::job::Process::ALL.len()).expect("a few");
+    form(&window).invoke_choice_made("process-2".into(), none);
+    let of = |nth: usize| {
+        [Field::Process, Field::Hydrogen, Field::HeatInput, Field::Passes]
+            .map(|field| typed_at(&state, field.nth(nth)))
+    };
+    assert_eq!(of(0), ["gtaw", "3 ml", "1.0", "1"].map(|text| Some(text.to_owned())));
+    assert_eq!(of(1), ["smaw-basic", "H5", "1.5", "2"].map(|text| Some(text.to_owned())));
+    assert_eq!(typed_at(&state, Field::Filler.nth(1)).as_deref(), Some("E7018"));
+    assert_eq!(of(2), [const { None }; 4]);
+    assert!(!answer(&window).stale, "{}", answer(&window).stale_why);
+    // The second part comes as the first and goes whole.
+    form(&window).invoke_action_asked("button:remove-part".into());
+    assert_eq!(typed_at(&state, Field::Steel.nth(1)), None);
+    form(&window).invoke_action_asked("button:add-part".into());
+    assert_eq!(typed_at(&state, Field::Steel.nth(1)), typed_at(&state, Field::Steel));
+}
