@@ -59,8 +59,10 @@ pub fn run(folder: Option<PathBuf>) -> Result<(), StartError> {
         let _ = crate::reference::embedded();
         crate::engine::tint::colour::prepare();
     });
-    let (window, _state) = window_in(folder)?;
-    window.run().map_err(|error| StartError::NoWindow(error.to_string()))
+    let (window, state) = window_in(folder)?;
+    let ran = window.run().map_err(|error| StartError::NoWindow(error.to_string()));
+    state.flush();
+    ran
 }
 
 #[cfg(target_os = "linux")]

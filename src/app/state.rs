@@ -10,10 +10,12 @@ use super::tint::photo_read::Photo;
 use super::{Page, ui};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
-use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Slot, Store, read_job};
+use crate::job::{
+    Field, FieldProblem, JobText, OwnSteel, ReadJob, Reading, Saver, Session, Slot, Store, read_job,
+};
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;
-use crate::units::Show;
+use crate::units::{Show, Units};
 use crate::words::Words;
 
 /// A job that was read, with its plan.
@@ -71,6 +73,11 @@ pub struct Open {
     pub licence_texts: BTreeSet<String>,
 }
 
+/// What a plan reads of the session.
+fn read_by_a_plan(session: &Session) -> (&JobText, &[OwnSteel], Units) {
+    (&session.job, &session.own_steels, session.units)
+}
+
 /// A toggle of a set of ids.
 pub(super) fn toggle(set: &mut BTreeSet<String>, id: &str) {
     if !set.remove(id) {
@@ -95,14 +102,15 @@ pub struct State {
     /// The words.
     pub words: Words,
     session: RefCell<Session>,
-    store: Option<Store>,
+    saver: Option<Saver>,
     /// What stands open.
     pub open: RefCell<Open>,
     /// The last plan that could be made; shown grey while something can't be read.
     planned: RefCell<Option<Rc<Planned>>>,
     /// Problems of the fields as they stand.
     problems: RefCell<Vec<FieldProblem>>,
-    save_failed: Cell<bool>,
+    /// How often a plan was made, and a save asked for.
+    made: Cell<(usize, usize)>,
     /// What the person must know about what is kept; empty for nothing.
     notice: RefCell<String>,
     /// What shows it.
@@ -122,11 +130,11 @@ impl State {
             reference: embedded(),
             words,
             session: RefCell::new(session),
-            store,
+            saver: store.map(Saver::new),
             open: RefCell::new(Open::default()),
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
-            save_failed: Cell::new(false),
+            made: Cell::default(),
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
@@ -141,20 +149,44 @@ impl State {
         look(&self.session.borrow())
     }
 
-    /// Changes the session, saves it, and plans anew.
+    /// Changes the session. What changed is saved, and planned anew where a plan reads it.
     pub fn change(&self, change: impl FnOnce(&mut Session)) {
+        let before = self.session.borrow().clone();
         change(&mut self.session.borrow_mut());
-        self.words.write_in(self.session.borrow().units.scales());
-        if let Some(store) = &self.store {
-            let failed = self.session.borrow().save(store).is_err();
-            if failed {
-                self.tell(self.words.get("shell-not-saved"));
-            } else if self.save_failed.get() {
-                self.tell(String::new());
-            }
-            self.save_failed.set(failed);
+        let after = self.session.borrow();
+        if *after == before {
+            return;
         }
-        self.replan();
+        self.words.write_in(after.units.scales());
+        let (plans, saves) = self.made.get();
+        self.made.set((plans, saves + 1));
+        if let Some(saver) = &self.saver {
+            saver.save(after.clone());
+        }
+        if read_by_a_plan(&after) != read_by_a_plan(&before) {
+            drop(after);
+            self.replan();
+        }
+    }
+
+    /// How often a plan was made, and a save asked for.
+    #[must_use]
+    pub const fn made(&self) -> (usize, usize) {
+        self.made.get()
+    }
+
+    /// Waits until what changed is on the disk.
+    pub fn flush(&self) {
+        if let Some(saver) = &self.saver {
+            saver.flush();
+        }
+    }
+
+    /// Sets what hears when saving begins to fail, on another thread, and when it works again.
+    pub(super) fn on_save_failing(&self, report: impl Fn(bool) + Send + 'static) {
+        if let Some(saver) = &self.saver {
+            saver.on_change(report);
+        }
     }
 
     /// Changes the job of the plan.
@@ -201,6 +233,8 @@ impl State {
     }
 
     fn replan(&self) {
+        let (plans, saves) = self.made.get();
+        self.made.set((plans + 1, saves));
         let session = self.session.borrow();
         let reading =
             Reading { reference: self.reference, own_steels: &session.own_steels, units: session.units };
@@ -218,12 +252,6 @@ impl State {
     #[must_use]
     pub fn planned(&self) -> Option<Rc<Planned>> {
         self.planned.borrow().clone()
-    }
-
-    /// Forgets the last plan: a new job has none to show grey.
-    pub fn forget_plan(&self) {
-        *self.planned.borrow_mut() = None;
-        self.replan();
     }
 
     /// The problems of the fields as they stand.

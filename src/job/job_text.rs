@@ -41,6 +41,7 @@ impl JobText {
         let Slot { field, nth } = slot.into();
         let texts = match field.of() {
             Of::Job => &mut self.whole,
+            // Only a text makes a part, were it an empty one.
             _ if text.is_none() && nth >= self.count(field.of()) => return,
             of => {
                 self.make(of, nth + 1);
@@ -48,7 +49,7 @@ impl JobText {
                 &mut all[nth]
             }
         };
-        match text {
+        match text.filter(|text| !text.is_empty()) {
             Some(text) => texts.insert(field, text),
             None => texts.remove(&field),
         };

@@ -2,6 +2,7 @@
 //! wrong entries on the way, and pictures of what is seen.
 
 use std::rc::Rc;
+use std::time::{Duration, Instant};
 
 use crate::screen::compare::{DESKTOP, PHONE, check};
 use crate::screen::{live, live_with, mock_elapsed_time, typed_at};
@@ -249,9 +250,17 @@ fn a_kill_at_any_moment_loses_nothing() {
     let (window, _state) = live_with(PHONE, demo(), Some(store));
     typed(&window, "thickness", "1-1/");
     form(&window).invoke_choice_made("restraint".into(), 0);
-    // No goodbye: the process is gone. What is on the disk is what comes back.
+    // No goodbye: the process is gone. What is on the disk after a moment is what comes back.
     let store = Store::open(folder.path()).expect("the folder can be used");
-    let found = Session::load(&store).expect("the session reads");
+    let start = Instant::now();
+    let found = loop {
+        let found = Session::load(&store).expect("the session reads");
+        if found.session.job.get(Field::Restraint) == Some("low") || start.elapsed() > Duration::from_secs(20)
+        {
+            break found;
+        }
+        std::thread::sleep(Duration::from_millis(5));
+    };
     assert_eq!(found.session.job.get(Field::Thickness), Some("1-1/"));
     assert_eq!(found.session.job.get(Field::Restraint), Some("low"));
 }
@@ -270,8 +279,7 @@ fn the_form_unfolds_in_place_on_a_phone() {
 fn a_run_is_timed_with_a_watch() {
     // A phone so long that the row is in view.
     let (window, state) = live((360, 1800), demo());
-    set(&window, &state, |session| session.job.set(Field::Process, Some("gtaw".into())));
-    set(&window, &state, |session| session.job.set(Field::Hydrogen, Some("3 ml".into())));
+    set(&window, &state, |session| session.job.runs.truncate(1));
     form(&window).invoke_row_toggled("heat".into());
     form(&window).invoke_choice_made("heat-way".into(), 2);
     for (field, text) in [("volts", "25"), ("amps", "150"), ("arc-time", "1:20")] {
@@ -334,4 +342,29 @@ fn a_process_is_added_and_taken_away() {
     assert_eq!(typed_at(&state, Field::Steel.nth(1)), None);
     form(&window).invoke_action_asked("button:add-part".into());
     assert_eq!(typed_at(&state, Field::Steel.nth(1)), typed_at(&state, Field::Steel));
+}
+
+/// One thing done is one plan and one save; what no plan reads makes none.
+#[test]
+fn a_choice_plans_once_and_a_tint_not_at_all() {
+    let (window, state) = live(PHONE, demo());
+    let made = |act: &dyn Fn()| {
+        let before = state.made();
+        act();
+        let after = state.made();
+        (after.0 - before.0, after.1 - before.1)
+    };
+    for (row, index) in
+        [("joint", 0), ("restraint", 1), ("condition", 2), ("shape-b", 0), ("class:1", 3), ("heat-way", 1)]
+    {
+        let once = made(&|| form(&window).invoke_choice_made(row.into(), index));
+        assert_eq!(once, (1, 1), "{row}");
+        // The same once more changes nothing.
+        let again = made(&|| form(&window).invoke_choice_made(row.into(), index));
+        assert!(again == (0, 0), "{row}: {again:?}");
+    }
+    assert_eq!(made(&|| typed(&window, "thickness", "31")), (1, 1));
+    assert_eq!(made(&|| form(&window).invoke_field_committed("thickness".into(), "31".into())), (0, 0));
+    assert_eq!(made(&|| form(&window).invoke_row_toggled("heat".into())), (0, 0));
+    assert_eq!(made(&|| form(&window).invoke_choice_made("tint.air".into(), 1)), (0, 1));
 }
