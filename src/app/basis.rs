@@ -45,14 +45,9 @@ fn view(id: &str, sheet: &Sheet) -> ui::BasisView {
             sheet
                 .steps
                 .iter()
-                .map(|step| ui::StepRow {
-                    text: capital(&step.text),
-                    value: step.value.as_str().into(),
-                    ..ui::StepRow::default()
-                })
+                .map(|step| ui::StepRow { text: capital(&step.text), value: step.value.as_str().into() })
                 .collect(),
         ),
-        steps_note: "".into(),
         ranges: model(
             sheet
                 .ranges

@@ -107,7 +107,6 @@ pub(crate) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> 
         high_label: label("window-high", &answer.maximum),
         ceiling_label: if ceiling_c.is_some() { label("window-ceiling", &answer.ceiling) } else { "".into() },
         ticks: model(ticks(state.show(), from_c, to_c, if to_c - from_c > 300.0 { 100.0 } else { 50.0 })),
-        ..ui::WindowView::default()
     }
 }
 

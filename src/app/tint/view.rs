@@ -221,7 +221,6 @@ pub(crate) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
         frame_to_c: float(frame_to_c.min(to_c)),
         pointed: answer.pointer.as_ref().is_some_and(|(at_c, _)| (from_c..=to_c).contains(at_c)),
         pointer_c: float(answer.pointer.as_ref().map_or(0.0, |(at_c, _)| *at_c)),
-        pointer_label: spoken.as_str().into(),
         windowed: window.is_some(),
         low_c: float(window.map_or(0.0, |(low_c, _)| low_c)),
         high_c: float(window.map_or(0.0, |(_, high_c)| high_c)),
