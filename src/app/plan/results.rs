@@ -7,7 +7,7 @@ use crate::app::screen_values::{basis_kind, capital, caution, choice, figure, fl
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
 use crate::report::{
-    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, ThenLine,
+    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, ToDoLine,
 };
 use crate::units::{Side, limit_value};
 
@@ -183,8 +183,8 @@ pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
 }
 
 /// One thing to do.
-pub(crate) fn then_row(line: &ThenLine) -> ui::ThenRow {
-    ui::ThenRow {
+pub(crate) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
+    ui::ToDoRow {
         id: line.id.as_str().into(),
         label: line.label.as_str().into(),
         value: capital(&line.value),

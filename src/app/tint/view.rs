@@ -12,8 +12,8 @@ use crate::engine::tint::{
     Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
 };
 use crate::report::{
-    Pen, Sheet, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, refusal_line,
-    stage_name,
+    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line,
+    refusal_line, stage_name,
 };
 
 /// Columns of a strip: more than any screen of ours shows apart.
@@ -101,7 +101,7 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
 
 impl Answer {
     /// Everything about the answer.
-    pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<Sheet> {
+    pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<BasisSheet> {
         self.outcome.as_ref().map(|outcome| outcome_sheet(pen, outcome, &self.line))
     }
 }
