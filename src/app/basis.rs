@@ -7,20 +7,20 @@ use slint::ComponentHandle;
 use super::calls::calls_plain;
 use super::rows::model;
 use super::screen_values::{basis_kind, capital, float, standing};
-use super::shell::refresh_shown;
+use super::shell::refresh_screen;
 use super::{State, ui};
-use crate::report::{RangeVerdict, Sheet};
+use crate::report::{BasisSheet, RangeVerdict};
 
 /// Wires the sheet.
 pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     window.global::<ui::BasisAdapter>().on_close_asked(calls_plain(window, state, |window, state| {
         state.open.borrow_mut().basis = None;
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }));
 }
 
 /// Shows the sheet of a figure, or none.
-pub(super) fn show(window: &ui::AppWindow, sheet: Option<(&str, &Sheet)>) {
+pub(super) fn show(window: &ui::AppWindow, sheet: Option<(&str, &BasisSheet)>) {
     let adapter = window.global::<ui::BasisAdapter>();
     adapter.set_open(sheet.is_some());
     if let Some((id, sheet)) = sheet {
@@ -29,7 +29,7 @@ pub(super) fn show(window: &ui::AppWindow, sheet: Option<(&str, &Sheet)>) {
 }
 
 /// A basis sheet.
-fn view(id: &str, sheet: &Sheet) -> ui::BasisView {
+fn view(id: &str, sheet: &BasisSheet) -> ui::BasisView {
     ui::BasisView {
         id: id.into(),
         label: sheet.label.as_str().into(),
@@ -45,14 +45,9 @@ fn view(id: &str, sheet: &Sheet) -> ui::BasisView {
             sheet
                 .steps
                 .iter()
-                .map(|step| ui::StepRow {
-                    text: capital(&step.text),
-                    value: step.value.as_str().into(),
-                    ..ui::StepRow::default()
-                })
+                .map(|step| ui::StepRow { text: capital(&step.text), value: step.value.as_str().into() })
                 .collect(),
         ),
-        steps_note: "".into(),
         ranges: model(
             sheet
                 .ranges

@@ -116,11 +116,11 @@ pub fn back(window: &ui::AppWindow, state: &State) {
 /// Fills every model anew: after a change of units, language, theme or page.
 pub fn refresh_all(window: &ui::AppWindow, state: &State) {
     refresh(window, state);
-    refresh_shown(window, state);
+    refresh_screen(window, state);
 }
 
 /// Fills what is on the screen, and the plan, which other pages lead back to.
-pub(super) fn refresh_shown(window: &ui::AppWindow, state: &State) {
+pub(super) fn refresh_screen(window: &ui::AppWindow, state: &State) {
     state.fill(window, Page::Plan);
     let page = state.page();
     if page != Page::Plan {

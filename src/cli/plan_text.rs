@@ -21,9 +21,9 @@ pub(super) fn plan_text(pen: &Pen<'_>, report: &Report, assumed: &[String]) -> S
             line(&mut out, &format!("  {}: {} ({})", lever.what, lever.result, lever.note));
         }
     }
-    if !report.then.is_empty() {
+    if !report.to_do.is_empty() {
         head(pen, "text-then", &mut out);
-        for then in &report.then {
+        for then in &report.to_do {
             line(&mut out, &format!("  {}: {} [{}]", then.label, then.value, then.basis.label));
             if !then.note.is_empty() {
                 line(&mut out, &format!("    {}", then.note));

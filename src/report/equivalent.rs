@@ -1,15 +1,15 @@
 //! The basis of a carbon equivalent of a composition.
 
 use super::Pen;
+use super::basis_sheet::{BasisSheet, StepLine, lines_of, range_line, source_paragraph};
 use super::figure::{Figure, basis_mark};
-use super::sheet::{Sheet, StepLine, lines_of, range_line, source_paragraph};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::reference::{Composition, Element};
 use crate::units::Both;
 
 /// The basis sheet of one carbon equivalent; `None` where the composition has none.
 #[must_use]
-pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -> Option<Sheet> {
+pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -> Option<BasisSheet> {
     let outcome = carbon_equivalent(which, steel).ok()?;
     let value = pen.show.number(outcome.value?, 3);
     let basis = basis_mark(pen, &outcome.basis);
@@ -27,7 +27,7 @@ pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -
     steps.push(StepLine { text: label.clone(), value: value.clone() });
     let sentence = if outcome.in_range() { "certificate-in-range" } else { "certificate-beyond-range" };
     let both = Both { main: value, second: String::new() };
-    Some(Sheet {
+    Some(BasisSheet {
         figure: Figure::new(which.id(), label.clone(), both, basis.clone()),
         label,
         standing: None,

@@ -9,7 +9,7 @@ use strawblue::engine::job::{
 use strawblue::engine::plan::{Plan, plan};
 use strawblue::job::{JobText, Reading, Slot, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
-use strawblue::report::{Pen, Report, sheet};
+use strawblue::report::{Pen, Report, basis_sheet};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;
 
@@ -46,7 +46,7 @@ fn faults(job: &Job, made: &Plan, pen: &Pen<'_>) -> Vec<String> {
     let mut texts = vec![format!("{:?}", Report::of(pen, job, made))];
     let evidence = (0..made.evidence.len()).map(|index| format!("evidence-{index}"));
     for id in ["minimum", "maximum", "ceiling"].map(str::to_owned).into_iter().chain(evidence) {
-        match sheet(pen, job, made, &id) {
+        match basis_sheet(pen, job, made, &id) {
             Some(sheet) => texts.push(format!("{sheet:?}")),
             None if id.starts_with("evidence") => texts.push(format!("{{$no sheet of {id}")),
             None => {}

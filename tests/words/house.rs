@@ -229,6 +229,7 @@ fn every_word_that_is_asked_for_exists() {
 /// Families of messages whose keys are put together at run time, and by what. What follows
 /// the beginning must be the id of something: a text in the code or in the data.
 const FAMILIES: &[(&str, &str)] = &[
+    ("accepts-", "what a field takes"),
     ("action-", "actions of a plan"),
     ("answer-", "answers of a question"),
     ("answer-refused-", "why a steel must not be welded"),
@@ -286,11 +287,26 @@ const FAMILIES: &[(&str, &str)] = &[
     ("units-", "sets of units"),
 ];
 
+/// `ArcEnergy` as `arc-energy`.
+fn kebab(word: &str) -> String {
+    let mut made = String::new();
+    for sign in word.chars() {
+        if sign.is_uppercase() && !made.is_empty() {
+            made.push('-');
+        }
+        made.extend(sign.to_lowercase());
+    }
+    made
+}
+
 #[test]
 fn every_word_can_be_reached() {
     let messages = messages();
     let mut texts = BTreeSet::new();
     for (_, text) in [files("src", "rs"), files("ui", "slint"), files("data", "ron")].concat() {
+        // The id of a variant is its name in lower case, with hyphens.
+        let words = text.split(|sign: char| !sign.is_ascii_alphanumeric());
+        texts.extend(words.filter(|word| word.starts_with(char::is_uppercase)).map(kebab));
         for line in text.lines() {
             texts.extend(literals(line).map(|text| text.to_lowercase().replace(['_', '/', ' '], "-")));
         }
@@ -322,7 +338,9 @@ fn every_word_can_be_reached() {
 fn every_family_of_words_is_put_together_somewhere() {
     let sources = files("src", "rs");
     for (start, by) in FAMILIES {
-        let made = sources.iter().any(|(_, text)| text.contains(&format!("\"{start}{{")));
+        let made = sources.iter().any(|(_, text)| {
+            text.contains(&format!("\"{start}{{")) || text.contains(&format!("prefix = \"{start}\""))
+        });
         assert!(made, "no code puts `{start}…` together from {by}");
     }
 }

@@ -8,7 +8,7 @@ use super::question;
 use super::row_id::RowId;
 use crate::app::calls::{calls, calls_pair};
 use crate::app::plan::form_events;
-use crate::app::shell::{open_page, refresh_all, refresh_shown};
+use crate::app::shell::{open_page, refresh_all, refresh_screen};
 use crate::app::state::toggle;
 use crate::app::tint::kept::Kept;
 use crate::app::tint::{form, photo};
@@ -20,14 +20,14 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let events = window.global::<ui::FormEvents>();
     events.on_row_toggled(calls(window, state, |window, state, id: SharedString| {
         toggle(&mut state.open.borrow_mut().rows, &id);
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }));
     events.on_field_edited(calls_pair(
         window,
         state,
         |window, state, id: SharedString, text: SharedString| {
             edited(state, &id, &text);
-            refresh_shown(window, state);
+            refresh_screen(window, state);
         },
     ));
     events.on_field_committed(calls_pair(
@@ -35,7 +35,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         state,
         |window, state, id: SharedString, text: SharedString| {
             edited(state, &id, &text);
-            refresh_shown(window, state);
+            refresh_screen(window, state);
             if id.parse() == Ok(RowId::Tint(Kept::PhotoPath)) {
                 photo::committed(window, state);
             }
@@ -43,7 +43,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     ));
     events.on_choice_made(calls_pair(window, state, |window, state, id: SharedString, index: i32| {
         chosen(window, state, &id, usize::try_from(index).unwrap_or(0));
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }));
     events.on_pick_asked(calls(window, state, |window, state, id: SharedString| picked(window, state, &id)));
     events.on_action_asked(calls(window, state, |window, state, id: SharedString| {
@@ -91,7 +91,7 @@ fn picked(window: &ui::AppWindow, state: &State, id: &str) {
             let unfolded = state.open.borrow().rows.contains(id);
             let wanted = if unfolded { list.to_string() } else { id.to_owned() };
             window.global::<ui::Wanted>().set_id(wanted.into());
-            refresh_shown(window, state);
+            refresh_screen(window, state);
         }
         _ => {}
     }

@@ -17,7 +17,7 @@ use crate::app::rows::{model, put};
 use crate::app::state::toggle;
 use crate::app::{State, basis, ui};
 use crate::job::{Fault, Field};
-use crate::report::{Report, sheet};
+use crate::report::{Report, basis_sheet};
 
 /// Wires the Plan place.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -68,7 +68,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
             results::fill_evidence(&adapter, state, &planned, &report, &open);
             adapter.set_levers_note(state.word("plan-levers-note"));
             adapter.set_levers(model(report.levers.iter().map(results::lever_row).collect()));
-            adapter.set_then(model(report.then.iter().map(results::then_row).collect()));
+            adapter.set_to_do(model(report.to_do.iter().map(results::to_do_row).collect()));
             results::fill_cautions(&adapter, state, &report, &open);
             let assumed = planned.read.defaulted.iter().map(|found| ui::ParagraphRow {
                 label: found.slot.name(&state.words).into(),
@@ -122,7 +122,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_evidence_sets(model(Vec::new()));
     adapter.set_evidence(model(Vec::new()));
     adapter.set_levers(model(Vec::new()));
-    adapter.set_then(model(Vec::new()));
+    adapter.set_to_do(model(Vec::new()));
     adapter.set_assumed(model(Vec::new()));
     adapter.set_cautions(model(Vec::new()));
     adapter.set_cautions_more("".into());
@@ -132,7 +132,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
 fn fill_basis(window: &ui::AppWindow, state: &State) {
     let asked = state.open.borrow().basis.clone();
     let found = asked.zip(state.planned()).and_then(|(id, planned)| {
-        sheet(&state.pen(), &planned.read.job, &planned.plan, &id).map(|sheet| (id, sheet))
+        basis_sheet(&state.pen(), &planned.read.job, &planned.plan, &id).map(|sheet| (id, sheet))
     });
     basis::show(window, found.as_ref().map(|(id, sheet)| (id.as_str(), sheet)));
 }

@@ -7,7 +7,7 @@ use crate::app::screen_values::{basis_kind, capital, caution, choice, figure, fl
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
 use crate::report::{
-    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, ThenLine,
+    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, ToDoLine,
 };
 use crate::units::{Side, limit_value};
 
@@ -107,7 +107,6 @@ pub(crate) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> 
         high_label: label("window-high", &answer.maximum),
         ceiling_label: if ceiling_c.is_some() { label("window-ceiling", &answer.ceiling) } else { "".into() },
         ticks: model(ticks(state.show(), from_c, to_c, if to_c - from_c > 300.0 { 100.0 } else { 50.0 })),
-        ..ui::WindowView::default()
     }
 }
 
@@ -184,8 +183,8 @@ pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
 }
 
 /// One thing to do.
-pub(crate) fn then_row(line: &ThenLine) -> ui::ThenRow {
-    ui::ThenRow {
+pub(crate) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
+    ui::ToDoRow {
         id: line.id.as_str().into(),
         label: line.label.as_str().into(),
         value: capital(&line.value),

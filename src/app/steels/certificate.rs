@@ -214,7 +214,7 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
                 .map(|typed| typed.element)
                 .collect();
             if read.grade.is_none() && !gaps.is_empty() {
-                notes.push(with("certificate-at-nought", &gaps));
+                notes.push(with("certificate-at-zero", &gaps));
             }
             for which in EQUIVALENTS {
                 // The sum of CE (IIW) is no element.

@@ -88,7 +88,8 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         entries.retain(|entry| entry.kind != ui::SteelEntryKind::Certificate);
     }
     adapter.set_query(query.as_str().into());
-    adapter.set_detail(view.detail.as_deref().map_or_else(ui::SteelDetail::default, |id| shown(&view, id)));
+    adapter
+        .set_detail(view.detail.as_deref().map_or_else(ui::SteelDetail::default, |id| detail_of(&view, id)));
     put(&adapter.get_entries(), entries);
 }
 
@@ -108,7 +109,7 @@ fn chosen(state: &State, for_grade: bool) -> String {
         .unwrap_or_default()
 }
 
-fn shown(view: &View<'_>, id: &str) -> ui::SteelDetail {
+fn detail_of(view: &View<'_>, id: &str) -> ui::SteelDetail {
     let pen = view.state.pen();
     let own = id.strip_prefix(OWN).and_then(|name| view.own.iter().find(|own| own.name == name));
     match (own, view.state.reference.grade(id)) {

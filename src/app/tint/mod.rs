@@ -46,7 +46,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         refresh(window, state);
     }));
     adapter.on_minutes_stepped(calls(window, state, |window, state, by: i32| {
-        let now = shown_minutes(&ask(state).mode);
+        let now = minutes_of_mode(&ask(state).mode);
         set_minutes(state, Some(stepped(now.low.midpoint(now.high), by)));
         refresh(window, state);
     }));
@@ -122,7 +122,7 @@ fn set_minutes(state: &State, minutes: Option<f64>) {
 }
 
 /// The minutes of a mode, as they are set or plausible.
-fn shown_minutes(mode: &Mode) -> Span {
+fn minutes_of_mode(mode: &Mode) -> Span {
     match mode {
         Mode::FlameOn(flame) => match flame.pace {
             Pace::Minutes(span) => span,
@@ -175,7 +175,7 @@ fn fill_times(adapter: &ui::TintAdapter<'_>, state: &State, ask: &Ask) {
         .collect();
     adapter.set_modes(model(modes));
     adapter.set_mode(i32::from(!ask.flame));
-    let span = shown_minutes(&ask.mode);
+    let span = minutes_of_mode(&ask.mode);
     let shown = minutes(&state.pen(), span);
     let open = ask.minutes.is_none();
     adapter.set_minutes(if open {

@@ -17,7 +17,7 @@ use super::ask;
 use super::kept::Kept;
 use super::photo_read::{News, Photo, Work, read, region_at};
 use crate::app::calls::{calls, calls_pair, calls_plain};
-use crate::app::shell::refresh_shown;
+use crate::app::shell::refresh_screen;
 use crate::app::{State, ui};
 use crate::engine::photo::{PhotoQuestion, PhotoReference, match_photo};
 
@@ -37,12 +37,12 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     adapter.on_photo_open_asked(calls_plain(window, state, |window, state| choose(window, state)));
     adapter.on_photo_turn_picked(calls(window, state, |window, state, index: i32| {
         state.photo.borrow_mut().turn = usize::try_from(index).unwrap_or(0).min(1);
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }));
     adapter.on_photo_touched(calls_pair(window, state, |window, state, x: f32, y: f32| {
         touch(state, f64::from(x), f64::from(y));
         start_match(window, state);
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }));
     adapter.on_photo_stop_asked(calls_plain(window, state, |_, state| {
         if let Some(work) = &state.photo.borrow().work {
@@ -58,7 +58,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         if let Some((first, last)) = stages {
             ask::see(state, first, last);
         }
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }));
 }
 
@@ -113,7 +113,7 @@ fn choose(window: &ui::AppWindow, state: &Rc<State>) {
             // Nobody closes a chooser so fast: there was none.
             None if from.elapsed() < AT_ONCE => {
                 state.photo.borrow_mut().problem = state.words.get("photo-no-chooser");
-                refresh_shown(&window, &state);
+                refresh_screen(&window, &state);
             }
             None => {}
         }
@@ -140,7 +140,7 @@ pub(crate) fn open(window: &ui::AppWindow, state: &Rc<State>, path: &Path) {
             let _ = news.send(News::Loaded(read.map(Box::new)));
         });
     }
-    refresh_shown(window, state);
+    refresh_screen(window, state);
 }
 
 /// Starts work, and asks for its news until it is done.
@@ -205,7 +205,7 @@ fn hear(window: &ui::AppWindow, state: &Rc<State>) {
     }
     if changed || done {
         // Another place may be on the screen by now.
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }
 }
 

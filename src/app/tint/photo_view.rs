@@ -116,10 +116,10 @@ fn view(state: &State, photo: &Photo, ask: &Ask) -> ui::PhotoView {
             view.sign = ui::TintSign::Unsure;
             view.matched = true;
             view.best = view::tint(film_swatch(found.best.film_nm).srgb);
-            view.second = view::tint(film_swatch(found.runner_up.film_nm).srgb);
+            view.runner_up = view::tint(film_swatch(found.runner_up.film_nm).srgb);
             let named = |key: &str, stage| pen.words.with(key, &[("colour", &stage_name(&pen, stage))]);
             view.best_label = named("photo-best", found.best.stage).into();
-            view.second_label = named("photo-second", found.runner_up.stage).into();
+            view.runner_up_label = named("photo-second", found.runner_up.stage).into();
             let mut lines = vec![
                 state.word(&format!("photo-confidence-{}", found.confidence.id())),
                 state.word("photo-stages"),

@@ -12,8 +12,8 @@ use crate::engine::tint::{
     Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
 };
 use crate::report::{
-    Pen, Sheet, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, refusal_line,
-    stage_name,
+    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line,
+    refusal_line, stage_name,
 };
 
 /// Columns of a strip: more than any screen of ours shows apart.
@@ -101,7 +101,7 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
 
 impl Answer {
     /// Everything about the answer.
-    pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<Sheet> {
+    pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<BasisSheet> {
         self.outcome.as_ref().map(|outcome| outcome_sheet(pen, outcome, &self.line))
     }
 }
@@ -221,7 +221,6 @@ pub(crate) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
         frame_to_c: float(frame_to_c.min(to_c)),
         pointed: answer.pointer.as_ref().is_some_and(|(at_c, _)| (from_c..=to_c).contains(at_c)),
         pointer_c: float(answer.pointer.as_ref().map_or(0.0, |(at_c, _)| *at_c)),
-        pointer_label: spoken.as_str().into(),
         windowed: window.is_some(),
         low_c: float(window.map_or(0.0, |(low_c, _)| low_c)),
         high_c: float(window.map_or(0.0, |(_, high_c)| high_c)),

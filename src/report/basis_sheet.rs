@@ -53,7 +53,7 @@ pub struct StepLine {
 
 /// A basis sheet.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Sheet {
+pub struct BasisSheet {
     /// What it is about.
     pub label: String,
     /// The figure itself.
@@ -76,7 +76,7 @@ pub struct Sheet {
 
 /// The sheet of a figure: `minimum`, `maximum`, `ceiling` or `evidence-INDEX`.
 #[must_use]
-pub fn sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<Sheet> {
+pub fn basis_sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<BasisSheet> {
     match id {
         "minimum" => {
             let governing = plan.evidence.iter().find(|item| item.standing == Standing::Governs)?;
@@ -95,10 +95,10 @@ pub fn sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<Sheet> {
     }
 }
 
-fn in_words(pen: &Pen<'_>, title: &str, why: &str) -> Sheet {
+fn in_words(pen: &Pen<'_>, title: &str, why: &str) -> BasisSheet {
     let basis = basis_mark(pen, &Basis::Practice);
     let label = pen.words.get("answer-ceiling");
-    Sheet {
+    BasisSheet {
         figure: Figure::in_words(
             "ceiling",
             label.clone(),
@@ -117,7 +117,7 @@ fn in_words(pen: &Pen<'_>, title: &str, why: &str) -> Sheet {
     }
 }
 
-fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> Sheet {
+fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> BasisSheet {
     let basis = basis_mark(pen, &limit.basis);
     let label = pen.words.get(label);
     let mut steps = Vec::new();
@@ -129,7 +129,7 @@ fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> Sheet {
         value: pen.show.temperature(limit.exact_c).main,
     });
     let key = format!("limit-{}", limit.by);
-    Sheet {
+    BasisSheet {
         figure: Figure::new(
             "limit",
             label.clone(),
@@ -147,7 +147,7 @@ fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> Sheet {
     }
 }
 
-fn of_evidence(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence, headline: bool) -> Sheet {
+fn of_evidence(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence, headline: bool) -> BasisSheet {
     let basis = basis_mark(pen, &item.basis);
     let label = name(pen, item);
     let both = match item.says {
@@ -175,7 +175,7 @@ fn of_evidence(pen: &Pen<'_>, job: &Job, plan: &Plan, item: &Evidence, headline:
     if matches!(item.says, Says::Figure(_)) {
         paragraphs.push(rounding(pen, "sheet-rounding-up"));
     }
-    Sheet {
+    BasisSheet {
         figure: Figure::new("evidence", label.clone(), both, basis.clone()),
         label: if headline { pen.words.get("answer-minimum") } else { label },
         standing: Some(item.standing),
