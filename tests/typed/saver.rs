@@ -95,7 +95,7 @@ fn a_kill_loses_no_more_than_the_last_moment() {
         .spawn()
         .expect("starts");
     let lines = BufReader::new(child.stdout.take().expect("piped")).lines();
-    let mut changed = 0;
+    let mut changed = 0_u128;
     let mut first = None;
     for line in lines {
         let line = line.expect("text");

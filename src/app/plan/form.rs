@@ -26,9 +26,6 @@ pub(crate) const CONDITIONS: [(ConditionKind, &str); 11] = [
     (ConditionKind::AsCast, "as cast"),
 ];
 
-/// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
-pub(crate) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
-
 /// Sketches of the joints.
 const fn sketch(joint: Joint) -> &'static str {
     match joint {

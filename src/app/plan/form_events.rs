@@ -1,6 +1,7 @@
 //! What happens to the form of the Plan place becomes a change of the job.
 
-use super::form::{CLASSES, CONDITIONS, RESTRAINTS, condition_parts, conditions_offered, takes_temper};
+use super::form::{CONDITIONS, RESTRAINTS, condition_parts, conditions_offered, takes_temper};
+use super::form_process::CLASSES;
 use super::form_weld;
 use crate::app::State;
 use crate::app::form::row_id::{Button, RowId};

@@ -1,12 +1,14 @@
 //! The row of processes and hydrogen in the form of the Plan place.
 
-use super::form::CLASSES;
 use crate::app::form::parts::{action, field_part, fields, form_row, list, note, segments};
 use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::Process;
 use crate::job::{Field, JobText};
+
+/// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
+pub(crate) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
 
 /// The processes of the job and what hydrogen each brings.
 pub(crate) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
