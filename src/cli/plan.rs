@@ -5,7 +5,7 @@ use super::plan_json::{AssumedJson, plan_json};
 use super::plan_text::plan_text;
 use super::{ANSWERED, NO_SAFE_ANSWER, Said};
 use crate::engine::plan;
-use crate::job::{Field, JobFileError, JobText, Of, Reading, Slot, demo_job, read_job};
+use crate::job::{Field, FieldProblem, JobFileError, JobText, Of, Reading, Slot, demo_job, read_job};
 use crate::reference::{Element, embedded};
 use crate::report::{Pen, Report};
 use crate::units::{Show, Units, shortened};
@@ -44,7 +44,14 @@ pub(super) fn without_window(request: &Request, words: &Words, why: &str) -> Sai
 fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request, words: &Words) -> Said {
     let reading = Reading { reference: embedded(), own_steels: &[], units: request.units };
     let read = read_job(job, &reading).map_err(|fields| {
-        problems.extend(fields.iter().map(|problem| (problem.slot.id().into_owned(), problem.say(words))));
+        // What is typed once for all processes is told once.
+        let told = |problem: &&FieldProblem| {
+            let first = problem.slot.field.into();
+            let same = |other: &FieldProblem| other.slot == first && other.fault == problem.fault;
+            problem.slot.field.of() == Of::Run && problem.slot != first && fields.iter().any(same)
+        };
+        let fields = fields.iter().filter(|problem| !told(problem));
+        problems.extend(fields.map(|problem| (problem.slot.id().into_owned(), problem.say(words))));
     });
     let Ok(mut read) = read else { return Said::problems(&problems, request.json) };
     if !problems.is_empty() {
