@@ -50,19 +50,13 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             }
         }
     });
-    let not_saved = state.words.get("shell-not-saved");
-    let weak = window.as_weak();
-    state.on_save_failing(move |failing| {
-        let not_saved = not_saved.clone();
-        // Without an event loop there is no screen to say it on.
-        let _ = weak.upgrade_in_event_loop(move |window| {
-            let shell = window.global::<ui::Shell>();
-            if failing {
-                shell.set_notice(not_saved.into());
-            } else if shell.get_notice() == not_saved.as_str() {
-                shell.set_notice("".into());
+    state.on_saving({
+        let weak = Rc::downgrade(state);
+        move || {
+            if let Some(state) = weak.upgrade() {
+                state.hear_saver();
             }
-        });
+        }
     });
     shell.on_leave(|| {
         // Leaving loses nothing: what is not yet on the disk is written when the window is shut.

@@ -3,15 +3,16 @@
 use std::cell::{Cell, RefCell};
 use std::collections::BTreeSet;
 use std::rc::Rc;
+use std::time::Duration;
 
-use slint::SharedString;
+use slint::{SharedString, Timer, TimerMode};
 
 use super::tint::photo_read::Photo;
 use super::{Page, ui};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{
-    Field, FieldProblem, JobText, OwnSteel, ReadJob, Reading, Saver, Session, Slot, Store, read_job,
+    Field, FieldProblem, JobText, OwnSteel, ReadJob, Reading, Saved, Saver, Session, Slot, Store, read_job,
 };
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;
@@ -90,6 +91,9 @@ pub(super) const fn flip(open: &mut bool) {
     *open = !*open;
 }
 
+/// When it is asked whether a change is on the disk.
+const ASKED_AFTER: Duration = Duration::from_millis(150);
+
 /// What puts a notice on the screen.
 type ShowsNotice = Box<dyn Fn(&str)>;
 /// What fills the models of a page.
@@ -111,6 +115,10 @@ pub struct State {
     problems: RefCell<Vec<FieldProblem>>,
     /// How often a plan was made, and a save asked for.
     made: Cell<(usize, usize)>,
+    /// What was heard of the saves.
+    heard: Cell<Saved>,
+    asks_saver: RefCell<Rc<dyn Fn()>>,
+    asking: Timer,
     /// What the person must know about what is kept; empty for nothing.
     notice: RefCell<String>,
     /// What shows it.
@@ -135,6 +143,9 @@ impl State {
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
             made: Cell::default(),
+            heard: Cell::default(),
+            asks_saver: RefCell::new(Rc::new(|| {})),
+            asking: Timer::default(),
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
@@ -162,6 +173,7 @@ impl State {
         self.made.set((plans, saves + 1));
         if let Some(saver) = &self.saver {
             saver.save(after.clone());
+            self.ask_saver();
         }
         if read_by_a_plan(&after) != read_by_a_plan(&before) {
             drop(after);
@@ -182,11 +194,28 @@ impl State {
         }
     }
 
-    /// Sets what hears when saving begins to fail, on another thread, and when it works again.
-    pub(super) fn on_save_failing(&self, report: impl Fn(bool) + Send + 'static) {
-        if let Some(saver) = &self.saver {
-            saver.on_change(report);
+    /// Sets what asks, a moment after a change, whether it could be saved.
+    pub(super) fn on_saving(&self, ask: impl Fn() + 'static) {
+        *self.asks_saver.borrow_mut() = Rc::new(ask);
+    }
+
+    /// Says it where a change can't be saved, and takes it back where the next one can.
+    pub(super) fn hear_saver(&self) {
+        let Some(saved) = self.saver.as_ref().map(Saver::saved) else { return };
+        let heard = self.heard.replace(saved);
+        if saved.failures > heard.failures {
+            self.tell(self.words.get("shell-not-saved"));
+        } else if heard.failing && !saved.failing {
+            self.tell(String::new());
         }
+        if saved.done < saved.told {
+            self.ask_saver();
+        }
+    }
+
+    fn ask_saver(&self) {
+        let ask = self.asks_saver.borrow().clone();
+        self.asking.start(TimerMode::SingleShot, ASKED_AFTER, move || ask());
     }
 
     /// Changes the job of the plan.

@@ -25,7 +25,7 @@ pub use job_text::{JobText, Texts};
 pub use read_answers::{AnswerFault, AnswerProblem, STEEL, read_answers, say_refusal, shown_unit};
 pub use read_job::{ReadJob, Reading, read_job};
 pub use read_part::LOOKED_FOR;
-pub use saver::Saver;
+pub use saver::{Saved, Saver};
 pub use session::{Found, OwnSteel, Session, Theme};
 pub use steel::{find_filler, find_steel, is_other_name, several_steels};
 pub use store::{Store, StoreError};

@@ -1,6 +1,8 @@
 //! Saves the session beside the screen: a save waits for the disk, and the screen does not.
 
+use std::cell::Cell;
 use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::{Arc, Mutex, PoisonError};
 use std::thread::JoinHandle;
 use std::time::{Duration, Instant};
 
@@ -13,75 +15,96 @@ const GATHERED: Duration = Duration::from_millis(40);
 
 enum Told {
     Save(Box<Session>),
-    /// Everything told so far must be on the disk; then this is answered, with the number of
-    /// saves so far.
-    Flush(Sender<usize>),
-    /// What hears whether a save failed where the last one did not, or the other way round.
-    Report(Box<dyn Fn(bool) + Send>),
+    /// Everything told so far must be on the disk; then this is answered.
+    Flush(Sender<()>),
+}
+
+/// What came of the saves that were told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Saved {
+    /// Sessions that were told.
+    pub told: usize,
+    /// Those that were written or failed; several are written at once.
+    pub done: usize,
+    /// How often the file was written.
+    pub written: usize,
+    /// How often it could not be.
+    pub failures: usize,
+    /// Did the last one fail?
+    pub failing: bool,
 }
 
 /// Saves sessions on a thread of its own, the newest only. Dropped, it saves what it was told.
 #[derive(Debug)]
 pub struct Saver {
     /// `None` only while it is dropped.
-    told: Option<Sender<Told>>,
+    inbox: Option<Sender<Told>>,
     thread: Option<JoinHandle<()>>,
+    saved: Arc<Mutex<Saved>>,
+    told: Cell<usize>,
 }
 
 impl Saver {
     /// A saver into a store.
     #[must_use]
     pub fn new(store: Store) -> Self {
-        let (told, inbox) = channel();
-        let thread = std::thread::spawn(move || work(&store, &inbox));
-        Self { told: Some(told), thread: Some(thread) }
+        let (inbox, told) = channel();
+        let saved = Arc::default();
+        let thread = std::thread::spawn({
+            let saved = Arc::clone(&saved);
+            move || work(&store, &told, &saved)
+        });
+        Self { inbox: Some(inbox), thread: Some(thread), saved, told: Cell::new(0) }
     }
 
     /// Saves a session soon.
     pub fn save(&self, session: Session) {
+        self.told.set(self.told.get() + 1);
         self.tell(Told::Save(Box::new(session)));
     }
 
-    /// Waits until everything is on the disk, or could not be written. Gives the number of
-    /// times that it was written.
-    pub fn flush(&self) -> usize {
+    /// Waits until everything is on the disk, or could not be written.
+    pub fn flush(&self) {
         let (done, answer) = channel();
         self.tell(Told::Flush(done));
         // An error is a thread that has ended: then nothing is left to wait for.
-        answer.recv().unwrap_or_default()
+        let _ = answer.recv();
     }
 
-    /// Sets what hears, on the saver's thread, when saving begins to fail and when it works again.
-    pub fn on_change(&self, report: impl Fn(bool) + Send + 'static) {
-        self.tell(Told::Report(Box::new(report)));
+    /// What came of the saves so far.
+    #[must_use]
+    pub fn saved(&self) -> Saved {
+        let saved = *self.saved.lock().unwrap_or_else(PoisonError::into_inner);
+        Saved { told: self.told.get(), ..saved }
     }
 
     fn tell(&self, told: Told) {
-        if let Some(sender) = &self.told {
-            let _ = sender.send(told);
+        if let Some(inbox) = &self.inbox {
+            let _ = inbox.send(told);
         }
     }
 }
 
 impl Drop for Saver {
     fn drop(&mut self) {
-        self.told = None;
+        self.inbox = None;
         if let Some(thread) = self.thread.take() {
             let _ = thread.join();
         }
     }
 }
 
-fn work(store: &Store, inbox: &Receiver<Told>) {
-    let mut report: Box<dyn Fn(bool) + Send> = Box::new(|_| {});
-    let (mut failing, mut saves) = (false, 0);
+fn work(store: &Store, inbox: &Receiver<Told>, saved: &Mutex<Saved>) {
     while let Ok(first) = inbox.recv() {
         let until = Instant::now() + GATHERED;
-        let (mut newest, mut waiting, mut told) = (None, None, Some(first));
+        let (mut newest, mut waiting, mut gathered) = (None, None, 0);
+        let mut told = Some(first);
         while let Some(next) = told {
             match next {
-                Told::Save(session) => newest = Some(session),
-                Told::Report(hears) => report = hears,
+                Told::Save(session) => {
+                    newest = Some(session);
+                    gathered += 1;
+                }
                 Told::Flush(done) => {
                     waiting = Some(done);
                     break;
@@ -90,15 +113,14 @@ fn work(store: &Store, inbox: &Receiver<Told>) {
             told = inbox.recv_timeout(until.saturating_duration_since(Instant::now())).ok();
         }
         if let Some(session) = newest {
-            let failed = session.save(store).is_err();
-            if failed != failing {
-                report(failed);
-            }
-            failing = failed;
-            saves += 1;
+            let failing = session.save(store).is_err();
+            let mut saved = saved.lock().unwrap_or_else(PoisonError::into_inner);
+            saved.failing = failing;
+            *(if failing { &mut saved.failures } else { &mut saved.written }) += 1;
+            saved.done += gathered;
         }
         if let Some(done) = waiting {
-            let _ = done.send(saves);
+            let _ = done.send(());
         }
     }
 }

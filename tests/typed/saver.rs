@@ -2,7 +2,6 @@
 
 use std::io::{BufRead, BufReader};
 use std::process::{Command, Stdio};
-use std::sync::mpsc::channel;
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use strawblue::job::{Saver, Session, Store};
@@ -19,9 +18,11 @@ fn many_changes_are_one_save_and_the_last_one_stands() {
     for count in 0..500 {
         saver.save(at(count));
     }
-    let saves = saver.flush();
+    saver.flush();
+    let saved = saver.saved();
+    assert_eq!((saved.told, saved.done, saved.failures), (500, 500, 0));
     assert_eq!(Session::load(&store).expect("reads").session.place, "499");
-    assert!((1..=100).contains(&saves), "{saves} saves for 500 changes");
+    assert!((1..=100).contains(&saved.written), "{saved:?}");
     // Without another word it is saved too, and what is told last is saved on the way out.
     saver.save(at("soon"));
     let start = Instant::now();
@@ -35,24 +36,22 @@ fn many_changes_are_one_save_and_the_last_one_stands() {
 }
 
 #[test]
-fn saving_that_fails_is_said_once_and_so_is_its_recovery() {
+fn saving_that_fails_is_told_and_so_is_its_recovery() {
     let folder = tempfile::tempdir().expect("a folder");
     let home = folder.path().join("home");
     let store = Store::open(&home).expect("opens");
     let saver = Saver::new(store.clone());
-    let (heard, hears) = channel();
-    saver.on_change(move |failing| heard.send(failing).expect("the test hears"));
     let save = |place: &str| {
         saver.save(at(place));
         saver.flush();
+        let saved = saver.saved();
+        (saved.failing, saved.failures)
     };
-    save("one");
+    assert_eq!(save("one"), (false, 0));
     std::fs::remove_dir_all(&home).expect("removes");
-    save("two");
-    save("three");
+    assert_eq!([save("two"), save("three")], [(true, 1), (true, 2)]);
     std::fs::create_dir(&home).expect("makes");
-    save("four");
-    assert_eq!(hears.try_iter().collect::<Vec<_>>(), [true, false]);
+    assert_eq!(save("four"), (false, 2));
     assert_eq!(Session::load(&store).expect("reads").session.place, "four");
 }
 

@@ -52,6 +52,7 @@ fn a_session_that_was_kept_aside_is_said_at_the_start() {
         put_away(&window);
         assert!(!says(&window, "session.ron.broken"));
         // What is read whole says nothing.
+        state.flush();
         let (window, _state) = live_in(size, folder.path());
         assert_eq!(window.global::<ui::Shell>().get_notice(), "");
     }
@@ -73,7 +74,12 @@ fn what_cannot_be_saved_is_said_until_it_can_be() {
     for size in [PHONE, DESKTOP] {
         let folder = tempfile::tempdir().expect("a folder");
         let inner = folder.path().join("kept");
-        let (window, _state) = live_in(size, &inner);
+        let (window, state) = live_in(size, &inner);
+        let typed = |window: &ui::AppWindow, field: &str, text: &str| {
+            typed(window, field, text);
+            state.flush();
+            mock_elapsed_time(200);
+        };
         typed(&window, "thickness", "38");
         assert!(!says(&window, "be saved"), "{size:?}");
         fs::remove_dir_all(&inner).expect("removes");
