@@ -8,6 +8,7 @@ use slint::SharedString;
 
 use super::tint::photo_read::Photo;
 use super::{Page, ui};
+use crate::engine::carbon_equivalent::Equivalent;
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{Field, FieldProblem, JobText, ReadJob, Reading, Session, Store, read_job};
@@ -24,6 +25,17 @@ pub struct Planned {
     pub plan: Plan,
 }
 
+/// A figure that can be asked for its basis.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum BasisOf {
+    /// A figure of the plan, by its id.
+    Plan(String),
+    /// The answer of the Tint place.
+    Tint,
+    /// An equivalent of the certificate.
+    Certificate(Equivalent),
+}
+
 /// What stands open on the screen; it is not kept over a restart.
 #[derive(Default)]
 pub struct Open {
@@ -36,7 +48,7 @@ pub struct Open {
     /// Cautions that are open.
     pub cautions: BTreeSet<String>,
     /// The figure whose basis is open.
-    pub basis: Option<String>,
+    pub basis: Option<BasisOf>,
     /// Pages opened above the place, the last one on top.
     pub pages: Vec<Page>,
     /// Which part (`a` or `b`) a steel is being chosen for.
@@ -169,7 +181,7 @@ impl State {
     }
 
     /// Sets what shows such a line, from now on.
-    pub fn on_notice(&self, show: impl Fn(&str) + 'static) {
+    pub(super) fn on_notice(&self, show: impl Fn(&str) + 'static) {
         show(&self.notice.borrow());
         *self.notice_shown.borrow_mut() = Box::new(show);
     }
@@ -225,12 +237,6 @@ impl State {
         self.planned.borrow().clone()
     }
 
-    /// Forgets the last plan: a new job has none to show grey.
-    pub fn forget_plan(&self) {
-        *self.planned.borrow_mut() = None;
-        self.replan();
-    }
-
     /// The problems of the fields as they stand.
     #[must_use]
     pub fn problems(&self) -> Vec<FieldProblem> {
@@ -238,8 +244,7 @@ impl State {
     }
 
     /// The problem of one field, in words.
-    #[must_use]
-    pub fn problem_of(&self, field: Field) -> Option<String> {
+    pub(super) fn problem_of(&self, field: Field) -> Option<String> {
         self.problems
             .borrow()
             .iter()

@@ -5,7 +5,7 @@ use std::collections::BTreeSet;
 use slint::{Model, VecModel};
 use strawblue::app::rows::{model, sync};
 use strawblue::app::ui::{FieldRow, FormRow, PartRow};
-use strawblue::app::{Button, Kept, NoRow, Page, RowId};
+use strawblue::app::{Button, Kept, NoRow, Page, RowId, SteelId};
 use strawblue::job::Field;
 use strum::IntoEnumIterator;
 
@@ -72,5 +72,12 @@ fn the_id_of_a_row_is_read_as_it_is_made() {
 fn a_page_is_read_as_it_is_named() {
     for page in Page::iter() {
         assert_eq!(page.id().parse(), Ok(page));
+    }
+}
+
+#[test]
+fn the_id_of_a_steel_is_read_as_it_is_made() {
+    for steel in [SteelId::Grade("34CrMo4"), SteelId::Own("Boss bar, Ø90"), SteelId::Own("own:x")] {
+        assert_eq!(SteelId::read(&steel.to_string()), steel);
     }
 }

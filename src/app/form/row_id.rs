@@ -45,7 +45,7 @@ pub enum Button {
 
 impl RowId {
     /// The same as a folded list.
-    pub(crate) fn folded(&self) -> Self {
+    pub(super) fn folded(&self) -> Self {
         Self::Folded(Box::new(self.clone()))
     }
 }

@@ -9,7 +9,7 @@ use crate::engine::job::Process;
 use crate::job::{Field, JobText};
 
 /// The processes of the job and what hydrogen each brings.
-pub(crate) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
     let count = processes(job);
     let offered: Vec<ui::ChoiceRow> = Process::ALL
         .iter()

@@ -4,7 +4,7 @@ use crate::app::State;
 use crate::job::{Field, JobText};
 
 /// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
-pub(crate) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
+pub(super) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
 
 /// What is typed in one place of a list joined by `+`.
 pub(crate) fn at(job: &JobText, field: Field, place: usize) -> String {
@@ -17,7 +17,7 @@ pub(crate) fn at(job: &JobText, field: Field, place: usize) -> String {
 }
 
 /// Puts a text in one place of a list of `count`, and leaves the others.
-pub(crate) fn put_at(job: &mut JobText, field: Field, place: usize, count: usize, text: &str) {
+pub(super) fn put_at(job: &mut JobText, field: Field, place: usize, count: usize, text: &str) {
     let mut parts: Vec<String> = (0..count.max(place + 1)).map(|place| at(job, field, place)).collect();
     text.trim_matches('+').clone_into(&mut parts[place]);
     let joined = if parts.iter().all(|part| part.trim().is_empty()) { None } else { Some(parts.join(" + ")) };
@@ -25,7 +25,7 @@ pub(crate) fn put_at(job: &mut JobText, field: Field, place: usize, count: usize
 }
 
 /// How many processes are typed.
-pub(crate) fn processes(job: &JobText) -> usize {
+pub(super) fn processes(job: &JobText) -> usize {
     job.get(Field::Process).map_or(1, |text| text.split('+').count().max(1))
 }
 
@@ -37,6 +37,6 @@ const fn length_unit_of(unit: crate::units::LengthUnit) -> &'static str {
 }
 
 /// The unit that a bare length takes.
-pub(crate) fn length_unit(state: &State) -> &'static str {
+pub(super) fn length_unit(state: &State) -> &'static str {
     length_unit_of(state.show().units.length)
 }

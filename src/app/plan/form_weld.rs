@@ -38,7 +38,7 @@ fn one_of(state: &State, job: &JobText, field: Field, place: usize, unit: &str) 
 }
 
 /// Heat input, in one of three ways, for each process.
-pub(crate) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     let way = heat_way(state, job);
     let ways =
         HEAT_WAYS.iter().map(|way| choice(way, state.word(&format!("form-heat-{way}")), "", "")).collect();
@@ -108,7 +108,7 @@ fn timed_travel(state: &State, job: &JobText, place: usize) -> Option<String> {
 }
 
 /// Filler, strength, CET, number of runs.
-pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
     let filler = job.get(Field::Filler).unwrap_or_default();
     let strength_unit = if state.show().units.length == LengthUnit::Inch { "ksi" } else { "MPa" };
     let parts = vec![
@@ -141,7 +141,7 @@ pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
 }
 
 /// Yes or no.
-pub(crate) fn yes_no(state: &State, job: &JobText, field: Field) -> ui::PartRow {
+pub(super) fn yes_no(state: &State, job: &JobText, field: Field) -> ui::PartRow {
     let yes = job.get(field).is_some_and(|text| crate::job::typed::yes_no(text) == Ok(true));
     let choices =
         vec![choice("no", state.word("form-no"), "", ""), choice("yes", state.word("form-yes"), "", "")];
@@ -149,7 +149,7 @@ pub(crate) fn yes_no(state: &State, job: &JobText, field: Field) -> ui::PartRow 
 }
 
 /// Shop temperature, damp air, thermal-cut edges.
-pub(crate) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
     let unit = state.show().units.temperature.symbol();
     let parts = vec![
         fields("shop", vec![field_part(state, Field::Shop, job.get(Field::Shop).unwrap_or_default(), unit)]),
@@ -164,7 +164,7 @@ pub(crate) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
 }
 
 /// Code and demanded figures.
-pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
     let unit = state.show().units.temperature.symbol();
     let code = job.get(Field::Code).and_then(|text| crate::job::typed::code(text).ok());
     let place = usize::from(code == Some(crate::engine::job::Code::AwsD11));
