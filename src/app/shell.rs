@@ -7,7 +7,7 @@ use slint::{ComponentHandle, Model, SharedString};
 use super::calls::{calls, calls_plain};
 use super::form::row_id::RowId;
 use super::rows::model;
-use super::screen_values::choice;
+use super::screen_values::{choice, picked, place_of};
 use super::{Page, State, ui};
 use crate::job::{Field, Theme};
 use crate::units::Units;
@@ -33,9 +33,8 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     shell.on_back_asked(calls_plain(window, state, |window, state| back(window, state)));
     shell.on_unit_picked(calls(window, state, |window, state, index: i32| {
-        let picked = usize::try_from(index).ok().and_then(|index| UNITS.get(index));
-        if let Some((units, _)) = picked {
-            set_units(window, state, *units);
+        if let Some((units, _)) = picked(&UNITS, index) {
+            set_units(window, state, units);
         }
     }));
     shell.on_notice_seen({
@@ -151,7 +150,7 @@ fn refresh(window: &ui::AppWindow, state: &State) {
         shell.set_unit_choices(model(choices));
     }
     let chosen = UNITS.iter().position(|(known, _)| *known == units);
-    shell.set_unit_chosen(chosen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    shell.set_unit_chosen(place_of(chosen));
     shell.set_units(state.word(&format!("units-{}", units.id())));
     window.global::<ui::Theme>().set_look(match theme {
         Theme::System => ui::Look::System,

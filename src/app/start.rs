@@ -133,7 +133,7 @@ pub fn window_of(session: Session, store: Option<Store>) -> Result<(ui::AppWindo
 }
 
 /// Wires every place and fills every model.
-pub fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     window.global::<ui::I18n>().on_translate({
         let state = state.clone();
         move |key, _| state.words.get(&key).into()

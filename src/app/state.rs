@@ -9,6 +9,7 @@ use slint::{SharedString, Timer, TimerMode};
 
 use super::tint::photo_read::Photo;
 use super::{Page, ui};
+use crate::engine::carbon_equivalent::Equivalent;
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{
@@ -27,6 +28,17 @@ pub struct Planned {
     pub plan: Plan,
 }
 
+/// A figure that can be asked for its basis.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum BasisOf {
+    /// A figure of the plan, by its id.
+    Plan(String),
+    /// The answer of the Tint place.
+    Tint,
+    /// An equivalent of the certificate.
+    Certificate(Equivalent),
+}
+
 /// What stands open on the screen; it is not kept over a restart.
 #[derive(Default)]
 pub struct Open {
@@ -39,7 +51,7 @@ pub struct Open {
     /// Cautions that are open.
     pub cautions: BTreeSet<String>,
     /// The figure whose basis is open.
-    pub basis: Option<String>,
+    pub basis: Option<BasisOf>,
     /// Pages opened above the place, the last one on top.
     pub pages: Vec<Page>,
     /// Which part a steel is being chosen for, or which process a filler.
@@ -230,7 +242,7 @@ impl State {
     }
 
     /// Sets what shows such a line, from now on.
-    pub fn on_notice(&self, show: impl Fn(&str) + 'static) {
+    pub(super) fn on_notice(&self, show: impl Fn(&str) + 'static) {
         show(&self.notice.borrow());
         *self.notice_shown.borrow_mut() = Box::new(show);
     }
@@ -290,8 +302,7 @@ impl State {
     }
 
     /// The problem of one field, in words.
-    #[must_use]
-    pub fn problem_of(&self, slot: impl Into<Slot>) -> Option<String> {
+    pub(super) fn problem_of(&self, slot: impl Into<Slot>) -> Option<String> {
         let slot = slot.into();
         self.problems
             .borrow()

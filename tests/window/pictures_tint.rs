@@ -2,7 +2,7 @@
 
 use crate::screen::compare::{DESKTOP, PHONE, check};
 use crate::screen::{live_with, mock_elapsed_time};
-use strawblue::app::{State, refresh_all, ui};
+use strawblue::app::{BasisOf, State, refresh_all, ui};
 use strawblue::job::{Session, Theme, demo_job};
 
 const SMALL_PHONE: (u32, u32) = (360, 640);
@@ -66,7 +66,7 @@ fn tint_seen() {
 fn tint_basis() {
     let basis = |state: &State| {
         purple_afterwards(state);
-        state.open.borrow_mut().basis = Some("tint".to_owned());
+        state.open.borrow_mut().basis = Some(BasisOf::Tint);
     };
     check(&drawn((360, 1200), Theme::Dark, basis), "tint-basis-phone-dark");
     check(&drawn(DESKTOP, Theme::Light, basis), "tint-basis-desktop-light");

@@ -6,7 +6,7 @@ use crate::typed_job::every_slot;
 use slint::{Model, VecModel};
 use strawblue::app::rows::{model, sync};
 use strawblue::app::ui::{FieldRow, FormRow, PartRow};
-use strawblue::app::{Button, Kept, NoRow, Page, RowId};
+use strawblue::app::{Button, Kept, NoRow, Page, RowId, SteelId};
 use strum::IntoEnumIterator;
 
 fn field(id: &str, text: &str) -> FieldRow {
@@ -79,5 +79,12 @@ fn the_id_of_a_row_is_read_as_it_is_made() {
 fn a_page_is_read_as_it_is_named() {
     for page in Page::iter() {
         assert_eq!(page.id().parse(), Ok(page));
+    }
+}
+
+#[test]
+fn the_id_of_a_steel_is_read_as_it_is_made() {
+    for steel in [SteelId::Grade("34CrMo4"), SteelId::Own("Boss bar, Ø90"), SteelId::Own("own:x")] {
+        assert_eq!(SteelId::read(&steel.to_string()), steel);
     }
 }

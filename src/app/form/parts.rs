@@ -6,8 +6,11 @@ use slint::SharedString;
 
 use super::row_id::RowId;
 use crate::app::rows::model;
+use crate::app::screen_values::{basis_kind, place_of};
 use crate::app::{State, ui};
 use crate::job::{Fault, Field, FieldProblem, JobText, Slot, kind_of, shown_unit};
+use crate::reference::Basis;
+use crate::report::{Pen, basis_mark};
 use crate::units::Accepts;
 
 fn part(kind: ui::PartKind, id: impl Display) -> ui::PartRow {
@@ -19,10 +22,6 @@ fn part(kind: ui::PartKind, id: impl Display) -> ui::PartRow {
         fields: model(Vec::new()),
         ..ui::PartRow::default()
     }
-}
-
-fn chosen(place: Option<usize>) -> i32 {
-    place.and_then(|place| i32::try_from(place).ok()).unwrap_or(-1)
 }
 
 /// The first problem of these fields in words. A field that is empty is not one on the
@@ -74,7 +73,7 @@ fn one_of(
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
 ) -> ui::PartRow {
-    ui::PartRow { label, choices: model(choices), chosen: chosen(place), ..part(kind, id) }
+    ui::PartRow { label, choices: model(choices), chosen: place_of(place), ..part(kind, id) }
 }
 
 /// One choice in a row.
@@ -153,6 +152,12 @@ pub(crate) fn picture(state: &State, id: impl Display, sketch: &str, key: &str) 
 /// A button.
 pub(crate) fn action(state: &State, id: impl Display, key: &str) -> ui::PartRow {
     ui::PartRow { label: state.word(key), ..part(ui::PartKind::Action, id) }
+}
+
+/// A part with what it rests on.
+pub(crate) fn based(pen: &Pen<'_>, basis: &Basis, part: ui::PartRow) -> ui::PartRow {
+    let mark = basis_mark(pen, basis);
+    ui::PartRow { basis_kind: basis_kind(&mark), basis_label: mark.label.into(), ..part }
 }
 
 /// A row, with the first problem of the fields that it holds, and whether nobody typed them.

@@ -41,11 +41,11 @@ const fn sketch(joint: Joint) -> &'static str {
     }
 }
 
-pub(crate) const RESTRAINTS: [(Restraint, &str); 3] =
+pub(super) const RESTRAINTS: [(Restraint, &str); 3] =
     [(Restraint::Low, "low"), (Restraint::Medium, "medium"), (Restraint::High, "high")];
 
 /// The kind and the rest of a condition as typed.
-pub(crate) fn condition_parts(text: &str) -> (Option<usize>, String) {
+pub(super) fn condition_parts(text: &str) -> (Option<usize>, String) {
     let lower = text.trim().to_lowercase();
     let found = CONDITIONS.iter().position(|(_, words)| lower.starts_with(words));
     let rest = found.map_or(text, |place| text.trim().get(CONDITIONS[place].1.len()..).unwrap_or_default());
@@ -53,7 +53,7 @@ pub(crate) fn condition_parts(text: &str) -> (Option<usize>, String) {
 }
 
 /// Does a tempering temperature belong to this condition?
-pub(crate) const fn takes_temper(kind: ConditionKind) -> bool {
+pub(super) const fn takes_temper(kind: ConditionKind) -> bool {
     matches!(
         kind,
         ConditionKind::HardenedTempered
@@ -110,7 +110,7 @@ fn open_next(state: &State, rows: &mut [ui::FormRow]) {
 
 /// The conditions that a steel comes in, "not known" first; all of them where the steel
 /// is no grade of the dataset. One that is chosen is always among them.
-pub(crate) fn conditions_offered(state: &State, steel: &str, chosen: Option<usize>) -> Vec<usize> {
+pub(super) fn conditions_offered(state: &State, steel: &str, chosen: Option<usize>) -> Vec<usize> {
     let grade = state.reference.grade(steel);
     (0..CONDITIONS.len())
         .filter(|place| {

@@ -8,10 +8,10 @@ use crate::engine::job::Process;
 use crate::job::{Field, JobText};
 
 /// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
-pub(crate) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
+pub(super) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
 
 /// The processes of the job and what hydrogen each brings.
-pub(crate) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
     let count = job.runs.len().max(1);
     let mut parts: Vec<ui::PartRow> = (0..count).flat_map(|nth| of_run(state, job, nth)).collect();
     let add = if count == 1 { "form-add-process" } else { "form-add-process-more" };

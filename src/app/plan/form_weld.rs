@@ -26,7 +26,7 @@ fn heat_way(state: &State, job: &JobText, nth: usize) -> usize {
 }
 
 /// Heat input, in one of three ways, for each process.
-pub(crate) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     let count = job.runs.len().max(1);
     let way = heat_way(state, job, 0);
     let word = |way: &str| state.word(&format!("form-heat-{way}"));
@@ -84,7 +84,7 @@ fn timed_travel(state: &State, job: &JobText, nth: usize) -> Option<String> {
 }
 
 /// Filler and number of runs of each process, strength, CET.
-pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
     let count = job.runs.len().max(1);
     let whole = [Field::WeldStrength, Field::WeldCet].map(|field| field_part(state, job, field));
     let mut fillers: Vec<&str> = Vec::new();
@@ -109,7 +109,7 @@ pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
 }
 
 /// Yes or no.
-pub(crate) fn yes_no(state: &State, job: &JobText, slot: Slot) -> ui::PartRow {
+pub(super) fn yes_no(state: &State, job: &JobText, slot: Slot) -> ui::PartRow {
     let yes = job.get(slot).is_some_and(|text| crate::job::typed::yes_no(text) == Ok(true));
     let choices =
         vec![choice("no", state.word("form-no"), "", ""), choice("yes", state.word("form-yes"), "", "")];
@@ -117,7 +117,7 @@ pub(crate) fn yes_no(state: &State, job: &JobText, slot: Slot) -> ui::PartRow {
 }
 
 /// Shop temperature, damp air, thermal-cut edges.
-pub(crate) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
     let parts = vec![
         fields("shop", vec![field_part(state, job, Field::Shop)]),
         yes_no(state, job, Field::Damp.into()),
@@ -131,7 +131,7 @@ pub(crate) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
 }
 
 /// Code and demanded figures.
-pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
+pub(super) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
     let code = job.get(Field::Code).and_then(|text| crate::job::typed::code(text).ok());
     let place = usize::from(code == Some(crate::engine::job::Code::AwsD11));
     let codes = vec![

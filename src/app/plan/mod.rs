@@ -3,10 +3,10 @@
 pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
-pub(crate) mod form_process;
-pub(crate) mod form_weld;
-pub(crate) mod moments;
-pub(crate) mod results;
+mod form_process;
+mod form_weld;
+mod moments;
+mod results;
 
 use std::rc::Rc;
 
@@ -15,7 +15,7 @@ use slint::{ComponentHandle, SharedString};
 use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::{model, put};
 use crate::app::state::toggle;
-use crate::app::{State, basis, ui};
+use crate::app::{BasisOf, State, basis, ui};
 use crate::job::{Fault, Field};
 use crate::report::{Report, basis_sheet};
 
@@ -24,7 +24,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::PlanAdapter>();
     adapter.set_rows(model(Vec::new()));
     adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
-        state.open.borrow_mut().basis = Some(id.to_string());
+        state.open.borrow_mut().basis = Some(BasisOf::Plan(id.to_string()));
         refresh(window, state);
     }));
     adapter.on_caution_toggled(calls(window, state, |window, state, id: SharedString| {
@@ -130,9 +130,11 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
 }
 
 fn fill_basis(window: &ui::AppWindow, state: &State) {
-    let asked = state.open.borrow().basis.clone();
-    let found = asked.zip(state.planned()).and_then(|(id, planned)| {
-        basis_sheet(&state.pen(), &planned.read.job, &planned.plan, &id).map(|sheet| (id, sheet))
-    });
+    let found = match (&state.open.borrow().basis, state.planned()) {
+        (Some(BasisOf::Plan(id)), Some(planned)) => {
+            basis_sheet(&state.pen(), &planned.read.job, &planned.plan, id).map(|sheet| (id.clone(), sheet))
+        }
+        _ => None,
+    };
     basis::show(window, found.as_ref().map(|(id, sheet)| (id.as_str(), sheet)));
 }

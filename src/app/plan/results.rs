@@ -3,7 +3,9 @@
 use slint::SharedString;
 
 use crate::app::rows::model;
-use crate::app::screen_values::{basis_kind, capital, caution, choice, figure, float, standing, ticks};
+use crate::app::screen_values::{
+    basis_kind, capital, caution, choice, figure, float, place_of, standing, ticks,
+};
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::plan::{Ceiling, Limit, Standing, Verdict};
 use crate::report::{
@@ -14,10 +16,10 @@ use crate::units::{Side, limit_value};
 /// The end of the evidence axis, °C.
 const AXIS_TO_C: f64 = 450.0;
 /// Cautions that are shown before "all".
-pub(crate) const FIRST_CAUTIONS: usize = 3;
+const FIRST_CAUTIONS: usize = 3;
 
 /// The id of the caution that stands by itself under the answer.
-pub(crate) const CRITICAL_LINE: &str = "critical-line";
+pub(super) const CRITICAL_LINE: &str = "critical-line";
 
 /// The answer band.
 pub(crate) fn answer_view(state: &State, answer: &Answer, planned: &Planned) -> ui::AnswerView {
@@ -72,7 +74,7 @@ pub(crate) fn answer_view(state: &State, answer: &Answer, planned: &Planned) -> 
 }
 
 /// The window on its axis.
-pub(crate) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> ui::WindowView {
+pub(super) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> ui::WindowView {
     let plan = &planned.plan;
     let shown = matches!(plan.verdict, Verdict::Window | Verdict::NoWindow);
     let (Some(low), Some(high), true) = (&plan.minimum, &plan.interpass, shown) else {
@@ -111,7 +113,7 @@ pub(crate) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> 
 }
 
 /// The names of the sets of evidence.
-pub(crate) fn evidence_sets(groups: &[EvidenceGroup]) -> Vec<ui::ChoiceRow> {
+fn evidence_sets(groups: &[EvidenceGroup]) -> Vec<ui::ChoiceRow> {
     if groups.len() < 2 {
         return Vec::new();
     }
@@ -138,7 +140,7 @@ fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
 }
 
 /// The chosen set of evidence, with its axis.
-pub(crate) fn fill_evidence(
+pub(super) fn fill_evidence(
     adapter: &ui::PlanAdapter<'_>,
     state: &State,
     planned: &Planned,
@@ -152,7 +154,7 @@ pub(crate) fn fill_evidence(
         .unwrap_or(0);
     let set = open.evidence_set.unwrap_or(governing).min(report.groups.len().saturating_sub(1));
     adapter.set_evidence_sets(model(evidence_sets(&report.groups)));
-    adapter.set_evidence_set(i32::try_from(set).unwrap_or(0));
+    adapter.set_evidence_set(place_of(Some(set)));
     let group = report.groups.get(set);
     adapter.set_evidence(model(
         group.map_or_else(Vec::new, |group| group.lines.iter().map(evidence_row).collect()),
@@ -168,7 +170,7 @@ pub(crate) fn fill_evidence(
 }
 
 /// One lever.
-pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
+pub(super) fn lever_row(line: &LeverLine) -> ui::LeverRow {
     ui::LeverRow {
         id: line.id.into(),
         what: line.what.as_str().into(),
@@ -183,7 +185,7 @@ pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
 }
 
 /// One thing to do.
-pub(crate) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
+pub(super) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
     ui::ToDoRow {
         id: line.id.as_str().into(),
         label: line.label.as_str().into(),
@@ -195,7 +197,7 @@ pub(crate) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
 }
 
 /// The cautions of the job: the first ones, or all.
-pub(crate) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report: &Report, open: &Open) {
+pub(super) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report: &Report, open: &Open) {
     let all = open.all_cautions;
     let shown = if all { report.cautions.len() } else { FIRST_CAUTIONS.min(report.cautions.len()) };
     let own = report.cautions.iter().filter(|line| !line.of_every_job).count();

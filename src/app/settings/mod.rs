@@ -1,7 +1,7 @@
 //! How figures are written, how the window looks, and what the data is.
 
 pub(crate) mod about;
-pub(crate) mod licences;
+mod licences;
 
 use std::rc::Rc;
 
@@ -11,7 +11,7 @@ use self::licences::LICENCES;
 use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::model;
 use crate::app::rows::put;
-use crate::app::screen_values::choice;
+use crate::app::screen_values::{choice, picked, place_of};
 use crate::app::shell::{open_page, refresh_all, set_units};
 use crate::app::state::{flip, toggle};
 use crate::app::{Page, State, ui};
@@ -56,14 +56,14 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         set_units(window, state, Units { temperature, length });
     }));
     adapter.on_look_picked(calls(window, state, |window, state, index: i32| {
-        if let Some((theme, _)) = usize::try_from(index).ok().and_then(|index| LOOKS.get(index)) {
-            state.change(|session| session.theme = *theme);
+        if let Some((theme, _)) = picked(&LOOKS, index) {
+            state.change(|session| session.theme = theme);
             refresh_all(window, state);
         }
     }));
     adapter.on_language_picked(calls(window, state, |window, state, index: i32| {
-        if let Some(language) = usize::try_from(index).ok().and_then(|index| LANGUAGES.get(index)) {
-            state.change(|session| session.language = (*language).to_owned());
+        if let Some(language) = picked(&LANGUAGES, index) {
+            state.change(|session| session.language = language.to_owned());
             refresh_all(window, state);
         }
     }));
@@ -108,7 +108,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         LOOKS.iter().map(|(_, id)| choice(id, state.word(&format!("settings-look-{id}")), "", "")).collect(),
     ));
     let look = LOOKS.iter().position(|(known, _)| *known == theme);
-    adapter.set_look_chosen(look.and_then(|at| i32::try_from(at).ok()).unwrap_or(0));
+    adapter.set_look_chosen(place_of(look));
     adapter.set_languages(model(
         LANGUAGES.iter().map(|id| choice(id, state.word(&format!("language-{id}")), "", "")).collect(),
     ));

@@ -11,15 +11,12 @@ use crate::app::rows::model;
 use crate::app::rows::put;
 use crate::app::screen_values::basis_kind;
 use crate::app::shell::{back, open_page};
-use crate::app::{Page, State, basis, ui};
+use crate::app::{BasisOf, Page, State, basis, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::LOOKED_FOR;
 use crate::job::typed::composition;
 use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
-
-/// What marks the basis of a figure of this page among those of the plan.
-const FIGURE: &str = "certificate-";
 
 /// Wires the editor.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -45,7 +42,8 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         refresh(window, state);
     }));
     adapter.on_figure_asked(calls(window, state, |window, state, id: SharedString| {
-        state.open.borrow_mut().basis = Some(format!("{FIGURE}{id}"));
+        let which = EQUIVALENTS.into_iter().find(|which| id == which.id());
+        state.open.borrow_mut().basis = which.map(BasisOf::Certificate);
         refresh(window, state);
     }));
     let plain = |act: fn(&ui::AppWindow, &Rc<State>)| calls_plain(window, state, act);
@@ -234,11 +232,9 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
 
 /// The basis of a figure of this page, where it is asked for.
 fn fill_basis(window: &ui::AppWindow, state: &State, steel: Option<&Composition>) {
-    let asked = state.open.borrow().basis.clone();
-    let Some(id) = asked.as_deref().and_then(|id| id.strip_prefix(FIGURE)) else { return };
-    let which = EQUIVALENTS.into_iter().find(|which| which.id() == id);
-    let sheet = which.zip(steel).and_then(|(which, steel)| equivalent_sheet(&state.pen(), which, steel));
-    basis::show(window, sheet.as_ref().map(|sheet| (id, sheet)));
+    let Some(BasisOf::Certificate(which)) = state.open.borrow().basis else { return };
+    let sheet = steel.and_then(|steel| equivalent_sheet(&state.pen(), which, steel));
+    basis::show(window, sheet.as_ref().map(|sheet| (which.id(), sheet)));
     // Without a figure there is nothing to ask.
     if sheet.is_none() {
         state.open.borrow_mut().basis = None;

@@ -60,7 +60,7 @@ pub(crate) fn set(state: &State, field: &str, text: &str) {
 }
 
 /// Keeps what is typed in several fields at once.
-pub(crate) fn set_all(state: &State, typed: &[(String, String)]) {
+pub(super) fn set_all(state: &State, typed: &[(String, String)]) {
     let draft = draft(state);
     let typed: Vec<_> =
         typed.iter().map(|(field, text)| (format!("{draft}/{field}"), text, saved(state, field))).collect();
@@ -77,30 +77,30 @@ pub(crate) fn set_all(state: &State, typed: &[(String, String)]) {
 }
 
 /// Is anything typed that isn't saved?
-pub(crate) fn is_unsaved(state: &State) -> bool {
+pub(super) fn is_unsaved(state: &State) -> bool {
     let draft = draft(state);
     state.session(|session| session.typed.keys().any(|key| belongs(key, &draft)))
 }
 
 /// Throws away what is typed and not saved.
-pub(crate) fn discard(state: &State) {
+pub(super) fn discard(state: &State) {
     let draft = draft(state);
     state.change(|session| session.typed.retain(|key, _| !belongs(key, &draft)));
 }
 
 /// An element, what is typed for it, and what is read of that: nothing where nothing is typed.
 pub(crate) struct Typed {
-    pub(crate) element: Element,
+    pub(super) element: Element,
     pub(crate) text: String,
     pub(crate) read: Result<Option<f64>, Problem>,
 }
 
 /// A draft, read.
-pub(crate) struct Draft<'a> {
+pub(super) struct Draft<'a> {
     pub(crate) name: String,
     pub(crate) grade: Option<&'a Grade>,
-    pub(crate) elements: Vec<Typed>,
-    pub(crate) editing: bool,
+    pub(super) elements: Vec<Typed>,
+    pub(super) editing: bool,
 }
 
 /// The draft as it stands.
@@ -149,7 +149,7 @@ impl Draft<'_> {
     }
 
     /// Elements whose text can't be read.
-    pub(crate) fn unread(&self) -> Vec<Element> {
+    pub(super) fn unread(&self) -> Vec<Element> {
         self.elements.iter().filter(|typed| typed.read.is_err()).map(|typed| typed.element).collect()
     }
 
@@ -166,7 +166,7 @@ impl Draft<'_> {
     }
 
     /// Why it can't be saved: a message; none where it can.
-    pub(crate) fn refusal(&self, state: &State) -> Option<&'static str> {
+    pub(super) fn refusal(&self, state: &State) -> Option<&'static str> {
         let taken = |own: &OwnSteel| own.is_called(&self.name);
         let edited = state.open.borrow().certificate_of.clone();
         let others = state.session(|session| {
@@ -235,7 +235,7 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
 }
 
 /// Deletes an own steel. The job keeps its figures as a certificate.
-pub(crate) fn delete(state: &State, name: &str) {
+pub(super) fn delete(state: &State, name: &str) {
     let draft = draft_of(Some(name));
     state.change(|session| {
         let Some(place) = session.own_steels.iter().position(|own| own.name == name) else { return };

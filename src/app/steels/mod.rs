@@ -1,15 +1,17 @@
 //! Which steel is it: search, browse, look, take. Search lists and never takes one.
 
 pub(crate) mod certificate;
-pub(crate) mod certificate_draft;
-pub(crate) mod detail;
-pub(crate) mod rows;
+mod certificate_draft;
+mod detail;
+mod rows;
+pub(crate) mod steel_id;
 
 use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use self::rows::{OWN, View, browse, found};
+use self::rows::{View, browse, found};
+use self::steel_id::SteelId;
 use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::model;
 use crate::app::rows::put;
@@ -44,10 +46,12 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         certificate::open(window, state, None);
     }));
     adapter.on_edit_asked(calls(window, state, |window, state, id: SharedString| {
-        certificate::open(window, state, id.strip_prefix(OWN));
+        if let SteelId::Own(name) = SteelId::read(&id) {
+            certificate::open(window, state, Some(name));
+        }
     }));
     adapter.on_delete_confirmed(calls(window, state, |window, state, id: SharedString| {
-        if let Some(name) = id.strip_prefix(OWN) {
+        if let SteelId::Own(name) = SteelId::read(&id) {
             certificate_draft::delete(state, name);
             state.open.borrow_mut().steel_detail = None;
             refresh_all(window, state);
@@ -69,7 +73,7 @@ fn choose(window: &ui::AppWindow, state: &State, id: &str) {
         }
         return;
     }
-    state.take_steel(id.strip_prefix(OWN).unwrap_or(id));
+    state.take_steel(SteelId::read(id).typed());
     back(window, state);
 }
 
@@ -102,7 +106,11 @@ fn chosen(state: &State, for_grade: bool) -> String {
         state.session(|session| session.job.get(slot).unwrap_or_default().to_owned())
     };
     let own = state.session(|session| {
-        session.own_steels.iter().find(|own| own.is_called(&typed)).map(|own| format!("{OWN}{}", own.name))
+        session
+            .own_steels
+            .iter()
+            .find(|own| own.is_called(&typed))
+            .map(|own| SteelId::Own(&own.name).to_string())
     });
     own.filter(|_| !for_grade)
         .or_else(|| find_steel(&typed, state.reference).ok().map(|grade| grade.id.clone()))
@@ -111,10 +119,11 @@ fn chosen(state: &State, for_grade: bool) -> String {
 
 fn detail_of(view: &View<'_>, id: &str) -> ui::SteelDetail {
     let pen = view.state.pen();
-    let own = id.strip_prefix(OWN).and_then(|name| view.own.iter().find(|own| own.name == name));
-    match (own, view.state.reference.grade(id)) {
-        (Some(own), _) => detail::of_own(&pen, id, own),
-        (None, Some(grade)) => detail::of_grade(&pen, grade),
-        (None, None) => ui::SteelDetail::default(),
-    }
+    let found = match SteelId::read(id) {
+        SteelId::Own(name) => {
+            view.own.iter().find(|own| own.name == name).map(|own| detail::of_own(&pen, id, own))
+        }
+        SteelId::Grade(id) => view.state.reference.grade(id).map(|grade| detail::of_grade(&pen, grade)),
+    };
+    found.unwrap_or_default()
 }

@@ -5,6 +5,7 @@ use std::collections::BTreeSet;
 use slint::SharedString;
 
 use super::detail::{equivalents_line, limits_text};
+use super::steel_id::SteelId;
 
 use crate::app::rows::model;
 use crate::app::{State, ui};
@@ -12,17 +13,15 @@ use crate::job::OwnSteel;
 use crate::reference::search::{Hit, Match};
 use crate::reference::{Element, Grade};
 
-/// What marks the id of an own steel among those of grades.
-pub(crate) const OWN: &str = "own:";
 /// More columns than this don't fit a phone; no number is shared by more.
 const COLUMNS: usize = 3;
 
 /// What the list is drawn from.
-pub(crate) struct View<'a> {
+pub(super) struct View<'a> {
     pub(crate) state: &'a State,
-    pub(crate) own: Vec<OwnSteel>,
+    pub(super) own: Vec<OwnSteel>,
     pub(crate) groups: BTreeSet<String>,
-    pub(crate) detail: Option<String>,
+    pub(super) detail: Option<String>,
     pub(crate) chosen: String,
 }
 
@@ -185,7 +184,7 @@ fn steel_row(view: &View<'_>, grade: &Grade) -> ui::SteelEntry {
 }
 
 fn own_row(view: &View<'_>, own: &OwnSteel) -> ui::SteelEntry {
-    let id = format!("{OWN}{}", own.name);
+    let id = SteelId::Own(&own.name).to_string();
     ui::SteelEntry {
         kind: ui::SteelEntryKind::Steel,
         title: own.name.as_str().into(),

@@ -10,11 +10,11 @@ use crate::reference::Element;
 use crate::report::{ShownLimits, tint_limits};
 
 /// Steels to choose from; the first two stand for the parts of the plan.
-pub(crate) const STEELS: [&str; 6] = ["plan-a", "plan-b", "low-alloy", "unknown", "chromium", "stainless"];
+const STEELS: [&str; 6] = ["plan-a", "plan-b", "low-alloy", "unknown", "chromium", "stainless"];
 /// Free air or not.
-pub(crate) const AIRS: [&str; 2] = ["free", "shielded"];
+pub(super) const AIRS: [&str; 2] = ["free", "shielded"];
 /// Modes in the order in which they are offered.
-pub(crate) const MODES: [&str; 2] = ["flame-on", "afterwards"];
+pub(super) const MODES: [&str; 2] = ["flame-on", "afterwards"];
 
 /// Minutes that the slider stops at.
 const STOPS: [f64; 34] = [
@@ -27,7 +27,7 @@ const FLAME_MIN: Span = Span { low: 1.0, high: 30.0 };
 
 /// Which way the question goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) enum Asked {
+pub(super) enum Asked {
     /// Which peak left this colour, or the colours from the first to the second?
     Seen(Stage, Stage),
     /// Which colour shows at this heat, °C?
@@ -57,25 +57,25 @@ pub(crate) fn place(minutes: f64) -> f64 {
 }
 
 /// The stop nearest to a place on the slider.
-pub(crate) fn stop_at(at: f64) -> f64 {
+pub(super) fn stop_at(at: f64) -> f64 {
     let away = |stop: &f64| (place(*stop) - at).abs();
     STOPS.iter().copied().min_by(|a, b| away(a).total_cmp(&away(b))).unwrap_or(STOPS[0])
 }
 
 /// So many stops further.
-pub(crate) fn stepped(minutes: f64, by: i32) -> f64 {
+pub(super) fn stepped(minutes: f64, by: i32) -> f64 {
     let at = STOPS.iter().position(|stop| *stop >= minutes - 1e-9).unwrap_or(STOPS.len() - 1);
     let to = at.saturating_add_signed(by.signum() as isize);
     STOPS[to.min(STOPS.len() - 1)]
 }
 
 /// What keeps the minutes of a mode.
-pub(crate) const fn minutes_of(flame: bool) -> Kept {
+pub(super) const fn minutes_of(flame: bool) -> Kept {
     if flame { Kept::FlameMinutes } else { Kept::NearMinutes }
 }
 
 /// A colour is seen, or the colours from one to another.
-pub(crate) fn see(state: &State, first: Stage, last: Stage) {
+pub(super) fn see(state: &State, first: Stage, last: Stage) {
     let seen = [(Kept::Asked, "seen"), (Kept::Seen, first.id()), (Kept::SeenLast, last.id())];
     Kept::choose(state, &seen);
 }
@@ -96,7 +96,7 @@ pub(crate) fn steels(state: &State) -> Vec<&'static str> {
 }
 
 /// The steel that is chosen: until one is, that part of the plan which governs it, or "not known".
-pub(crate) fn steel_id(state: &State) -> &'static str {
+pub(super) fn steel_id(state: &State) -> &'static str {
     let offered = steels(state);
     let same_plan = Kept::SteelOf.choice(state).is_none_or(|steels| steels == steels_of_plan(state));
     let kept = Kept::Steel.choice(state).filter(|_| same_plan);
@@ -109,7 +109,7 @@ pub(crate) fn steel_id(state: &State) -> &'static str {
 }
 
 /// The steels of the plan as typed.
-pub(crate) fn steels_of_plan(state: &State) -> String {
+pub(super) fn steels_of_plan(state: &State) -> String {
     state.session(|session| {
         let of = |nth: usize| session.job.get(Field::Steel.nth(nth)).unwrap_or_default();
         format!("{} + {}", of(0), of(1))
@@ -206,6 +206,6 @@ pub(crate) fn plan_limits(state: &State) -> ShownLimits {
 }
 
 /// The plan's minimum as shown, where it has a window.
-pub(crate) fn plan_minimum_c(state: &State) -> Option<f64> {
+pub(super) fn plan_minimum_c(state: &State) -> Option<f64> {
     plan_limits(state).held.minimum_c
 }

@@ -3,17 +3,17 @@
 use super::ask::{self, AIRS, steel_id, steels};
 use super::kept::Kept;
 use super::lists;
-use crate::app::form::parts::{list, plain_row, segments};
+use crate::app::form::parts::{based, list, plain_row, segments};
 use crate::app::form::question::{self, Presets, result_part, text_part};
 use crate::app::form::row_id::RowId;
-use crate::app::screen_values::{basis_kind, choice};
+use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::instrument::Instrument;
 use crate::engine::red_heat::{red_heat_range, visible_from_c};
 use crate::engine::tint::{SpotState, Stage};
 use crate::questions;
 use crate::reference::tint::{Light, RedHeat, TintData};
-use crate::report::{basis_mark, printed_range, stage_name};
+use crate::report::{printed_range, stage_name};
 
 /// What a shop's own heat may put into a reading, °C, until it is set.
 const HOT_SURROUNDINGS_C: f64 = 60.0;
@@ -51,7 +51,7 @@ fn presets(state: &State) -> Presets {
 }
 
 /// The steel in words.
-pub(crate) fn steel_words(state: &State) -> String {
+pub(super) fn steel_words(state: &State) -> String {
     steel_label(state, steel_id(state))
 }
 
@@ -131,12 +131,7 @@ fn red_heat_row(state: &State) -> ui::FormRow {
             Ok(range) => {
                 let ends = (range.outcome.low.unwrap_or(0.0), range.outcome.high.unwrap_or(0.0));
                 let both = printed_range(&pen, ends.0, ends.1);
-                let mark = basis_mark(&pen, &range.outcome.basis);
-                ui::PartRow {
-                    basis_kind: basis_kind(&mark),
-                    basis_label: mark.label.into(),
-                    ..result_part(heat.id(), label, both.main, both.second)
-                }
+                based(&pen, &range.outcome.basis, result_part(heat.id(), label, both.main, both.second))
             }
             Err(_) => result_part(heat.id(), label, state.words.get("tint-red-heat-none"), String::new()),
         };

@@ -71,7 +71,7 @@ impl Kept {
     }
 
     /// Keeps choices, all at once.
-    pub(crate) fn choose(state: &State, choices: &[(Self, &str)]) {
+    pub(super) fn choose(state: &State, choices: &[(Self, &str)]) {
         state.change(|session| {
             session.choices.extend(choices.iter().map(|(key, id)| (key.to_string(), (*id).to_owned())));
         });

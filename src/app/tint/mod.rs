@@ -3,10 +3,10 @@
 pub(crate) mod ask;
 pub(crate) mod form;
 pub(crate) mod kept;
-pub(crate) mod lists;
+mod lists;
 pub(crate) mod photo;
 pub(crate) mod photo_read;
-pub(crate) mod photo_view;
+mod photo_view;
 pub(crate) mod view;
 
 use std::rc::Rc;
@@ -17,8 +17,8 @@ use self::ask::{Ask, Asked, MODES, ask, minutes_of, place, plan_minimum_c, see, 
 use self::kept::Kept;
 use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::{model, put};
-use crate::app::screen_values::{choice, float};
-use crate::app::{State, basis, ui};
+use crate::app::screen_values::{choice, float, picked, place_of};
+use crate::app::{BasisOf, State, basis, ui};
 use crate::engine::tint::{Mode, Pace, Span, Stage};
 use crate::report::minutes;
 use crate::units::TemperatureUnit;
@@ -32,12 +32,12 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     adapter.set_rows(model(Vec::new()));
     adapter.set_photo_rows(model(Vec::new()));
     adapter.set_swatches(model(Vec::new()));
-    adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
-        state.open.borrow_mut().basis = Some(id.to_string());
+    adapter.on_basis_asked(calls(window, state, |window, state, _: SharedString| {
+        state.open.borrow_mut().basis = Some(BasisOf::Tint);
         refresh(window, state);
     }));
     adapter.on_mode_picked(calls(window, state, |window, state, index: i32| {
-        let mode = MODES[usize::try_from(index).unwrap_or(0).min(MODES.len() - 1)];
+        let mode = picked(&MODES, index).unwrap_or(MODES[0]);
         Kept::choose(state, &[(Kept::Mode, mode)]);
         refresh(window, state);
     }));
@@ -52,13 +52,12 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     adapter.on_minutes_common_picked(calls(window, state, |window, state, index: i32| {
         let (_, times) = view::common(state, ask(state).flame);
-        let picked = usize::try_from(index).ok().and_then(|index| times.get(index).copied());
-        set_minutes(state, picked.flatten());
+        set_minutes(state, picked(&times, index).flatten());
         refresh(window, state);
     }));
     adapter.on_swatch_picked(calls(window, state, |window, state, index: i32| {
-        if let Some(stage) = usize::try_from(index).ok().and_then(|index| Stage::ALL.get(index)) {
-            see(state, *stage, *stage);
+        if let Some(stage) = picked(&Stage::ALL, index) {
+            see(state, stage, stage);
             refresh(window, state);
         }
     }));
@@ -150,7 +149,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         }
         _ => None,
     };
-    adapter.set_swatch(seen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    adapter.set_swatch(place_of(seen));
     adapter.set_steel(form::steel_words(state).into());
     adapter.set_can_wait(
         plan_minimum_c(state).is_some_and(|minimum_c| ask.asked != Some(Asked::Wait(minimum_c))),
@@ -197,12 +196,12 @@ fn fill_times(adapter: &ui::TintAdapter<'_>, state: &State, ask: &Ask) {
     let (rows, times) = view::common(state, ask.flame);
     adapter.set_minutes_common(model(rows));
     let at = times.iter().position(|time| *time == ask.minutes);
-    adapter.set_minutes_chosen(at.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    adapter.set_minutes_chosen(place_of(at));
 }
 
 /// The basis sheet of the answer, where it is asked for.
 fn fill_basis(window: &ui::AppWindow, state: &State, answer: &view::Answer) {
-    let asked = state.open.borrow().basis.clone().filter(|id| id == "tint");
-    let found = asked.and_then(|id| answer.sheet(&state.pen()).map(|sheet| (id, sheet)));
-    basis::show(window, found.as_ref().map(|(id, sheet)| (id.as_str(), sheet)));
+    let asked = state.open.borrow().basis == Some(BasisOf::Tint);
+    let sheet = asked.then(|| answer.sheet(&state.pen())).flatten();
+    basis::show(window, sheet.as_ref().map(|sheet| ("tint", sheet)));
 }

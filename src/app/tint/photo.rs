@@ -22,7 +22,7 @@ use crate::app::{State, ui};
 use crate::engine::photo::{PhotoQuestion, PhotoReference, match_photo};
 
 /// Bright steel of the same part, or a grey card.
-pub(crate) const REFERENCES: [&str; 2] = ["bright", "card"];
+pub(super) const REFERENCES: [&str; 2] = ["bright", "card"];
 /// Reflectance of the usual grey card.
 const CARD: f64 = 0.18;
 /// A person takes longer than this to close a dialog.

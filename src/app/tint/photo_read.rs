@@ -15,10 +15,10 @@ use crate::engine::photo::{PhotoError, PhotoMatch, Region};
 /// Longest side of the picture that is shown.
 const SHOWN: u32 = 1200;
 /// Side of a spot as a share of the shorter side of the photo.
-pub(crate) const SPOT: f64 = 0.04;
+pub(super) const SPOT: f64 = 0.04;
 
 /// What the work tells.
-pub(crate) enum News {
+pub(super) enum News {
     /// So much is done, 0 to 1.
     Progress(f64),
     /// The photo was read, or why not.
@@ -28,10 +28,10 @@ pub(crate) enum News {
 }
 
 /// Work that goes on.
-pub(crate) struct Work {
-    pub(crate) news: Receiver<News>,
-    pub(crate) stop: Arc<AtomicBool>,
-    pub(crate) progress: f64,
+pub(super) struct Work {
+    pub(super) news: Receiver<News>,
+    pub(super) stop: Arc<AtomicBool>,
+    pub(super) progress: f64,
 }
 
 impl Drop for Work {
@@ -46,18 +46,18 @@ impl Drop for Work {
 pub(crate) struct Photo {
     pub(crate) file: Option<PathBuf>,
     pub(crate) photo: Option<Arc<DynamicImage>>,
-    pub(crate) picture: Image,
-    pub(crate) spot: Option<(f64, f64)>,
-    pub(crate) bright: Option<(f64, f64)>,
-    pub(crate) turn: usize,
+    pub(super) picture: Image,
+    pub(super) spot: Option<(f64, f64)>,
+    pub(super) bright: Option<(f64, f64)>,
+    pub(super) turn: usize,
     pub(crate) problem: String,
     pub(crate) found: Option<Result<PhotoMatch, PhotoError>>,
-    pub(crate) work: Option<Work>,
-    pub(crate) timer: Option<Timer>,
+    pub(super) work: Option<Work>,
+    pub(super) timer: Option<Timer>,
 }
 
 /// A photo that was read.
-pub(crate) struct Loaded {
+pub(super) struct Loaded {
     /// Upright, in full.
     pub(crate) photo: Arc<DynamicImage>,
     /// Smaller, to be shown.
@@ -118,7 +118,7 @@ pub(crate) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Resul
     clippy::cast_sign_loss,
     reason = "inside the photo, whose sides are u32"
 )]
-pub(crate) fn region_at(photo: &DynamicImage, (x, y): (f64, f64)) -> Region {
+pub(super) fn region_at(photo: &DynamicImage, (x, y): (f64, f64)) -> Region {
     let (width, height) = (f64::from(photo.width()), f64::from(photo.height()));
     let side = (width.min(height) * SPOT).max(6.0).min(width.min(height));
     let from = |at: f64, whole: f64| (at * whole - side / 2.0).clamp(0.0, whole - side);
