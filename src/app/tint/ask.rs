@@ -46,7 +46,7 @@ pub(crate) struct Ask {
     /// The colour before this heating; bright for none.
     pub(crate) before: Stage,
     /// The question, once there is one.
-    pub(crate) asked: Option<Asked>,
+    pub(super) asked: Option<Asked>,
 }
 
 /// Where minutes stand on the slider, 0 to 1: `ln(t/0.5) / ln(60/0.5)`.
