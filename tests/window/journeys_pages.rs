@@ -159,6 +159,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     assert_eq!(steel_of(&state), "Boss bar", "a new steel goes into the job");
     assert_eq!(window.global::<ui::Shell>().get_page(), "plan");
 
+    state.flush();
     let found = Session::load(&store()).expect("reads").session;
     assert!(!found.typed.keys().any(|key| key.starts_with("certificate.")), "a saved draft is none any more");
     let (window, state) = live_with(PHONE, found, Some(store()));
@@ -185,6 +186,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     button(&window, "Delete this steel");
     assert_eq!(state.session(|session| session.own_steels.len()), 1, "the first tap only asks");
     button(&window, "Delete for good");
+    state.flush();
     let left = Session::load(&store()).expect("reads").session;
     assert!(left.own_steels.is_empty());
     assert_eq!(

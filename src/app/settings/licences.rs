@@ -35,8 +35,8 @@ pub(super) const LICENCES: [Licence; 4] = [
         id: "libraries",
         title: "Rust",
         kind: "MIT OR Apache-2.0",
-        works: "serde, serde_json, ron, once_cell, fluent, fluent-syntax, unic-langid, thiserror, directories, \
-                tempfile, image, palette, fontique",
+        works: "serde, serde_json, strum, ron, once_cell, fluent, fluent-syntax, unic-langid, thiserror, \
+                directories, tempfile, image, palette, num-complex, fontique, rfd",
         text: MIT,
     },
 ];

@@ -27,7 +27,7 @@ const FLAME_MIN: Span = Span { low: 1.0, high: 30.0 };
 
 /// Which way the question goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Asked {
+pub(crate) enum Asked {
     /// Which peak left this colour, or the colours from the first to the second?
     Seen(Stage, Stage),
     /// Which colour shows at this heat, °C?

@@ -92,7 +92,7 @@ impl Seek for Counted<'_> {
 }
 
 /// Reads a photo, upright, with a smaller one to show.
-pub(crate) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Result<Loaded, String> {
+pub(super) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Result<Loaded, String> {
     let said = |error: &dyn std::fmt::Display| error.to_string();
     let file = File::open(path).map_err(|error| said(&error))?;
     #[allow(clippy::cast_precision_loss, reason = "a share of a file needs no more digits")]
