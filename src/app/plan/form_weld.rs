@@ -35,7 +35,7 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     for nth in 0..count {
         match HEAT_WAYS[heat_way(state, job, nth)].1 {
             [field] => {
-                parts.push(fields(format!("heat-{nth}"), vec![field_part(state, job, field.nth(nth))]))
+                parts.push(fields(format!("heat-{nth}"), vec![field_part(state, job, field.nth(nth))]));
             }
             _ => parts.extend(meters(state, job, nth)),
         }
