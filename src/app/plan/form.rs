@@ -205,7 +205,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
         let mut temper_field = field_part(state, of.condition, &temper, unit);
         temper_field.id = RowId::Temper(of.condition).to_string().into();
         temper_field.label = state.word("form-temper");
-        parts.push(fields(&format!("temper-{letter}"), vec![temper_field]));
+        parts.push(fields(format!("temper-{letter}"), vec![temper_field]));
     }
     let round = job.get(of.diameter).is_some()
         || job.get(of.shape).is_some_and(|shape| crate::job::typed::shape_is_round(shape) == Ok(true));
@@ -217,10 +217,10 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     let size = if round && job.get(of.diameter).is_some() { of.diameter } else { of.thickness };
     let mut size_field = field_part(state, size, job.get(size).unwrap_or_default(), length_unit(state));
     size_field.label = state.word(if round { "field-diameter" } else { "field-thickness" });
-    parts.push(fields(&format!("size-{letter}"), vec![size_field]));
+    parts.push(fields(format!("size-{letter}"), vec![size_field]));
     parts.push(picture(
         state,
-        &format!("counts-{letter}"),
+        format!("counts-{letter}"),
         if round { "bar" } else { "plate" },
         if round { "form-counts-round" } else { "form-counts-plate" },
     ));
@@ -232,7 +232,7 @@ fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui
     ];
     known[0].label = state.word("field-hardness");
     known[1].label = state.word("field-yield");
-    parts.push(fields(&format!("known-{letter}"), known));
+    parts.push(fields(format!("known-{letter}"), known));
     let mut buttered = super::form_weld::yes_no(state, job, of.buttered);
     buttered.label = state.word("field-buttered");
     parts.push(buttered);

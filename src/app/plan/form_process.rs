@@ -101,5 +101,5 @@ fn hydrogen_field(state: &State, job: &JobText, place: usize) -> ui::PartRow {
         }
         _ => state.word("form-hydrogen-hint"),
     };
-    fields(&format!("hydrogen-typed-{place}"), vec![made])
+    fields(format!("hydrogen-typed-{place}"), vec![made])
 }

@@ -48,11 +48,11 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     for place in 0..processes(job) {
         match way {
             0 => parts.push(fields(
-                &format!("heat-{place}"),
+                format!("heat-{place}"),
                 vec![one_of(state, job, Field::HeatInput, place, energy)],
             )),
             1 => parts.push(fields(
-                &format!("heat-{place}"),
+                format!("heat-{place}"),
                 vec![one_of(state, job, Field::ArcEnergy, place, energy)],
             )),
             _ => parts.extend(meters(state, job, place, speed)),
@@ -88,13 +88,13 @@ fn meters(state: &State, job: &JobText, place: usize, speed: &str) -> Vec<ui::Pa
     let follows = timed_travel(state, job, place).filter(|_| job.get(Field::Travel).is_none());
     let derived = follows.map(|speed| {
         let row = ui::FieldRow { text: speed.into(), unit: "".into(), derived: true, ..travel.clone() };
-        fields(&format!("follows-{place}"), vec![row])
+        fields(format!("follows-{place}"), vec![row])
     });
     if derived.is_none() {
         read.push(travel);
     }
-    let timed = ui::PartRow { note: state.word("form-heat-timed"), ..fields(&format!("run-{place}"), timed) };
-    [fields(&format!("heat-{place}"), read), timed].into_iter().chain(derived).collect()
+    let timed = ui::PartRow { note: state.word("form-heat-timed"), ..fields(format!("run-{place}"), timed) };
+    [fields(format!("heat-{place}"), read), timed].into_iter().chain(derived).collect()
 }
 
 /// The travel speed of a timed run, where both of its figures can be read.

@@ -26,7 +26,7 @@ const FLAME_MIN: Span = Span { low: 1.0, high: 30.0 };
 
 /// Which way the question goes.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Asked {
+pub(crate) enum Asked {
     /// Which peak left this colour, or the colours from the first to the second?
     Seen(Stage, Stage),
     /// Which colour shows at this heat, °C?
@@ -46,7 +46,7 @@ pub(crate) struct Ask {
     /// The colour before this heating; bright for none.
     pub(crate) before: Stage,
     /// The question, once there is one.
-    pub(super) asked: Option<Asked>,
+    pub(crate) asked: Option<Asked>,
 }
 
 /// Where minutes stand on the slider, 0 to 1: `ln(t/0.5) / ln(60/0.5)`.

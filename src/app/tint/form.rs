@@ -78,7 +78,7 @@ fn steel_row(state: &State) -> ui::FormRow {
     let parts = vec![
         list(state, &RowId::Tint(Kept::Steel), "tint-steel", "tool-choose", choices, at),
         list(state, &RowId::Tint(Kept::Spot), "tint-spot", "tool-choose", spot_choices, Some(spot)),
-        segments(state, &RowId::Tint(Kept::Air), "tint-air", airs, Some(Kept::Air.chosen(state, &AIRS))),
+        segments(state, RowId::Tint(Kept::Air), "tint-air", airs, Some(Kept::Air.chosen(state, &AIRS))),
     ];
     let value = format!("{}, {}", steel_words(state), state.words.get(&format!("tint-spot-{}", spots[spot])));
     plain_row(state, "tint-steel", value, parts)
@@ -118,8 +118,7 @@ fn red_heat_row(state: &State) -> ui::FormRow {
     let at = chosen_light(state);
     let light = Light::ALL[at];
     let choices = ids.iter().map(|id| choice(id, state.word(&format!("light-{id}")), "", "")).collect();
-    let mut parts =
-        vec![segments(state, &RowId::Tint(Kept::Light), "tint-red-heat-light", choices, Some(at))];
+    let mut parts = vec![segments(state, RowId::Tint(Kept::Light), "tint-red-heat-light", choices, Some(at))];
     if let Ok(from_c) = visible_from_c(heats, light) {
         let both = pen.show.temperature(from_c);
         let label = state.words.get("tint-red-heat-from");

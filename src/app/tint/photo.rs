@@ -34,7 +34,7 @@ const NEWS: Duration = Duration::from_millis(40);
 /// Wires the photo.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::TintAdapter>();
-    adapter.on_photo_open_asked(calls_plain(window, state, |window, state| choose(window, state)));
+    adapter.on_photo_open_asked(calls_plain(window, state, choose));
     adapter.on_photo_turn_picked(calls(window, state, |window, state, index: i32| {
         state.photo.borrow_mut().turn = usize::try_from(index).unwrap_or(0).min(1);
         refresh_screen(window, state);
