@@ -15,7 +15,7 @@ const MIT: &str = include_str!("../../../data/licences/mit.txt");
 
 /// Our own files, the font, the toolkit, and the libraries that are named in `Cargo.toml`.
 /// Names and texts of licences are not translated.
-pub(super) const LICENCES: [Licence; 4] = [
+pub(super) const LICENCES: [Licence; 5] = [
     Licence { id: "own", title: "Strawblue", kind: "MIT OR Apache-2.0", works: "", text: MIT },
     Licence {
         id: "plex",
@@ -36,7 +36,14 @@ pub(super) const LICENCES: [Licence; 4] = [
         title: "Rust",
         kind: "MIT OR Apache-2.0",
         works: "serde, serde_json, strum, ron, once_cell, fluent, fluent-syntax, unic-langid, thiserror, \
-                directories, tempfile, image, palette, num-complex, fontique, rfd",
+                directories, tempfile, image, palette, libm, num-complex, fontique, rfd",
         text: MIT,
+    },
+    Licence {
+        id: "roots",
+        title: "roots",
+        kind: "BSD-2-Clause",
+        works: "",
+        text: include_str!("../../../data/licences/bsd-2-clause-roots.txt"),
     },
 ];
