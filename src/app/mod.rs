@@ -1,13 +1,17 @@
 //! What the screen shows: the only user of Slint.
 //!
-//! One file per place, each with one `connect` and pure mappers from outcomes to rows of
+//! A folder for each place, each with one `connect` and pure mappers from outcomes to rows of
 //! text. Everything that is typed lives in the session; a change saves it, plans anew and
 //! fills the models again. There is no second path.
+//!
+//! `start` wires the places, a place uses what they share, and no two files use each other.
 
+mod basis;
+mod calls;
 #[cfg(target_os = "linux")]
 pub mod desktop;
 mod form;
-mod page_rows;
+mod page;
 mod plan;
 pub mod rows;
 mod safety;
@@ -28,6 +32,10 @@ mod tint;
 )]
 pub mod ui;
 
+pub use form::row_id::{Button, NoRow, RowId};
+pub use page::Page;
 pub use shell::{back, open_page, refresh_all};
-pub use start::{StartError, connect, run, window_in, window_of};
-pub use state::{Open, Planned, State, SteelFor};
+pub use start::{StartError, run, window_in, window_of};
+pub use state::{BasisOf, ChosenFor, Open, Planned, State};
+pub use steels::steel_id::SteelId;
+pub use tint::kept::Kept;

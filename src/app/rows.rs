@@ -3,7 +3,7 @@
 
 use slint::{Model, ModelRc, VecModel};
 
-use super::ui::{FieldRow, FormRow, PartRow};
+use super::ui;
 
 /// A row that may hold further models, which are kept and brought up to date in place.
 pub trait Row: Clone + PartialEq + 'static {
@@ -14,13 +14,27 @@ pub trait Row: Clone + PartialEq + 'static {
     fn adopt(&mut self, _shown: &Self) {}
 }
 
-impl Row for FieldRow {
-    fn same(&self, other: &Self) -> bool {
-        self.id == other.id
-    }
+/// Rows that are the same thing on the screen where these fields are equal.
+macro_rules! same_by {
+    ($($row:ty: $($field:ident),+;)*) => {$(
+        impl Row for $row {
+            fn same(&self, other: &Self) -> bool {
+                $(self.$field == other.$field)&&+
+            }
+        }
+    )*};
 }
 
-impl Row for PartRow {
+same_by! {
+    ui::FieldRow: id;
+    ui::FillerEntry: kind, id;
+    ui::CautionRow: id;
+    ui::FigureView: id;
+    ui::LicenceRow: id;
+    ui::SwatchRow: name;
+}
+
+impl Row for ui::PartRow {
     fn same(&self, other: &Self) -> bool {
         self.id == other.id && self.kind == other.kind
     }
@@ -33,7 +47,7 @@ impl Row for PartRow {
     }
 }
 
-impl Row for FormRow {
+impl Row for ui::FormRow {
     fn same(&self, other: &Self) -> bool {
         self.id == other.id
     }
@@ -43,10 +57,38 @@ impl Row for FormRow {
     }
 }
 
+impl Row for ui::SteelEntry {
+    fn same(&self, other: &Self) -> bool {
+        self.kind == other.kind && self.id == other.id
+    }
+
+    fn adopt(&mut self, shown: &Self) {
+        // The columns of twins follow from the number that they share, which is their id.
+        self.names = shown.names.clone();
+        self.figures = shown.figures.clone();
+    }
+}
+
+impl Row for ui::SafetyPlace {
+    fn same(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+
+    fn adopt(&mut self, shown: &Self) {
+        self.rows = adopted(&self.rows, &shown.rows);
+    }
+}
+
 /// A model of these rows, ready for [`sync`].
 #[must_use]
 pub fn model<T: Clone + 'static>(rows: Vec<T>) -> ModelRc<T> {
     ModelRc::new(VecModel::from(rows))
+}
+
+/// Brings a model that `connect` has put there to fresh rows.
+pub(super) fn put<T: Row>(shown: &ModelRc<T>, fresh: Vec<T>) {
+    let shown = shown.as_any().downcast_ref::<VecModel<T>>().expect("connect puts a VecModel there");
+    sync(shown, fresh);
 }
 
 /// The shown model with the fresh rows in it; the fresh model where the shown one isn't ours.

@@ -86,6 +86,16 @@ pub(super) fn capital(line: &str) -> SharedString {
     })
 }
 
+/// What the window calls by its place in a list; -1 is none.
+pub(super) fn place_of(index: Option<usize>) -> i32 {
+    index.and_then(|index| i32::try_from(index).ok()).unwrap_or(-1)
+}
+
+/// What stands at a place in a list that the window was given.
+pub(super) fn picked<T: Copy>(offered: &[T], place: i32) -> Option<T> {
+    usize::try_from(place).ok().and_then(|index| offered.get(index).copied())
+}
+
 /// A figure for the screen.
 #[allow(clippy::cast_possible_truncation, reason = "pixels need no more than a float")]
 pub(super) const fn float(value: f64) -> f32 {

@@ -2,25 +2,17 @@
 
 use std::rc::Rc;
 
-use slint::{ComponentHandle, Model};
+use slint::{ComponentHandle, Model, SharedString};
 
-use super::form::question::steel_pick;
-use super::plan;
-use super::plan::fillers;
+use super::calls::{calls, calls_plain};
+use super::form::question_steel::steel_key;
+use super::form::row_id::RowId;
 use super::rows::model;
-use super::safety;
-use super::screen_values::choice;
-use super::settings;
-use super::settings::about;
-use super::steels;
-use super::steels::certificate;
-use super::tint;
-use super::{State, SteelFor, ui};
-use crate::job::Theme;
+use super::screen_values::{choice, picked, place_of};
+use super::{ChosenFor, Page, State, ui};
+use crate::job::{Field, Theme};
 use crate::units::Units;
 
-/// Places in the order of the navigation: only those that work.
-const PLACES: [&str; 3] = ["plan", "tint", "safety"];
 /// Units offered in the header; the rest are in the settings.
 const UNITS: [(Units, &str); 3] =
     [(Units::C_MM, "units-c-mm"), (Units::F_IN, "units-f-in"), (Units::F_MM, "units-f-mm")];
@@ -28,38 +20,24 @@ const UNITS: [(Units, &str); 3] =
 /// Wires the shell.
 pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let shell = window.global::<ui::Shell>();
-    shell.on_place_chosen({
-        let (weak, state) = (window.as_weak(), state.clone());
-        move |place| {
-            let window = weak.upgrade().expect("the window calls while it lives");
-            {
-                let mut open = state.open.borrow_mut();
-                open.pages.clear();
-                open.basis = None;
-            }
-            state.change(|session| session.place = place.to_string());
-            refresh_all(&window, &state);
+    shell.on_place_chosen(calls(window, state, |window, state, place: SharedString| {
+        {
+            let mut open = state.open.borrow_mut();
+            open.pages.clear();
+            open.basis = None;
         }
-    });
-    shell.on_settings_asked({
-        let (weak, state) = (window.as_weak(), state.clone());
-        move || open_page(&weak.upgrade().expect("the window calls while it lives"), &state, "settings")
-    });
-    shell.on_back_asked({
-        let (weak, state) = (window.as_weak(), state.clone());
-        move || back(&weak.upgrade().expect("the window calls while it lives"), &state)
-    });
-    shell.on_unit_picked({
-        let (weak, state) = (window.as_weak(), state.clone());
-        move |index| {
-            let window = weak.upgrade().expect("the window calls while it lives");
-            // One button on a phone asks for the next; a choice on a desktop says which.
-            let next =
-                usize::try_from(index).ok().and_then(|index| UNITS.get(index)).map(|(units, _)| *units);
-            let units = next.unwrap_or_else(|| next_units(state.session(|session| session.units)));
-            set_units(&window, &state, units);
+        state.change(|session| session.place = place.to_string());
+        refresh_all(window, state);
+    }));
+    shell.on_settings_asked(calls_plain(window, state, |window, state| {
+        open_page(window, state, Page::Settings);
+    }));
+    shell.on_back_asked(calls_plain(window, state, |window, state| back(window, state)));
+    shell.on_unit_picked(calls(window, state, |window, state, index: i32| {
+        if let Some((units, _)) = picked(&UNITS, index) {
+            set_units(window, state, units);
         }
-    });
+    }));
     shell.on_notice_seen({
         let state = state.clone();
         move || state.tell(String::new())
@@ -72,15 +50,18 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             }
         }
     });
+    state.on_saving({
+        let weak = Rc::downgrade(state);
+        move || {
+            if let Some(state) = weak.upgrade() {
+                state.hear_saver();
+            }
+        }
+    });
     shell.on_leave(|| {
-        // Leaving loses nothing: every change is saved as it is made.
+        // Leaving loses nothing: what is not yet on the disk is written when the window is shut.
         let _ = slint::quit_event_loop();
     });
-}
-
-fn next_units(units: Units) -> Units {
-    let at = UNITS.iter().position(|(known, _)| *known == units).map_or(0, |at| at + 1);
-    UNITS[at % UNITS.len()].0
 }
 
 /// Changes the units everywhere at once. A bare number keeps the unit that it was typed in.
@@ -97,18 +78,18 @@ pub(super) fn say_anew(window: &ui::AppWindow, state: &State) {
 }
 
 /// Opens a page above the place.
-pub fn open_page(window: &ui::AppWindow, state: &State, page: &str) {
+pub fn open_page(window: &ui::AppWindow, state: &State, page: Page) {
     {
         let mut open = state.open.borrow_mut();
-        if open.pages.last().is_none_or(|top| top != page) {
-            open.pages.push(page.to_owned());
+        if open.pages.last() != Some(&page) {
+            open.pages.push(page);
             // A list is opened to look for something new.
             match page {
-                "steels" => {
+                Page::Steels => {
                     open.steel_query.clear();
                     open.steel_detail = None;
                 }
-                "fillers" => open.filler_query.clear(),
+                Page::Fillers => open.filler_query.clear(),
                 _ => {}
             }
         }
@@ -120,89 +101,64 @@ pub fn open_page(window: &ui::AppWindow, state: &State, page: &str) {
 pub fn back(window: &ui::AppWindow, state: &State) {
     let left = state.open.borrow_mut().pages.pop();
     // Where the page was asked for.
-    let steel_for = state.open.borrow().steel_for;
-    let pick = match (left.as_deref(), steel_for) {
-        (Some("steels"), SteelFor::First) => "steel-a".to_owned(),
-        (Some("steels"), SteelFor::Second) => "steel-b".to_owned(),
-        (Some("steels"), SteelFor::Question(question)) => steel_pick(question),
-        (Some("fillers"), _) => "filler".to_owned(),
+    let chosen_for = state.open.borrow().chosen_for;
+    let wanted = match (left, chosen_for) {
+        (Some(Page::Steels), ChosenFor::Nth(nth)) => RowId::of(Field::Steel.nth(nth)).to_string(),
+        (Some(Page::Steels), ChosenFor::Question(question)) => {
+            RowId::Question(steel_key(question)).to_string()
+        }
+        (Some(Page::Fillers), ChosenFor::Nth(nth)) => RowId::of(Field::Filler.nth(nth)).to_string(),
         _ => String::new(),
     };
-    window.global::<ui::Wanted>().set_id(pick.into());
+    window.global::<ui::Wanted>().set_id(wanted.into());
     refresh_all(window, state);
 }
 
 /// Fills every model anew: after a change of units, language, theme or page.
 pub fn refresh_all(window: &ui::AppWindow, state: &State) {
     refresh(window, state);
-    refresh_shown(window, state);
+    refresh_screen(window, state);
 }
 
 /// Fills what is on the screen, and the plan, which other pages lead back to.
-pub(super) fn refresh_shown(window: &ui::AppWindow, state: &State) {
-    plan::refresh(window, state);
-    match shown_page(state).as_str() {
-        "tint" => tint::refresh(window, state),
-        "steels" => steels::refresh(window, state),
-        "certificate" => certificate::refresh(window, state),
-        "fillers" => fillers::refresh(window, state),
-        "safety" => safety::refresh(window, state),
-        "settings" => settings::refresh(window, state),
-        "about" => about::refresh(window, state),
-        _ => {}
+pub(super) fn refresh_screen(window: &ui::AppWindow, state: &State) {
+    state.fill(window, Page::Plan);
+    let page = state.page();
+    if page != Page::Plan {
+        state.fill(window, page);
     }
-}
-
-/// The page on the screen: the one opened last, or the place.
-fn shown_page(state: &State) -> String {
-    let top = state.open.borrow().pages.last().cloned();
-    top.unwrap_or_else(|| state.session(|session| known_place(&session.place).to_owned()))
-}
-
-/// The place of that name; the first where there is none.
-fn known_place(kept: &str) -> &'static str {
-    // A session that was kept under an older name of the place.
-    let kept = if kept == "care" { "safety" } else { kept };
-    PLACES.into_iter().find(|place| *place == kept).unwrap_or(PLACES[0])
 }
 
 fn refresh(window: &ui::AppWindow, state: &State) {
     let shell = window.global::<ui::Shell>();
     let (place, units, theme, name) = state.session(|session| {
-        let place = known_place(&session.place).to_owned();
-        (place, session.units, session.theme, session.job.name.clone().unwrap_or_default())
+        let name = session.job.get(Field::Name).unwrap_or_default().to_owned();
+        (Page::place(&session.place), session.units, session.theme, name)
     });
-    let top = state.open.borrow().pages.last().cloned();
-    let page = top.clone().unwrap_or_else(|| place.clone());
-    let places: Vec<ui::PlaceRow> = PLACES
+    let page = state.page();
+    let places: Vec<ui::PlaceRow> = Page::PLACES
         .iter()
-        .map(|id| ui::PlaceRow { id: (*id).into(), label: state.word(&format!("place-{id}")) })
+        .map(|place| ui::PlaceRow { id: place.id().into(), label: state.word(&place.title()) })
         .collect();
     // New rows would be new controls, and the one that has the keyboard would lose it.
     if !shell.get_places().iter().eq(places.iter().cloned()) {
         shell.set_places(model(places));
     }
-    let title = if page == "plan" && !name.is_empty() {
-        name.into()
-    } else if top.is_some() {
-        state.word(&format!("page-{page}"))
-    } else {
-        state.word(&format!("place-{page}"))
-    };
-    shell.set_title(title);
-    shell.set_place(place.into());
-    if shell.get_page() != page.as_str() {
-        shell.set_page(page.into());
+    let named = page == Page::Plan && !name.is_empty();
+    shell.set_title(if named { name.into() } else { state.word(&page.title()) });
+    shell.set_place(place.id().into());
+    if shell.get_page() != page.id() {
+        shell.set_page(page.id().into());
         window.invoke_enter_page();
     }
-    shell.set_can_go_back(top.is_some());
+    shell.set_can_go_back(!state.open.borrow().pages.is_empty());
     let choices: Vec<ui::ChoiceRow> =
         UNITS.iter().map(|(units, key)| choice(units.id(), state.word(key), "", "")).collect();
     if !shell.get_unit_choices().iter().eq(choices.iter().cloned()) {
         shell.set_unit_choices(model(choices));
     }
     let chosen = UNITS.iter().position(|(known, _)| *known == units);
-    shell.set_unit_chosen(chosen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    shell.set_unit_chosen(place_of(chosen));
     shell.set_units(state.word(&format!("units-{}", units.id())));
     window.global::<ui::Theme>().set_look(match theme {
         Theme::System => ui::Look::System,

@@ -7,15 +7,10 @@ use slint::ComponentHandle;
 use thiserror::Error;
 
 use super::form::events;
-use super::plan;
 use super::plan::fillers;
-use super::safety;
-use super::settings;
 use super::settings::about;
-use super::steels;
 use super::steels::certificate;
-use super::tint;
-use super::{State, shell, ui};
+use super::{Page, State, basis, plan, safety, settings, shell, steels, tint, ui};
 use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
@@ -64,8 +59,10 @@ pub fn run(folder: Option<PathBuf>) -> Result<(), StartError> {
         let _ = crate::reference::embedded();
         crate::engine::tint::colour::prepare();
     });
-    let (window, _state) = window_in(folder)?;
-    window.run().map_err(|error| StartError::NoWindow(error.to_string()))
+    let (window, state) = window_in(folder)?;
+    let ran = window.run().map_err(|error| StartError::NoWindow(error.to_string()));
+    state.flush();
+    ran
 }
 
 #[cfg(target_os = "linux")]
@@ -136,13 +133,15 @@ pub fn window_of(session: Session, store: Option<Store>) -> Result<(ui::AppWindo
 }
 
 /// Wires every place and fills every model.
-pub fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     window.global::<ui::I18n>().on_translate({
         let state = state.clone();
         move |key, _| state.words.get(&key).into()
     });
     window.global::<ui::I18n>().set_rev(1);
+    state.fill_with(fill);
     shell::connect(window, state);
+    basis::connect(window, state);
     plan::connect(window, state);
     events::connect(window, state);
     tint::connect(window, state);
@@ -153,4 +152,18 @@ pub fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     settings::connect(window, state);
     about::connect(window, state);
     shell::refresh_all(window, state);
+}
+
+/// Fills a page. The pages lead to each other through the shell, which knows none of them.
+fn fill(window: &ui::AppWindow, state: &State, page: Page) {
+    match page {
+        Page::Plan => plan::refresh(window, state),
+        Page::Tint => tint::refresh(window, state),
+        Page::Safety => safety::refresh(window, state),
+        Page::Steels => steels::refresh(window, state),
+        Page::Certificate => certificate::refresh(window, state),
+        Page::Fillers => fillers::refresh(window, state),
+        Page::Settings => settings::refresh(window, state),
+        Page::About => about::refresh(window, state),
+    }
 }

@@ -147,7 +147,7 @@ fn plan(words: impl Iterator<Item = String>) -> Result<Command, ArgumentProblem>
         // A path may hold `=`; one that ends as a job file does is a file.
         let is_file = std::path::Path::new(&word).extension().is_some_and(|ending| ending == "ron");
         match (word.split_once('='), is_file) {
-            (Some((key, _)), _) if crate::job::Field::from_id(key).is_some() => pairs.push(pair(word)?),
+            (Some((key, _)), _) if crate::job::Slot::from_id(key).is_some() => pairs.push(pair(word)?),
             (_, true) if file.is_none() => file = Some(word),
             (_, true) => return Err(ArgumentProblem::SecondFile(word)),
             _ => pairs.push(pair(word)?),

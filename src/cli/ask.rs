@@ -46,7 +46,7 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
             let show = Show::new(request.units, words);
             let taken_for = answers.taken_for().map(|(typed, grade)| {
                 let value = DefaultValue::TakenFor { typed: typed.to_owned(), grade: grade.to_owned() };
-                Defaulted { field: Field::Steel, value }.say(words, &show)
+                Defaulted { slot: Field::Steel.into(), value }.say(words, &show)
             });
             let said = if request.json {
                 let methods = &reading.reference.methods;

@@ -25,9 +25,19 @@ fn plan(words: &Words) -> String {
     let mut made = words.get("cli-help-plan") + "\n\n";
     for field in Field::ALL {
         let _ = writeln!(made, "  {:<18} {}", field.id(), words.get(&field.key()));
-        // A name takes any words, and the second part takes what the first does.
-        if *field != Field::Name && !field.id().ends_with("-b") {
+        // A name takes any words.
+        if *field != Field::Name {
             let _ = writeln!(made, "  {:<18}   {}", "", words.get(field.accepts().key()));
+        }
+        // What stands for the whole group follows its last field.
+        match field {
+            Field::Buttered => {
+                let _ = writeln!(made, "  {:<18} {}", "steel-b, …", words.get("cli-takes-second"));
+            }
+            Field::Passes => {
+                let _ = writeln!(made, "  {:<18} {}", "process, …", words.get("cli-takes-each"));
+            }
+            _ => {}
         }
     }
     let _ = writeln!(made, "  {:<18} {}", "C, Mn, …", words.get("cli-takes-elements"));

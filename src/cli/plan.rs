@@ -5,7 +5,7 @@ use super::plan_json::{AssumedJson, plan_json};
 use super::plan_text::plan_text;
 use super::{ANSWERED, NO_SAFE_ANSWER, Said};
 use crate::engine::plan;
-use crate::job::{Field, JobFileError, JobText, Reading, demo_job, read_job};
+use crate::job::{Field, FieldProblem, JobFileError, JobText, Of, Reading, Slot, demo_job, read_job};
 use crate::reference::{Element, embedded};
 use crate::report::{Pen, Report};
 use crate::units::{Show, Units, shortened};
@@ -44,7 +44,14 @@ pub(super) fn without_window(request: &Request, words: &Words, why: &str) -> Sai
 fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request, words: &Words) -> Said {
     let reading = Reading { reference: embedded(), own_steels: &[], units: request.units };
     let read = read_job(job, &reading).map_err(|fields| {
-        problems.extend(fields.iter().map(|problem| (problem.field.id().to_owned(), problem.say(words))));
+        // What is typed once for all processes is told once.
+        let told = |problem: &&FieldProblem| {
+            let first = problem.slot.field.into();
+            let same = |other: &FieldProblem| other.slot == first && other.fault == problem.fault;
+            problem.slot.field.of() == Of::Run && problem.slot != first && fields.iter().any(same)
+        };
+        let fields = fields.iter().filter(|problem| !told(problem));
+        problems.extend(fields.map(|problem| (problem.slot.id().into_owned(), problem.say(words))));
     });
     let Ok(mut read) = read else { return Said::problems(&problems, request.json) };
     if !problems.is_empty() {
@@ -61,13 +68,14 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
     // JSON is in SI, also where it tells what was assumed.
     let units = if request.json { Units::default() } else { read.units };
     let pen = Pen { reference: reading.reference, words, show: Show::new(units, words) };
-    let assumed = read.defaulted.iter().map(|found| (found.field.id(), found.say(words, &pen.show)));
+    let assumed =
+        read.defaulted.iter().map(|found| (found.slot.id().into_owned(), found.say(words, &pen.show)));
     let said = if request.json {
         let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
         Said::json(&plan_json(reading.reference, &read.job, &made, assumed))
     } else {
         let assumed: Vec<String> = assumed
-            .map(|(field, says)| words.with("text-assumed-row", &[("field", field), ("says", &says)]))
+            .map(|(field, says)| words.with("text-assumed-row", &[("field", &field), ("says", &says)]))
             .collect();
         Said::answered(plan_text(&pen, &Report::of(&pen, &read.job, &made), &assumed))
     };
@@ -131,8 +139,9 @@ impl KeyProblem {
     fn say(&self, words: &Words) -> String {
         match self {
             Self::Unknown(key) => {
-                let near: Vec<&str> =
-                    Field::ALL.iter().map(|field| field.id()).filter(|id| near(id, key)).collect();
+                let count = |field: &Field| if field.of() == Of::Part { 2 } else { 1 };
+                let slots = Field::ALL.iter().flat_map(|field| (0..count(field)).map(|nth| field.nth(nth)));
+                let near: Vec<_> = slots.map(Slot::id).filter(|id| near(id, key)).collect();
                 let says = if near.is_empty() { "cli-unknown-key" } else { "cli-unknown-key-near" };
                 words.with(says, &[("near", &words.list(List::Comma, &near))])
             }
@@ -147,29 +156,32 @@ fn near(id: &str, key: &str) -> bool {
     alike >= 3 || (alike >= 2 && id.len().abs_diff(key.len()) <= 1)
 }
 
-/// Puts keys and values into a job: fields by their id, elements of the certificate by
-/// their symbol (`C`, `Mn`; `C-b`, `Mn-b` for the second part).
+/// Puts keys and values into a job: fields by their id, those of several processes joined by
+/// `+`, elements of the certificate by their symbol (`C`, `Mn`; `C-b`, `Mn-b` for the second
+/// part).
 ///
 /// With the job comes every key that can't be used.
 #[must_use]
 pub fn read_plan_arguments(mut job: JobText, pairs: &[(String, String)]) -> (JobText, Vec<KeyProblem>) {
-    let mut problems = Vec::new();
+    let (mut problems, mut fields) = (Vec::new(), Vec::new());
     let mut elements = [Vec::new(), Vec::new()];
     for (at, (key, value)) in pairs.iter().enumerate() {
         if pairs[..at].iter().any(|(earlier, _)| earlier.eq_ignore_ascii_case(key)) {
             problems.push(KeyProblem::Twice(key.clone()));
-        } else if let Some(field) = Field::from_id(key) {
-            job.set(field, Some(value.clone()));
+        } else if let Some(slot) = Slot::from_id(key) {
+            fields.push((slot, value.clone()));
         } else if let Some((part, symbol)) = element(key) {
             elements[part].push(format!("{symbol} {value}"));
         } else {
             problems.push(KeyProblem::Unknown(key.clone()));
         }
     }
-    for (field, typed) in [Field::Certificate, Field::CertificateB].into_iter().zip(elements) {
+    job.put_keys(fields);
+    for (nth, typed) in elements.into_iter().enumerate() {
         if !typed.is_empty() {
-            let before = job.get(field).map(str::to_owned);
-            job.set(field, Some(before.into_iter().chain(typed).collect::<Vec<_>>().join("; ")));
+            let slot = Field::Certificate.nth(nth);
+            let before = job.get(slot).map(str::to_owned);
+            job.set(slot, Some(before.into_iter().chain(typed).collect::<Vec<_>>().join("; ")));
         }
     }
     (job, problems)

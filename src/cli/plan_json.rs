@@ -111,7 +111,7 @@ struct CoolingJson {
 #[derive(Debug, Serialize)]
 pub(super) struct AssumedJson {
     /// The field.
-    pub(super) field: &'static str,
+    pub(super) field: String,
     /// What was put there, in words.
     pub(super) value: String,
 }

@@ -22,14 +22,14 @@ pub(super) fn plan_text(pen: &Pen<'_>, report: &Report, assumed: &[String]) -> S
             row(pen, "text-lever", &values, &mut out);
         }
     }
-    if !report.then.is_empty() {
+    if !report.to_do.is_empty() {
         head(pen, "text-then", &mut out);
-        for then in &report.then {
+        for to_do in &report.to_do {
             let values =
-                [("label", then.label.as_str()), ("value", &then.value), ("basis", &then.basis.label)];
+                [("label", to_do.label.as_str()), ("value", &to_do.value), ("basis", &to_do.basis.label)];
             row(pen, "text-row", &values, &mut out);
-            if !then.note.is_empty() {
-                line(&mut out, &format!("    {}", then.note));
+            if !to_do.note.is_empty() {
+                line(&mut out, &format!("    {}", to_do.note));
             }
         }
     }

@@ -216,25 +216,22 @@ pub struct Slab {
 }
 
 impl Slab {
-    /// The coefficient, cm²/s, and what an answer on it carries.
-    fn coefficient(
-        self,
-        table: &Diffusion,
-    ) -> Result<(f64, impl Fn(&'static str, f64, Unit) -> Outcome), EngineError> {
+    /// The coefficient, cm²/s, and the method that it is of.
+    fn coefficient(self, table: &Diffusion) -> Result<(f64, Method), EngineError> {
         THICKNESS.check(self.thickness_mm)?;
-        let (d, method) = self.coefficient.at(table, self.temperature_c)?;
+        self.coefficient.at(table, self.temperature_c)
+    }
+
+    /// The same answer with what it is worked out from.
+    fn worked(self, table: &Diffusion, d: f64, answer: Outcome) -> Outcome {
         let (low, high) = measured_span_c(table);
-        let answer = move |name, value, unit| {
-            Outcome::new(method, value, unit)
-                .named(name)
-                .from_inputs(vec![
-                    Checked::between("T", self.temperature_c, Unit::Celsius, low, high),
-                    Checked::free("d", self.thickness_mm, Unit::Millimetre),
-                ])
-                // In mm²/h, since cm²/s leave no digit before the point.
-                .worked(vec![Step::new("D", d * 3.6e5, Unit::SquareMillimetrePerHour)])
-        };
-        Ok((d, answer))
+        answer
+            .from_inputs(vec![
+                Checked::between("T", self.temperature_c, Unit::Celsius, low, high),
+                Checked::free("d", self.thickness_mm, Unit::Millimetre),
+            ])
+            // In mm²/h, since cm²/s leave no digit before the point.
+            .worked(vec![Step::new("D", d * 3.6e5, Unit::SquareMillimetrePerHour)])
     }
 }
 
@@ -245,11 +242,12 @@ impl Slab {
 /// # Errors
 /// An input that is not a number, negative, or that no part has; a share outside 0.001-0.99.
 pub fn removal_time(table: &Diffusion, slab: Slab, left: f64) -> Result<[Outcome; 2], EngineError> {
-    let (d, answer) = slab.coefficient(table)?;
+    let (d, method) = slab.coefficient(table)?;
     Domain::new("f", 0.001, 0.99).check(left)?;
+    let answer = |name, hours| slab.worked(table, d, Outcome::new(method, hours, Unit::Hour).named(name));
     Ok([
-        answer("hydrogen-time-mean", mean_time_h(d, slab.thickness_mm, left), Unit::Hour),
-        answer("hydrogen-time-middle", middle_time_h(d, slab.thickness_mm, left), Unit::Hour),
+        answer("hydrogen-time-mean", mean_time_h(d, slab.thickness_mm, left)),
+        answer("hydrogen-time-middle", middle_time_h(d, slab.thickness_mm, left)),
     ])
 }
 
@@ -258,10 +256,11 @@ pub fn removal_time(table: &Diffusion, slab: Slab, left: f64) -> Result<[Outcome
 /// # Errors
 /// An input that is not a number, negative, or that no part has.
 pub fn share_left(table: &Diffusion, slab: Slab, time_h: f64) -> Result<[Outcome; 2], EngineError> {
-    let (d, answer) = slab.coefficient(table)?;
+    let (d, method) = slab.coefficient(table)?;
     Domain::new("t", 0.0, 1e5).check(time_h)?;
+    let answer = |name, share| slab.worked(table, d, Outcome::new(method, share, Unit::One).named(name));
     Ok([
-        answer("hydrogen-left-mean", mean_left(d, slab.thickness_mm, time_h), Unit::One),
-        answer("hydrogen-left-middle", middle_left(d, slab.thickness_mm, time_h), Unit::One),
+        answer("hydrogen-left-mean", mean_left(d, slab.thickness_mm, time_h)),
+        answer("hydrogen-left-middle", middle_left(d, slab.thickness_mm, time_h)),
     ])
 }

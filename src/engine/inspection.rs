@@ -50,7 +50,7 @@ impl WeldToInspect {
             && (rule.when_any.is_empty() || rule.when_any.iter().any(|&wanted| self.is(wanted)))
             && rule.when_all.iter().all(|&wanted| self.is(wanted))
             && !rule.unless_any.iter().any(|&wanted| self.is(wanted));
-        speaks.then(|| if rule.none_after_heat && self.heat_treated { 0.0 } else { rule.hours })
+        speaks.then_some(if rule.none_after_heat && self.heat_treated { 0.0 } else { rule.hours })
     }
 }
 

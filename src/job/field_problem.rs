@@ -1,6 +1,6 @@
 //! What is wrong with a field of a job, and what was put where nothing was typed.
 
-use super::Field;
+use super::{Field, Slot};
 use crate::engine::job::{Process, Restraint};
 use crate::reference::{Element, embedded};
 use crate::units::{Accepts, HardnessScale, Problem, Show, limits};
@@ -37,12 +37,12 @@ pub enum Fault {
     /// It says the same thing as another field that is stated too.
     Conflict {
         /// The other field.
-        with: Field,
+        with: Slot,
     },
     /// It says something else than another field that is stated too.
     Contradicts {
         /// The other field.
-        with: Field,
+        with: Slot,
     },
     /// The process gives more hydrogen than is typed.
     LittleHydrogen {
@@ -58,13 +58,15 @@ pub enum Fault {
         /// What follows.
         mm_per_min: f64,
     },
-    /// There must be one figure, or one per process.
+    /// It holds a list, which is neither one figure for all processes nor one for each.
     Count {
         /// How many are typed.
         typed: usize,
         /// How many processes there are.
         processes: usize,
     },
+    /// A joint has two parts, and this is one more.
+    ThirdPart,
     /// The net heat input that follows from it is outside what is taken, kJ/mm.
     NetHeat {
         /// What follows.
@@ -84,72 +86,29 @@ pub enum Fault {
 /// A field that could not be used.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FieldProblem {
-    /// The field.
-    pub field: Field,
+    /// The field, with its part or run.
+    pub slot: Slot,
     /// Why.
     pub fault: Fault,
-}
-
-impl Field {
-    /// The Fluent message with its name.
-    #[must_use]
-    pub fn key(self) -> String {
-        format!("field-{}", self.id())
-    }
-
-    /// What the field takes.
-    #[must_use]
-    pub const fn accepts(self) -> Accepts {
-        match self {
-            Self::Units => Accepts::Units,
-            Self::Name | Self::Steel | Self::SteelB => Accepts::Steel,
-            Self::Certificate | Self::CertificateB => Accepts::Composition,
-            Self::Condition | Self::ConditionB => Accepts::Condition,
-            Self::Thickness | Self::ThicknessB | Self::Diameter | Self::DiameterB | Self::Leg => {
-                Accepts::Length
-            }
-            Self::Shape | Self::ShapeB => Accepts::Shape,
-            Self::Hardness | Self::HardnessB => Accepts::Hardness,
-            Self::Yield | Self::YieldB | Self::WeldStrength => Accepts::Strength,
-            Self::Joint => Accepts::Joint,
-            Self::Process => Accepts::Process,
-            Self::Hydrogen => Accepts::Hydrogen,
-            Self::HeatInput => Accepts::Heat,
-            Self::ArcEnergy => Accepts::ArcEnergy,
-            Self::Volts => Accepts::Voltage,
-            Self::Amps => Accepts::Current,
-            Self::Travel => Accepts::Travel,
-            Self::ArcTime => Accepts::ShortTime,
-            Self::RunLength => Accepts::RunLength,
-            Self::Restraint => Accepts::Restraint,
-            Self::Filler => Accepts::Filler,
-            Self::WeldCet => Accepts::Number,
-            Self::Runs => Accepts::Count,
-            Self::Shop | Self::DemandPreheat | Self::DemandInterpass | Self::DemandCeiling => {
-                Accepts::Temperature
-            }
-            Self::Damp | Self::ThermalCut | Self::Buttered | Self::ButteredB => Accepts::YesNo,
-            Self::Code => Accepts::Code,
-        }
-    }
 }
 
 impl FieldProblem {
     /// The problem in one plain line, without the field's name.
     #[must_use]
     pub fn say(&self, words: &Words) -> String {
-        let accepts = words.get(self.field.accepts().key());
+        let accepts = words.get(self.slot.field.accepts().key());
         let show = Show::new(crate::units::Units::default(), words);
-        let missing_beside = |other: Field| {
-            let name = words.get(&other.key());
-            words.with("job-missing-beside", &[("other", &name), ("id", other.id()), ("accepts", &accepts)])
+        let beside = |key: &str, other: Slot| {
+            let values = [("other", other.name(words)), ("id", other.id().into_owned())];
+            let [other, id] = values.each_ref().map(|(key, value)| (*key, value.as_str()));
+            words.with(key, &[other, id, ("accepts", &accepts)])
         };
         match &self.fault {
             Fault::Typed(problem) => problem.say(words),
-            Fault::Missing => match self.field {
+            Fault::Missing => match self.slot.field {
                 Field::Travel => words.with("job-missing-travel", &[("accepts", &accepts)]),
-                Field::ArcTime => missing_beside(Field::RunLength),
-                Field::RunLength => missing_beside(Field::ArcTime),
+                Field::ArcTime => beside("job-missing-beside", Field::RunLength.nth(self.slot.nth)),
+                Field::RunLength => beside("job-missing-beside", Field::ArcTime.nth(self.slot.nth)),
                 _ => words.with("job-missing", &[("accepts", &accepts)]),
             },
             Fault::TravelTwice => words.get("job-travel-twice"),
@@ -170,12 +129,9 @@ impl FieldProblem {
                 let key = if near.is_empty() { "job-unknown-filler-none" } else { "job-unknown-filler" };
                 words.with(key, &[("typed", &typed), ("near", &near.join(", ")), ("accepts", &accepts)])
             }
-            Fault::Conflict { with } => {
-                words.with("job-conflict", &[("other", &words.get(&with.key())), ("id", with.id())])
-            }
-            Fault::Contradicts { with } => {
-                words.with("job-contradicts", &[("other", &words.get(&with.key())), ("id", with.id())])
-            }
+            Fault::Conflict { with } => beside("job-conflict", *with),
+            Fault::Contradicts { with } => beside("job-contradicts", *with),
+            Fault::ThirdPart => words.get("job-third-part"),
             Fault::LittleHydrogen { process, least_ml } => {
                 let name = words.get(&format!("process-{}", process.id()));
                 words.with("job-little-hydrogen", &[("process", &name), ("value", &show.hydrogen(*least_ml))])
@@ -251,8 +207,8 @@ pub enum DefaultValue {
     },
     /// Net heat input, kJ/mm.
     NetHeat(f64),
-    /// The travel speed of a timed run, for all processes or for each, mm/min.
-    TimedTravel(Vec<f64>),
+    /// The travel speed of a timed run, mm/min.
+    TimedTravel(f64),
     /// Shop temperature, °C.
     Shop(f64),
     /// The weld counts as one of several runs.
@@ -272,8 +228,8 @@ pub enum DefaultValue {
 /// A field that was not typed, and what counts in its place.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Defaulted {
-    /// The field.
-    pub field: Field,
+    /// The field, with its part or run.
+    pub slot: Slot,
     /// What counts.
     pub value: DefaultValue,
 }
@@ -308,9 +264,8 @@ impl Defaulted {
             DefaultValue::NetHeat(heat) => {
                 words.with("default-net-heat", &[("value", &show.heat(*heat).main)])
             }
-            DefaultValue::TimedTravel(all) => {
-                let all: Vec<String> = all.iter().map(|mm_per_min| show.travel(*mm_per_min).main).collect();
-                words.with("default-timed-travel", &[("value", &all.join(" + "))])
+            DefaultValue::TimedTravel(mm_per_min) => {
+                words.with("default-timed-travel", &[("value", &show.travel(*mm_per_min).main)])
             }
             DefaultValue::Shop(shop_c) => {
                 words.with("default-shop", &[("value", &show.temperature(*shop_c).main)])

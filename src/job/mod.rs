@@ -1,12 +1,16 @@
-//! What was typed and what was done: jobs, sessions, their store.
+//! A job as it is typed, its reading into figures, the session, and their store.
 
 mod demo;
 mod field_problem;
+mod fields;
+mod flat;
+mod job_file;
 mod job_text;
 mod read_answers;
 mod read_job;
 mod read_part;
 mod read_weld;
+mod saver;
 mod session;
 mod steel;
 mod store;
@@ -15,12 +19,16 @@ mod write_units;
 
 pub use demo::demo_job;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
-pub use job_text::{Field, JobFileError, JobText};
+pub use fields::{Field, Of, Slot};
+pub use job_file::JobFileError;
+pub use job_text::{JobText, Texts};
 pub use read_answers::{
     AnswerFault, AnswerProblem, STEEL, read_answer, read_answers, say_refusal, shown_unit,
 };
 pub use read_job::{ReadJob, Reading, read_job};
 pub use read_part::LOOKED_FOR;
+pub use saver::{Saved, Saver};
 pub use session::{Found, OwnSteel, Session, Theme};
 pub use steel::{find_filler, find_steel, is_other_name, several_steels};
 pub use store::{Store, StoreError};
+pub use write_units::kind_of;

@@ -1,8 +1,8 @@
 //! From a job as typed to a job as the engine sees it, with all problems at once.
 
 use super::field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
-use super::read_part::{FIRST, SECOND, part};
-use super::{Field, JobText, OwnSteel, typed};
+use super::read_part::part;
+use super::{Field, JobText, Of, OwnSteel, Slot, typed};
 use crate::engine::job::{Code, Demands, Job, Joint, Member, Restraint};
 use crate::reference::Reference;
 use crate::units::{self, Problem, Units, limits};
@@ -43,32 +43,38 @@ pub(super) struct Reader<'a> {
 }
 
 impl<'a> Reader<'a> {
-    pub(super) fn typed(&self, field: Field) -> Option<&'a str> {
-        self.text.get(field)
+    /// How many parts or runs are typed.
+    pub(super) fn count(&self, of: Of) -> usize {
+        self.text.count(of)
     }
 
-    pub(super) fn has(&self, field: Field) -> bool {
-        self.typed(field).is_some()
+    pub(super) fn typed(&self, slot: impl Into<Slot>) -> Option<&'a str> {
+        self.text.get(slot)
     }
 
-    pub(super) fn fault(&mut self, field: Field, fault: Fault) {
-        self.problems.push(FieldProblem { field, fault });
+    pub(super) fn has(&self, slot: impl Into<Slot>) -> bool {
+        self.typed(slot).is_some()
     }
 
-    pub(super) fn default(&mut self, field: Field, value: DefaultValue) {
-        self.defaulted.push(Defaulted { field, value });
+    pub(super) fn fault(&mut self, slot: impl Into<Slot>, fault: Fault) {
+        self.problems.push(FieldProblem { slot: slot.into(), fault });
+    }
+
+    pub(super) fn default(&mut self, slot: impl Into<Slot>, value: DefaultValue) {
+        self.defaulted.push(Defaulted { slot: slot.into(), value });
     }
 
     /// What a field says; `None` where nothing is typed or it is a problem, which is noted.
     pub(super) fn read<T>(
         &mut self,
-        field: Field,
+        slot: impl Into<Slot>,
         parse: impl FnOnce(&str) -> Result<T, Problem>,
     ) -> Option<T> {
-        match parse(self.typed(field)?) {
+        let slot = slot.into();
+        match parse(self.typed(slot)?) {
             Ok(value) => Some(value),
             Err(problem) => {
-                self.fault(field, Fault::Typed(problem));
+                self.fault(slot, Fault::Typed(problem));
                 None
             }
         }
@@ -77,13 +83,14 @@ impl<'a> Reader<'a> {
     /// The same for a field that must be stated.
     pub(super) fn required<T>(
         &mut self,
-        field: Field,
+        slot: impl Into<Slot>,
         parse: impl FnOnce(&str) -> Result<T, Problem>,
     ) -> Option<T> {
-        if !self.has(field) {
-            self.fault(field, Fault::Missing);
+        let slot = slot.into();
+        if !self.has(slot) {
+            self.fault(slot, Fault::Missing);
         }
-        self.read(field, parse)
+        self.read(slot, parse)
     }
 }
 
@@ -133,12 +140,12 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     if let (Some(joint), Some(members), Some(runs), Some(restraint), true) =
         (joint, members, runs, restraint, problems.is_empty())
     {
-        defaulted.sort_by_key(|defaulted| defaulted.field);
+        defaulted.sort_by_key(|defaulted| defaulted.slot);
         let shop_c = shop_c.unwrap_or(SHOP_C);
         let job = Job { members, joint, runs, restraint, weld, shop_c, damp, code, demands, thermal_cut };
         return Ok(ReadJob { job, defaulted, units });
     }
-    problems.sort_by_key(|problem| problem.field);
+    problems.sort_by_key(|problem| problem.slot);
     Err(problems)
 }
 
@@ -147,20 +154,25 @@ fn members(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Vec<Member>>
     let row = joint.and_then(|joint| reader.reference.joint(joint.id()));
     let (takes, rounds) =
         row.map_or((1, [false, false]), |row| (row.members, [row.first_is_round, row.second_is_round]));
-    let second_typed = SECOND.fields().into_iter().any(|field| reader.has(field));
+    let typed =
+        |nth: usize| Field::ALL.iter().any(|field| field.of() == Of::Part && reader.has(field.nth(nth)));
+    let second_typed = typed(1);
+    if (2..reader.count(Of::Part)).any(typed) {
+        reader.fault(Field::Steel.nth(2), Fault::ThirdPart);
+    }
     // With both shapes typed the sketch's order follows from them.
-    let first = part(reader, &FIRST, None, rounds[0] && !second_typed || rounds == [true, true]);
+    let first = part(reader, 0, None, rounds[0] && !second_typed || rounds == [true, true]);
     if !second_typed {
         let first = first?;
         if takes < 2 {
             return Some(vec![first]);
         }
-        reader.default(Field::SteelB, DefaultValue::SamePart);
+        reader.default(Field::Steel.nth(1), DefaultValue::SamePart);
         return Some(vec![first.clone(), first]);
     }
     let first_round = first.as_ref().is_some_and(|first| first.round);
     let by_joint = rounds[1] && (rounds[0] || !first_round);
-    let second = part(reader, &SECOND, first.as_ref().map(|first| &first.steel), by_joint);
+    let second = part(reader, 1, first.as_ref().map(|first| &first.steel), by_joint);
     let (first, second) = (first?, second?);
     let turned = rounds[0] != rounds[1] && first.round != rounds[0] && second.round != rounds[1];
     Some(if turned { vec![second, first] } else { vec![first, second] })

@@ -1,235 +1,197 @@
 //! Processes with hydrogen and heat input, and the weld metal, as typed.
 
-use super::Field;
 use super::field_problem::{DefaultValue, Fault};
 use super::read_job::Reader;
 use super::steel::find_filler;
 use super::typed::{self, TypedProcess};
+use super::{Field, Of, Slot};
 use crate::engine::carbon_equivalent::cet;
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::{Joint, Process, Run, WeldMetal};
-use crate::reference::DepositKind;
+use crate::reference::{DepositKind, Filler};
 use crate::units::{self, Hydrogen, Problem, TimeUnit, limits};
 
 /// Net heat input where none is stated, kJ/mm: that of a medium run, and the point at
 /// which Method B neither adds nor takes away.
 const NET_HEAT_KJ_PER_MM: f64 = 1.0;
 
-/// The runs of a job: one per process.
+/// The runs of a job: those of each process.
 pub(super) fn runs(reader: &mut Reader<'_>) -> Option<Vec<Run>> {
-    let processes = reader.required(Field::Process, typed::process_list)?;
-    let hydrogens =
-        list(reader, Field::Hydrogen, processes.len(), |text| units::hydrogen(text, limits::HYDROGEN_ML));
-    let mut known = Vec::new();
-    for (at, (text, process)) in processes.iter().enumerate() {
-        known.push(covering(reader, text, *process, hydrogens.as_ref().map(|all| &all[at])));
+    let runs: Vec<Option<Run>> = (0..reader.count(Of::Run).max(1)).map(|nth| run(reader, nth)).collect();
+    runs.into_iter().collect()
+}
+
+/// The runs of one process.
+fn run(reader: &mut Reader<'_>, nth: usize) -> Option<Run> {
+    let slot = Field::Process.nth(nth);
+    if !reader.has(slot) {
+        reader.fault(slot, Fault::Missing);
     }
-    let heats = heats(reader, &known);
-    let known: Vec<Process> = known.into_iter().collect::<Option<_>>()?;
-    if reader.has(Field::Hydrogen) && hydrogens.is_none() {
+    let process = one(reader, slot, typed::process);
+    let hydrogen = one(reader, Field::Hydrogen.nth(nth), |text| units::hydrogen(text, limits::HYDROGEN_ML));
+    let process = process.and_then(|process| covering(reader, slot, process, hydrogen.as_ref()));
+    let heat = heat(reader, nth, process);
+    let process = process?;
+    let hydrogen_ml = hydrogen_ml(reader, Field::Hydrogen.nth(nth), process, hydrogen)?;
+    Some(Run { process, hydrogen_ml, net_heat_kj_per_mm: heat? })
+}
+
+/// What a field of one run says. A list there is one that does not fit the processes.
+fn one<T>(reader: &mut Reader<'_>, slot: Slot, parse: impl FnOnce(&str) -> Result<T, Problem>) -> Option<T> {
+    let typed = reader.typed(slot)?.split('+').count();
+    if typed > 1 {
+        let processes = reader.count(Of::Run);
+        reader.fault(slot, Fault::Count { typed, processes });
         return None;
     }
-    if let Some((process, least_ml)) = hydrogens.as_ref().and_then(|all| too_little(reader, &known, all)) {
-        reader.fault(Field::Hydrogen, Fault::LittleHydrogen { process, least_ml });
-        return None;
-    }
-    let heats = heats?;
-    let mut runs = Vec::new();
-    for (at, process) in known.into_iter().enumerate() {
-        let hydrogen_ml = hydrogen_ml(reader, process, hydrogens.as_ref().map(|all| all[at]));
-        runs.push(Run { process, hydrogen_ml, net_heat_kj_per_mm: heats[at] });
-    }
-    Some(runs)
+    reader.read(slot, parse)
 }
 
 fn covering(
     reader: &mut Reader<'_>,
-    text: &str,
+    slot: Slot,
     process: TypedProcess,
     hydrogen: Option<&Hydrogen>,
 ) -> Option<Process> {
-    match process.with_hydrogen(text, hydrogen) {
+    match process.with_hydrogen(reader.typed(slot).unwrap_or_default(), hydrogen) {
         Ok(process) => Some(process),
         Err(problem) => {
-            reader.fault(Field::Process, Fault::Typed(problem));
+            reader.fault(slot, Fault::Typed(problem));
             None
         }
     }
 }
 
-/// One value for all processes, or one for each, joined by `+`.
-fn list<T: Clone>(
+/// The hydrogen that counts, ml/100 g. A process that never gives as little as is typed for
+/// it is refused: a plan on that figure would be too cold.
+fn hydrogen_ml(
     reader: &mut Reader<'_>,
-    field: Field,
-    processes: usize,
-    parse: impl Fn(&str) -> Result<T, Problem>,
-) -> Option<Vec<T>> {
-    let all: Vec<T> = reader.read(field, |text| text.split('+').map(&parse).collect())?;
-    match all.as_slice() {
-        [one] => Some(vec![one.clone(); processes]),
-        all if all.len() == processes => Some(all.to_vec()),
-        all => {
-            reader.fault(field, Fault::Count { typed: all.len(), processes });
-            None
-        }
-    }
-}
-
-/// The first process that never gives as little hydrogen as is typed for it, and the least
-/// that it gives, ml/100 g. A plan on that figure would be too cold.
-fn too_little(reader: &Reader<'_>, processes: &[Process], hydrogens: &[Hydrogen]) -> Option<(Process, f64)> {
-    let mut pairs = processes.iter().zip(hydrogens);
-    pairs.find_map(|(&process, hydrogen)| {
-        let least_ml = reader.reference.process(process.id())?.hydrogen_least_ml();
-        (hydrogen.ml < least_ml).then_some((process, least_ml))
-    })
-}
-
-fn hydrogen_ml(reader: &mut Reader<'_>, process: Process, typed: Option<Hydrogen>) -> f64 {
+    slot: Slot,
+    process: Process,
+    typed: Option<Hydrogen>,
+) -> Option<f64> {
+    let row = reader.reference.process(process.id());
     // A process that the dataset does not have counts as the worst that is typed at all.
-    let typical = reader.reference.process(process.id()).map_or(60.0, |row| row.hydrogen_high_ml);
+    let typical = row.map_or(60.0, |row| row.hydrogen_high_ml);
     match typed {
+        None if reader.has(slot) => None,
         None => {
-            reader.default(Field::Hydrogen, DefaultValue::Hydrogen { process, ml: typical });
-            typical
+            reader.default(slot, DefaultValue::Hydrogen { process, ml: typical });
+            Some(typical)
         }
-        Some(Hydrogen { ml, open: true, .. }) => {
+        Some(Hydrogen { ml, open, .. }) => {
+            let least_ml = row.map_or(0.0, |row| row.hydrogen_least_ml());
+            if ml < least_ml {
+                reader.fault(slot, Fault::LittleHydrogen { process, least_ml });
+                return None;
+            }
+            if !open {
+                return Some(ml);
+            }
             let ml = ml.max(typical);
-            reader.default(Field::Hydrogen, DefaultValue::OpenHydrogen { process, ml });
-            ml
+            reader.default(slot, DefaultValue::OpenHydrogen { process, ml });
+            Some(ml)
         }
-        Some(Hydrogen { ml, .. }) => ml,
     }
 }
 
 /// Fields that state the heat input by what is read at the machine and at the run.
 const ARC: [Field; 5] = [Field::Volts, Field::Amps, Field::Travel, Field::ArcTime, Field::RunLength];
 
-/// Net heat input of each process, from the one way in which it is stated.
-fn heats(reader: &mut Reader<'_>, processes: &[Option<Process>]) -> Option<Vec<f64>> {
-    let count = processes.len();
+/// Net heat input of a run, from the one way in which it is stated.
+fn heat(reader: &mut Reader<'_>, nth: usize, process: Option<Process>) -> Option<f64> {
     let length = reader.units.length;
-    let by_arc = ARC.into_iter().find(|field| reader.has(*field));
-    let stated = [
-        reader.has(Field::HeatInput).then_some(Field::HeatInput),
-        reader.has(Field::ArcEnergy).then_some(Field::ArcEnergy),
-        by_arc,
-    ];
-    let stated: Vec<Field> = stated.into_iter().flatten().collect();
-    if let [first, more @ ..] = stated.as_slice() {
-        for other in more {
-            reader.fault(*other, Fault::Conflict { with: *first });
-        }
+    let has = |field: Field| Some(field.nth(nth)).filter(|slot| reader.has(*slot));
+    let by_arc = ARC.into_iter().find_map(has);
+    let stated: Vec<Slot> =
+        [has(Field::HeatInput), has(Field::ArcEnergy), by_arc].into_iter().flatten().collect();
+    for other in stated.iter().skip(1) {
+        reader.fault(*other, Fault::Conflict { with: stated[0] });
     }
-    let net = list(reader, Field::HeatInput, count, |text| {
+    let net = one(reader, Field::HeatInput.nth(nth), |text| {
         units::net_heat(text, length, limits::NET_HEAT_KJ_PER_MM)
     });
-    let arc = list(reader, Field::ArcEnergy, count, |text| {
+    let arc = one(reader, Field::ArcEnergy.nth(nth), |text| {
         units::arc_energy(text, length, limits::ARC_ENERGY_KJ_PER_MM)
     });
-    let volts = list(reader, Field::Volts, count, |text| units::voltage(text, limits::VOLTAGE_V));
-    let amps = list(reader, Field::Amps, count, |text| units::current(text, limits::CURRENT_A));
-    let by_meters = stated.first().is_some_and(|first| ARC.contains(first));
-    let travel = travel(reader, count, by_meters);
+    let volts = one(reader, Field::Volts.nth(nth), |text| units::voltage(text, limits::VOLTAGE_V));
+    let amps = one(reader, Field::Amps.nth(nth), |text| units::current(text, limits::CURRENT_A));
     let Some(first) = stated.first() else {
-        reader.default(Field::HeatInput, DefaultValue::NetHeat(NET_HEAT_KJ_PER_MM));
-        return Some(vec![NET_HEAT_KJ_PER_MM; count]);
+        reader.default(Field::HeatInput.nth(nth), DefaultValue::NetHeat(NET_HEAT_KJ_PER_MM));
+        return Some(NET_HEAT_KJ_PER_MM);
     };
-    match first {
+    let travel = travel(reader, nth, ARC.contains(&first.field));
+    match first.field {
         Field::HeatInput => net,
         Field::ArcEnergy => {
-            let made = arc?.into_iter().zip(processes);
-            let made: Option<Vec<f64>> = made
-                .map(|(energy, process)| {
-                    process.map(|process| energy * reader.reference.efficiency(process.id()))
-                })
-                .collect();
-            inside(reader, Field::ArcEnergy, made?)
+            let net = arc? * reader.reference.efficiency(process?.id());
+            inside(reader, *first, net)
         }
         _ => {
-            for field in [Field::Volts, Field::Amps] {
-                if !reader.has(field) {
-                    reader.fault(field, Fault::Missing);
+            for slot in [Field::Volts.nth(nth), Field::Amps.nth(nth)] {
+                if !reader.has(slot) {
+                    reader.fault(slot, Fault::Missing);
                 }
             }
-            let (volts, amps, travel) = (volts?, amps?, travel?);
-            let mut made = Vec::new();
-            for (at, process) in processes.iter().enumerate() {
-                let run = ArcRun {
-                    volts: volts[at],
-                    amps: amps[at],
-                    travel: travel[at],
-                    efficiency: reader.reference.efficiency((*process)?.id()),
-                };
-                // The readers of the fields keep them inside what the engine takes.
-                let [_, net] = heat_input(run).ok()?;
-                made.push(net.value?);
-            }
-            let field = if reader.has(Field::Travel) { Field::Travel } else { Field::RunLength };
-            inside(reader, field, made)
+            let efficiency = reader.reference.efficiency(process?.id());
+            let run = ArcRun { volts: volts?, amps: amps?, travel: travel?, efficiency };
+            // The readers of the fields keep them inside what the engine takes.
+            let [_, net] = heat_input(run).ok()?;
+            let by_speed = Field::Travel.nth(nth);
+            let slot = if reader.has(by_speed) { by_speed } else { Field::RunLength.nth(nth) };
+            inside(reader, slot, net.value?)
         }
     }
 }
 
-/// How fast the arc travels with each process: as typed, or from a run that was timed and
-/// measured. Says what is missing only where the heat input is stated so.
-fn travel(reader: &mut Reader<'_>, count: usize, wanted: bool) -> Option<Vec<Travel>> {
+/// How fast the arc travels: as typed, or from a run that was timed and measured. Says what is
+/// missing only where the heat input is stated so.
+fn travel(reader: &mut Reader<'_>, nth: usize, wanted: bool) -> Option<Travel> {
     let length = reader.units.length;
-    let speeds =
-        list(reader, Field::Travel, count, |text| units::travel(text, length, limits::TRAVEL_MM_PER_MIN));
-    let times = list(reader, Field::ArcTime, count, |text| {
-        units::duration(text, TimeUnit::Seconds, limits::ARC_TIME_S)
-    });
-    let lengths =
-        list(reader, Field::RunLength, count, |text| units::run_length(text, length, limits::RUN_MM));
-    let timed = [Field::ArcTime, Field::RunLength].map(|field| reader.has(field));
-    match (reader.has(Field::Travel), timed) {
-        (true, [false, false]) => {
-            return Some(speeds?.into_iter().map(|speed| Travel::SpeedMmPerS(speed / 60.0)).collect());
-        }
+    let [speed_slot, time_slot, length_slot] =
+        [Field::Travel, Field::ArcTime, Field::RunLength].map(|field| field.nth(nth));
+    let speed = one(reader, speed_slot, |text| units::travel(text, length, limits::TRAVEL_MM_PER_MIN));
+    let time = one(reader, time_slot, |text| units::duration(text, TimeUnit::Seconds, limits::ARC_TIME_S));
+    let run = one(reader, length_slot, |text| units::run_length(text, length, limits::RUN_MM));
+    match (reader.has(speed_slot), [time_slot, length_slot].map(|slot| reader.has(slot))) {
+        (true, [false, false]) => Some(Travel::SpeedMmPerS(speed? / 60.0)),
         (true, [time, _]) => {
-            let field = if time { Field::ArcTime } else { Field::RunLength };
-            reader.fault(field, Fault::TravelTwice);
-            return None;
+            reader.fault(if time { time_slot } else { length_slot }, Fault::TravelTwice);
+            None
         }
-        (false, [true, true]) => {}
+        (false, [true, true]) => {
+            let run = Travel::Run { arc_time_s: time?, run_mm: run? };
+            let mm_per_min = run.mm_per_s() * 60.0;
+            if !limits::TRAVEL_MM_PER_MIN.holds(mm_per_min) {
+                reader.fault(length_slot, Fault::TimedTravel { mm_per_min });
+                return None;
+            }
+            reader.default(speed_slot, DefaultValue::TimedTravel(mm_per_min));
+            Some(run)
+        }
         (false, timed) => {
             let missing = match timed {
-                [false, true] => Field::ArcTime,
-                [true, false] => Field::RunLength,
-                _ => Field::Travel,
+                [false, true] => time_slot,
+                [true, false] => length_slot,
+                _ => speed_slot,
             };
             if wanted {
                 reader.fault(missing, Fault::Missing);
             }
-            return None;
-        }
-    }
-    let runs = times?.into_iter().zip(lengths?);
-    let runs: Vec<Travel> = runs.map(|(arc_time_s, run_mm)| Travel::Run { arc_time_s, run_mm }).collect();
-    let mut speeds: Vec<f64> = runs.iter().map(|run| run.mm_per_s() * 60.0).collect();
-    if let Some(&mm_per_min) = speeds.iter().find(|speed| !limits::TRAVEL_MM_PER_MIN.holds(**speed)) {
-        reader.fault(Field::RunLength, Fault::TimedTravel { mm_per_min });
-        return None;
-    }
-    if speeds.iter().all(|speed| *speed == speeds[0]) {
-        speeds.truncate(1);
-    }
-    reader.default(Field::Travel, DefaultValue::TimedTravel(speeds));
-    Some(runs)
-}
-
-fn inside(reader: &mut Reader<'_>, field: Field, heats: Vec<f64>) -> Option<Vec<f64>> {
-    match heats.iter().find(|heat| !limits::NET_HEAT_KJ_PER_MM.holds(**heat)) {
-        None => Some(heats),
-        Some(&net_kj_per_mm) => {
-            reader.fault(field, Fault::NetHeat { net_kj_per_mm });
             None
         }
     }
 }
 
-/// What is known of the weld metal. What is typed comes before what the filler's class says.
+fn inside(reader: &mut Reader<'_>, slot: Slot, net_kj_per_mm: f64) -> Option<f64> {
+    if limits::NET_HEAT_KJ_PER_MM.holds(net_kj_per_mm) {
+        return Some(net_kj_per_mm);
+    }
+    reader.fault(slot, Fault::NetHeat { net_kj_per_mm });
+    None
+}
+
+/// What is known of the weld metal. What is typed comes before what the fillers' classes say.
 ///
 /// A leg is that of a fillet: for a joint without one it is not read, which is said, since
 /// the throat that follows from it would stand for a weld as deep as the part.
@@ -246,30 +208,45 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[
         }
         None
     };
-    let count = reader.read(Field::Runs, |text| units::count(text, limits::RUNS));
-    if !reader.has(Field::Runs) {
-        reader.default(Field::Runs, DefaultValue::SeveralRuns);
-    }
-    let filler = match reader.typed(Field::Filler).map(|name| (name, find_filler(name, reader.reference))) {
-        None => None,
-        Some((_, Ok(filler))) => Some(filler),
-        Some((name, Err(near))) => {
-            reader.fault(Field::Filler, Fault::UnknownFiller { typed: name.to_owned(), near });
-            None
-        }
-    };
-    let ferritic = filler
+    let fillers: Vec<Option<&Filler>> =
+        (0..reader.count(Of::Run).max(1)).map(|nth| filler(reader, Field::Filler.nth(nth))).collect();
+    let known = || fillers.iter().copied().flatten();
+    let ferritic = known()
         .filter(|filler| matches!(filler.deposit, DepositKind::Ferritic | DepositKind::Martensitic))
-        .and_then(|filler| filler.nominal());
-    let nickel = !runs.is_empty() && runs.iter().all(|run| run.process == Process::SmawNickel);
+        .filter_map(Filler::nominal);
+    let hydrogen_stays = |(nth, filler): (usize, &Option<&Filler>)| {
+        runs.get(nth).is_some_and(|run| run.process == Process::SmawNickel)
+            || filler.is_some_and(Filler::tolerates_hydrogen)
+    };
     WeldMetal {
-        cet: cet_typed.or_else(|| ferritic.map(|composition| cet(&composition))),
+        // The deposit that hardens most, and the strongest: one of them governs.
+        cet: cet_typed.or_else(|| ferritic.map(|composition| cet(&composition)).reduce(f64::max)),
         // A class caps strength seldom; where it does, the cap is the safe end.
-        tensile_mpa: tensile_typed
-            .or_else(|| filler.and_then(|filler| filler.tensile_max_mpa.or(filler.tensile_min_mpa))),
-        several_runs: count.is_none_or(|count| count > 1),
+        tensile_mpa: tensile_typed.or_else(|| {
+            known().filter_map(|filler| filler.tensile_max_mpa.or(filler.tensile_min_mpa)).reduce(f64::max)
+        }),
+        several_runs: several_runs(reader),
         // Throat of an equal-legged fillet.
         thickness_mm: leg.map(|leg| leg.mm * std::f64::consts::FRAC_1_SQRT_2),
-        austenitic: nickel || filler.is_some_and(|filler| filler.tolerates_hydrogen()),
+        austenitic: fillers.iter().enumerate().all(hydrogen_stays),
     }
+}
+
+/// Does the weld take two runs or more? Where it is not said for each process, it does.
+fn several_runs(reader: &mut Reader<'_>) -> bool {
+    let slots: Vec<Slot> = (0..reader.count(Of::Run).max(1)).map(|nth| Field::Passes.nth(nth)).collect();
+    let stated: Vec<Option<u32>> =
+        slots.iter().map(|slot| one(reader, *slot, |text| units::count(text, limits::RUNS))).collect();
+    if let Some(open) = slots.iter().find(|slot| !reader.has(**slot)) {
+        reader.default(*open, DefaultValue::SeveralRuns);
+    }
+    stated.into_iter().sum::<Option<u32>>().is_none_or(|sum| sum > 1)
+}
+
+/// The filler of a run.
+fn filler<'a>(reader: &mut Reader<'a>, slot: Slot) -> Option<&'a Filler> {
+    let name = reader.typed(slot)?;
+    find_filler(name, reader.reference)
+        .map_err(|near| reader.fault(slot, Fault::UnknownFiller { typed: name.to_owned(), near }))
+        .ok()
 }

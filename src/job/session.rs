@@ -8,7 +8,9 @@ use ron::value::RawValue;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
-use super::job_text::{Field, JobText, ron_options};
+use super::fields::Slot;
+use super::job_file::ron_options;
+use super::job_text::JobText;
 use super::read_answers::choices_without_keys;
 use super::store::{Store, StoreError};
 use super::typed::{CertificateLine, composition};
@@ -85,7 +87,7 @@ pub struct Found {
     /// What could be read; the rest is at its default.
     pub session: Session,
     /// The fields that could not be read; `session` stands for the whole file.
-    pub lost: Vec<&'static str>,
+    pub lost: Vec<String>,
     /// Where the file with them is kept.
     pub kept_aside: Option<PathBuf>,
 }
@@ -95,7 +97,10 @@ impl Found {
     #[must_use]
     pub fn say(&self, words: &Words) -> String {
         let Some(aside) = &self.kept_aside else { return String::new() };
-        let name = |id: &&str| {
+        let name = |id: &String| {
+            if let Some(slot) = Slot::from_id(id) {
+                return slot.name(words);
+            }
             let key = format!("field-{id}");
             if words.has(&key) { words.get(&key) } else { words.get("store-kept-whole") }
         };
@@ -126,9 +131,9 @@ impl Session {
     /// The session of a text: what is missing or can't be read is at its default, what is
     /// not known is left out. With it the fields that could not be read.
     #[must_use]
-    pub fn from_ron(text: &str) -> (Self, Vec<&'static str>) {
+    pub fn from_ron(text: &str) -> (Self, Vec<String>) {
         let Ok(raw) = ron_options().from_str::<Raw>(text) else {
-            return (Self::default(), vec!["session"]);
+            return (Self::default(), vec!["session".to_owned()]);
         };
         let mut lost = Vec::new();
         let mut session = Self {
@@ -174,13 +179,13 @@ impl Session {
 }
 
 /// The job with what can be read of it.
-fn job(raw: Option<Box<RawValue>>, lost: &mut Vec<&'static str>) -> JobText {
+fn job(raw: Option<Box<RawValue>>, lost: &mut Vec<String>) -> JobText {
     let Some(raw) = raw else { return JobText::default() };
     let (job, bad) = JobText::lenient(raw.get_ron()).unwrap_or_else(|| {
-        lost.push("job");
+        lost.push("job".to_owned());
         (JobText::default(), Vec::new())
     });
-    lost.extend(bad.into_iter().map(Field::id));
+    lost.extend(bad);
     job
 }
 
@@ -188,11 +193,11 @@ fn job(raw: Option<Box<RawValue>>, lost: &mut Vec<&'static str>) -> JobText {
 fn field<T: DeserializeOwned + Default>(
     name: &'static str,
     raw: Option<Box<RawValue>>,
-    lost: &mut Vec<&'static str>,
+    lost: &mut Vec<String>,
 ) -> T {
     let Some(raw) = raw else { return T::default() };
     ron_options().from_str(raw.get_ron()).unwrap_or_else(|_| {
-        lost.push(name);
+        lost.push(name.to_owned());
         T::default()
     })
 }

@@ -4,28 +4,19 @@
 //! it, 30 (mm) would silently become 30 in; so it becomes "30 mm" first.
 
 use super::read_answers::shown_unit;
-use super::{Field, JobText, Session};
+use super::{Field, JobText, Of, Session};
 use crate::questions::{self, Kind};
-use crate::units::Units;
+use crate::units::{Accepts, Units};
 
-/// What kind of figure a field of the job holds; `None` where units of the screen don't matter.
-const fn kind_of(field: Field) -> Option<Kind> {
-    Some(match field {
-        Field::Thickness
-        | Field::ThicknessB
-        | Field::Diameter
-        | Field::DiameterB
-        | Field::Leg
-        | Field::RunLength => Kind::Length,
-        Field::Yield | Field::YieldB | Field::WeldStrength => Kind::Stress,
-        Field::HeatInput | Field::ArcEnergy => Kind::HeatInput,
-        Field::Travel => Kind::Speed,
-        Field::Condition
-        | Field::ConditionB
-        | Field::Shop
-        | Field::DemandPreheat
-        | Field::DemandInterpass
-        | Field::DemandCeiling => Kind::Temperature,
+/// What kind of figure a field takes; `None` where units of the screen don't matter.
+#[must_use]
+pub const fn kind_of(field: Field) -> Option<Kind> {
+    Some(match field.accepts() {
+        Accepts::Length | Accepts::RunLength => Kind::Length,
+        Accepts::Strength => Kind::Stress,
+        Accepts::Heat | Accepts::ArcEnergy => Kind::HeatInput,
+        Accepts::Travel => Kind::Speed,
+        Accepts::Condition | Accepts::Temperature => Kind::Temperature,
         _ => return None,
     })
 }
@@ -52,11 +43,18 @@ impl JobText {
     pub fn with_units_written(&self, units: Units) -> Self {
         let units = self.get(Field::Units).and_then(|text| Units::read(text).ok()).unwrap_or(units);
         let mut made = self.clone();
-        for field in Field::ALL {
-            let (Some(kind), Some(text)) = (kind_of(*field), self.get(*field)) else { continue };
-            let unit = shown_unit(kind, units);
-            let parts: Vec<String> = text.split('+').map(|part| written(part, unit)).collect();
-            made.set(*field, Some(parts.join(" + ")));
+        for (slot, text) in self.typed() {
+            if let Some(kind) = kind_of(slot.field) {
+                let unit = shown_unit(kind, units);
+                // A list that does not fit the processes stands in one run.
+                let text = match slot.field.of() {
+                    Of::Run => {
+                        text.split('+').map(|text| written(text, unit)).collect::<Vec<_>>().join(" + ")
+                    }
+                    _ => written(text, unit),
+                };
+                made.set(slot, Some(text));
+            }
         }
         made
     }
@@ -73,6 +71,6 @@ impl Session {
             }
         }
         self.units = units;
-        self.job.units = None;
+        self.job.set(Field::Units, None);
     }
 }

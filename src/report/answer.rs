@@ -4,7 +4,7 @@ use super::asks::{asks, without_window};
 use super::evidence::name;
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::steel::published_spans;
-use super::then_steel::no_room_to_lay;
+use super::to_do_of_steel::no_room_to_lay;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::evidence::{Evidence, Standing};
 use crate::engine::job::Job;

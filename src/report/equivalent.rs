@@ -1,16 +1,16 @@
 //! The basis of a carbon equivalent of a composition.
 
 use super::Pen;
+use super::basis_sheet::{BasisSheet, lines_of, source_paragraph};
 use super::figure::{Figure, basis_mark};
 use super::outcome::{StepLine, range_lines};
-use super::sheet::{Sheet, lines_of, source_paragraph};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::reference::{Composition, Element};
 use crate::units::Both;
 
 /// The basis sheet of one carbon equivalent; `None` where the composition has none.
 #[must_use]
-pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -> Option<Sheet> {
+pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -> Option<BasisSheet> {
     let methods = &pen.reference.methods;
     let outcome = carbon_equivalent(which, methods.row(which.method()), steel).ok()?;
     let value = pen.show.number(outcome.value?, 3);
@@ -29,7 +29,7 @@ pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -
     steps.push(StepLine { text: label.clone(), value: value.clone() });
     let sentence = if outcome.in_range() { "certificate-in-range" } else { "certificate-beyond-range" };
     let both = Both { main: value, second: String::new() };
-    Some(Sheet {
+    Some(BasisSheet {
         figure: Figure::new(which.id(), label.clone(), both, basis.clone()),
         label,
         standing: None,

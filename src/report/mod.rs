@@ -5,19 +5,20 @@
 
 mod answer;
 mod asks;
+mod basis_sheet;
 mod cautions;
 mod equivalent;
 mod evidence;
 mod figure;
 mod levers;
 mod outcome;
-mod sheet;
 mod steel;
-mod then;
-mod then_steel;
 mod tint;
+mod to_do;
+mod to_do_of_steel;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
+pub use basis_sheet::{BasisSheet, basis_sheet};
 pub use cautions::{CautionLine, caution_line, caution_lines};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
@@ -27,13 +28,12 @@ pub use outcome::{
     RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, limits, number, range_lines, step_lines,
     symbol,
 };
-pub use sheet::{Sheet, sheet};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};
-pub use then::{ThenLine, then_lines};
 pub use tint::{
     ShownLimits, Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line,
     refusal_line, stage_name, tint_limits,
 };
+pub use to_do::{ToDoLine, to_do_lines};
 
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, Verdict};
@@ -62,7 +62,7 @@ pub struct Report {
     /// What would lower the minimum.
     pub levers: Vec<LeverLine>,
     /// What there is to do, in the order of the work.
-    pub then: Vec<ThenLine>,
+    pub to_do: Vec<ToDoLine>,
     /// The cautions of this job, worst first.
     pub cautions: Vec<CautionLine>,
 }
@@ -80,7 +80,7 @@ impl Report {
                 evidence_groups(pen, job, plan)
             },
             levers: lever_lines(pen, job, plan),
-            then: then_lines(pen, job, plan),
+            to_do: to_do_lines(pen, job, plan),
             cautions: caution_lines(pen, plan),
         }
     }

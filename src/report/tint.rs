@@ -1,9 +1,9 @@
 //! A colour of the steel and its peak in words.
 
 use super::Pen;
+use super::basis_sheet::{BasisSheet, lines_of, source_paragraph};
 use super::figure::{BasisMark, Figure, band, of_unit};
 use super::outcome::{StepLine, range_lines};
-use super::sheet::{Sheet, lines_of, source_paragraph};
 use crate::engine::Outcome;
 use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
 use crate::engine::tint::{
@@ -316,10 +316,10 @@ fn step_name(pen: &Pen<'_>, symbol: &str) -> String {
 
 /// Everything about one answer of a question: formula, numbers, range, source.
 #[must_use]
-pub fn outcome_sheet(pen: &Pen<'_>, outcome: &Outcome, line: &TintLine) -> Sheet {
+pub fn outcome_sheet(pen: &Pen<'_>, outcome: &Outcome, line: &TintLine) -> BasisSheet {
     let mut paragraphs = vec![source_paragraph(pen, outcome.basis(&pen.reference.methods))];
     paragraphs.push((pen.words.get("sheet-not-known"), pen.words.get("tint-no-independent-row")));
-    Sheet {
+    BasisSheet {
         figure: line.figure.clone(),
         label: line.figure.label.clone(),
         standing: None,

@@ -71,8 +71,6 @@ pub const ROCKWELL_C: Within = Within::new(20.0, 70.0);
 pub const RUNS: Within = Within::new(1.0, 1000.0);
 /// Carbon equivalent CET of the weld metal, %.
 pub const CET: Within = Within::new(0.01, 1.5);
-/// One element, weight percent.
-pub const PERCENT: Within = Within::new(0.0, 100.0);
 /// Mass, kg.
 pub const MASS_KG: Within = Within::new(0.001, 100_000.0);
 /// Time, s: up to a month.

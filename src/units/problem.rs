@@ -1,10 +1,13 @@
 //! Why a typed value could not be used, and what would be.
 
+use strum::{IntoStaticStr, VariantArray};
+
 use crate::words::Words;
 
 /// What a field takes; its words are the Fluent message `accepts-ID` with the
 /// attribute `name`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr, VariantArray)]
+#[strum(prefix = "accepts-", serialize_all = "kebab-case")]
 #[allow(missing_docs, reason = "the id of each is its name")]
 pub enum Accepts {
     Length,
@@ -40,75 +43,10 @@ pub enum Accepts {
 }
 
 impl Accepts {
-    /// All of them.
-    pub const ALL: [Self; 30] = [
-        Self::Length,
-        Self::Temperature,
-        Self::Difference,
-        Self::Heat,
-        Self::ArcEnergy,
-        Self::Hydrogen,
-        Self::Voltage,
-        Self::Current,
-        Self::Travel,
-        Self::Strength,
-        Self::Mass,
-        Self::Hardness,
-        Self::Duration,
-        Self::ShortTime,
-        Self::RunLength,
-        Self::Number,
-        Self::Count,
-        Self::Share,
-        Self::Units,
-        Self::Condition,
-        Self::Process,
-        Self::Joint,
-        Self::Restraint,
-        Self::Composition,
-        Self::Percent,
-        Self::YesNo,
-        Self::Code,
-        Self::Shape,
-        Self::Steel,
-        Self::Filler,
-    ];
-
     /// The Fluent message that says what is accepted.
     #[must_use]
-    pub const fn key(self) -> &'static str {
-        match self {
-            Self::Length => "accepts-length",
-            Self::Temperature => "accepts-temperature",
-            Self::Difference => "accepts-difference",
-            Self::Heat => "accepts-heat",
-            Self::ArcEnergy => "accepts-arc-energy",
-            Self::Hydrogen => "accepts-hydrogen",
-            Self::Voltage => "accepts-voltage",
-            Self::Current => "accepts-current",
-            Self::Travel => "accepts-travel",
-            Self::Strength => "accepts-strength",
-            Self::Mass => "accepts-mass",
-            Self::Hardness => "accepts-hardness",
-            Self::Duration => "accepts-duration",
-            Self::ShortTime => "accepts-short-time",
-            Self::RunLength => "accepts-run-length",
-            Self::Number => "accepts-number",
-            Self::Count => "accepts-count",
-            Self::Share => "accepts-share",
-            Self::Units => "accepts-units",
-            Self::Condition => "accepts-condition",
-            Self::Process => "accepts-process",
-            Self::Joint => "accepts-joint",
-            Self::Restraint => "accepts-restraint",
-            Self::Composition => "accepts-composition",
-            Self::Percent => "accepts-percent",
-            Self::YesNo => "accepts-yes-no",
-            Self::Code => "accepts-code",
-            Self::Shape => "accepts-shape",
-            Self::Steel => "accepts-steel",
-            Self::Filler => "accepts-filler",
-        }
+    pub fn key(self) -> &'static str {
+        self.into()
     }
 }
 

@@ -154,6 +154,20 @@ fn post_heat_is_one_figure() {
     assert_eq!(names[..2], ["post-heat-time", "post-heat-temperature"]);
 }
 
+/// What is typed once for all processes is told once; what is typed for one names it.
+#[test]
+fn a_problem_names_its_process() {
+    let ran = small(&["process-2=smaw basic", "hydrogen=H3", "heat-input=1 + 99"]);
+    assert_eq!(ran.status, 2, "{}", ran.out);
+    let starts: Vec<&str> = ran.err.lines().filter_map(|line| line.split(':').next()).collect();
+    assert_eq!(starts, ["hydrogen", "heat-input-2"], "{}", ran.err);
+    // The key that a problem is told by can be written too.
+    let ran = small(&["process-2=smaw basic", "hydrogen-2=H4R", "condition=Q&T 540", "--json"]);
+    assert_eq!(ran.status, 0, "{}", ran.out);
+    let assumed = json_of(&ran)["assumed"].to_string();
+    assert!(assumed.contains("heat-input-2") && !assumed.contains("hydrogen-2"), "{assumed}");
+}
+
 /// Two figures for one process: said so that one of either reads right.
 #[test]
 fn a_count_of_one_reads_right() {

@@ -1,14 +1,15 @@
 //! Whatever is typed: a problem in words, or a plan whose figures are figures and whose
 //! words are words. And every grade, in every condition it comes in.
 
+use crate::typed_job::{every_slot, job};
 use proptest::prelude::*;
 use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
 use strawblue::engine::plan::{Plan, plan};
-use strawblue::job::{Field, JobText, Reading, demo_job, read_job};
+use strawblue::job::{JobText, Reading, Slot, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
-use strawblue::report::{Pen, Report, sheet};
+use strawblue::report::{Pen, Report, basis_sheet};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;
 
@@ -45,7 +46,7 @@ fn faults(job: &Job, made: &Plan, pen: &Pen<'_>) -> Vec<String> {
     let mut texts = vec![format!("{:?}", Report::of(pen, job, made))];
     let evidence = (0..made.evidence.len()).map(|index| format!("evidence-{index}"));
     for id in ["minimum", "maximum", "ceiling"].map(str::to_owned).into_iter().chain(evidence) {
-        match sheet(pen, job, made, &id) {
+        match basis_sheet(pen, job, made, &id) {
             Some(sheet) => texts.push(format!("{sheet:?}")),
             None if id.starts_with("evidence") => texts.push(format!("{{$no sheet of {id}")),
             None => {}
@@ -170,12 +171,8 @@ const RIGHT: &[&str] = &[
 ];
 
 fn base() -> impl Strategy<Value = JobText> {
-    let small = |steel: &str, thickness: &str| JobText {
-        steel: Some(steel.to_owned()),
-        thickness: Some(thickness.to_owned()),
-        joint: Some("butt".to_owned()),
-        process: Some("smaw basic".to_owned()),
-        ..JobText::default()
+    let small = |steel: &str, thickness: &str| {
+        job(&[("steel", steel), ("thickness", thickness), ("joint", "butt"), ("process", "smaw basic")])
     };
     prop_oneof![
         Just(demo_job()),
@@ -188,14 +185,14 @@ fn base() -> impl Strategy<Value = JobText> {
     ]
 }
 
-fn changes() -> impl Strategy<Value = Vec<(Field, String)>> {
+fn changes() -> impl Strategy<Value = Vec<(Slot, String)>> {
     let text = prop_oneof![
         3 => prop::sample::select(RIGHT).prop_map(str::to_owned),
         2 => prop::sample::select(ODD).prop_map(str::to_owned),
         1 => any::<f64>().prop_map(|value| value.to_string()),
         1 => "\\PC{0,12}",
     ];
-    prop::collection::vec((prop::sample::select(Field::ALL), text), 0..6)
+    prop::collection::vec((prop::sample::select(every_slot()), text), 0..6)
 }
 
 proptest! {
@@ -204,8 +201,8 @@ proptest! {
     #[test]
     fn any_text_gives_problems_in_words_or_a_plan_in_figures(base in base(), changes in changes()) {
         let mut text = base;
-        for (field, typed) in changes {
-            text.set(field, Some(typed));
+        for (slot, typed) in changes {
+            text.set(slot, Some(typed));
         }
         let words = Words::english();
         let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
@@ -215,10 +212,10 @@ proptest! {
                 for problem in problems {
                     let said = problem.say(&words);
                     // What was typed is quoted, and may be anything.
-                    let typed = text.get(problem.field).unwrap_or_default();
+                    let typed = text.get(problem.slot).unwrap_or_default();
 let own = typed.contains('{') || !bare(typed).is_empty();
-                    prop_assert!(said.len() > 10, "{:?} says {said:?}", problem.field);
-                    prop_assert!(own || bare(&said).is_empty(), "{:?} says {said:?}", problem.field);
+                    prop_assert!(said.len() > 10, "{:?} says {said:?}", problem.slot);
+                    prop_assert!(own || bare(&said).is_empty(), "{:?} says {said:?}", problem.slot);
                 }
             }
             Ok(read) => {

@@ -4,6 +4,7 @@ mod laws;
 mod read_job;
 mod read_part;
 mod read_weld;
+mod saver;
 mod session;
 mod tables;
 mod write_units;

@@ -1,9 +1,9 @@
 //! From a job as typed to a job as the engine sees it: the whole.
 
-use crate::typed_job::{read, small};
+use crate::typed_job::{every_slot, read, small};
 use proptest::prelude::*;
 use strawblue::engine::job::{Joint, Process, Restraint};
-use strawblue::job::{DefaultValue, Fault, Field, FieldProblem, JobText, Reading, demo_job, read_job};
+use strawblue::job::{DefaultValue, Fault, Field, FieldProblem, JobText, Reading, Slot, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;
@@ -30,17 +30,17 @@ fn the_demo_job_reads_with_nothing_left_to_defaults() {
 #[test]
 fn what_is_not_stated_is_said() {
     let found = small(&[]).expect("reads");
-    let said: Vec<_> = found.defaulted.iter().map(|found| (found.field.id(), found.value.clone())).collect();
+    let said: Vec<_> = found.defaulted.iter().map(|found| (found.slot.id(), found.value.clone())).collect();
     assert_eq!(
         said,
         [
-            ("condition", DefaultValue::UnknownCondition),
-            ("steel-b", DefaultValue::SamePart),
-            ("hydrogen", DefaultValue::Hydrogen { process: Process::Gtaw, ml: 3.0 }),
-            ("heat-input", DefaultValue::NetHeat(1.0)),
-            ("restraint", DefaultValue::Restraint(Restraint::Medium)),
-            ("runs", DefaultValue::SeveralRuns),
-            ("shop", DefaultValue::Shop(20.0)),
+            ("condition".into(), DefaultValue::UnknownCondition),
+            ("steel-b".into(), DefaultValue::SamePart),
+            ("hydrogen".into(), DefaultValue::Hydrogen { process: Process::Gtaw, ml: 3.0 }),
+            ("heat-input".into(), DefaultValue::NetHeat(1.0)),
+            ("runs".into(), DefaultValue::SeveralRuns),
+            ("restraint".into(), DefaultValue::Restraint(Restraint::Medium)),
+            ("shop".into(), DefaultValue::Shop(20.0)),
         ]
     );
     assert_eq!(found.job.members.len(), 2);
@@ -54,7 +54,7 @@ fn what_is_not_stated_is_said() {
 #[test]
 fn all_problems_come_at_once_in_the_order_of_the_fields() {
     let found = read(&[("thickness", "900 mm"), ("hydrogen", "H3"), ("process", "smaw"), ("shop", "200")]);
-    let ids: Vec<_> = found.expect_err("problems").iter().map(|problem| problem.field.id()).collect();
+    let ids: Vec<_> = found.expect_err("problems").iter().map(|problem| problem.slot.id()).collect();
     assert_eq!(ids, ["steel", "thickness", "joint", "process", "hydrogen", "shop"]);
 }
 
@@ -80,14 +80,19 @@ fn every_field_has_words() {
         assert_eq!(Field::from_id(field.id()), Some(*field));
         assert_eq!(Field::from_id(&field.id().replace('-', "_")), Some(*field));
     }
+    for slot in every_slot() {
+        assert_eq!(Slot::from_id(&slot.id()), Some(slot));
+        let name = slot.name(&words);
+        assert!(!name.contains("field-") && !name.contains('{'), "{name}");
+    }
     let all = [
         Fault::Missing,
         Fault::UnknownSteel { typed: "x".to_owned(), near: vec![] },
         Fault::UnknownSteel { typed: "x".to_owned(), near: vec!["y".to_owned()] },
         Fault::UnknownFiller { typed: "x".to_owned(), near: vec![] },
         Fault::UnknownFiller { typed: "x".to_owned(), near: vec!["y".to_owned()] },
-        Fault::Conflict { with: Field::Leg },
-        Fault::Contradicts { with: Field::Shape },
+        Fault::Conflict { with: Field::Leg.into() },
+        Fault::Contradicts { with: Field::Shape.into() },
         Fault::LittleHydrogen { process: Process::SmawRutile, least_ml: 15.0 },
         Fault::SeveralSteels { typed: "x".to_owned(), steels: vec!["y".to_owned(), "z".to_owned()] },
         Fault::TravelTwice,
@@ -95,9 +100,10 @@ fn every_field_has_words() {
         Fault::Count { typed: 2, processes: 3 },
         Fault::NetHeat { net_kj_per_mm: 20.0 },
         Fault::NeedsCarbonAndManganese,
+        Fault::ThirdPart,
     ];
     for fault in all {
-        let said = FieldProblem { field: Field::Steel, fault }.say(&words);
+        let said = FieldProblem { slot: Field::Steel.into(), fault }.say(&words);
         assert!(!said.contains('{') && !said.starts_with("job-"), "{said}");
     }
 }
@@ -111,7 +117,7 @@ fn a_word_of_the_shop_in_the_steel_field_is_answered() {
         let reference = embedded();
         let near = strawblue::job::find_steel(typed, reference).expect_err("it is no designation");
         let fault = Fault::UnknownSteel { typed: typed.to_owned(), near };
-        FieldProblem { field: Field::Steel, fault }.say(&words)
+        FieldProblem { slot: Field::Steel.into(), fault }.say(&words)
     };
     for (typed, part) in [
         ("6061", "That is no steel"),
@@ -144,11 +150,11 @@ proptest! {
 
     #[test]
     fn no_text_panics_in_any_field(
-        texts in proptest::collection::vec(proptest::option::of("(.{0,20}|[0-9.,/+ ]{1,8}(mm|in|F|C|H|ml|kJ|V|A)?|smaw|tig|butt|high|4140|C .4 Mn .8)"), Field::ALL.len())
+        texts in proptest::collection::vec(proptest::option::of("(.{0,20}|[0-9.,/+ ]{1,8}(mm|in|F|C|H|ml|kJ|V|A)?|smaw|tig|butt|high|4140|C .4 Mn .8)"), every_slot().len())
     ) {
         let mut job = JobText::default();
-        for (field, text) in Field::ALL.iter().zip(texts) {
-            job.set(*field, text);
+        for (slot, text) in every_slot().into_iter().zip(texts) {
+            job.set(slot, text);
         }
         let words = Words::english();
         match read_job(&job, &Reading { reference: embedded(), own_steels: &[], units: Units::F_IN }) {

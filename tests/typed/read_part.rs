@@ -55,7 +55,7 @@ fn a_number_that_one_steel_bears_is_that_steel() {
         let read = small(&[("steel", typed), ("thickness", "25")]);
         let said = read.expect("reads").defaulted;
         let taken = said.iter().find(|found| matches!(found.value, DefaultValue::TakenFor { .. }));
-        assert!(taken.is_some_and(|found| found.field == Field::Steel), "{typed}: {said:?}");
+        assert!(taken.is_some_and(|found| found.slot == Field::Steel.into()), "{typed}: {said:?}");
     }
     assert_eq!(find_steel("C45E", reference).map(|found| found.designation.as_str()), Ok("C45 / C45E"));
     let own = small(&[("steel", "SAE 4140")]).expect("reads").defaulted;
@@ -83,9 +83,9 @@ fn a_number_that_several_steels_bear_is_asked_about() {
 fn a_round_that_is_called_a_plate_is_a_contradiction() {
     let faults = |pairs: &[(&str, &str)]| small(pairs).expect_err("refused");
     let by_sign = faults(&[("thickness", "Ø90"), ("shape", "plate")]);
-    assert_eq!(by_sign[0].fault, Fault::Contradicts { with: Field::Shape });
+    assert_eq!(by_sign[0].fault, Fault::Contradicts { with: Field::Shape.into() });
     let by_field = faults(&[("thickness", ""), ("diameter", "90"), ("shape", "plate")]);
-    assert_eq!(by_field[0].fault, Fault::Contradicts { with: Field::Shape });
+    assert_eq!(by_field[0].fault, Fault::Contradicts { with: Field::Shape.into() });
     assert!(by_field[0].say(&strawblue::words::Words::english()).contains("plate"));
 }
 

@@ -6,8 +6,10 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant};
 
+use crate::typed_job::every_slot;
 use proptest::prelude::*;
-use strawblue::job::{Field, JobText, OwnSteel, Session, Store, Theme};
+use strawblue::job::{Fault, Field, JobText, OwnSteel, Reading, Session, Store, Theme, read_job};
+use strawblue::reference::embedded;
 use strawblue::units::Units;
 
 fn filled() -> Session {
@@ -100,7 +102,7 @@ fn a_corrupted_file_is_kept_aside_each_time() {
     let first: &[u8] = b"(theme: Light, place: \"pl\xff\xfe";
     fs::write(&file, first).expect("writes");
     let found = Session::load(&store).expect("reads");
-    assert_eq!((found.session, found.lost), (Session::default(), vec!["session"]));
+    assert_eq!((found.session, found.lost), (Session::default(), vec!["session".to_owned()]));
     fs::write(&file, "").expect("writes");
     let again = Session::load(&store).expect("reads");
     assert_eq!(again.lost, ["session"]);
@@ -192,7 +194,7 @@ proptest! {
         session.job.set(Field::Certificate, Some(texts[0].clone()));
         session.typed.insert(texts[1].clone(), texts[2].clone());
         let (again, lost) = Session::from_ron(&session.to_ron());
-        prop_assert_eq!(lost, Vec::<&str>::new());
+        prop_assert_eq!(lost, Vec::<String>::new());
         prop_assert_eq!(again, session);
     }
 
@@ -209,11 +211,94 @@ proptest! {
     }
 
     #[test]
-    fn a_job_file_reads_back(texts in proptest::collection::vec(proptest::option::of(".{1,20}"), Field::ALL.len())) {
+    fn a_job_file_reads_back(texts in proptest::collection::vec(proptest::option::of(".{1,20}"), every_slot().len())) {
         let mut job = JobText::default();
-        for (field, text) in Field::ALL.iter().zip(texts) {
-            job.set(*field, text);
+        for (slot, text) in every_slot().into_iter().zip(texts) {
+            job.set(slot, text);
         }
         prop_assert_eq!(JobText::from_ron(&job.to_ron()), Ok(job));
     }
+}
+
+/// What the first schema wrote: one flat list, the second part by keys of its own, several
+/// processes joined by `+`.
+const OLD_JOB: &str = include_str!("kept/job-1.ron");
+const OLD_SESSION: &str = include_str!("kept/session-1.ron");
+
+#[test]
+fn a_job_of_the_first_schema_is_carried_over_whole() {
+    let job = JobText::from_ron(OLD_JOB).expect("reads");
+    let typed: Vec<(String, &str)> =
+        job.typed().into_iter().map(|(slot, text)| (slot.id().into_owned(), text)).collect();
+    // Each text of the old file stands somewhere, each of a list in its own run.
+    let mut texts = 0;
+    for line in OLD_JOB.lines().filter(|line| line.contains(": \"")) {
+        let (key, text) = line.trim().split_once(": ").expect("a field");
+        for text in text.trim_matches(['"', ',']).split('+').map(str::trim).filter(|text| !text.is_empty()) {
+            let key = if key == "yield_b" { "yield-b" } else { key };
+            let stands = |(id, found): &&(String, &str)| {
+                *found == text && id.starts_with(key.replace('_', "-").as_str())
+            };
+            assert!(typed.iter().any(|pair| stands(&pair)), "{key}: {text} in {typed:?}");
+            texts += 1;
+        }
+    }
+    assert_eq!(texts, 34, "the old file is what it was");
+    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::F_IN };
+    let read = read_job(&job, &reading).expect("reads");
+    assert_eq!((read.job.members.len(), read.job.runs.len()), (2, 2));
+    // k E: 0.6 × 11 V × 120 A ÷ (100 mm ÷ 80 s), 0.8 × 23 V × 140 A ÷ (100 mm ÷ 75 s).
+    for (run, net) in read.job.runs.iter().zip([0.6336, 1.932]) {
+        assert!((run.net_heat_kj_per_mm - net).abs() < 1e-12, "{run:?}");
+    }
+    assert_eq!(read.job.members[1].yield_mpa, Some(800.0));
+    assert!(read.job.weld.several_runs && !read.job.weld.austenitic && read.job.damp);
+    // Written anew it states its schema, and is the same job.
+    let written = job.to_ron();
+    assert!(written.contains("schema: 2") && written.contains("runs: ["), "{written}");
+    assert_eq!(JobText::from_ron(&written), Ok(job));
+}
+
+#[test]
+fn a_session_of_the_first_schema_is_carried_over_whole() {
+    let (session, lost) = Session::from_ron(OLD_SESSION);
+    assert_eq!(lost, Vec::<String>::new());
+    assert_eq!(Ok(&session.job), JobText::from_ron(OLD_JOB).as_ref());
+    assert_eq!((session.units, session.theme, session.place.as_str()), (Units::F_MM, Theme::Light, "plan"));
+    assert_eq!(session.typed["soak.thickness"], "90");
+    assert_eq!(session.choices["heat-way"], "meters");
+    assert_eq!(session.own_steels[0].grade, "SAE 1541");
+    assert_eq!(Session::from_ron(&session.to_ron()), (session, Vec::new()));
+}
+
+/// Two figures for one process: neither is dropped, and neither is picked.
+#[test]
+fn a_list_that_does_not_fit_stays_whole() {
+    let job = JobText::from_ron(include_str!("kept/job-1-counts-differ.ron")).expect("reads");
+    assert_eq!(job.get(Field::Hydrogen), Some("3 + H4R"));
+    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let problems = read_job(&job, &reading).expect_err("a count");
+    assert_eq!(problems[0].fault, Fault::Count { typed: 2, processes: 1 });
+}
+
+/// A file of a later program is no job of this one, and is kept.
+#[test]
+fn a_later_schema_is_not_guessed_at() {
+    let error = JobText::from_ron("(\n schema: 3, joint: \"butt\")").expect_err("later");
+    assert_eq!((error.line, error.detail.as_str()), (2, "schema 3"));
+    let (session, lost) = Session::from_ron("(place: \"plan\", job: (schema: 3, joint: \"butt\"))");
+    assert_eq!((session.place.as_str(), lost), ("plan", vec!["job".to_owned()]));
+}
+
+/// One bad part or run takes no other with it, and what is bad is named with its part or run.
+#[test]
+fn a_bad_part_takes_no_other_with_it() {
+    let job = "(schema: 2, parts: [(steel: \"4140\", leg: 3), 7, (steel: [1])], runs: [(), (hydrogen: {})])";
+    let (session, lost) = Session::from_ron(&format!("(job: {job})"));
+    assert_eq!(lost, ["parts", "steel-3", "hydrogen-2"]);
+    assert_eq!(session.job.get(Field::Steel), Some("4140"));
+    assert_eq!((session.job.parts.len(), session.job.runs.len()), (3, 2));
+    let error = JobText::from_ron(&job.replace(", ", ",\n")).expect_err("a leg of a part");
+    assert_eq!((error.line, error.unknown_field.as_deref()), (3, Some("leg")));
+    assert_eq!(JobText::from_ron("(leg: 3,\n leg: 4)").expect_err("twice").line, 2);
 }

@@ -124,7 +124,7 @@ fn every_problem_has_words() {
             assert!(typed.trim().is_empty() || said.contains(typed.trim()), "{typed}: {said}");
         }
     }
-    for accepts in units::Accepts::ALL {
+    for accepts in <units::Accepts as strum::VariantArray>::VARIANTS {
         assert!(words.has(accepts.key()), "{accepts:?}");
         assert!(words.has(&format!("{}.name", accepts.key())), "{accepts:?}");
     }

@@ -1,33 +1,43 @@
 //! A bare number keeps the unit that it was typed in.
 
-use strawblue::job::{JobText, Session};
+use crate::typed_job::job;
+use strawblue::job::{Field, Session};
 use strawblue::units::Units;
 
 #[test]
 fn a_bare_number_keeps_the_unit_that_it_was_typed_in() {
-    let job = JobText {
-        thickness: Some("30".into()),
-        diameter_b: Some("Ø90".into()),
-        condition: Some("hardened and tempered 540".into()),
-        heat_input: Some("1.0 + 1.2 kJ/mm".into()),
-        leg: Some("3/8 in".into()),
-        hydrogen: Some("3".into()),
-        ..JobText::default()
-    };
+    let job = job(&[
+        ("thickness", "30"),
+        ("diameter-b", "Ø90"),
+        ("condition", "hardened and tempered 540"),
+        ("condition-b", "+QT 540"),
+        ("heat-input", "1.0 + 1.2 kJ/mm"),
+        ("arc-energy", "2 + 3 + 4"),
+        ("process", "gtaw + smaw"),
+        ("leg", "3/8 in"),
+        ("hydrogen", "3"),
+    ]);
     let written = job.with_units_written(Units::C_MM);
-    assert_eq!(written.thickness.as_deref(), Some("30 mm"));
-    assert_eq!(written.diameter_b.as_deref(), Some("Ø90 mm"));
-    assert_eq!(written.condition.as_deref(), Some("hardened and tempered 540 °C"));
-    assert_eq!(written.heat_input.as_deref(), Some("1.0 kJ/mm + 1.2 kJ/mm"));
-    assert_eq!(written.leg.as_deref(), Some("3/8 in"));
-    assert_eq!(written.hydrogen.as_deref(), Some("3"));
+    for (slot, text) in [
+        (Field::Thickness.nth(0), "30 mm"),
+        (Field::Diameter.nth(1), "Ø90 mm"),
+        (Field::Condition.nth(0), "hardened and tempered 540 °C"),
+        (Field::Condition.nth(1), "+QT 540 °C"),
+        (Field::HeatInput.nth(0), "1.0 kJ/mm"),
+        (Field::HeatInput.nth(1), "1.2 kJ/mm"),
+        (Field::ArcEnergy.nth(0), "2 kJ/mm + 3 kJ/mm + 4 kJ/mm"),
+        (Field::Leg.nth(0), "3/8 in"),
+        (Field::Hydrogen.nth(1), "3"),
+    ] {
+        assert_eq!(written.get(slot), Some(text), "{slot:?}");
+    }
     assert_eq!(written.with_units_written(Units::F_IN), written, "once written it stays");
 }
 
 #[test]
 fn a_job_that_states_its_units_keeps_to_them() {
-    let job = JobText { units: Some("f-in".into()), shop: Some("60".into()), ..JobText::default() };
-    assert_eq!(job.with_units_written(Units::C_MM).shop.as_deref(), Some("60 °F"));
+    let job = job(&[("units", "f-in"), ("shop", "60")]);
+    assert_eq!(job.with_units_written(Units::C_MM).get(Field::Shop), Some("60 °F"));
 }
 
 /// A reading that was typed in °C stays one when the screen turns to °F.

@@ -3,11 +3,11 @@
 use std::fs;
 
 use crate::screen::compare::{DESKTOP, PHONE, check_part};
-use crate::screen::{live, live_in, mock_elapsed_time};
+use crate::screen::{live, live_in, live_with, mock_elapsed_time, typed_at};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use strawblue::app::ui;
-use strawblue::job::{Session, demo_job};
+use strawblue::job::{Field, Session, demo_job};
 
 const AWAY: &str = "Put this line away";
 
@@ -45,13 +45,14 @@ fn a_session_that_was_kept_aside_is_said_at_the_start() {
         let (window, state) = live_in(size, folder.path());
         assert!(says(&window, "Leg. The file is kept as "), "{size:?}");
         assert!(says(&window, "session.ron.broken"), "{size:?}");
-        assert_eq!(state.session(|session| session.job.thickness.clone()), Some("38".into()));
+        assert_eq!(typed_at(&state, Field::Thickness).as_deref(), Some("38"));
         // It stays while one works, and goes when it is put away.
         typed(&window, "thickness", "40");
         assert!(says(&window, "session.ron.broken"));
         put_away(&window);
         assert!(!says(&window, "session.ron.broken"));
         // What is read whole says nothing.
+        state.flush();
         let (window, _state) = live_in(size, folder.path());
         assert_eq!(window.global::<ui::Shell>().get_notice(), "");
     }
@@ -73,7 +74,12 @@ fn what_cannot_be_saved_is_said_until_it_can_be() {
     for size in [PHONE, DESKTOP] {
         let folder = tempfile::tempdir().expect("a folder");
         let inner = folder.path().join("kept");
-        let (window, _state) = live_in(size, &inner);
+        let (window, state) = live_in(size, &inner);
+        let typed = |window: &ui::AppWindow, field: &str, text: &str| {
+            typed(window, field, text);
+            state.flush();
+            mock_elapsed_time(200);
+        };
         typed(&window, "thickness", "38");
         assert!(!says(&window, "be saved"), "{size:?}");
         fs::remove_dir_all(&inner).expect("removes");
@@ -100,5 +106,14 @@ fn the_line_as_pictures() {
         state.tell(state.words.with("store-kept-aside", &[("fields", "Leg"), path]));
         mock_elapsed_time(20);
         check_part(&window, (0, 0, size.0, high), name);
+    }
+}
+
+#[test]
+fn a_session_kept_under_the_older_name_of_a_place_opens_there() {
+    for (kept, page) in [("care", "safety"), ("safety", "safety"), ("bench", "plan"), ("steels", "plan")] {
+        let session = Session { place: kept.to_owned(), ..Session::default() };
+        let (window, _state) = live_with(PHONE, session, None);
+        assert_eq!(window.global::<ui::Shell>().get_page(), page, "kept: {kept}");
     }
 }

@@ -4,12 +4,12 @@
 use std::rc::Rc;
 
 use crate::screen::hand::{fill, labelled, press, tap, with};
-use crate::screen::{live_with, mock_elapsed_time};
+use crate::screen::{live_with, mock_elapsed_time, typed_at};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::ComponentHandle;
 use slint::platform::Key;
-use strawblue::app::{State, SteelFor, open_page, ui};
-use strawblue::job::{Session, Store, Theme, demo_job};
+use strawblue::app::{ChosenFor, Page, State, open_page, ui};
+use strawblue::job::{Field, Session, Store, Theme, demo_job};
 use strawblue::units::Units;
 
 const PHONE: (u32, u32) = (360, 2400);
@@ -19,7 +19,7 @@ fn demo() -> Session {
     Session { job: demo_job(), ..Session::default() }
 }
 
-fn on(page: &str, size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
+fn on(page: Page, size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
     let (window, state) = live_with(size, demo(), None);
     open_page(&window, &state, page);
     mock_elapsed_time(50);
@@ -49,13 +49,13 @@ fn steel_rows(window: &ui::AppWindow) -> Vec<String> {
 }
 
 fn steel_of(state: &State) -> String {
-    state.session(|session| session.job.steel.clone()).unwrap_or_default()
+    typed_at(state, Field::Steel).unwrap_or_default()
 }
 
 /// EN 10083-3 numbers 42CrMo4 as 1.7225; trade cross-references put SAE 4140 and 4142 beside it.
 #[test]
 fn a_steel_is_taken_by_its_number() {
-    let (window, state) = on("steels", PHONE);
+    let (window, state) = on(Page::Steels, PHONE);
     fill(&window, "Find a steel", "1.7225");
     let rows = steel_rows(&window);
     assert_eq!(rows.first().map(String::as_str), Some("42CrMo4"));
@@ -67,11 +67,11 @@ fn a_steel_is_taken_by_its_number() {
         .is_some(),
         "steels that share a number are told apart"
     );
-    assert_eq!(steel_of(&state), demo_job().steel.unwrap_or_default(), "searching takes none");
+    assert_eq!(steel_of(&state), demo_job().get(Field::Steel).unwrap_or_default(), "searching takes none");
     press(&window, Key::Return);
     assert_eq!(
         steel_of(&state),
-        demo_job().steel.unwrap_or_default(),
+        demo_job().get(Field::Steel).unwrap_or_default(),
         "Enter goes to the list and takes none"
     );
     press(&window, Key::Return);
@@ -83,17 +83,17 @@ fn a_steel_is_taken_by_its_number() {
 
 #[test]
 fn a_steel_is_taken_for_the_second_part() {
-    let (window, state) = on("steels", PHONE);
-    state.open.borrow_mut().steel_for = SteelFor::Second;
+    let (window, state) = on(Page::Steels, PHONE);
+    state.open.borrow_mut().chosen_for = ChosenFor::Nth(1);
     fill(&window, "Find a steel", "s355j2");
     tap(&window, AccessibleRole::ListItem, "S355J2");
-    assert_eq!(state.session(|session| session.job.steel_b.clone()).as_deref(), Some("S355J2"));
-    assert_eq!(steel_of(&state), demo_job().steel.unwrap_or_default());
+    assert_eq!(typed_at(&state, Field::Steel.nth(1)).as_deref(), Some("S355J2"));
+    assert_eq!(steel_of(&state), demo_job().get(Field::Steel).unwrap_or_default());
 }
 
 #[test]
 fn a_slip_lists_neighbours_and_takes_none() {
-    let (window, state) = on("steels", DESKTOP);
+    let (window, state) = on(Page::Steels, DESKTOP);
     fill(&window, "Find a steel", "4144");
     let rows = steel_rows(&window);
     assert!(rows.contains(&"SAE 4140".to_owned()), "{rows:?}");
@@ -103,12 +103,12 @@ fn a_slip_lists_neighbours_and_takes_none() {
         .match_predicate(|element| element.accessible_item_selected() == Some(true))
         .find_all();
     assert!(chosen.iter().all(|row| row.accessible_role() != Some(AccessibleRole::ListItem)));
-    assert_eq!(steel_of(&state), demo_job().steel.unwrap_or_default());
+    assert_eq!(steel_of(&state), demo_job().get(Field::Steel).unwrap_or_default());
 }
 
 #[test]
 fn nothing_found_says_what_to_do_next() {
-    let (window, _state) = on("steels", PHONE);
+    let (window, _state) = on(Page::Steels, PHONE);
     fill(&window, "Find a steel", "zebra");
     button(&window, "Type a certificate");
     assert_eq!(window.global::<ui::Shell>().get_page(), "certificate");
@@ -134,7 +134,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     let folder = tempfile::tempdir().expect("a folder");
     let store = || Store::open(folder.path()).expect("makes it");
     let (window, state) = live_with(PHONE, demo(), Some(store()));
-    open_page(&window, &state, "steels");
+    open_page(&window, &state, Page::Steels);
     type_certificate(&window);
     assert_eq!(value(&window, "Cr"), "1.0.5", "what is typed stays");
     let said =
@@ -146,7 +146,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     drop((window, state));
     let found = Session::load(&store()).expect("reads").session;
     let (window, state) = live_with(PHONE, found, Some(store()));
-    open_page(&window, &state, "steels");
+    open_page(&window, &state, Page::Steels);
     button(&window, "Type a certificate");
     assert_eq!((value(&window, "C").as_str(), value(&window, "Cr").as_str()), ("0,34", "1.0.5"));
 
@@ -159,12 +159,13 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     assert_eq!(steel_of(&state), "Boss bar", "a new steel goes into the job");
     assert_eq!(window.global::<ui::Shell>().get_page(), "plan");
 
+    state.flush();
     let found = Session::load(&store()).expect("reads").session;
     assert!(!found.typed.keys().any(|key| key.starts_with("certificate.")), "a saved draft is none any more");
     let (window, state) = live_with(PHONE, found, Some(store()));
     let job = state.job().expect("the job reads with the own steel");
     assert!(job.members[0].steel.grade().is_none());
-    open_page(&window, &state, "steels");
+    open_page(&window, &state, Page::Steels);
     assert_eq!(steel_rows(&window).first().map(String::as_str), Some("Boss bar"));
     window.global::<ui::SteelsAdapter>().invoke_detail_toggled("own:Boss bar".into());
     button(&window, "Change its figures");
@@ -185,10 +186,11 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     button(&window, "Delete this steel");
     assert_eq!(state.session(|session| session.own_steels.len()), 1, "the first tap only asks");
     button(&window, "Delete for good");
+    state.flush();
     let left = Session::load(&store()).expect("reads").session;
     assert!(left.own_steels.is_empty());
     assert_eq!(
-        left.job.certificate.as_deref(),
+        left.job.get(Field::Certificate),
         Some("C 0.34 Si 0.27 Mn 0.78 Cr 1.05 Mo 0.25"),
         "the job keeps its copy"
     );
@@ -197,7 +199,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
 
 #[test]
 fn a_pasted_line_fills_the_fields_and_a_grade_the_gaps() {
-    let (window, state) = on("steels", PHONE);
+    let (window, state) = on(Page::Steels, PHONE);
     button(&window, "Type a certificate");
     fill(&window, "Paste a line", "C=0.34 Mn=0.78 Cr=1.05 Sn=0.01 W=0.02");
     button(&window, "Read");
@@ -230,7 +232,7 @@ fn a_pasted_line_fills_the_fields_and_a_grade_the_gaps() {
 
 #[test]
 fn a_filler_is_taken_and_its_figures_are_typed() {
-    let (window, state) = on("fillers", DESKTOP);
+    let (window, state) = on(Page::Fillers, DESKTOP);
     fill(&window, "Weld metal CET", "0.3l");
     assert_eq!(value(&window, "Weld metal CET"), "0.3l");
     assert!(!state.problems().is_empty());
@@ -238,12 +240,12 @@ fn a_filler_is_taken_and_its_figures_are_typed() {
     assert!(state.problems().is_empty());
     fill(&window, "Find a filler", "7018");
     tap(&window, AccessibleRole::ListItem, "E7018");
-    assert_eq!(state.session(|session| session.job.filler.clone()).as_deref(), Some("E7018"));
+    assert_eq!(typed_at(&state, Field::Filler).as_deref(), Some("E7018"));
     assert!(state.problems().is_empty(), "what was taken is read: {:?}", state.problems());
-    open_page(&window, &state, "fillers");
+    open_page(&window, &state, Page::Fillers);
     tap(&window, AccessibleRole::ListItem, "Filler not known");
-    assert_eq!(state.session(|session| session.job.filler.clone()), None);
-    assert_eq!(state.session(|session| session.job.weld_cet.clone()).as_deref(), Some("0.31"));
+    assert_eq!(typed_at(&state, Field::Filler), None);
+    assert_eq!(typed_at(&state, Field::WeldCet).as_deref(), Some("0.31"));
 }
 
 #[test]

@@ -167,11 +167,12 @@ fn value_of(window: &ui::AppWindow, label: &str) -> String {
 fn what_is_set_is_kept() {
     let folder = tempfile::tempdir().expect("a folder");
     let store = || Store::open(folder.path().to_owned()).expect("a store");
-    let (window, _state) = live_with(PHONE, Session::default(), Some(store()));
+    let (window, state) = live_with(PHONE, Session::default(), Some(store()));
     tap(&window, AccessibleRole::Tab, "Tint");
     tap(&window, AccessibleRole::RadioButton, "blue");
     tap(&window, AccessibleRole::RadioButton, "5\u{a0}min");
     let before = figure(&window);
+    state.flush();
     drop(window);
     let session = Session::load(&store()).expect("it was saved").session;
     let (again, _state) = live_with(PHONE, session, Some(store()));

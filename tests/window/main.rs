@@ -17,3 +17,5 @@ mod rows;
 mod screen;
 #[cfg(target_os = "linux")]
 mod start;
+#[path = "../shared/typed_job.rs"]
+mod typed_job;

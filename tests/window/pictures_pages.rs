@@ -6,8 +6,8 @@ use crate::screen::{live_with, mock_elapsed_time};
 use i_slint_backend_testing::ElementHandle;
 use slint::ComponentHandle;
 use slint::platform::{Key, PointerEventButton, WindowEvent};
-use strawblue::app::{State, open_page, refresh_all, ui};
-use strawblue::job::{OwnSteel, Session, Theme, demo_job};
+use strawblue::app::{Page, State, open_page, refresh_all, ui};
+use strawblue::job::{Field, OwnSteel, Session, Theme, demo_job};
 
 /// A small phone, and the narrowest desktop window that is looked at.
 const SMALL_PHONE: (u32, u32) = (360, 640);
@@ -21,7 +21,7 @@ fn session(theme: Theme) -> Session {
         grade: grade.to_owned(),
     };
     let mut job = demo_job();
-    job.steel = Some("Boss bar, Ø90".to_owned());
+    job.set(Field::Steel, Some("Boss bar, Ø90".to_owned()));
     Session {
         theme,
         job,
@@ -38,10 +38,10 @@ fn session(theme: Theme) -> Session {
 }
 
 /// The app on a page, with what is open on it.
-fn drawn(size: (u32, u32), theme: Theme, page: &str, set: impl Fn(&State)) -> ui::AppWindow {
+fn drawn(size: (u32, u32), theme: Theme, page: Page, set: impl Fn(&State)) -> ui::AppWindow {
     let (window, state) = live_with(size, session(theme), None);
-    if page == "safety" {
-        state.change(|session| session.place = page.to_owned());
+    if page == Page::Safety {
+        state.change(|session| session.place = page.id().to_owned());
     } else {
         open_page(&window, &state, page);
     }
@@ -52,14 +52,14 @@ fn drawn(size: (u32, u32), theme: Theme, page: &str, set: impl Fn(&State)) -> ui
 }
 
 /// A page on a phone in both looks, and on a desktop: its dark colours are the phone's.
-fn check_all(name: &str, page: &str, set: impl Fn(&State)) {
+fn check_all(name: &str, page: Page, set: impl Fn(&State)) {
     check(&drawn(PHONE, Theme::Dark, page, &set), &format!("{name}-phone-dark"));
     check(&drawn(PHONE, Theme::Light, page, &set), &format!("{name}-phone-light"));
     check(&drawn(DESKTOP, Theme::Light, page, &set), &format!("{name}-desktop-light"));
 }
 
 /// A page on the small sizes, in one look each.
-fn check_small(name: &str, page: &str, set: impl Fn(&State)) {
+fn check_small(name: &str, page: Page, set: impl Fn(&State)) {
     check(&drawn(SMALL_PHONE, Theme::Dark, page, &set), &format!("{name}-small-phone"));
     check(&drawn(SMALL_DESKTOP, Theme::Light, page, &set), &format!("{name}-small-desktop"));
 }
@@ -72,15 +72,15 @@ fn look_at_4140(state: &State) {
 
 #[test]
 fn steels() {
-    check(&drawn((360, 2200), Theme::Dark, "steels", look_at_4140), "steels-phone-long");
-    check_all("steels", "steels", look_at_4140);
-    check_small("steels", "steels", look_at_4140);
+    check(&drawn((360, 2200), Theme::Dark, Page::Steels, look_at_4140), "steels-phone-long");
+    check_all("steels", Page::Steels, look_at_4140);
+    check_small("steels", Page::Steels, look_at_4140);
 }
 
 /// Nothing typed: own steels first, then the groups, one of them unfolded.
 #[test]
 fn steels_browse() {
-    check_all("steels-browse", "steels", |state| {
+    check_all("steels-browse", Page::Steels, |state| {
         let mut open = state.open.borrow_mut();
         open.steel_groups.insert("cr-mo".to_owned());
         open.steel_detail = Some("own:Boss bar, Ø90".to_owned());
@@ -92,10 +92,10 @@ fn steels_browse() {
 fn steels_not_found() {
     let asked =
         |query: &'static str| move |state: &State| state.open.borrow_mut().steel_query = query.to_owned();
-    check(&drawn(PHONE, Theme::Dark, "steels", asked("zebra")), "steels-empty-phone-dark");
-    check(&drawn(DESKTOP, Theme::Light, "steels", asked("zebra")), "steels-empty-desktop-light");
-    check(&drawn(PHONE, Theme::Light, "steels", asked("4144")), "steels-slip-phone-light");
-    check(&drawn(PHONE, Theme::Dark, "steels", asked("axle")), "steels-word-phone-dark");
+    check(&drawn(PHONE, Theme::Dark, Page::Steels, asked("zebra")), "steels-empty-phone-dark");
+    check(&drawn(DESKTOP, Theme::Light, Page::Steels, asked("zebra")), "steels-empty-desktop-light");
+    check(&drawn(PHONE, Theme::Light, Page::Steels, asked("4144")), "steels-slip-phone-light");
+    check(&drawn(PHONE, Theme::Dark, Page::Steels, asked("axle")), "steels-word-phone-dark");
 }
 
 /// A figure that can't be read, and a grade that stands in for it.
@@ -108,23 +108,23 @@ fn bad_figure(state: &State) {
 
 #[test]
 fn certificate() {
-    check(&drawn((360, 1400), Theme::Dark, "certificate", bad_figure), "certificate-phone-long");
-    check_all("certificate", "certificate", bad_figure);
-    check_small("certificate", "certificate", bad_figure);
+    check(&drawn((360, 1400), Theme::Dark, Page::Certificate, bad_figure), "certificate-phone-long");
+    check_all("certificate", Page::Certificate, bad_figure);
+    check_small("certificate", Page::Certificate, bad_figure);
 }
 
 /// A new one: nothing typed yet, and why it can't be saved.
 #[test]
 fn certificate_new() {
-    check(&drawn(PHONE, Theme::Light, "certificate", |_| {}), "certificate-new-phone-light");
-    check(&drawn(DESKTOP, Theme::Dark, "certificate", |_| {}), "certificate-new-desktop-dark");
+    check(&drawn(PHONE, Theme::Light, Page::Certificate, |_| {}), "certificate-new-phone-light");
+    check(&drawn(DESKTOP, Theme::Dark, Page::Certificate, |_| {}), "certificate-new-desktop-dark");
 }
 
 #[test]
 fn fillers() {
-    let bad = |state: &State| state.change_job(|job| job.weld_cet = Some("0.3l".to_owned()));
-    check_all("fillers", "fillers", bad);
-    check_small("fillers", "fillers", bad);
+    let bad = |state: &State| state.change_job(|job| job.set(Field::WeldCet, Some("0.3l".to_owned())));
+    check_all("fillers", Page::Fillers, bad);
+    check_small("fillers", Page::Fillers, bad);
 }
 
 fn torch(state: &State) {
@@ -135,17 +135,17 @@ fn torch(state: &State) {
 
 #[test]
 fn safety() {
-    check(&drawn((360, 2400), Theme::Dark, "safety", torch), "safety-phone-long");
-    check_all("safety", "safety", torch);
-    check_small("safety", "safety", |_| {});
+    check(&drawn((360, 2400), Theme::Dark, Page::Safety, torch), "safety-phone-long");
+    check_all("safety", Page::Safety, torch);
+    check_small("safety", Page::Safety, |_| {});
 }
 
 /// First aid is one tap away, and everything else folded.
 #[test]
 fn safety_first_aid() {
     let aid = |state: &State| state.open.borrow_mut().first_aid = true;
-    check(&drawn(PHONE, Theme::Dark, "safety", aid), "safety-first-aid-phone-dark");
-    check(&drawn(DESKTOP, Theme::Light, "safety", aid), "safety-first-aid-desktop-light");
+    check(&drawn(PHONE, Theme::Dark, Page::Safety, aid), "safety-first-aid-phone-dark");
+    check(&drawn(DESKTOP, Theme::Light, Page::Safety, aid), "safety-first-aid-desktop-light");
 }
 
 /// A word found across all headings, and one that isn't.
@@ -153,16 +153,16 @@ fn safety_first_aid() {
 fn safety_search() {
     let asked =
         |query: &'static str| move |state: &State| state.open.borrow_mut().safety_query = query.to_owned();
-    check(&drawn(PHONE, Theme::Light, "safety", asked("argon")), "safety-search-phone-light");
-    check(&drawn(DESKTOP, Theme::Dark, "safety", asked("argon")), "safety-search-desktop-dark");
-    check(&drawn(PHONE, Theme::Dark, "safety", asked("zebra")), "safety-search-none-phone-dark");
+    check(&drawn(PHONE, Theme::Light, Page::Safety, asked("argon")), "safety-search-phone-light");
+    check(&drawn(DESKTOP, Theme::Dark, Page::Safety, asked("argon")), "safety-search-desktop-dark");
+    check(&drawn(PHONE, Theme::Dark, Page::Safety, asked("zebra")), "safety-search-none-phone-dark");
 }
 
 #[test]
 fn settings() {
     let mixed = |state: &State| state.open.borrow_mut().units_mixed = true;
-    check_all("settings", "settings", mixed);
-    check_small("settings", "settings", |_| {});
+    check_all("settings", Page::Settings, mixed);
+    check_small("settings", Page::Settings, |_| {});
 }
 
 /// Everything that unfolds in the settings, unfolded.
@@ -174,15 +174,15 @@ fn settings_open() {
         open.licences = true;
         open.licence_texts.insert("own".to_owned());
     };
-    check(&drawn((360, 1400), Theme::Dark, "settings", unfolded), "settings-open-phone-dark");
-    check(&drawn(DESKTOP, Theme::Light, "settings", unfolded), "settings-open-desktop-light");
+    check(&drawn((360, 1400), Theme::Dark, Page::Settings, unfolded), "settings-open-phone-dark");
+    check(&drawn(DESKTOP, Theme::Light, Page::Settings, unfolded), "settings-open-desktop-light");
 }
 
 #[test]
 fn about() {
-    check(&drawn((360, 1300), Theme::Dark, "about", |_| {}), "about-phone-long");
-    check_all("about", "about", |_| {});
-    check_small("about", "about", |_| {});
+    check(&drawn((360, 1300), Theme::Dark, Page::About, |_| {}), "about-phone-long");
+    check_all("about", Page::About, |_| {});
+    check_small("about", Page::About, |_| {});
 }
 
 fn press(window: &ui::AppWindow, key: impl Into<slint::SharedString>) {
@@ -195,7 +195,7 @@ fn press(window: &ui::AppWindow, key: impl Into<slint::SharedString>) {
 /// Enter goes from the search to the list; the ring says where the arrows are.
 #[test]
 fn steels_by_keyboard() {
-    let window = drawn(PHONE, Theme::Dark, "steels", look_at_4140);
+    let window = drawn(PHONE, Theme::Dark, Page::Steels, look_at_4140);
     let search = ElementHandle::find_by_element_id(&window, "SteelsPage::search-edt").next();
     search.expect("there is a search field").mock_single_click(PointerEventButton::Left);
     press(&window, Key::Return);

@@ -2,7 +2,7 @@
 
 use crate::screen::compare::{DESKTOP, DESKTOP_RESULTS, PHONE, check, check_part};
 use crate::screen::{live_with, mock_elapsed_time};
-use strawblue::app::{State, refresh_all, ui};
+use strawblue::app::{BasisOf, State, refresh_all, ui};
 use strawblue::job::{Session, Theme, demo_job};
 
 const SMALL_PHONE: (u32, u32) = (360, 640);
@@ -66,7 +66,7 @@ fn tint_seen() {
 fn tint_basis() {
     let basis = |state: &State| {
         purple_afterwards(state);
-        state.open.borrow_mut().basis = Some("tint".to_owned());
+        state.open.borrow_mut().basis = Some(BasisOf::Tint);
     };
     check(&drawn((360, 1200), Theme::Dark, basis), "tint-basis-phone-dark");
     check_part(&drawn(DESKTOP, Theme::Light, basis), DESKTOP_RESULTS, "tint-basis-desktop-light");
@@ -116,8 +116,9 @@ fn tint_instruments() {
             &["ask:ir-true-temperature", "ask:ir-expected-reading", "ask:crayon-pair", "ask:measuring-place"],
         );
     };
-    check(&drawn((360, 4400), Theme::Dark, tools), "tint-instruments-phone-long");
-    check(&drawn((1280, 2600), Theme::Light, tools), "tint-instruments-desktop-long");
+    let (phone, desktop) = (drawn((360, 4400), Theme::Dark, tools), drawn((1280, 2600), Theme::Light, tools));
+    check_part(&phone, (0, 1690, 360, 2640), "tint-instruments-phone-long");
+    check_part(&desktop, (88, 290, 392, 2310), "tint-instruments-desktop-long");
 }
 
 /// Red heat, what each instrument can say, and how far handbooks differ.

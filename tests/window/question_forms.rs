@@ -15,7 +15,7 @@ use slint::{ComponentHandle, Model};
 use strawblue::app::{State, refresh_all, ui};
 use strawblue::job::{Field, JobText, OwnSteel, STEEL, Session, Theme, demo_job};
 use strawblue::questions::{self, COMPOSITION, Kind, Question};
-use strawblue::reference::{Composition, Element};
+use strawblue::reference::{Composition, Element, Method};
 use strawblue::words::Words;
 
 const TALL_PHONE: (u32, u32) = (360, 5200);
@@ -33,6 +33,8 @@ struct Case {
     question: String,
     #[serde(default)]
     composition: Composition,
+    #[serde(default)]
+    grade: Option<String>,
     #[serde(default)]
     given: BTreeMap<String, Value>,
 }
@@ -63,6 +65,9 @@ fn line(composition: &Composition) -> String {
 fn type_case(session: &mut Session, question: &Question, case: &Case) {
     if case.composition != Composition::default() {
         session.typed.insert(format!("{}.{COMPOSITION}", question.name), line(&case.composition));
+    }
+    if let Some(grade) = &case.grade {
+        session.typed.insert(format!("{}.{STEEL}", question.name), grade.clone());
     }
     for (key, value) in &case.given {
         let kept = format!("{}.{key}", question.name);
@@ -136,7 +141,6 @@ fn every_question_is_drawn_and_answered() {
                 session.job = JobText::default();
                 type_case(session, question, case);
             });
-            state.forget_plan();
             show_question(&window, &state, name);
             let shown = row(&window, name);
             assert!(shown.problem.is_empty(), "{name}, {case:?}: {}", shown.problem);
@@ -205,9 +209,10 @@ fn a_question_begins_with_what_the_plan_has() {
     assert!(hints.contains(&"90, plan".to_owned()), "{hints:?}");
     let planned = state.planned().expect("the demo has a plan");
     let evidence = planned.plan.evidence.iter().find(|item| {
-        item.id == "method-b" && item.member == planned.plan.minimum.as_ref().and_then(|limit| limit.member)
+        item.outcome.method == Method::MethodB
+            && item.member == planned.plan.minimum.as_ref().and_then(|limit| limit.member)
     });
-    let exact = evidence.and_then(|item| item.raw_c.or(item.value_c())).expect("Method B has a figure");
+    let exact = evidence.and_then(|item| item.outcome.raw.or(item.value_c())).expect("Method B has a figure");
     let figure: f64 = begun.value.split('\u{a0}').next().unwrap_or_default().parse().expect("a figure");
     assert!((figure - exact).abs() < 0.06, "{figure} asked, {exact} planned");
     // A figure of one's own comes first; cleared, the plan's is back.
@@ -254,7 +259,11 @@ fn a_steel_is_chosen_in_the_list_of_steels() {
     fill(&window, "Find a steel", "4140");
     tap(&window, AccessibleRole::ListItem, "SAE 4140");
     assert_eq!(shell().get_page(), "tint");
-    assert_eq!(state.session(|session| session.job.steel.clone()), None, "the plan is left alone");
+    assert_eq!(
+        state.session(|session| session.job.get(Field::Steel).map(str::to_owned)),
+        None,
+        "the plan is left alone"
+    );
     let chosen = row(&window, "carbon-equivalent");
     assert_eq!(results(&chosen).len(), 7, "all equivalents");
     // The steel of one's own: its certificate, with its grade.

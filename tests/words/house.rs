@@ -3,6 +3,7 @@
 
 #![allow(clippy::unwrap_used, reason = "a file that can't be read fails the test")]
 
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -134,4 +135,145 @@ fn only_the_window_knows_slint() {
         let uses = code(&text).any(|(_, line)| line.contains("slint::"));
         assert!(window || !uses, "{name} uses Slint");
     }
+}
+
+/// The files of the window by their module, such as `plan::results`, with their code.
+fn window_modules() -> BTreeMap<String, String> {
+    files("src/app", "rs")
+        .into_iter()
+        .map(|(name, text)| {
+            let path = name.trim_start_matches("src/app/").trim_end_matches(".rs").replace('/', "::");
+            let module = path.trim_end_matches("mod").trim_end_matches("::").to_owned();
+            (module, code(&text).map(|(_, line)| format!("{line}\n")).collect())
+        })
+        .collect()
+}
+
+fn join(module: &str, name: &str) -> String {
+    if module.is_empty() { name.to_owned() } else { format!("{module}::{name}") }
+}
+
+/// The leaves of a use tree, each as the names on its way: `a::{b, c::d}` is `a b` and `a c d`.
+fn leaves(text: &str, way: &[String], found: &mut Vec<Vec<String>>) -> usize {
+    let end = text.find(|sign: char| !(sign.is_alphanumeric() || sign == '_')).unwrap_or(text.len());
+    let mut here = way.to_vec();
+    if end > 0 {
+        here.push(text[..end].to_owned());
+    }
+    let rest = &text[end..];
+    if let Some(after) = rest.strip_prefix("::") {
+        return end + 2 + leaves(after, &here, found);
+    }
+    if end > 0 || !rest.starts_with('{') {
+        found.push(here);
+        return end;
+    }
+    let mut at = 1;
+    while at < rest.len() && !rest[at..].starts_with('}') {
+        let skipped = rest[at..].find(|sign: char| !(sign.is_whitespace() || sign == ',')).unwrap_or(0);
+        at += skipped;
+        if !rest[at..].starts_with('}') {
+            at += leaves(&rest[at..], &here, found).max(1);
+        }
+    }
+    at + 1
+}
+
+/// The modules that one of them names.
+fn named_by(module: &str, text: &str, all: &BTreeMap<String, String>) -> BTreeSet<String> {
+    let is_folder = module.is_empty() || all.keys().any(|other| other.starts_with(&format!("{module}::")));
+    let above = |module: &str| module.rsplit_once("::").map_or("", |(above, _)| above).to_owned();
+    let mut found = BTreeSet::new();
+    let mut follow = |from: String, rest: &str| {
+        let mut ways = Vec::new();
+        leaves(rest, &[], &mut ways);
+        for way in ways {
+            let mut at = from.clone();
+            let mut names = way.iter().map(String::as_str).peekable();
+            while names.next_if_eq(&"super").is_some() {
+                at = above(&at);
+            }
+            let mut item = None;
+            for name in names {
+                let next = join(&at, name);
+                if !all.contains_key(&next) {
+                    item = Some(name);
+                    break;
+                }
+                at = next;
+            }
+            // What the top hands on belongs to the file that it comes from.
+            if let (true, Some(item)) = (at.is_empty(), item) {
+                let from = all[""]
+                    .lines()
+                    .filter_map(|line| line.strip_prefix("pub use "))
+                    .find(|line| line.split(|sign: char| !sign.is_alphanumeric()).any(|word| word == item));
+                let way = from.and_then(|line| {
+                    line.split("::{").next()?.strip_suffix(';').or(line.split("::{").next())
+                });
+                at = way.map_or_else(String::new, |way| {
+                    let known = |way: &str| all.contains_key(way);
+                    if known(way) { way.to_owned() } else { above(way) }
+                });
+            }
+            found.insert(at);
+        }
+    };
+    for (start, _) in text.match_indices("crate::app::") {
+        follow(String::new(), &text[start + "crate::app::".len()..]);
+    }
+    let own = if is_folder { module.to_owned() } else { above(module) };
+    for (start, _) in text.match_indices("super::") {
+        let fresh = !text[..start].ends_with("::");
+        if fresh {
+            let from = if is_folder { above(module) } else { own.clone() };
+            follow(from, &text[start + "super::".len()..]);
+        }
+    }
+    if is_folder && !module.is_empty() {
+        for child in all.keys().filter(|other| above(other) == module) {
+            let name = child.rsplit("::").next().unwrap_or_default();
+            let named = text.match_indices(&format!("{name}::")).any(|(at, _)| {
+                !text[..at].ends_with(|sign: char| sign.is_alphanumeric() || sign == '_')
+                    && (!text[..at].ends_with("::") || text[..at].ends_with("self::"))
+            });
+            if named {
+                found.insert(child.clone());
+            }
+        }
+    }
+    found.remove(module);
+    found.remove("");
+    found
+}
+
+#[test]
+fn no_files_of_the_window_use_each_other_in_a_circle() {
+    let all = window_modules();
+    let uses: BTreeMap<&String, BTreeSet<String>> = all
+        .iter()
+        .filter(|(module, _)| !module.is_empty())
+        .map(|(module, text)| (module, named_by(module, text, &all)))
+        .collect();
+    assert!(uses[&"start".to_owned()].contains("shell"), "the reader of `use` finds nothing");
+    // Take away what uses nothing that is left, until only circles and their users remain.
+    let mut left = uses;
+    loop {
+        let before = left.len();
+        let known: BTreeSet<String> = left.keys().map(|module| (*module).clone()).collect();
+        left.retain(|_, used| used.iter().any(|other| known.contains(other)));
+        if left.len() == before {
+            break;
+        }
+    }
+    let known: BTreeSet<String> = left.keys().map(|module| (*module).clone()).collect();
+    let circles: Vec<String> = left
+        .iter()
+        .map(|(module, used)| {
+            let used: Vec<&str> =
+                used.iter().filter(|other| known.contains(*other)).map(String::as_str).collect();
+            format!("{module} uses {}", used.join(", "))
+        })
+        .collect();
+    assert!(circles.is_empty(), "a circle, or a way into one:\n{}", circles.join("\n"));
 }

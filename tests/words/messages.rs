@@ -100,6 +100,7 @@ fn every_word_that_is_asked_for_exists() {
 /// files, or folders, where the ids stand that follow. An id of any other file doesn't count, or every
 /// common word would keep a dead message alive.
 const FAMILIES: &[(&str, &[&str])] = &[
+    ("accepts-", &["src/units/problem.rs"]),
     ("action-", &["src/engine/plan/"]),
     ("answer-", &["src/questions/", "src/engine/", "src/reference/inspection.rs"]),
     ("answer-refused-", &["src/report/"]),
@@ -137,10 +138,10 @@ const FAMILIES: &[(&str, &[&str])] = &[
         "option-",
         &["src/questions/", "src/engine/", "data/processes.ron", "data/joints.ron", "data/surfaces.ron"],
     ),
-    ("page-", &["src/app/shell.rs"]),
+    ("page-", &["src/app/page.rs"]),
     ("photo-confidence-", &["src/engine/photo/"]),
     ("photo-reference-", &["src/app/tint/"]),
-    ("place-", &["src/app/shell.rs"]),
+    ("place-", &["src/app/page.rs"]),
     ("process-", &["data/processes.ron"]),
     ("question-", &["src/questions/"]),
     ("range-", &["src/report/outcome.rs"]),
@@ -254,6 +255,7 @@ fn every_family_of_words_is_put_together_somewhere() {
         let made = sources.iter().filter(|(name, _)| !name.starts_with(CHECK)).any(|(_, text)| {
             // Or one of several beginnings.
             text.contains(&format!("\"{start}{{"))
+                || text.contains(&format!("prefix = \"{start}\""))
                 || (text.contains(&format!("\"{bare}\"")) && text.contains("\"{prefix}-{"))
         });
         assert!(made, "no code puts `{start}…` together");

@@ -4,81 +4,103 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use super::parts::LIST;
 use super::question;
-use crate::app::page_rows::toggle;
-use crate::app::plan::calls;
+use super::question_steel::steel_asked;
+use super::row_id::RowId;
+use crate::app::calls::{calls, calls_pair};
 use crate::app::plan::form_events;
-use crate::app::shell::{open_page, refresh_shown};
-use crate::app::tint::form;
-use crate::app::tint::photo;
-use crate::app::{State, SteelFor, ui};
+use crate::app::shell::{open_page, refresh_all, refresh_screen};
+use crate::app::state::toggle;
+use crate::app::tint::kept::Kept;
+use crate::app::tint::{form, photo};
+use crate::app::{ChosenFor, Page, State, ui};
+use crate::job::{Field, Slot};
 
 /// Wires every form.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let events = window.global::<ui::FormEvents>();
     events.on_row_toggled(calls(window, state, |window, state, id: SharedString| {
         toggle(&mut state.open.borrow_mut().rows, &id);
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }));
-    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
-        if !question::typed(state, &field, &text) && !photo::typed(state, &field, &text) {
-            form_events::field_typed(state, &field, &text);
-        }
-        refresh_shown(window, state);
-    });
-    let edited = Rc::new(edited);
-    events.on_field_edited({
-        let edited = edited.clone();
-        move |field, text| edited((field, text))
-    });
-    let committed = calls(window, state, |window, state, field: SharedString| {
-        photo::committed(window, state, &field);
-    });
-    events.on_field_committed(move |field, text| {
-        edited((field.clone(), text));
-        committed(field);
-    });
-    let chosen = calls(window, state, |window, state, (group, index): (SharedString, i32)| {
-        let folded = format!("{LIST}{group}");
-        if state.open.borrow_mut().rows.remove(&folded) {
-            window.global::<ui::Wanted>().set_id(folded.into());
-        }
-        let index = usize::try_from(index).unwrap_or(0);
-        let taken = question::chosen(state, &group, index)
-            || form::choice_made(state, &group, index)
-            || photo::choice_made(window, state, &group, index);
-        if !taken {
-            form_events::choice_made(state, &group, index);
-        }
-        refresh_shown(window, state);
-    });
-    events.on_choice_made(move |group, index| chosen((group, index)));
-    events.on_pick_asked(calls(window, state, |window, state, part: SharedString| match part.as_str() {
-        "filler" => open_page(window, state, "fillers"),
-        "steel-a" | "steel-b" => {
-            state.open.borrow_mut().steel_for =
-                if part == "steel-b" { SteelFor::Second } else { SteelFor::First };
-            open_page(window, state, "steels");
-        }
-        // A question's steel, or a list that is folded and unfolds in place.
-        list => {
-            if let Some(question) = question::steel_asked(list) {
-                state.open.borrow_mut().steel_for = SteelFor::Question(question);
-                open_page(window, state, "steels");
-                return;
+    events.on_field_edited(calls_pair(
+        window,
+        state,
+        |window, state, id: SharedString, text: SharedString| {
+            edited(state, &id, &text);
+            refresh_screen(window, state);
+        },
+    ));
+    events.on_field_committed(calls_pair(
+        window,
+        state,
+        |window, state, id: SharedString, text: SharedString| {
+            edited(state, &id, &text);
+            refresh_screen(window, state);
+            if id.parse() == Ok(RowId::Tint(Kept::PhotoPath)) {
+                photo::committed(window, state);
             }
-            toggle(&mut state.open.borrow_mut().rows, list);
-            let unfolded = state.open.borrow().rows.contains(list);
-            let wanted = if unfolded { list.strip_prefix(LIST).unwrap_or(list) } else { list };
+        },
+    ));
+    events.on_choice_made(calls_pair(window, state, |window, state, id: SharedString, index: i32| {
+        chosen(window, state, &id, usize::try_from(index).unwrap_or(0));
+        refresh_screen(window, state);
+    }));
+    events.on_pick_asked(calls(window, state, |window, state, id: SharedString| picked(window, state, &id)));
+    events.on_action_asked(calls(window, state, |window, state, id: SharedString| {
+        match id.parse() {
+            Ok(RowId::Button(button)) => form_events::pressed(state, button),
+            Ok(RowId::Question(name)) => question::clear(state, &name),
+            _ => return,
+        }
+        refresh_all(window, state);
+    }));
+}
+
+/// A field was typed into.
+fn edited(state: &State, id: &str, text: &str) {
+    match id.parse() {
+        Ok(RowId::Question(input)) => question::typed(state, &input, text),
+        Ok(RowId::Tint(kept)) => kept.type_in(state, Some(text.to_owned())),
+        Ok(row) => form_events::field_typed(state, &row, text),
+        Err(_) => {}
+    }
+}
+
+/// A choice was made; a list that it was made in folds again.
+fn chosen(window: &ui::AppWindow, state: &Rc<State>, id: &str, index: usize) {
+    let Ok(row) = id.parse::<RowId>() else { return };
+    let folded = row.folded().to_string();
+    if state.open.borrow_mut().rows.remove(&folded) {
+        window.global::<ui::Wanted>().set_id(folded.into());
+    }
+    match row {
+        RowId::Question(input) => question::chosen(state, &input, index),
+        RowId::Tint(Kept::PhotoReference) => photo::reference_chosen(window, state, index),
+        RowId::Tint(kept) => form::chosen(state, kept, index),
+        row => form_events::chosen(state, &row, index),
+    }
+}
+
+/// What another page chooses opens that page; a list that is folded unfolds in place.
+fn picked(window: &ui::AppWindow, state: &State, id: &str) {
+    match id.parse() {
+        Ok(RowId::Slot(Slot { field: field @ (Field::Steel | Field::Filler), nth })) => {
+            state.open.borrow_mut().chosen_for = ChosenFor::Nth(nth);
+            open_page(window, state, if field == Field::Steel { Page::Steels } else { Page::Fillers });
+        }
+        Ok(RowId::Question(input)) => {
+            let Some(question) = steel_asked(&input) else { return };
+            state.open.borrow_mut().chosen_for = ChosenFor::Question(question);
+            open_page(window, state, Page::Steels);
+        }
+        Ok(RowId::Folded(list)) => {
+            toggle(&mut state.open.borrow_mut().rows, id);
+            let unfolded = state.open.borrow().rows.contains(id);
+            let wanted = if unfolded { list.to_string() } else { id.to_owned() };
             window.global::<ui::Wanted>().set_id(wanted.into());
-            refresh_shown(window, state);
+            refresh_screen(window, state);
         }
-    }));
-    events.on_action_asked(calls(window, state, |window, state, part: SharedString| {
-        if !question::cleared(state, &part) {
-            form_events::action_asked(state, &part);
-        }
-        crate::app::refresh_all(window, state);
-    }));
+        _ => {}
+    }
 }

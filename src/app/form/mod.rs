@@ -3,6 +3,9 @@
 pub(crate) mod events;
 pub(crate) mod parts;
 pub(crate) mod question;
+mod question_asked;
 mod question_inputs;
 mod question_plan;
 mod question_results;
+pub(crate) mod question_steel;
+pub(crate) mod row_id;

@@ -1,15 +1,22 @@
 //! Parts of a form: what a row unfolds into.
 
+use std::fmt::Display;
+
 use slint::SharedString;
 
+use super::row_id::RowId;
 use crate::app::rows::model;
+use crate::app::screen_values::{basis_kind, place_of};
 use crate::app::{State, ui};
-use crate::job::{Fault, Field, FieldProblem};
+use crate::job::{Fault, Field, FieldProblem, JobText, Slot, kind_of, shown_unit};
+use crate::reference::Basis;
+use crate::report::{Pen, basis_mark};
+use crate::units::Accepts;
 
-fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
+fn part(kind: ui::PartKind, id: impl Display) -> ui::PartRow {
     ui::PartRow {
         kind,
-        id: id.into(),
+        id: id.to_string().into(),
         chosen: -1,
         choices: model(Vec::new()),
         fields: model(Vec::new()),
@@ -17,33 +24,43 @@ fn part(kind: ui::PartKind, id: &str) -> ui::PartRow {
     }
 }
 
-fn chosen(place: Option<usize>) -> i32 {
-    place.and_then(|place| i32::try_from(place).ok()).unwrap_or(-1)
-}
-
 /// The first problem of these fields in words. A field that is empty is not one on the
 /// screen: the answer band says what is still wanted.
-fn first_problem(state: &State, fields: &[Field]) -> SharedString {
+fn first_problem(state: &State, slots: &[Slot]) -> SharedString {
     let problems = state.problems();
-    let shown = |problem: &&FieldProblem| fields.contains(&problem.field) && problem.fault != Fault::Missing;
+    let shown = |problem: &&FieldProblem| slots.contains(&problem.slot) && problem.fault != Fault::Missing;
     problems.iter().find(shown).map_or_else(SharedString::default, |problem| problem.say(&state.words).into())
 }
 
 /// Number fields side by side.
-pub(crate) fn fields(id: &str, rows: Vec<ui::FieldRow>) -> ui::PartRow {
+pub(crate) fn fields(id: impl Display, rows: Vec<ui::FieldRow>) -> ui::PartRow {
     ui::PartRow { fields: model(rows), ..part(ui::PartKind::Fields, id) }
 }
 
+/// The unit that a bare number in this field takes, or the units that it may have.
+pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
+    match (kind_of(field), field.accepts()) {
+        (Some(kind), _) => shown_unit(kind, state.show().units),
+        (None, Accepts::Hydrogen) => "ml/100 g",
+        (None, Accepts::Hardness) => "HRC, HB, HV",
+        (None, Accepts::Voltage) => "V",
+        (None, Accepts::Current) => "A",
+        (None, Accepts::ShortTime) => "s",
+        (None, Accepts::Number) => "%",
+        _ => "",
+    }
+}
+
 /// One field of the job.
-pub(crate) fn field_part(state: &State, field: Field, text: &str, unit: &str) -> ui::FieldRow {
-    let problem = first_problem(state, &[field]);
+pub(crate) fn field_part(state: &State, job: &JobText, slot: impl Into<Slot>) -> ui::FieldRow {
+    let slot = slot.into();
     ui::FieldRow {
-        id: field.id().into(),
-        label: state.word(&field.key()),
-        text: text.into(),
-        unit: unit.into(),
+        id: slot.id().as_ref().into(),
+        label: state.word(&slot.field.key()),
+        text: job.get(slot).unwrap_or_default().into(),
+        unit: unit_of(state, slot.field).into(),
         hint: "".into(),
-        problem,
+        problem: first_problem(state, &[slot]),
         derived: false,
     }
 }
@@ -51,18 +68,18 @@ pub(crate) fn field_part(state: &State, field: Field, text: &str, unit: &str) ->
 /// One choice of several, shown in this way.
 fn one_of(
     kind: ui::PartKind,
-    id: &str,
+    id: impl Display,
     label: SharedString,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
 ) -> ui::PartRow {
-    ui::PartRow { label, choices: model(choices), chosen: chosen(place), ..part(kind, id) }
+    ui::PartRow { label, choices: model(choices), chosen: place_of(place), ..part(kind, id) }
 }
 
 /// One choice in a row.
 pub(crate) fn segments(
     state: &State,
-    id: &str,
+    id: impl Display,
     label: &str,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
@@ -73,7 +90,7 @@ pub(crate) fn segments(
 /// One choice among sketches.
 pub(crate) fn tiles(
     state: &State,
-    id: &str,
+    id: impl Display,
     label: &str,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
@@ -81,52 +98,40 @@ pub(crate) fn tiles(
     one_of(ui::PartKind::Tiles, id, state.word(label), choices, place)
 }
 
-/// What the id of a folded list begins with.
-pub(crate) const LIST: &str = "list:";
-
 /// One choice in a list, folded to what is chosen until it is asked for.
 pub(crate) fn list(
     state: &State,
-    id: &str,
+    id: &RowId,
     label: &str,
     empty: &str,
     choices: Vec<ui::ChoiceRow>,
     place: Option<usize>,
 ) -> ui::PartRow {
-    let folded = format!("{LIST}{id}");
-    if !state.open.borrow().rows.contains(&folded) {
-        let value = place
-            .and_then(|place| choices.get(place))
-            .map_or_else(|| state.word(empty), |row| row.label.clone());
-        return ui::PartRow { label: state.word(label), value, ..part(ui::PartKind::Pick, &folded) };
+    let folded = id.folded().to_string();
+    if state.open.borrow().rows.contains(&folded) {
+        return one_of(ui::PartKind::List, id, state.word(label), choices, place);
     }
-    one_of(ui::PartKind::List, id, state.word(label), choices, place)
+    let value =
+        place.and_then(|place| choices.get(place)).map_or_else(|| state.word(empty), |row| row.label.clone());
+    ui::PartRow { label: state.word(label), value, ..part(ui::PartKind::Pick, folded) }
 }
 
 /// Something that another page chooses.
-pub(crate) fn pick(
-    state: &State,
-    id: &str,
-    label: &str,
-    value: &str,
-    empty: &str,
-    note: &str,
-    field: Field,
-) -> ui::PartRow {
-    let problem = first_problem(state, &[field]);
+pub(crate) fn pick(state: &State, slot: Slot, value: &str, empty: &str, note: &str) -> ui::PartRow {
+    let problem = first_problem(state, &[slot]);
     let value = if value.is_empty() { state.word(empty) } else { value.into() };
     ui::PartRow {
-        label: state.word(label),
+        label: state.word(&slot.field.key()),
         value,
         note: note.into(),
         problem,
         leads_away: true,
-        ..part(ui::PartKind::Pick, id)
+        ..part(ui::PartKind::Pick, slot.id())
     }
 }
 
 /// A line of text.
-pub(crate) fn note(state: &State, id: &str, key: &str) -> ui::PartRow {
+pub(crate) fn note(state: &State, id: impl Display, key: &str) -> ui::PartRow {
     ui::PartRow {
         label: state.word(key),
         basis_kind: ui::BasisKind::Practice,
@@ -134,8 +139,18 @@ pub(crate) fn note(state: &State, id: &str, key: &str) -> ui::PartRow {
     }
 }
 
+/// A line of text.
+pub(crate) fn text_part(id: &str, text: String) -> ui::PartRow {
+    ui::PartRow { label: text.into(), ..part(ui::PartKind::Note, id) }
+}
+
+/// A result: what it is, the figure, a note and what it rests on.
+pub(crate) fn result_part(id: &str, label: String, value: String, note: String) -> ui::PartRow {
+    ui::PartRow { kind: ui::PartKind::Result, value: value.into(), note: note.into(), ..text_part(id, label) }
+}
+
 /// A sketch with words beside it.
-pub(crate) fn picture(state: &State, id: &str, sketch: &str, key: &str) -> ui::PartRow {
+pub(crate) fn picture(state: &State, id: impl Display, sketch: &str, key: &str) -> ui::PartRow {
     ui::PartRow {
         value: sketch.into(),
         label: state.word(key),
@@ -145,23 +160,29 @@ pub(crate) fn picture(state: &State, id: &str, sketch: &str, key: &str) -> ui::P
 }
 
 /// A button.
-pub(crate) fn action(state: &State, id: &str, key: &str) -> ui::PartRow {
+pub(crate) fn action(state: &State, id: impl Display, key: &str) -> ui::PartRow {
     ui::PartRow { label: state.word(key), ..part(ui::PartKind::Action, id) }
+}
+
+/// A part with what it rests on.
+pub(crate) fn based(pen: &Pen<'_>, basis: &Basis, part: ui::PartRow) -> ui::PartRow {
+    let mark = basis_mark(pen, basis);
+    ui::PartRow { basis_kind: basis_kind(&mark), basis_label: mark.label.into(), ..part }
 }
 
 /// A row, with the first problem of the fields that it holds, and whether nobody typed them.
 pub(crate) fn form_row(
     state: &State,
     id: &str,
-    watched: &[Field],
+    watched: &[Slot],
     value: String,
     parts: Vec<ui::PartRow>,
 ) -> ui::FormRow {
     let problem = first_problem(state, watched);
     let assumed = state
         .planned()
-        .is_some_and(|planned| planned.read.defaulted.iter().any(|found| watched.contains(&found.field)))
-        && state.session(|session| watched.iter().all(|field| session.job.get(*field).is_none()));
+        .is_some_and(|planned| planned.read.defaulted.iter().any(|found| watched.contains(&found.slot)))
+        && state.session(|session| watched.iter().all(|slot| session.job.get(*slot).is_none()));
     ui::FormRow {
         id: id.into(),
         label: state.word(&format!("form-{id}")),
@@ -174,5 +195,17 @@ pub(crate) fn form_row(
         titled: false,
         stale: false,
         parts: model(parts),
+    }
+}
+
+/// A row with its parts; nobody types its value.
+pub(crate) fn plain_row(state: &State, id: &str, value: String, parts: Vec<ui::PartRow>) -> ui::FormRow {
+    ui::FormRow {
+        label: state.word(&format!("form-{id}")),
+        value: value.into(),
+        open: state.open.borrow().rows.contains(id),
+        id: id.into(),
+        parts: model(parts),
+        ..ui::FormRow::default()
     }
 }

@@ -1,13 +1,16 @@
 //! The inputs of a question: numbers two and two, choices as segments or a list, a steel as
 //! what the list of steels chooses.
 
-use super::parts::{action, fields, list, segments};
-use super::question::{ASKS, Asked, belongs, given, label_of, steel_pick, text_part};
+use super::parts::{action, fields, list, segments, text_part};
+use super::question_asked::{Asked, belongs, given, label_of, row_of};
 use super::question_plan::PlanFacts;
+use super::question_steel::steel_key;
+use super::row_id::RowId;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::job::{STEEL, shown_unit};
 use crate::questions::{COMPOSITION, Given, Input, Kind, Preset, Question};
+use crate::words::List;
 
 /// More choices than this fold into a list.
 const SEGMENTS: usize = 3;
@@ -60,11 +63,11 @@ pub(super) fn clear_part(state: &State, question: &Question) -> Option<ui::PartR
         let mut all = session.typed.iter().chain(&session.choices);
         all.any(|(key, text)| belongs(key, question) && !text.trim().is_empty())
     });
-    typed.then(|| action(state, &format!("{ASKS}{}", question.name), "tool-clear"))
+    typed.then(|| action(state, row_of(question), "tool-clear"))
 }
 
-fn id_of(question: &Question, input: &Input) -> String {
-    format!("{ASKS}{}.{}", question.name, input.key)
+fn id_of(question: &Question, input: &Input) -> RowId {
+    RowId::Question(format!("{}.{}", question.name, input.key))
 }
 
 fn field(state: &State, asked: &Asked, input: &Input) -> ui::FieldRow {
@@ -79,7 +82,7 @@ fn field(state: &State, asked: &Asked, input: &Input) -> ui::FieldRow {
         (None, None) => String::new(),
     };
     ui::FieldRow {
-        id: id_of(asked.question, input).into(),
+        id: id_of(asked.question, input).to_string().into(),
         label: label_of(&state.words, input).into(),
         text: given(state, asked.question, input.key).unwrap_or_default().into(),
         unit: shown_unit(input.kind, state.session(|session| session.units)).into(),
@@ -152,7 +155,7 @@ fn steel_part(state: &State, asked: &Asked, input: &Input) -> ui::PartRow {
     let (value, note) = match (named, certificate, asked.begun(input)) {
         (Some(name), None, _) => match (own, grade) {
             (Some(own), _) => (own.name, own.composition),
-            (None, Some(grade)) => (grade.designation.clone(), also(&grade.also)),
+            (None, Some(grade)) => (grade.designation.clone(), also(state, &grade.also)),
             (None, None) => (name, String::new()),
         },
         (Some(name), Some(line), _) => (grade.map_or(name, |grade| grade.designation.clone()), line),
@@ -171,11 +174,11 @@ fn steel_part(state: &State, asked: &Asked, input: &Input) -> ui::PartRow {
         note: note.into(),
         problem: problem.unwrap_or_default().into(),
         leads_away: true,
-        ..text_part(&steel_pick(question), label_of(&state.words, input))
+        ..text_part(&RowId::Question(steel_key(question)).to_string(), label_of(&state.words, input))
     }
 }
 
 /// The first of the other names of a grade.
-fn also(names: &[String]) -> String {
-    names.iter().take(3).cloned().collect::<Vec<_>>().join(", ")
+fn also(state: &State, names: &[String]) -> String {
+    state.words.list(List::Comma, &names[..names.len().min(3)])
 }

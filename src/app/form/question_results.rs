@@ -1,6 +1,6 @@
 //! The answers of a question, and what must be said beside them.
 
-use super::question::{result_part, text_part};
+use super::parts::{result_part, text_part};
 use crate::app::screen_values::basis_kind;
 use crate::app::{State, ui};
 use crate::engine::Unit;

@@ -4,13 +4,13 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use super::calls;
-use crate::app::page_rows::put;
+use crate::app::calls::{calls, calls_pair, calls_plain};
 use crate::app::rows::model;
+use crate::app::rows::put;
 use crate::app::screen_values::basis_kind;
 use crate::app::shell::back;
 use crate::app::{State, ui};
-use crate::job::{Field, find_filler};
+use crate::job::{Field, Slot, find_filler};
 use crate::reference::search::Match;
 use crate::reference::{ArcKind, Basis, DepositState, Filler, FillerKind};
 use crate::report::{basis_mark, source_line};
@@ -31,38 +31,40 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     adapter.on_filler_chosen(calls(window, state, |window, state, id: SharedString| {
         if let Some(filler) = state.reference.filler(&id) {
-            state.change_job(|job| job.filler = Some(filler.classification.clone()));
+            state.change_job(|job| job.set(slot(state), Some(filler.classification.clone())));
             back(window, state);
         }
     }));
-    let unknown = calls(window, state, |window, state, (): ()| {
-        state.change_job(|job| job.filler = None);
+    adapter.on_unknown_picked(calls_plain(window, state, |window, state| {
+        state.change_job(|job| job.set(slot(state), None));
         back(window, state);
-    });
-    adapter.on_unknown_picked(move || unknown(()));
-    let typed = || {
-        |window: &ui::AppWindow, state: &Rc<State>, (id, text): (SharedString, SharedString)| {
-            if let Some(field) = Field::from_id(&id) {
-                let text = Some(text.to_string()).filter(|text| !text.trim().is_empty());
-                let same = state.session(|session| session.job.get(field) == text.as_deref());
-                if !same {
-                    state.change_job(|job| job.set(field, text));
-                }
-                refresh(window, state);
-            }
+    }));
+    adapter.on_field_edited(calls_pair(window, state, typed));
+    adapter.on_field_committed(calls_pair(window, state, typed));
+}
+
+/// The filler that is chosen: that of one process.
+fn slot(state: &State) -> Slot {
+    Field::Filler.nth(state.open.borrow().chosen_for.nth())
+}
+
+/// A figure of the weld metal was typed.
+fn typed(window: &ui::AppWindow, state: &Rc<State>, id: SharedString, text: SharedString) {
+    if let Some(field) = Field::from_id(&id) {
+        let text = Some(text.to_string()).filter(|text| !text.trim().is_empty());
+        let same = state.session(|session| session.job.get(field) == text.as_deref());
+        if !same {
+            state.change_job(|job| job.set(field, text));
         }
-    };
-    let edited = calls(window, state, typed());
-    adapter.on_field_edited(move |id, text| edited((id, text)));
-    let committed = calls(window, state, typed());
-    adapter.on_field_committed(move |id, text| committed((id, text)));
+        refresh(window, state);
+    }
 }
 
 /// Fills the list.
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::FillersAdapter>();
     let query = state.open.borrow().filler_query.clone();
-    let typed = state.session(|session| session.job.filler.clone()).unwrap_or_default();
+    let typed = state.session(|session| session.job.get(slot(state)).unwrap_or_default().to_owned());
     let chosen = find_filler(&typed, state.reference).ok();
     let mut entries = vec![
         ui::FillerEntry { kind: ui::FillerEntryKind::Unknown, ..ui::FillerEntry::default() },

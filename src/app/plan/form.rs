@@ -2,47 +2,15 @@
 //! becomes a change of the job.
 
 use crate::app::form::parts::{
-    action, field_part, fields, form_row, list, note, pick, picture, segments, tiles,
+    action, field_part, fields, form_row, list, note, pick, picture, segments, tiles, unit_of,
 };
+use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::{Joint, Restraint};
-use crate::job::{Field, JobText};
+use crate::job::{Field, JobText, Slot};
 use crate::reference::ConditionKind;
 use crate::words::List;
-
-/// The fields of a part of the joint.
-struct PartFields {
-    steel: Field,
-    condition: Field,
-    thickness: Field,
-    shape: Field,
-    diameter: Field,
-    hardness: Field,
-    strength: Field,
-    buttered: Field,
-}
-
-const FIRST: PartFields = PartFields {
-    steel: Field::Steel,
-    condition: Field::Condition,
-    thickness: Field::Thickness,
-    shape: Field::Shape,
-    diameter: Field::Diameter,
-    hardness: Field::Hardness,
-    strength: Field::Yield,
-    buttered: Field::Buttered,
-};
-const SECOND: PartFields = PartFields {
-    steel: Field::SteelB,
-    condition: Field::ConditionB,
-    thickness: Field::ThicknessB,
-    shape: Field::ShapeB,
-    diameter: Field::DiameterB,
-    hardness: Field::HardnessB,
-    strength: Field::YieldB,
-    buttered: Field::ButteredB,
-};
 
 /// Conditions in the order in which they are offered, as they are typed and kept.
 pub(crate) const CONDITIONS: [(ConditionKind, &str); 11] = [
@@ -59,9 +27,6 @@ pub(crate) const CONDITIONS: [(ConditionKind, &str); 11] = [
     (ConditionKind::AsCast, "as cast"),
 ];
 
-/// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
-pub(crate) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
-
 /// Sketches of the joints.
 const fn sketch(joint: Joint) -> &'static str {
     match joint {
@@ -77,39 +42,11 @@ const fn sketch(joint: Joint) -> &'static str {
     }
 }
 
-pub(crate) const RESTRAINTS: [(Restraint, &str); 3] =
+pub(super) const RESTRAINTS: [(Restraint, &str); 3] =
     [(Restraint::Low, "low"), (Restraint::Medium, "medium"), (Restraint::High, "high")];
 
-/// What is typed in one place of a list joined by `+`.
-pub(crate) fn at(job: &JobText, field: Field, place: usize) -> String {
-    let text = job.get(field).unwrap_or_default();
-    let parts: Vec<&str> = text.split('+').map(str::trim).collect();
-    parts
-        .get(place)
-        .or_else(|| parts.first().filter(|_| parts.len() == 1))
-        .map_or_else(String::new, |part| (*part).to_owned())
-}
-
-/// Puts a text in one place of a list of `count`, and leaves the others.
-pub(crate) fn put_at(job: &mut JobText, field: Field, place: usize, count: usize, text: &str) {
-    let mut parts: Vec<String> = (0..count.max(place + 1)).map(|place| at(job, field, place)).collect();
-    text.trim_matches('+').clone_into(&mut parts[place]);
-    let joined = if parts.iter().all(|part| part.trim().is_empty()) { None } else { Some(parts.join(" + ")) };
-    job.set(field, joined);
-}
-
-pub(crate) fn processes(job: &JobText) -> usize {
-    job.get(Field::Process).map_or(1, |text| text.split('+').count().max(1))
-}
-
-fn has_second(job: &JobText) -> bool {
-    [Field::SteelB, Field::CertificateB, Field::ThicknessB, Field::DiameterB, Field::ConditionB]
-        .into_iter()
-        .any(|field| job.get(field).is_some() || matches!(field, Field::SteelB) && job.steel_b.is_some())
-}
-
 /// The kind and the rest of a condition as typed.
-pub(crate) fn condition_parts(text: &str) -> (Option<usize>, String) {
+pub(super) fn condition_parts(text: &str) -> (Option<usize>, String) {
     let lower = text.trim().to_lowercase();
     let found = CONDITIONS.iter().position(|(_, words)| lower.starts_with(words));
     let rest = found.map_or(text, |place| text.trim().get(CONDITIONS[place].1.len()..).unwrap_or_default());
@@ -117,7 +54,7 @@ pub(crate) fn condition_parts(text: &str) -> (Option<usize>, String) {
 }
 
 /// Does a tempering temperature belong to this condition?
-pub(crate) const fn takes_temper(kind: ConditionKind) -> bool {
+pub(super) const fn takes_temper(kind: ConditionKind) -> bool {
     matches!(
         kind,
         ConditionKind::HardenedTempered
@@ -130,16 +67,16 @@ pub(crate) const fn takes_temper(kind: ConditionKind) -> bool {
 /// All rows of the form.
 pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     let job = state.session(|session| session.job.clone());
-    let mut rows = vec![member_row(state, &job, &FIRST, "a")];
-    if has_second(&job) {
-        rows.push(member_row(state, &job, &SECOND, "b"));
+    let mut rows = vec![member_row(state, &job, 0)];
+    if job.parts.len() > 1 {
+        rows.push(member_row(state, &job, 1));
     } else {
         rows.push(form_row(
             state,
             "member-b",
             &[],
             state.words.get("form-member-b-same"),
-            vec![action(state, "add-b", "form-add-b")],
+            vec![action(state, RowId::Button(Button::AddPart), "form-add-b")],
         ));
     }
     rows.push(joint_row(state, &job));
@@ -159,7 +96,7 @@ fn open_next(state: &State, rows: &mut [ui::FormRow]) {
         return;
     }
     let problems = state.problems();
-    let wants = |fields: &[Field]| problems.iter().any(|problem| fields.contains(&problem.field));
+    let wants = |fields: &[Field]| problems.iter().any(|problem| fields.contains(&problem.slot.field));
     let next = if wants(&[Field::Steel, Field::Certificate, Field::Thickness, Field::Diameter]) {
         "member-a"
     } else if wants(&[Field::Joint]) {
@@ -174,7 +111,7 @@ fn open_next(state: &State, rows: &mut [ui::FormRow]) {
 
 /// The conditions that a steel comes in, "not known" first; all of them where the steel
 /// is no grade of the dataset. One that is chosen is always among them.
-pub(crate) fn conditions_offered(state: &State, steel: &str, chosen: Option<usize>) -> Vec<usize> {
+pub(super) fn conditions_offered(state: &State, steel: &str, chosen: Option<usize>) -> Vec<usize> {
     let grade = state.reference.grade(steel);
     (0..CONDITIONS.len())
         .filter(|place| {
@@ -186,116 +123,91 @@ pub(crate) fn conditions_offered(state: &State, steel: &str, chosen: Option<usiz
         .collect()
 }
 
-fn member_row(state: &State, job: &JobText, of: &PartFields, letter: &str) -> ui::FormRow {
-    let index = usize::from(letter == "b");
-    let steel = job.get(of.steel).unwrap_or_default();
-    let known = state.reference.grade(steel);
+fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
+    let letter = if nth == 0 { "a" } else { "b" };
+    let of = |field: Field| field.nth(nth);
+    let steel = job.get(of(Field::Steel)).unwrap_or_default();
+    let grade = state.reference.grade(steel);
     let own = state.session(|session| session.own_steels.iter().find(|own| own.name == steel).cloned());
-    let steel_note = match (&own, known) {
+    let steel_note = match (&own, grade) {
         (Some(own), _) => own.composition.clone(),
         (None, Some(grade)) => state.words.list(List::Comma, &grade.also[..grade.also.len().min(3)]),
         _ => String::new(),
     };
-    let steel_label = known.map_or(steel, |grade| grade.designation.as_str());
-    let mut parts = vec![pick(
-        state,
-        &format!("steel-{letter}"),
-        "field-steel",
-        steel_label,
-        "form-pick-steel",
-        &steel_note,
-        of.steel,
-    )];
-    let (kind, temper) = condition_parts(job.get(of.condition).unwrap_or_default());
-    let offered = conditions_offered(state, steel, kind);
-    let condition_choices = offered
-        .iter()
-        .map(|place| {
-            let words = CONDITIONS[*place].1;
-            choice(words, state.word(&format!("form-condition-{}", words.replace(' ', "-"))), "", "")
-        })
-        .collect();
-    let chosen = offered.iter().position(|place| *place == kind.unwrap_or(0));
-    parts.push(list(
-        state,
-        &format!("condition-{letter}"),
-        "field-condition",
-        "form-condition-unknown",
-        condition_choices,
-        chosen,
-    ));
-    if kind.is_some_and(|place| takes_temper(CONDITIONS[place].0)) {
-        let unit = state.show().units.temperature.symbol();
-        let mut temper_field = field_part(state, of.condition, &temper, unit);
-        temper_field.id = format!("temper-{letter}").into();
-        temper_field.label = state.word("form-temper");
-        parts.push(fields(&format!("temper-{letter}"), vec![temper_field]));
-    }
-    let round = job.get(of.diameter).is_some()
-        || job.get(of.shape).is_some_and(|shape| crate::job::typed::shape_is_round(shape) == Ok(true));
+    let steel_label = grade.map_or(steel, |grade| grade.designation.as_str());
+    let mut parts = vec![pick(state, of(Field::Steel), steel_label, "form-pick-steel", &steel_note)];
+    parts.extend(condition_rows(state, job, nth));
+    let diameter = job.get(of(Field::Diameter));
+    let round = diameter.is_some()
+        || job
+            .get(of(Field::Shape))
+            .is_some_and(|shape| crate::job::typed::shape_is_round(shape) == Ok(true));
     let shapes = vec![
         choice("plate", state.word("form-plate"), "", "plate"),
         choice("round", state.word("form-round"), "", "bar"),
     ];
-    parts.push(segments(state, &format!("shape-{letter}"), "field-shape", shapes, Some(usize::from(round))));
-    let size = if round && job.get(of.diameter).is_some() { of.diameter } else { of.thickness };
-    let mut size_field = field_part(state, size, job.get(size).unwrap_or_default(), length_unit(state));
+    parts.push(segments(state, RowId::of(of(Field::Shape)), "field-shape", shapes, Some(usize::from(round))));
+    let size = of(if diameter.is_some() { Field::Diameter } else { Field::Thickness });
+    let mut size_field = field_part(state, job, size);
     size_field.label = state.word(if round { "field-diameter" } else { "field-thickness" });
-    parts.push(fields(&format!("size-{letter}"), vec![size_field]));
+    parts.push(fields(format!("size-{letter}"), vec![size_field]));
     parts.push(picture(
         state,
-        &format!("counts-{letter}"),
+        format!("counts-{letter}"),
         if round { "bar" } else { "plate" },
         if round { "form-counts-round" } else { "form-counts-plate" },
     ));
-    let strength_unit =
-        if state.show().units.length == crate::units::LengthUnit::Inch { "ksi" } else { "MPa" };
-    let mut known = vec![
-        field_part(state, of.hardness, job.get(of.hardness).unwrap_or_default(), "HRC, HB, HV"),
-        field_part(state, of.strength, job.get(of.strength).unwrap_or_default(), strength_unit),
-    ];
-    known[0].label = state.word("field-hardness");
-    known[1].label = state.word("field-yield");
-    parts.push(fields(&format!("known-{letter}"), known));
-    let mut buttered = super::form_weld::yes_no(state, job, of.buttered);
-    buttered.label = state.word("field-buttered");
-    parts.push(buttered);
-    if letter == "b" {
-        parts.push(action(state, "remove-b", "form-remove-b"));
+    let known = [Field::Hardness, Field::Yield].map(|field| field_part(state, job, of(field)));
+    parts.push(fields(format!("known-{letter}"), known.into()));
+    parts.push(super::form_weld::yes_no(state, job, of(Field::Buttered)));
+    if nth > 0 {
+        parts.push(action(state, RowId::Button(Button::RemovePart), "form-remove-b"));
     }
-    let value =
-        state.planned().filter(|_| state.problem_of(of.steel).is_none() && !steel.is_empty()).map_or_else(
+    let value = state
+        .planned()
+        .filter(|_| state.problem_of(of(Field::Steel)).is_none() && !steel.is_empty())
+        .map_or_else(
             || steel_label.to_owned(),
             |_| format!("{steel_label} · {}", sized(state, job.get(size).unwrap_or("–"))),
         );
-    let watched = [of.steel, of.condition, size, of.hardness, of.strength, of.shape];
-    let mut row = form_row(state, &format!("member-{letter}"), &watched, value, parts);
+    let watched = [Field::Steel, Field::Condition, size.field, Field::Hardness, Field::Yield, Field::Shape];
+    let mut row = form_row(state, &format!("member-{letter}"), &watched.map(of), value, parts);
     if steel.is_empty() {
         row.value = state.word("form-pick-steel");
     } else {
-        row.note = job.get(of.condition).map_or_else(|| state.word("form-condition-not-known"), Into::into);
+        row.note =
+            job.get(of(Field::Condition)).map_or_else(|| state.word("form-condition-not-known"), Into::into);
     }
-    row.pinned = index == 0 || has_second(job);
-    row.titled = has_second(job);
+    row.pinned = true;
+    row.titled = job.parts.len() > 1;
     row
+}
+
+/// The condition of a part, and its tempering temperature where it has one.
+fn condition_rows(state: &State, job: &JobText, nth: usize) -> Vec<ui::PartRow> {
+    let steel = job.get(Field::Steel.nth(nth)).unwrap_or_default();
+    let slot = Field::Condition.nth(nth);
+    let (kind, temper) = condition_parts(job.get(slot).unwrap_or_default());
+    let offered = conditions_offered(state, steel, kind);
+    let word = |words: &str| state.word(&format!("form-condition-{}", words.replace(' ', "-")));
+    let choices = offered.iter().map(|place| CONDITIONS[*place].1);
+    let choices = choices.map(|words| choice(words, word(words), "", "")).collect();
+    let chosen = offered.iter().position(|place| *place == kind.unwrap_or(0));
+    let id = RowId::of(slot);
+    let mut parts = vec![list(state, &id, "field-condition", "form-condition-unknown", choices, chosen)];
+    if kind.is_some_and(|place| takes_temper(CONDITIONS[place].0)) {
+        let id = RowId::Temper(nth).to_string();
+        let (label, text) = (state.word("form-temper"), temper.into());
+        let row = ui::FieldRow { id: id.into(), label, text, ..field_part(state, job, slot) };
+        parts.push(fields(format!("temper-{nth}"), vec![row]));
+    }
+    parts
 }
 
 /// A size as it was typed; a bare number with the unit that it takes.
 fn sized(state: &State, typed: &str) -> String {
     let bare = typed.ends_with(|sign: char| sign.is_ascii_digit());
-    if bare { format!("{typed}\u{a0}{}", length_unit(state)) } else { typed.to_owned() }
-}
-
-const fn length_unit_of(unit: crate::units::LengthUnit) -> &'static str {
-    match unit {
-        crate::units::LengthUnit::Mm => "mm",
-        crate::units::LengthUnit::Inch => "in",
-    }
-}
-
-/// The unit that a bare length takes.
-pub(crate) fn length_unit(state: &State) -> &'static str {
-    length_unit_of(state.show().units.length)
+    if bare { format!("{typed}\u{a0}{}", unit_of(state, Field::Thickness)) } else { typed.to_owned() }
 }
 
 fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
@@ -307,14 +219,13 @@ fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
             choice(joint.id(), state.word(&format!("form-joint-{}", joint.id())), "", sketch(*joint))
         })
         .collect();
-    let mut parts = vec![tiles(state, "joint", "field-joint", choices, chosen)];
+    let mut parts = vec![tiles(state, RowId::of(Field::Joint), "field-joint", choices, chosen)];
     // A leg is that of a fillet; what stands in the field of another joint is not used.
     if typed.is_none_or(Joint::has_fillet) {
-        let leg = job.get(Field::Leg).unwrap_or_default();
-        parts.push(fields("leg", vec![field_part(state, Field::Leg, leg, length_unit(state))]));
+        parts.push(fields("leg", vec![field_part(state, job, Field::Leg)]));
     }
     let value = typed.map_or_else(String::new, |joint| state.words.get(&format!("joint-{}", joint.id())));
-    let mut row = form_row(state, "joint", &[Field::Joint, Field::Leg], value, parts);
+    let mut row = form_row(state, "joint", &[Field::Joint, Field::Leg].map(Slot::from), value, parts);
     row.pinned = true;
     row
 }
@@ -331,12 +242,12 @@ fn restraint_row(state: &State, job: &JobText) -> ui::FormRow {
         })
         .collect();
     let parts = vec![
-        tiles(state, "restraint", "field-restraint", choices, chosen),
+        tiles(state, RowId::of(Field::Restraint), "field-restraint", choices, chosen),
         note(state, "restraint-note", "form-restraint-note"),
     ];
     let value = chosen.map_or_else(
         || state.words.get("form-by-default"),
         |place| state.words.get(&format!("form-restraint-{}", RESTRAINTS[place].1)),
     );
-    form_row(state, "restraint", &[Field::Restraint], value, parts)
+    form_row(state, "restraint", &[Field::Restraint.into()], value, parts)
 }

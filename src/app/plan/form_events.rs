@@ -1,128 +1,91 @@
 //! What happens to the form of the Plan place becomes a change of the job.
 
-use super::form::{
-    CLASSES, CONDITIONS, RESTRAINTS, at, condition_parts, conditions_offered, processes, put_at, takes_temper,
-};
+use super::form::{CONDITIONS, RESTRAINTS, condition_parts, conditions_offered, takes_temper};
+use super::form_process::CLASSES;
+use super::form_weld;
 use crate::app::State;
+use crate::app::form::row_id::{Button, RowId};
 use crate::engine::job::{Joint, Process};
-use crate::job::{Field, JobText};
+use crate::job::{Field, JobText, Slot};
 
 /// A field was typed into.
-pub(crate) fn field_typed(state: &State, id: &str, text: &str) {
-    if let Some(letter) = id.strip_prefix("temper-") {
-        let field = if letter == "b" { Field::ConditionB } else { Field::Condition };
-        state.change_job(|job| {
-            let (kind, _) = condition_parts(job.get(field).unwrap_or_default());
+pub(crate) fn field_typed(state: &State, row: &RowId, text: &str) {
+    state.change_job(|job| match *row {
+        RowId::Temper(nth) => {
+            let slot = Field::Condition.nth(nth);
+            let (kind, _) = condition_parts(job.get(slot).unwrap_or_default());
             let words = kind.map_or("hardened and tempered", |place| CONDITIONS[place].1);
-            job.set(field, Some(format!("{words} {}", text.trim()).trim().to_owned()));
-        });
-        return;
-    }
-    if let Some((id, place)) = id.split_once('@') {
-        if let (Some(field), Ok(place)) = (Field::from_id(id), place.parse()) {
-            state.change_job(|job| put_at(job, field, place, processes(job), text));
+            job.set(slot, Some(format!("{words} {}", text.trim()).trim().to_owned()));
         }
-        return;
-    }
-    if let Some(field) = Field::from_id(id) {
-        state.change_job(|job| job.set(field, Some(text.to_owned())));
-    }
+        RowId::Slot(slot) => job.set(slot, Some(text.to_owned())),
+        _ => {}
+    });
 }
 
 /// A choice was made.
-pub(crate) fn choice_made(state: &State, group: &str, index: usize) {
-    if super::form_weld::choice_made(state, group, index) {
+pub(crate) fn chosen(state: &State, row: &RowId, index: usize) {
+    if form_weld::chosen(state, row, index) {
         return;
     }
-    let (group, place) = group.rsplit_once('-').map_or((group, ""), |(group, place)| (group, place));
-    let (condition, shape, size) = if place == "b" {
-        (Field::ConditionB, Field::ShapeB, (Field::DiameterB, Field::ThicknessB))
-    } else {
-        (Field::Condition, Field::Shape, (Field::Diameter, Field::Thickness))
-    };
-    let steel = if place == "b" { Field::SteelB } else { Field::Steel };
+    match *row {
+        RowId::Slot(slot) if slot.field == Field::Condition => condition_chosen(state, slot, index),
+        RowId::Slot(slot) => state.change_job(|job| match slot.field {
+            Field::Shape => shape_chosen(job, slot, index),
+            Field::Process => match Process::ALL.get(index) {
+                Some(process) => job.set(slot, Some(process.id().to_owned())),
+                // What is offered below the processes takes this one away.
+                None if slot.nth < job.runs.len() => drop(job.runs.remove(slot.nth)),
+                None => {}
+            },
+            Field::Joint => job.set(slot, Joint::ALL.get(index).map(|joint| joint.id().to_owned())),
+            Field::Restraint => job.set(slot, RESTRAINTS.get(index).map(|(_, id)| (*id).to_owned())),
+            _ => {}
+        }),
+        RowId::HydrogenClass(nth) => state.change_job(|job| {
+            job.set(Field::Hydrogen.nth(nth), CLASSES.get(index).map(|class| (*class).to_owned()));
+        }),
+        _ => {}
+    }
+}
+
+/// A condition was chosen among those that the steel comes in; its tempering temperature stays.
+fn condition_chosen(state: &State, slot: Slot, index: usize) {
     let offered = state.session(|session| {
-        let (kind, _) = condition_parts(session.job.get(condition).unwrap_or_default());
-        conditions_offered(state, session.job.get(steel).unwrap_or_default(), kind)
+        let (kind, _) = condition_parts(session.job.get(slot).unwrap_or_default());
+        conditions_offered(state, session.job.get(Field::Steel.nth(slot.nth)).unwrap_or_default(), kind)
     });
-    state.change_job(|job| match group {
-        "condition" => {
-            let index = offered.get(index).copied().unwrap_or(0);
-            let (_, temper) = condition_parts(job.get(condition).unwrap_or_default());
-            let (kind, words) = CONDITIONS[index.min(CONDITIONS.len() - 1)];
-            let text = if takes_temper(kind) { format!("{words} {temper}") } else { words.to_owned() };
-            job.set(condition, Some(text.trim().to_owned()));
-        }
-        "shape" => {
-            // A size typed as a diameter stays typed when the part turns out to be a plate.
-            if let Some(typed) = job.get(size.0).map(str::to_owned) {
-                job.set(size.1, Some(typed.trim_start_matches(['Ø', '⌀']).trim().to_owned()));
-                job.set(size.0, None);
-            }
-            job.set(shape, Some(if index == 1 { "round" } else { "plate" }.to_owned()));
-        }
-        "process" => {
-            let place = place.parse().unwrap_or(0);
-            match Process::ALL.get(index) {
-                Some(process) => put_at(job, Field::Process, place, processes(job), process.id()),
-                None => drop_second_process(job),
-            }
-        }
-        "hydrogen-class" => {
-            let place = place.parse().unwrap_or(0);
-            put_at(job, Field::Hydrogen, place, processes(job), CLASSES[index.min(CLASSES.len() - 1)]);
-        }
-        _ => {}
-    });
-    let whole = if place.is_empty() { group.to_owned() } else { format!("{group}-{place}") };
-    state.change_job(|job| match whole.as_str() {
-        "joint" => job.set(Field::Joint, Joint::ALL.get(index).map(|joint| joint.id().to_owned())),
-        "restraint" => job.set(Field::Restraint, RESTRAINTS.get(index).map(|(_, id)| (*id).to_owned())),
-        _ => {}
+    state.change_job(|job| {
+        let index = offered.get(index).copied().unwrap_or(0);
+        let (_, temper) = condition_parts(job.get(slot).unwrap_or_default());
+        let (kind, words) = CONDITIONS[index.min(CONDITIONS.len() - 1)];
+        let text = if takes_temper(kind) { format!("{words} {temper}") } else { words.to_owned() };
+        job.set(slot, Some(text.trim().to_owned()));
     });
 }
 
-/// Takes the second process and what belongs to it away.
-fn drop_second_process(job: &mut JobText) {
-    for field in [
-        Field::Process,
-        Field::Hydrogen,
-        Field::HeatInput,
-        Field::ArcEnergy,
-        Field::Volts,
-        Field::Amps,
-        Field::Travel,
-        Field::ArcTime,
-        Field::RunLength,
-    ] {
-        let first = at(job, field, 0);
-        job.set(field, if first.is_empty() { None } else { Some(first) });
+/// A size typed as a diameter stays typed when the part turns out to be a plate.
+fn shape_chosen(job: &mut JobText, slot: Slot, index: usize) {
+    let diameter = Field::Diameter.nth(slot.nth);
+    if let Some(typed) = job.get(diameter).map(str::to_owned) {
+        let size = typed.trim_start_matches(['Ø', '⌀']).trim().to_owned();
+        job.set(Field::Thickness.nth(slot.nth), Some(size));
+        job.set(diameter, None);
     }
+    job.set(slot, Some(if index == 1 { "round" } else { "plate" }.to_owned()));
 }
 
 /// A button of the form was pressed.
-pub(crate) fn action_asked(state: &State, part: &str) {
-    match part {
-        "add-b" => state.change_job(|job| {
-            job.steel_b = job.steel.clone();
-            job.condition_b = job.condition.clone();
-        }),
-        "remove-b" => state.change_job(|job| {
-            for field in [
-                Field::SteelB,
-                Field::CertificateB,
-                Field::ConditionB,
-                Field::ThicknessB,
-                Field::ShapeB,
-                Field::DiameterB,
-                Field::HardnessB,
-                Field::YieldB,
-                Field::ButteredB,
-            ] {
-                job.set(field, None);
+pub(crate) fn pressed(state: &State, button: Button) {
+    state.change_job(|job| match button {
+        Button::AddPart => {
+            for field in [Field::Steel, Field::Condition] {
+                job.set(field.nth(1), Some(job.get(field).unwrap_or_default().to_owned()));
             }
-        }),
-        "add-process" => state.change_job(|job| put_at(job, Field::Process, 1, 2, "smaw-basic")),
-        _ => {}
-    }
+        }
+        Button::RemovePart => job.parts.truncate(1),
+        Button::AddProcess => {
+            let next = job.runs.len().max(1);
+            job.set(Field::Process.nth(next), Some(Process::SmawBasic.id().to_owned()));
+        }
+    });
 }

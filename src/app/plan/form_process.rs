@@ -1,74 +1,68 @@
 //! The row of processes and hydrogen in the form of the Plan place.
 
-use super::form::{CLASSES, at, processes};
 use crate::app::form::parts::{action, field_part, fields, form_row, list, note, segments};
+use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::Process;
 use crate::job::{Field, JobText};
 
+/// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
+pub(super) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
+
 /// The processes of the job and what hydrogen each brings.
-pub(crate) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
-    let count = processes(job);
-    let offered: Vec<ui::ChoiceRow> = Process::ALL
-        .iter()
-        .map(|process| choice(process.id(), state.word(&format!("process-{}", process.id())), "", ""))
-        .collect();
-    let typed = |place: usize| {
-        let text = at(job, Field::Process, place);
-        let found =
-            state.planned().and_then(|planned| planned.read.job.runs.get(place).map(|run| run.process.id()));
-        Process::ALL.iter().position(|process| process.id() == text).or_else(|| {
-            found
-                .and_then(|id| Process::ALL.iter().position(|process| process.id() == id))
-                .filter(|_| !text.is_empty())
-        })
-    };
-    let mut parts = vec![list(
-        state,
-        "process-0",
-        "form-process-first",
-        "form-process-choose",
-        offered.clone(),
-        typed(0),
-    )];
-    parts.push(hydrogen_part(state, job, 0));
-    parts.push(hydrogen_field(state, job, 0));
-    if count > 1 {
-        let mut second = offered;
-        second.push(choice("none", state.word("form-process-none"), "", ""));
-        parts.push(list(state, "process-1", "form-process-second", "form-process-choose", second, typed(1)));
-        parts.push(hydrogen_part(state, job, 1));
-        parts.push(hydrogen_field(state, job, 1));
-    } else {
-        parts.push(action(state, "add-process", "form-add-process"));
-    }
+pub(super) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
+    let count = job.runs.len().max(1);
+    let mut parts: Vec<ui::PartRow> = (0..count).flat_map(|nth| of_run(state, job, nth)).collect();
+    let add = if count == 1 { "form-add-process" } else { "form-add-process-more" };
+    parts.push(action(state, RowId::Button(Button::AddProcess), add));
     parts.push(note(state, "hydrogen-note", "form-hydrogen-note"));
     let names: Vec<String> =
         state.planned().filter(|_| job.get(Field::Process).is_some()).map_or_else(Vec::new, |planned| {
-            planned
-                .read
-                .job
-                .runs
-                .iter()
-                .enumerate()
-                .map(|(place, run)| {
-                    let name = state.words.get(&format!("process-{}", run.process.id()));
-                    let hydrogen = state.show().hydrogen(run.hydrogen_ml);
-                    let assumed = at(job, Field::Hydrogen, place).is_empty();
-                    let key = if assumed { "form-process-assumed" } else { "form-process-stated" };
-                    state.words.with(key, &[("process", &name), ("hydrogen", &hydrogen)])
-                })
-                .collect()
+            let runs = planned.read.job.runs.iter().enumerate();
+            runs.map(|(nth, run)| {
+                let name = state.words.get(&format!("process-{}", run.process.id()));
+                let hydrogen = state.show().hydrogen(run.hydrogen_ml);
+                let assumed = job.get(Field::Hydrogen.nth(nth)).is_none();
+                let key = if assumed { "form-process-assumed" } else { "form-process-stated" };
+                state.words.with(key, &[("process", &name), ("hydrogen", &hydrogen)])
+            })
+            .collect()
         });
-    let mut row = form_row(state, "process", &[Field::Process, Field::Hydrogen], names.join(" + "), parts);
+    let watched: Vec<_> =
+        (0..count).flat_map(|nth| [Field::Process, Field::Hydrogen].map(|field| field.nth(nth))).collect();
+    let mut row = form_row(state, "process", &watched, names.join(" + "), parts);
     row.pinned = true;
     row
 }
 
-fn hydrogen_part(state: &State, job: &JobText, place: usize) -> ui::PartRow {
-    let typed = at(job, Field::Hydrogen, place);
-    let chosen = CLASSES.iter().position(|class| *class == typed);
+/// One process and its hydrogen. Each but the first can be taken away.
+fn of_run(state: &State, job: &JobText, nth: usize) -> [ui::PartRow; 3] {
+    let slot = Field::Process.nth(nth);
+    let mut offered: Vec<ui::ChoiceRow> = Process::ALL
+        .iter()
+        .map(|process| choice(process.id(), state.word(&format!("process-{}", process.id())), "", ""))
+        .collect();
+    if nth > 0 {
+        offered.push(choice("none", state.word("form-process-none"), "", ""));
+    }
+    let read = || state.planned()?.read.job.runs.get(nth).map(|run| run.process);
+    let typed = job
+        .get(slot)
+        .and_then(|text| Process::ALL.iter().copied().find(|process| process.id() == text).or_else(read));
+    let chosen = typed.and_then(|typed| Process::ALL.iter().position(|process| *process == typed));
+    let label = match nth {
+        0 => "form-process-first",
+        1 => "form-process-second",
+        _ => "form-process-more",
+    };
+    let process = list(state, &RowId::of(slot), label, "form-process-choose", offered, chosen);
+    [process, hydrogen_part(state, job, nth), hydrogen_field(state, job, nth)]
+}
+
+fn hydrogen_part(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
+    let typed = job.get(Field::Hydrogen.nth(nth));
+    let chosen = CLASSES.iter().position(|class| Some(*class) == typed);
     let choices = CLASSES
         .iter()
         .map(|class| {
@@ -76,16 +70,15 @@ fn hydrogen_part(state: &State, job: &JobText, place: usize) -> ui::PartRow {
             choice(class, letter, state.word(&format!("form-class-{}", letter.to_lowercase())), "")
         })
         .collect();
-    segments(state, &format!("hydrogen-class-{place}"), "form-hydrogen-class", choices, chosen)
+    segments(state, RowId::HydrogenClass(nth), "form-hydrogen-class", choices, chosen)
 }
 
-fn hydrogen_field(state: &State, job: &JobText, place: usize) -> ui::PartRow {
-    let mut made = field_part(state, Field::Hydrogen, &at(job, Field::Hydrogen, place), "ml/100 g");
-    made.id = format!("hydrogen@{place}").into();
+fn hydrogen_field(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
+    let mut made = field_part(state, job, Field::Hydrogen.nth(nth));
     made.label = state.word("form-hydrogen-typed");
     // What counts where nothing is typed stands in the empty field.
     let assumed =
-        state.planned().and_then(|planned| planned.read.job.runs.get(place).map(|run| run.hydrogen_ml));
+        state.planned().and_then(|planned| planned.read.job.runs.get(nth).map(|run| run.hydrogen_ml));
     made.hint = match assumed {
         Some(hydrogen_ml) if made.text.is_empty() => {
             let figure = state.show().number(hydrogen_ml, 1);
@@ -93,5 +86,5 @@ fn hydrogen_field(state: &State, job: &JobText, place: usize) -> ui::PartRow {
         }
         _ => state.word("form-hydrogen-hint"),
     };
-    fields(&format!("hydrogen-typed-{place}"), vec![made])
+    fields(format!("hydrogen-typed-{nth}"), vec![made])
 }

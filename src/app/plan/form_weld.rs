@@ -1,178 +1,147 @@
 //! The rows of the form that have a fair default: heat input, weld metal, shop, demands.
 
-use super::form::{at, length_unit, processes};
 use crate::app::form::parts::{field_part, fields, form_row, note, pick, segments};
+use crate::app::form::row_id::RowId;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::heat_input::Travel;
-use crate::job::{Field, JobText};
-use crate::units::{self, LengthUnit, TimeUnit, limits};
+use crate::job::{Field, JobText, Slot};
+use crate::units::{self, Accepts, TimeUnit, limits};
 use crate::words::List;
 
-/// The ways in which heat input is stated.
-const HEAT_WAYS: [&str; 3] = ["net", "arc", "meters"];
-/// Fields of the last way.
+/// The ways in which heat input is stated, and the fields of each.
+const HEAT_WAYS: [(&str, &[Field]); 3] =
+    [("net", &[Field::HeatInput]), ("arc", &[Field::ArcEnergy]), ("meters", &METERS)];
 const METERS: [Field; 5] = [Field::Volts, Field::Amps, Field::Travel, Field::ArcTime, Field::RunLength];
 const CODES: [&str; 2] = ["none", "D1.1"];
-/// Fields that are answered by yes or no, and what they are called in the form.
-const YES_NO: [(Field, &str); 4] = [
-    (Field::Damp, "damp"),
-    (Field::ThermalCut, "thermal-cut"),
-    (Field::Buttered, "buttered"),
-    (Field::ButteredB, "buttered-b"),
-];
 
-fn heat_way(state: &State, job: &JobText) -> usize {
-    if job.get(Field::ArcEnergy).is_some() {
-        1
-    } else if METERS.into_iter().any(|field| job.get(field).is_some()) {
-        2
-    } else {
-        // A way that was chosen and has nothing typed yet.
+/// The way in which the heat input of a run is stated; that which was chosen while nothing is.
+fn heat_way(state: &State, job: &JobText, nth: usize) -> usize {
+    let stated = |(_, of): &(&str, &[Field])| of.iter().any(|field| job.get(field.nth(nth)).is_some());
+    HEAT_WAYS.iter().rposition(stated).unwrap_or_else(|| {
         state.session(|session| {
             let chosen = session.choices.get("heat-way").map(String::as_str);
-            HEAT_WAYS.iter().position(|way| Some(*way) == chosen).unwrap_or(0)
+            HEAT_WAYS.iter().position(|(way, _)| Some(*way) == chosen).unwrap_or(0)
         })
-    }
-}
-
-fn one_of(state: &State, job: &JobText, field: Field, place: usize, unit: &str) -> ui::FieldRow {
-    let mut made = field_part(state, field, &at(job, field, place), unit);
-    made.id = format!("{}@{place}", field.id()).into();
-    made
+    })
 }
 
 /// Heat input, in one of three ways, for each process.
-pub(crate) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
-    let way = heat_way(state, job);
-    let ways =
-        HEAT_WAYS.iter().map(|way| choice(way, state.word(&format!("form-heat-{way}")), "", "")).collect();
-    let inch = state.show().units.length == LengthUnit::Inch;
-    let (energy, speed) = if inch { ("kJ/in", "in/min") } else { ("kJ/mm", "mm/min") };
-    let mut parts = vec![segments(state, "heat-way", "form-heat-way", ways, Some(way))];
-    for place in 0..processes(job) {
-        match way {
-            0 => parts.push(fields(
-                &format!("heat-{place}"),
-                vec![one_of(state, job, Field::HeatInput, place, energy)],
-            )),
-            1 => parts.push(fields(
-                &format!("heat-{place}"),
-                vec![one_of(state, job, Field::ArcEnergy, place, energy)],
-            )),
-            _ => parts.extend(meters(state, job, place, speed)),
+pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
+    let count = job.runs.len().max(1);
+    let way = heat_way(state, job, 0);
+    let word = |way: &str| state.word(&format!("form-heat-{way}"));
+    let ways = HEAT_WAYS.iter().map(|(way, _)| choice(way, word(way), "", "")).collect();
+    let mut parts = vec![segments(state, RowId::HeatWay, "form-heat-way", ways, Some(way))];
+    for nth in 0..count {
+        match HEAT_WAYS[heat_way(state, job, nth)].1 {
+            [field] => {
+                parts.push(fields(format!("heat-{nth}"), vec![field_part(state, job, field.nth(nth))]));
+            }
+            _ => parts.extend(meters(state, job, nth)),
         }
     }
-    parts.push(note(state, "heat-note", &format!("form-heat-{}-note", HEAT_WAYS[way])));
+    parts.push(note(state, "heat-note", &format!("form-heat-{}-note", HEAT_WAYS[way].0)));
     let value = state.planned().map_or_else(
         || state.words.get("form-by-default"),
         |planned| {
-            let shown: Vec<String> = planned
-                .read
-                .job
-                .runs
-                .iter()
-                .map(|run| state.show().heat(run.net_heat_kj_per_mm).main)
-                .collect();
+            let runs = planned.read.job.runs.iter();
+            let shown: Vec<String> = runs.map(|run| state.show().heat(run.net_heat_kj_per_mm).main).collect();
             state.words.with("form-heat-value", &[("heat", &shown.join(" + "))])
         },
     );
-    let watched = [[Field::HeatInput, Field::ArcEnergy].as_slice(), &METERS].concat();
+    let of = HEAT_WAYS.iter().flat_map(|(_, of)| *of);
+    let watched: Vec<Slot> = of.flat_map(|field| (0..count).map(|nth| field.nth(nth))).collect();
     form_row(state, "heat", &watched, value, parts)
 }
 
 /// What is read from the meters; with a timed run the travel speed is what follows from it.
-fn meters(state: &State, job: &JobText, place: usize, speed: &str) -> Vec<ui::PartRow> {
-    let mut read =
-        vec![one_of(state, job, Field::Volts, place, "V"), one_of(state, job, Field::Amps, place, "A")];
-    let timed = vec![
-        one_of(state, job, Field::ArcTime, place, "s"),
-        one_of(state, job, Field::RunLength, place, length_unit(state)),
-    ];
-    let travel = one_of(state, job, Field::Travel, place, speed);
-    let follows = timed_travel(state, job, place).filter(|_| job.get(Field::Travel).is_none());
+fn meters(state: &State, job: &JobText, nth: usize) -> Vec<ui::PartRow> {
+    let part = |field: Field| field_part(state, job, field.nth(nth));
+    let mut read = vec![part(Field::Volts), part(Field::Amps)];
+    let timed = vec![part(Field::ArcTime), part(Field::RunLength)];
+    let travel = part(Field::Travel);
+    let follows = timed_travel(state, job, nth).filter(|_| job.get(Field::Travel.nth(nth)).is_none());
     let derived = follows.map(|speed| {
         let row = ui::FieldRow { text: speed.into(), unit: "".into(), derived: true, ..travel.clone() };
-        fields(&format!("follows-{place}"), vec![row])
+        fields(format!("follows-{nth}"), vec![row])
     });
     if derived.is_none() {
         read.push(travel);
     }
-    let timed = ui::PartRow { note: state.word("form-heat-timed"), ..fields(&format!("run-{place}"), timed) };
-    [fields(&format!("heat-{place}"), read), timed].into_iter().chain(derived).collect()
+    let timed = ui::PartRow { note: state.word("form-heat-timed"), ..fields(format!("run-{nth}"), timed) };
+    [fields(format!("heat-{nth}"), read), timed].into_iter().chain(derived).collect()
 }
 
 /// The travel speed of a timed run, where both of its figures can be read.
-fn timed_travel(state: &State, job: &JobText, place: usize) -> Option<String> {
+fn timed_travel(state: &State, job: &JobText, nth: usize) -> Option<String> {
     let shown = state.show();
-    let time = units::duration(&at(job, Field::ArcTime, place), TimeUnit::Seconds, limits::ARC_TIME_S);
-    let length = units::run_length(&at(job, Field::RunLength, place), shown.units.length, limits::RUN_MM);
-    let run = Travel::Run { arc_time_s: time.ok()?, run_mm: length.ok()? };
-    let mm_per_min = run.mm_per_s() * 60.0;
+    let time = job.get(Field::ArcTime.nth(nth))?;
+    let length = job.get(Field::RunLength.nth(nth))?;
+    let arc_time_s = units::duration(time, TimeUnit::Seconds, limits::ARC_TIME_S).ok()?;
+    let run_mm = units::run_length(length, shown.units.length, limits::RUN_MM).ok()?;
+    let mm_per_min = Travel::Run { arc_time_s, run_mm }.mm_per_s() * 60.0;
     limits::TRAVEL_MM_PER_MIN.holds(mm_per_min).then(|| shown.travel(mm_per_min).main)
 }
 
-/// Filler, strength, CET, number of runs.
-pub(crate) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
-    let filler = job.get(Field::Filler).unwrap_or_default();
-    let strength_unit = if state.show().units.length == LengthUnit::Inch { "ksi" } else { "MPa" };
-    let parts = vec![
-        pick(state, "filler", "field-filler", filler, "form-filler-unknown", "", Field::Filler),
-        fields(
-            "weld",
-            vec![
-                field_part(
-                    state,
-                    Field::WeldStrength,
-                    job.get(Field::WeldStrength).unwrap_or_default(),
-                    strength_unit,
-                ),
-                field_part(state, Field::WeldCet, job.get(Field::WeldCet).unwrap_or_default(), "%"),
-                field_part(state, Field::Runs, job.get(Field::Runs).unwrap_or_default(), ""),
-            ],
-        ),
-    ];
-    let value = if filler.is_empty() { state.words.get("form-filler-unknown") } else { filler.to_owned() };
-    let watched = [Field::Filler, Field::WeldStrength, Field::WeldCet, Field::Runs];
+/// Filler and number of runs of each process, strength, CET.
+pub(super) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
+    let count = job.runs.len().max(1);
+    let whole = [Field::WeldStrength, Field::WeldCet].map(|field| field_part(state, job, field));
+    let mut fillers: Vec<&str> = Vec::new();
+    let mut parts = Vec::new();
+    for nth in 0..count {
+        let filler = job.get(Field::Filler.nth(nth)).unwrap_or_default();
+        fillers.extend(Some(filler).filter(|filler| !filler.is_empty() && !fillers.contains(filler)));
+        parts.push(pick(state, Field::Filler.nth(nth), filler, "form-filler-unknown", ""));
+        let passes = field_part(state, job, Field::Passes.nth(nth));
+        // The weld metal's figures stand beside the number of runs where there is one process.
+        let row = if count == 1 { whole.iter().cloned().chain([passes]).collect() } else { vec![passes] };
+        parts.push(fields(format!("weld-{nth}"), row));
+    }
+    if count > 1 {
+        parts.push(fields("weld", whole.into()));
+    }
+    let value = if fillers.is_empty() { state.words.get("form-filler-unknown") } else { fillers.join(" + ") };
+    let watched = [Field::Filler, Field::Passes].into_iter();
+    let watched = watched.flat_map(|field| (0..count).map(move |nth| field.nth(nth)));
+    let watched: Vec<Slot> = watched.chain([Field::WeldStrength, Field::WeldCet].map(Slot::from)).collect();
     form_row(state, "weld", &watched, value, parts)
 }
 
 /// Yes or no.
-pub(crate) fn yes_no(state: &State, job: &JobText, field: Field) -> ui::PartRow {
-    let id = YES_NO.iter().find(|(known, _)| *known == field).map_or("", |(_, id)| *id);
-    let yes = job.get(field).is_some_and(|text| crate::job::typed::yes_no(text) == Ok(true));
+pub(super) fn yes_no(state: &State, job: &JobText, slot: Slot) -> ui::PartRow {
+    let yes = job.get(slot).is_some_and(|text| crate::job::typed::yes_no(text) == Ok(true));
     let choices =
         vec![choice("no", state.word("form-no"), "", ""), choice("yes", state.word("form-yes"), "", "")];
-    segments(state, id, &field.key(), choices, Some(usize::from(yes)))
+    segments(state, RowId::of(slot), &slot.field.key(), choices, Some(usize::from(yes)))
 }
 
 /// Shop temperature, damp air, thermal-cut edges.
-pub(crate) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
-    let unit = state.show().units.temperature.symbol();
+pub(super) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
     let parts = vec![
-        fields("shop", vec![field_part(state, Field::Shop, job.get(Field::Shop).unwrap_or_default(), unit)]),
-        yes_no(state, job, Field::Damp),
-        yes_no(state, job, Field::ThermalCut),
+        fields("shop", vec![field_part(state, job, Field::Shop)]),
+        yes_no(state, job, Field::Damp.into()),
+        yes_no(state, job, Field::ThermalCut.into()),
     ];
     let value = state.planned().map_or_else(
         || state.words.get("form-by-default"),
         |planned| state.show().temperature(planned.read.job.shop_c).main,
     );
-    form_row(state, "shop", &[Field::Shop, Field::Damp, Field::ThermalCut], value, parts)
+    form_row(state, "shop", &[Field::Shop, Field::Damp, Field::ThermalCut].map(Slot::from), value, parts)
 }
 
 /// Code and demanded figures.
-pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
-    let unit = state.show().units.temperature.symbol();
+pub(super) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
     let code = job.get(Field::Code).and_then(|text| crate::job::typed::code(text).ok());
     let place = usize::from(code == Some(crate::engine::job::Code::AwsD11));
     let codes = vec![
         choice("none", state.word("form-code-none"), "", ""),
         choice("d11", state.word("form-code-d11"), "", ""),
     ];
-    let demand = |field: Field| field_part(state, field, job.get(field).unwrap_or_default(), unit);
+    let demand = |field: Field| field_part(state, job, field);
     let parts = vec![
-        segments(state, "code", "field-code", codes, Some(place)),
+        segments(state, RowId::of(Field::Code), "field-code", codes, Some(place)),
         fields("demand-low", vec![demand(Field::DemandPreheat)]),
         fields("demand-high", vec![demand(Field::DemandInterpass), demand(Field::DemandCeiling)]),
     ];
@@ -187,42 +156,32 @@ pub(crate) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
         state.words.list(List::Comma, &all)
     };
     let watched = [Field::Code, Field::DemandPreheat, Field::DemandInterpass, Field::DemandCeiling];
-    form_row(state, "demands", &watched, value, parts)
+    form_row(state, "demands", &watched.map(Slot::from), value, parts)
 }
 
 /// A choice among these rows was made; false if it is none of theirs.
-pub(crate) fn choice_made(state: &State, group: &str, index: usize) -> bool {
-    if let Some((field, _)) = YES_NO.iter().find(|(_, id)| *id == group) {
-        state.change_job(|job| job.set(*field, Some(if index == 1 { "yes" } else { "no" }.to_owned())));
-        return true;
-    }
-    match group {
-        "code" => {
-            state.change_job(|job| job.set(Field::Code, CODES.get(index).map(|code| (*code).to_owned())));
-            true
+pub(crate) fn chosen(state: &State, row: &RowId, index: usize) -> bool {
+    match *row {
+        RowId::Slot(slot) if slot.field.accepts() == Accepts::YesNo => {
+            let answer = if index == 1 { "yes" } else { "no" };
+            state.change_job(|job| job.set(slot, Some(answer.to_owned())));
         }
-        "heat-way" => {
-            let way = HEAT_WAYS[index.min(HEAT_WAYS.len() - 1)];
+        RowId::Slot(slot) if slot.field == Field::Code => {
+            state.change_job(|job| job.set(slot, CODES.get(index).map(|code| (*code).to_owned())));
+        }
+        RowId::HeatWay => {
+            let (way, kept) = HEAT_WAYS[index.min(HEAT_WAYS.len() - 1)];
             state.change(|session| {
                 session.choices.insert("heat-way".to_owned(), way.to_owned());
-                keep_heat_for(&mut session.job, index);
+                // Only one way of stating the heat input may hold something; a figure moves
+                // along between net heat input and arc energy no more than a label would.
+                for run in &mut session.job.runs {
+                    let stated = |field: &Field| HEAT_WAYS.iter().any(|(_, of)| of.contains(field));
+                    run.retain(|field, _| kept.contains(field) || !stated(field));
+                }
             });
-            true
         }
-        _ => false,
+        _ => return false,
     }
-}
-
-/// Only one way of stating the heat input may hold something; a figure moves along
-/// between net heat input and arc energy no more than a label would.
-fn keep_heat_for(job: &mut JobText, way: usize) {
-    let kept: &[Field] = match way {
-        0 => &[Field::HeatInput],
-        1 => &[Field::ArcEnergy],
-        _ => &METERS,
-    };
-    let all = [Field::HeatInput, Field::ArcEnergy].into_iter().chain(METERS);
-    for field in all.filter(|field| !kept.contains(field)) {
-        job.set(field, None);
-    }
+    true
 }

@@ -3,28 +3,28 @@
 pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
-pub(crate) mod form_process;
-pub(crate) mod form_weld;
-pub(crate) mod moments;
-pub(crate) mod results;
+mod form_process;
+mod form_weld;
+mod moments;
+mod results;
 
 use std::rc::Rc;
 
-use slint::{ComponentHandle, Model, SharedString, VecModel};
+use slint::{ComponentHandle, SharedString};
 
-use crate::app::page_rows::toggle;
-use crate::app::rows::{model, sync};
-use crate::app::shell::refresh_shown;
-use crate::app::{State, ui};
+use crate::app::calls::{calls, calls_plain};
+use crate::app::rows::{model, put};
+use crate::app::state::toggle;
+use crate::app::{BasisOf, State, basis, ui};
 use crate::job::{Fault, Field};
-use crate::report::{Report, sheet};
+use crate::report::{Report, basis_sheet};
 
-/// Wires the Plan place and the basis sheet.
+/// Wires the Plan place.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::PlanAdapter>();
     adapter.set_rows(model(Vec::new()));
     adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
-        state.open.borrow_mut().basis = Some(id.to_string());
+        state.open.borrow_mut().basis = Some(BasisOf::Plan(id.to_string()));
         refresh(window, state);
     }));
     adapter.on_caution_toggled(calls(window, state, |window, state, id: SharedString| {
@@ -35,39 +35,20 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         state.open.borrow_mut().evidence_set = usize::try_from(index).ok();
         refresh(window, state);
     }));
-    let ask = calls(window, state, |window, state, id: SharedString| {
-        toggle(&mut state.open.borrow_mut().cautions, &id);
+    adapter.on_critical_toggled(calls_plain(window, state, |window, state| {
+        toggle(&mut state.open.borrow_mut().cautions, results::CRITICAL_LINE);
         refresh(window, state);
-    });
-    adapter.on_critical_toggled(move || ask("critical-line".into()));
-    let all = calls(window, state, |window, state, (): ()| {
+    }));
+    adapter.on_cautions_all_asked(calls_plain(window, state, |window, state| {
         state.open.borrow_mut().all_cautions = true;
         refresh(window, state);
-    });
-    adapter.on_cautions_all_asked(move || all(()));
-    let close = calls(window, state, |window, state, (): ()| {
-        state.open.borrow_mut().basis = None;
-        refresh_shown(window, state);
-    });
-    window.global::<ui::BasisAdapter>().on_close_asked(move || close(()));
-}
-
-/// A callback that finds its window and state again.
-pub(crate) fn calls<T: 'static>(
-    window: &ui::AppWindow,
-    state: &Rc<State>,
-    act: impl Fn(&ui::AppWindow, &Rc<State>, T) + 'static,
-) -> impl Fn(T) + 'static {
-    let (weak, state) = (window.as_weak(), state.clone());
-    move |value| act(&weak.upgrade().expect("the window calls while it lives"), &state, value)
+    }));
 }
 
 /// Fills the place anew.
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::PlanAdapter>();
-    let rows = adapter.get_rows();
-    let shown = rows.as_any().downcast_ref::<VecModel<ui::FormRow>>().expect("connect puts a VecModel there");
-    sync(shown, form::rows(state));
+    put(&adapter.get_rows(), form::rows(state));
     match state.planned() {
         None => fill_empty(&adapter, state),
         Some(planned) => {
@@ -87,10 +68,10 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
             results::fill_evidence(&adapter, state, &planned, &report, &open);
             adapter.set_levers_note(state.word("plan-levers-note"));
             adapter.set_levers(model(report.levers.iter().map(results::lever_row).collect()));
-            adapter.set_then(model(report.then.iter().map(results::then_row).collect()));
+            adapter.set_to_do(model(report.to_do.iter().map(results::to_do_row).collect()));
             results::fill_cautions(&adapter, state, &report, &open);
             let assumed = planned.read.defaulted.iter().map(|found| ui::ParagraphRow {
-                label: state.word(&found.field.key()),
+                label: found.slot.name(&state.words).into(),
                 text: found.say(&state.words, &state.show()).into(),
             });
             adapter.set_assumed(model(assumed.collect()));
@@ -104,7 +85,7 @@ fn stale_why(state: &State) -> Option<SharedString> {
     let problems = state.problems();
     let problem =
         problems.iter().find(|problem| problem.fault != Fault::Missing).or_else(|| problems.first())?;
-    let field = state.words.get(&problem.field.key());
+    let field = problem.slot.name(&state.words);
     let said = problem.say(&state.words);
     Some(state.words.with("plan-stale-why", &[("field", &field), ("said", &said)]).into())
 }
@@ -119,7 +100,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
         ([Field::Process].as_slice(), "plan-empty-process"),
     ]
     .into_iter()
-    .filter(|(fields, _)| problems.iter().any(|problem| fields.contains(&problem.field)))
+    .filter(|(fields, _)| problems.iter().any(|problem| fields.contains(&problem.slot.field)))
     .map(|(_, key)| state.word(key))
     .collect();
     let bad: Vec<_> = problems.iter().filter(|problem| problem.fault != Fault::Missing).collect();
@@ -141,7 +122,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_evidence_sets(model(Vec::new()));
     adapter.set_evidence(model(Vec::new()));
     adapter.set_levers(model(Vec::new()));
-    adapter.set_then(model(Vec::new()));
+    adapter.set_to_do(model(Vec::new()));
     adapter.set_assumed(model(Vec::new()));
     adapter.set_cautions(model(Vec::new()));
     adapter.set_cautions_more("".into());
@@ -149,14 +130,11 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
 }
 
 fn fill_basis(window: &ui::AppWindow, state: &State) {
-    let basis = window.global::<ui::BasisAdapter>();
-    let asked = state.open.borrow().basis.clone();
-    let found = asked.zip(state.planned()).and_then(|(id, planned)| {
-        sheet(&state.pen(), &planned.read.job, &planned.plan, &id)
-            .map(|sheet| results::basis_view(&id, &sheet))
-    });
-    basis.set_open(found.is_some());
-    if let Some(view) = found {
-        basis.set_view(view);
-    }
+    let found = match (&state.open.borrow().basis, state.planned()) {
+        (Some(BasisOf::Plan(id)), Some(planned)) => {
+            basis_sheet(&state.pen(), &planned.read.job, &planned.plan, id).map(|sheet| (id.clone(), sheet))
+        }
+        _ => None,
+    };
+    basis::show(window, found.as_ref().map(|(id, sheet)| (id.as_str(), sheet)));
 }

@@ -11,7 +11,7 @@ use crate::engine::tint::{
 use crate::report::{minutes, moment_words, refusal_line};
 
 /// Both moments of a plan with a window; none where there is no minimum to look for.
-pub(crate) fn moments(state: &State, planned: &Planned, axis: &ui::WindowView) -> Vec<ui::TintMoment> {
+pub(super) fn moments(state: &State, planned: &Planned, axis: &ui::WindowView) -> Vec<ui::TintMoment> {
     let limits = plan_limits(state);
     let Some(minimum_c) = limits.held.minimum_c else { return Vec::new() };
     let set = ask(state);

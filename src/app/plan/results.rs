@@ -3,20 +3,24 @@
 use slint::SharedString;
 
 use crate::app::rows::model;
-use crate::app::screen_values::{basis_kind, capital, caution, choice, figure, float, standing, ticks};
+use crate::app::screen_values::{
+    basis_kind, capital, caution, choice, figure, float, place_of, standing, ticks,
+};
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::evidence::Standing;
 use crate::engine::plan::{Ceiling, Limit, Verdict};
 use crate::report::{
-    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, RangeVerdict, Report, Sheet,
-    ThenLine,
+    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, ToDoLine,
 };
 use crate::units::{Side, limit_value};
 
 /// The end of the evidence axis, °C.
 const AXIS_TO_C: f64 = 450.0;
 /// Cautions that are shown before "all".
-pub(crate) const FIRST_CAUTIONS: usize = 3;
+const FIRST_CAUTIONS: usize = 3;
+
+/// The id of the caution that stands by itself under the answer.
+pub(super) const CRITICAL_LINE: &str = "critical-line";
 
 /// The answer band.
 pub(crate) fn answer_view(state: &State, answer: &Answer, planned: &Planned) -> ui::AnswerView {
@@ -71,7 +75,7 @@ pub(crate) fn answer_view(state: &State, answer: &Answer, planned: &Planned) -> 
 }
 
 /// The window on its axis.
-pub(crate) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> ui::WindowView {
+pub(super) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> ui::WindowView {
     let plan = &planned.plan;
     let shown = matches!(plan.verdict, Verdict::Window | Verdict::NoWindow);
     let (Some(low), Some(high), true) = (&plan.minimum, &plan.interpass, shown) else {
@@ -106,12 +110,11 @@ pub(crate) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> 
         high_label: label("window-high", &answer.maximum),
         ceiling_label: if ceiling_c.is_some() { label("window-ceiling", &answer.ceiling) } else { "".into() },
         ticks: model(ticks(state.show(), from_c, to_c, if to_c - from_c > 300.0 { 100.0 } else { 50.0 })),
-        ..ui::WindowView::default()
     }
 }
 
 /// The names of the sets of evidence.
-pub(crate) fn evidence_sets(groups: &[EvidenceGroup]) -> Vec<ui::ChoiceRow> {
+fn evidence_sets(groups: &[EvidenceGroup]) -> Vec<ui::ChoiceRow> {
     if groups.len() < 2 {
         return Vec::new();
     }
@@ -138,7 +141,7 @@ fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
 }
 
 /// The chosen set of evidence, with its axis.
-pub(crate) fn fill_evidence(
+pub(super) fn fill_evidence(
     adapter: &ui::PlanAdapter<'_>,
     state: &State,
     planned: &Planned,
@@ -152,7 +155,7 @@ pub(crate) fn fill_evidence(
         .unwrap_or(0);
     let set = open.evidence_set.unwrap_or(governing).min(report.groups.len().saturating_sub(1));
     adapter.set_evidence_sets(model(evidence_sets(&report.groups)));
-    adapter.set_evidence_set(i32::try_from(set).unwrap_or(0));
+    adapter.set_evidence_set(place_of(Some(set)));
     let group = report.groups.get(set);
     adapter.set_evidence(model(
         group.map_or_else(Vec::new, |group| group.lines.iter().map(evidence_row).collect()),
@@ -168,7 +171,7 @@ pub(crate) fn fill_evidence(
 }
 
 /// One lever.
-pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
+pub(super) fn lever_row(line: &LeverLine) -> ui::LeverRow {
     ui::LeverRow {
         id: line.id.into(),
         what: line.what.as_str().into(),
@@ -183,8 +186,8 @@ pub(crate) fn lever_row(line: &LeverLine) -> ui::LeverRow {
 }
 
 /// One thing to do.
-pub(crate) fn then_row(line: &ThenLine) -> ui::ThenRow {
-    ui::ThenRow {
+pub(super) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
+    ui::ToDoRow {
         id: line.id.as_str().into(),
         label: line.label.as_str().into(),
         value: line.value.as_str().into(),
@@ -195,7 +198,7 @@ pub(crate) fn then_row(line: &ThenLine) -> ui::ThenRow {
 }
 
 /// The cautions of the job: the first ones, or all.
-pub(crate) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report: &Report, open: &Open) {
+pub(super) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report: &Report, open: &Open) {
     let all = open.all_cautions;
     let shown = if all { report.cautions.len() } else { FIRST_CAUTIONS.min(report.cautions.len()) };
     let own = report.cautions.iter().filter(|line| !line.of_every_job).count();
@@ -219,77 +222,10 @@ pub(crate) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report
     let worst = report.cautions.first().filter(|line| line.severity == crate::reference::Severity::Critical);
     adapter.set_has_critical(worst.is_some());
     if let Some(line) = worst {
-        let mut row = caution(line, open.cautions.contains("critical-line"));
+        let mut row = caution(line, open.cautions.contains(CRITICAL_LINE));
         row.text = line.why.as_str().into();
         adapter.set_critical(row);
         let more = report.cautions.len().saturating_sub(1);
         adapter.set_critical_more(state.words.count("plan-more-cautions", more, &[]).into());
     }
-}
-
-/// A basis sheet.
-pub(crate) fn basis_view(id: &str, sheet: &Sheet) -> ui::BasisView {
-    ui::BasisView {
-        id: id.into(),
-        label: sheet.label.as_str().into(),
-        figure: sheet.figure.figure.as_str().into(),
-        unit: sheet.figure.unit.as_str().into(),
-        second: sheet.figure.second.as_str().into(),
-        standing: sheet.standing.map_or(ui::Standing::None, |found| standing(found, false)),
-        sentence: sheet.sentence.as_str().into(),
-        basis_kind: basis_kind(&sheet.basis),
-        basis_label: sheet.basis.label.as_str().into(),
-        formula: model(sheet.formula.iter().map(|line| formula_row(line)).collect()),
-        steps: model(
-            sheet
-                .steps
-                .iter()
-                .map(|step| ui::StepRow {
-                    text: capital(&step.text),
-                    value: step.value.as_str().into(),
-                    ..ui::StepRow::default()
-                })
-                .collect(),
-        ),
-        steps_note: "".into(),
-        ranges: model(
-            sheet
-                .ranges
-                .iter()
-                .map(|range| ui::RangeRow {
-                    name: capital(&range.name),
-                    value: range.value.as_str().into(),
-                    limits: range.limits.as_str().into(),
-                    from: float(range.from),
-                    to: float(range.to),
-                    at: float(range.at),
-                    verdict: match range.verdict {
-                        RangeVerdict::Inside => ui::RangeVerdict::Inside,
-                        RangeVerdict::AtLimit | RangeVerdict::Outside => ui::RangeVerdict::Outside,
-                        RangeVerdict::NotStated => ui::RangeVerdict::NotStated,
-                    },
-                    word: range.word.as_str().into(),
-                })
-                .collect(),
-        ),
-        paragraphs: model(
-            sheet
-                .paragraphs
-                .iter()
-                .map(|(label, text)| ui::ParagraphRow {
-                    label: label.as_str().into(),
-                    text: text.as_str().into(),
-                })
-                .collect(),
-        ),
-    }
-}
-
-/// A line of a formula: what follows `^` up to a space or sign is raised.
-fn formula_row(line: &str) -> ui::FormulaRow {
-    let Some((before, after)) = line.split_once('^') else {
-        return ui::FormulaRow { text: line.into(), ..ui::FormulaRow::default() };
-    };
-    let end = after.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(after.len());
-    ui::FormulaRow { text: before.into(), superscript: after[..end].into(), rest: after[end..].into() }
 }

@@ -4,10 +4,11 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use crate::app::page_rows::{counted, put, toggle};
-use crate::app::plan::calls;
+use crate::app::calls::{calls, calls_plain};
+use crate::app::rows::put;
 use crate::app::rows::{Row, model};
 use crate::app::screen_values::caution;
+use crate::app::state::{flip, toggle};
 use crate::app::{State, ui};
 use crate::reference::{Caution, Place, Severity};
 use crate::report::{CautionLine, caution_line};
@@ -29,12 +30,10 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         toggle(&mut state.open.borrow_mut().safety_places, &id);
         refresh(window, state);
     }));
-    let aid = calls(window, state, |window, state, (): ()| {
-        let open = state.open.borrow().first_aid;
-        state.open.borrow_mut().first_aid = !open;
+    adapter.on_first_aid_toggled(calls_plain(window, state, |window, state| {
+        flip(&mut state.open.borrow_mut().first_aid);
         refresh(window, state);
-    });
-    adapter.on_first_aid_toggled(move || aid(()));
+    }));
     adapter.on_caution_toggled(calls(window, state, |window, state, id: SharedString| {
         toggle(&mut state.open.borrow_mut().safety_cautions, &id);
         refresh(window, state);
@@ -80,8 +79,12 @@ fn heading(state: &State, id: &str, label: &str, open: bool, cautions: &[&Cautio
     ui::SafetyPlace {
         id: id.into(),
         label: state.word(label),
-        criticals: if critical == 0 { "".into() } else { counted(state, "safety-critical", critical) },
-        count: counted(state, "safety-count", cautions.len()),
+        criticals: if critical == 0 {
+            "".into()
+        } else {
+            state.words.count("safety-critical", critical, &[]).into()
+        },
+        count: state.words.count("safety-count", cautions.len(), &[]).into(),
         open,
         rows: model(rows),
     }

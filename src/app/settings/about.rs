@@ -16,7 +16,7 @@ pub(crate) fn connect(window: &ui::AppWindow, _state: &Rc<State>) {
 }
 
 /// The version in words.
-pub(crate) fn version(state: &State) -> SharedString {
+pub(super) fn version(state: &State) -> SharedString {
     state.words.with("about-version", &[("version", env!("CARGO_PKG_VERSION"))]).into()
 }
 

@@ -1,12 +1,12 @@
 //! Whose work is in the app, and under which licence.
 
 /// A licence that somebody's work comes under.
-pub(crate) struct Licence {
+pub(super) struct Licence {
     pub(crate) id: &'static str,
     pub(crate) title: &'static str,
     pub(crate) kind: &'static str,
     /// Whose work it is, where the title is only what it is.
-    pub(crate) works: &'static str,
+    pub(super) works: &'static str,
     pub(crate) text: &'static str,
 }
 
@@ -15,7 +15,7 @@ const MIT: &str = include_str!("../../../data/licences/mit.txt");
 
 /// Our own files, the font, the toolkit, and the libraries that are named in `Cargo.toml`.
 /// Names and texts of licences are not translated.
-pub(crate) const LICENCES: [Licence; 4] = [
+pub(super) const LICENCES: [Licence; 5] = [
     Licence { id: "own", title: "Strawblue", kind: "MIT OR Apache-2.0", works: "", text: MIT },
     Licence {
         id: "plex",
@@ -35,8 +35,15 @@ pub(crate) const LICENCES: [Licence; 4] = [
         id: "libraries",
         title: "Rust",
         kind: "MIT OR Apache-2.0",
-        works: "serde, serde_json, ron, once_cell, fluent, fluent-syntax, unic-langid, thiserror, directories, \
-                tempfile, image, palette, fontique",
+        works: "serde, serde_json, strum, ron, once_cell, fluent, fluent-syntax, unic-langid, thiserror, \
+                directories, tempfile, image, palette, libm, num-complex, fontique, rfd",
         text: MIT,
+    },
+    Licence {
+        id: "roots",
+        title: "roots",
+        kind: "BSD-2-Clause",
+        works: "",
+        text: include_str!("../../../data/licences/bsd-2-clause-roots.txt"),
     },
 ];

@@ -1,19 +1,20 @@
 //! How figures are written, how the window looks, and what the data is.
 
 pub(crate) mod about;
-pub(crate) mod licences;
+mod licences;
 
 use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
 use self::licences::LICENCES;
-use crate::app::page_rows::{counted, put, toggle};
-use crate::app::plan::calls;
+use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::model;
-use crate::app::screen_values::choice;
-use crate::app::shell::{open_page, say_anew, set_units};
-use crate::app::{State, ui};
+use crate::app::rows::put;
+use crate::app::screen_values::{choice, picked, place_of};
+use crate::app::shell::{open_page, refresh_all, say_anew, set_units};
+use crate::app::state::{flip, toggle};
+use crate::app::{Page, State, ui};
 use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
 use crate::reference::{Row as _, Source};
@@ -54,9 +55,9 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         set_units(window, state, Units { temperature, length });
     }));
     adapter.on_look_picked(calls(window, state, |window, state, index: i32| {
-        if let Some((theme, _)) = usize::try_from(index).ok().and_then(|index| LOOKS.get(index)) {
-            state.change(|session| session.theme = *theme);
-            crate::app::refresh_all(window, state);
+        if let Some((theme, _)) = picked(&LOOKS, index) {
+            state.change(|session| session.theme = theme);
+            refresh_all(window, state);
         }
     }));
     adapter.on_language_picked(calls(window, state, |window, state, index: i32| {
@@ -65,24 +66,21 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             say_anew(window, state);
         }
     }));
-    let sources = calls(window, state, |window, state, (): ()| {
-        let open = state.open.borrow().sources;
-        state.open.borrow_mut().sources = !open;
+    adapter.on_sources_toggled(calls_plain(window, state, |window, state| {
+        flip(&mut state.open.borrow_mut().sources);
         refresh(window, state);
-    });
-    adapter.on_sources_toggled(move || sources(()));
-    let licences = calls(window, state, |window, state, (): ()| {
-        let open = state.open.borrow().licences;
-        state.open.borrow_mut().licences = !open;
+    }));
+    adapter.on_licences_toggled(calls_plain(window, state, |window, state| {
+        flip(&mut state.open.borrow_mut().licences);
         refresh(window, state);
-    });
-    adapter.on_licences_toggled(move || licences(()));
+    }));
     adapter.on_licence_toggled(calls(window, state, |window, state, id: SharedString| {
         toggle(&mut state.open.borrow_mut().licence_texts, &id);
         refresh(window, state);
     }));
-    let about = calls(window, state, |window, state, (): ()| open_page(window, state, "about"));
-    adapter.on_about_asked(move || about(()));
+    adapter.on_about_asked(calls_plain(window, state, |window, state| {
+        open_page(window, state, Page::About);
+    }));
 }
 
 fn is_mixed(units: Units) -> bool {
@@ -109,13 +107,13 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         LOOKS.iter().map(|(_, id)| choice(id, state.word(&format!("settings-look-{id}")), "", "")).collect(),
     ));
     let look = LOOKS.iter().position(|(known, _)| *known == theme);
-    adapter.set_look_chosen(look.and_then(|at| i32::try_from(at).ok()).unwrap_or(0));
+    adapter.set_look_chosen(place_of(look));
     adapter.set_languages(model(
         Words::languages().map(|tag| choice(tag, state.word(&format!("language-{tag}")), "", "")).collect(),
     ));
     // Until there are words of a second language, the system's is not asked.
     let spoken = Words::languages().position(|tag| tag == state.words.language());
-    adapter.set_language_chosen(spoken.and_then(|at| i32::try_from(at).ok()).unwrap_or(0));
+    adapter.set_language_chosen(place_of(spoken));
     fill_data(&adapter, state);
     adapter.set_about_note(about::version(state));
 }
@@ -161,7 +159,7 @@ fn source_rows(state: &State) -> Vec<ui::SourceRow> {
         let mut said = if count == 0 {
             state.words.get("settings-source-formulas")
         } else {
-            counted(state, "settings-source-rows", count).to_string()
+            state.words.count("settings-source-rows", count, &[])
         };
         if let Some(note) = &source.note {
             said = format!("{said} {note}");

@@ -6,14 +6,12 @@ use slint::{ComponentHandle, SharedString};
 
 use super::certificate_draft::{self as draft, Draft, get, set};
 use super::detail::{EQUIVALENTS, limits_text};
-use crate::app::page_rows::{counted, put};
-use crate::app::plan::calls;
-use crate::app::plan::results::basis_view;
+use crate::app::calls::{calls, calls_pair, calls_plain};
 use crate::app::rows::model;
+use crate::app::rows::put;
 use crate::app::screen_values::basis_kind;
 use crate::app::shell::{back, open_page};
-use crate::app::steels;
-use crate::app::{State, SteelFor, ui};
+use crate::app::{BasisOf, ChosenFor, Page, State, basis, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::LOOKED_FOR;
 use crate::job::typed::composition;
@@ -21,22 +19,22 @@ use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
 use crate::words::List;
 
-/// What marks the basis of a figure of this page among those of the plan.
-const FIGURE: &str = "certificate-";
-
 /// Wires the editor.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::CertificateAdapter>();
     adapter.set_elements(model(Vec::new()));
     adapter.set_readout(model(Vec::new()));
-    let edited = calls(window, state, |window, state, (field, text): (SharedString, SharedString)| {
-        if field == "line" {
-            state.open.borrow_mut().certificate_line_asked = false;
-        }
-        set(state, &field, &text);
-        refresh(window, state);
-    });
-    adapter.on_field_edited(move |field, text| edited((field, text)));
+    adapter.on_field_edited(calls_pair(
+        window,
+        state,
+        |window, state, field: SharedString, text: SharedString| {
+            if field == "line" {
+                state.open.borrow_mut().certificate_line_asked = false;
+            }
+            set(state, &field, &text);
+            refresh(window, state);
+        },
+    ));
     // Every letter was kept as it was typed. A field that goes with its page must not write
     // into a draft that has just been saved.
     adapter.on_field_committed(|_, _| {});
@@ -45,14 +43,12 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         refresh(window, state);
     }));
     adapter.on_figure_asked(calls(window, state, |window, state, id: SharedString| {
-        state.open.borrow_mut().basis = Some(format!("{FIGURE}{id}"));
+        let which = EQUIVALENTS.into_iter().find(|which| id == which.id());
+        state.open.borrow_mut().basis = which.map(BasisOf::Certificate);
         refresh(window, state);
     }));
-    let plain = |act: fn(&ui::AppWindow, &Rc<State>)| {
-        let call = calls(window, state, move |window, state, (): ()| act(window, state));
-        move || call(())
-    };
-    adapter.on_grade_asked(plain(|window, state| steels::open_for_grade(window, state)));
+    let plain = |act: fn(&ui::AppWindow, &Rc<State>)| calls_plain(window, state, act);
+    adapter.on_grade_asked(plain(|window, state| open_page(window, state, Page::Steels)));
     adapter.on_grade_cleared(plain(|window, state| {
         set(state, "grade", "");
         refresh(window, state);
@@ -80,7 +76,7 @@ pub(crate) fn open(window: &ui::AppWindow, state: &State, name: Option<&str>) {
         open.certificate_of = name.map(str::to_owned);
         open.certificate_line_asked = false;
     }
-    open_page(window, state, "certificate");
+    open_page(window, state, Page::Certificate);
 }
 
 /// Puts the figures of a pasted line into their fields; what can't be read stays as it is.
@@ -121,11 +117,11 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     adapter.set_readout_note(readout_note(state, &read, found.as_ref()).into());
     let refusal = read.refusal(state);
     adapter.set_can_save(refusal.is_none());
-    let steel_for = state.open.borrow().steel_for;
-    let saved = match steel_for {
+    let chosen_for = state.open.borrow().chosen_for;
+    let saved = match chosen_for {
         _ if read.editing => "certificate-changes-everywhere",
-        SteelFor::Question(_) => "certificate-goes-into-question",
-        SteelFor::First | SteelFor::Second => "certificate-goes-into-job",
+        ChosenFor::Question(_) => "certificate-goes-into-question",
+        ChosenFor::Nth(_) => "certificate-goes-into-job",
     };
     adapter.set_save_note(state.word(refusal.unwrap_or(saved)));
     adapter.set_can_discard(draft::is_unsaved(state));
@@ -139,13 +135,13 @@ fn fill_line(adapter: &ui::CertificateAdapter<'_>, state: &State) {
         (false, _) => (SharedString::default(), SharedString::default()),
         (true, Err(problem)) => (problem.say(&state.words).into(), SharedString::default()),
         (true, Ok(line)) => {
-            let mut note = counted(state, "certificate-line-read", line.stated.len());
+            let mut note = state.words.count("certificate-line-read", line.stated.len(), &[]);
             if !line.unused.is_empty() {
                 let unused = state.words.list(List::Comma, &line.unused);
-                note.push_str(" ");
+                note.push(' ');
                 note.push_str(&state.words.with("certificate-line-unused", &[("unused", &unused)]));
             }
-            (SharedString::default(), note)
+            (SharedString::default(), note.into())
         }
     };
     adapter.set_line(ui::FieldRow {
@@ -225,7 +221,7 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
                 .map(|typed| typed.element)
                 .collect();
             if read.grade.is_none() && !gaps.is_empty() {
-                notes.push(with("certificate-at-nought", &gaps));
+                notes.push(with("certificate-at-zero", &gaps));
             }
             for which in EQUIVALENTS {
                 // The sum of CE (IIW) is no element.
@@ -249,15 +245,11 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
 
 /// The basis of a figure of this page, where it is asked for.
 fn fill_basis(window: &ui::AppWindow, state: &State, steel: Option<&Composition>) {
-    let asked = state.open.borrow().basis.clone();
-    let Some(id) = asked.as_deref().and_then(|id| id.strip_prefix(FIGURE)) else { return };
-    let which = EQUIVALENTS.into_iter().find(|which| which.id() == id);
-    let sheet = which.zip(steel).and_then(|(which, steel)| equivalent_sheet(&state.pen(), which, steel));
-    let basis = window.global::<ui::BasisAdapter>();
-    basis.set_open(sheet.is_some());
-    match sheet {
-        Some(sheet) => basis.set_view(basis_view(id, &sheet)),
-        // Without a figure there is nothing to ask.
-        None => state.open.borrow_mut().basis = None,
+    let Some(BasisOf::Certificate(which)) = state.open.borrow().basis else { return };
+    let sheet = steel.and_then(|steel| equivalent_sheet(&state.pen(), which, steel));
+    basis::show(window, sheet.as_ref().map(|sheet| (which.id(), sheet)));
+    // Without a figure there is nothing to ask.
+    if sheet.is_none() {
+        state.open.borrow_mut().basis = None;
     }
 }

@@ -1,13 +1,12 @@
 //! What is typed of an own steel. It lives in the session until it is saved, so that
 //! neither a kill nor a look elsewhere loses it.
 
-use crate::app::State;
-use crate::app::form::question;
-use crate::app::shell::back;
-use crate::app::ui;
+use crate::app::form::question_steel;
+use crate::app::shell::{back, refresh_all};
+use crate::app::{Page, State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::typed::{CertificateLine, composition};
-use crate::job::{OwnSteel, find_steel};
+use crate::job::{Field, JobText, OwnSteel, Texts, find_steel};
 use crate::reference::{Composition, Element, Grade, Method, embedded};
 use crate::units::{Accepts, Problem};
 
@@ -62,7 +61,7 @@ pub(crate) fn set(state: &State, field: &str, text: &str) {
 }
 
 /// Keeps what is typed in several fields at once.
-pub(crate) fn set_all(state: &State, typed: &[(String, String)]) {
+pub(super) fn set_all(state: &State, typed: &[(String, String)]) {
     let draft = draft(state);
     let typed: Vec<_> =
         typed.iter().map(|(field, text)| (format!("{draft}/{field}"), text, saved(state, field))).collect();
@@ -79,30 +78,30 @@ pub(crate) fn set_all(state: &State, typed: &[(String, String)]) {
 }
 
 /// Is anything typed that isn't saved?
-pub(crate) fn is_unsaved(state: &State) -> bool {
+pub(super) fn is_unsaved(state: &State) -> bool {
     let draft = draft(state);
     state.session(|session| session.typed.keys().any(|key| belongs(key, &draft)))
 }
 
 /// Throws away what is typed and not saved.
-pub(crate) fn discard(state: &State) {
+pub(super) fn discard(state: &State) {
     let draft = draft(state);
     state.change(|session| session.typed.retain(|key, _| !belongs(key, &draft)));
 }
 
 /// An element, what is typed for it, and what is read of that: nothing where nothing is typed.
 pub(crate) struct Typed {
-    pub(crate) element: Element,
+    pub(super) element: Element,
     pub(crate) text: String,
     pub(crate) read: Result<Option<f64>, Problem>,
 }
 
 /// A draft, read.
-pub(crate) struct Draft<'a> {
+pub(super) struct Draft<'a> {
     pub(crate) name: String,
     pub(crate) grade: Option<&'a Grade>,
-    pub(crate) elements: Vec<Typed>,
-    pub(crate) editing: bool,
+    pub(super) elements: Vec<Typed>,
+    pub(super) editing: bool,
 }
 
 /// The draft as it stands.
@@ -151,7 +150,7 @@ impl Draft<'_> {
     }
 
     /// Elements whose text can't be read.
-    pub(crate) fn unread(&self) -> Vec<Element> {
+    pub(super) fn unread(&self) -> Vec<Element> {
         self.elements.iter().filter(|typed| typed.read.is_err()).map(|typed| typed.element).collect()
     }
 
@@ -170,7 +169,7 @@ impl Draft<'_> {
     }
 
     /// Why it can't be saved: a message; none where it can.
-    pub(crate) fn refusal(&self, state: &State) -> Option<&'static str> {
+    pub(super) fn refusal(&self, state: &State) -> Option<&'static str> {
         let taken = |own: &OwnSteel| own.is_called(&self.name);
         let edited = state.open.borrow().certificate_of.clone();
         let others = state.session(|session| {
@@ -222,14 +221,13 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
         match place {
             Some(place) => {
                 let before = std::mem::replace(&mut session.own_steels[place], own.clone());
-                for steel in [&mut session.job.steel, &mut session.job.steel_b] {
-                    if steel.as_ref().is_some_and(|name| before.is_called(name)) {
-                        *steel = Some(own.name.clone());
-                    }
+                for part in parts_of(&mut session.job, &before) {
+                    part.insert(Field::Steel, own.name.clone());
                 }
-                let asked: Vec<_> = question::with_steel(session, |name| before.is_called(name)).collect();
+                let asked: Vec<_> =
+                    question_steel::with_steel(session, |name| before.is_called(name)).collect();
                 for question in asked {
-                    question::take_steel(session, question, &own.name);
+                    question_steel::take_steel(session, question, &own.name);
                 }
             }
             None => session.own_steels.push(own.clone()),
@@ -239,30 +237,31 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
         back(window, state);
         return;
     }
-    super::take(state, &own.name);
-    state.open.borrow_mut().pages.retain(|page| page != "certificate" && page != "steels");
-    crate::app::refresh_all(window, state);
+    state.take_steel(&own.name);
+    state.open.borrow_mut().pages.retain(|page| !matches!(page, Page::Certificate | Page::Steels));
+    refresh_all(window, state);
 }
 
 /// Deletes an own steel. The job and the questions keep its figures as a certificate.
-pub(crate) fn delete(state: &State, name: &str) {
+pub(super) fn delete(state: &State, name: &str) {
     let draft = draft_of(Some(name));
     state.change(|session| {
         let Some(place) = session.own_steels.iter().position(|own| own.name == name) else { return };
         let own = session.own_steels.remove(place);
         session.typed.retain(|key, _| !belongs(key, &draft));
-        let asked: Vec<_> = question::with_steel(session, |name| own.is_called(name)).collect();
+        let asked: Vec<_> = question_steel::with_steel(session, |name| own.is_called(name)).collect();
         for question in asked {
-            question::keep_certificate(session, question, &own.grade, &own.composition);
+            question_steel::keep_certificate(session, question, &own.grade, &own.composition);
         }
-        let job = &mut session.job;
-        for (steel, certificate) in
-            [(&mut job.steel, &mut job.certificate), (&mut job.steel_b, &mut job.certificate_b)]
-        {
-            if steel.as_ref().is_some_and(|named| own.is_called(named)) {
-                *steel = Some(own.grade.clone()).filter(|grade| !grade.is_empty());
-                *certificate = Some(own.composition.clone());
-            }
+        for part in parts_of(&mut session.job, &own) {
+            part.insert(Field::Steel, own.grade.clone());
+            part.insert(Field::Certificate, own.composition.clone());
         }
     });
+}
+
+/// The parts of a job that are of this steel.
+fn parts_of<'a>(job: &'a mut JobText, own: &'a OwnSteel) -> impl Iterator<Item = &'a mut Texts> {
+    let parts = job.parts.iter_mut();
+    parts.filter(|part| part.get(&Field::Steel).is_some_and(|name| own.is_called(name)))
 }

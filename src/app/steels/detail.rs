@@ -18,10 +18,10 @@ use crate::units::{Show, Side};
 use crate::words::List;
 
 /// The three equivalents that a certificate is judged by.
-pub(crate) const EQUIVALENTS: [Equivalent; 3] = [Equivalent::CeIiw, Equivalent::Cet, Equivalent::Pcm];
+pub(super) const EQUIVALENTS: [Equivalent; 3] = [Equivalent::CeIiw, Equivalent::Cet, Equivalent::Pcm];
 
 /// The limits of an element as text.
-pub(crate) fn limits_text(show: &Show, limits: Limits) -> String {
+pub(super) fn limits_text(show: &Show, limits: Limits) -> String {
     // Standards print two decimals at least.
     let number = |value: f64| {
         let mut text = show.number(value, 4);
@@ -41,7 +41,7 @@ pub(crate) fn limits_text(show: &Show, limits: Limits) -> String {
 }
 
 /// The equivalents of an own steel in one line, and the grade that it names.
-pub(crate) fn equivalents_line(pen: &Pen<'_>, own: &OwnSteel) -> String {
+pub(super) fn equivalents_line(pen: &Pen<'_>, own: &OwnSteel) -> String {
     let Ok(line) = own.read() else { return pen.words.get("steels-own-unreadable") };
     let grade = find_steel(&own.grade, pen.reference).ok();
     let steel = grade.map_or(line.composition, |grade| line.with_grade(grade).0);
@@ -58,7 +58,7 @@ fn named_value(pen: &Pen<'_>, which: Equivalent, value: f64) -> String {
 }
 
 /// A grade of the dataset.
-pub(crate) fn of_grade(pen: &Pen<'_>, grade: &Grade) -> ui::SteelDetail {
+pub(super) fn of_grade(pen: &Pen<'_>, grade: &Grade) -> ui::SteelDetail {
     let also: Vec<&str> = grade.also.iter().chain(&grade.standards).map(String::as_str).collect();
     let composition = grade
         .composition
@@ -230,7 +230,7 @@ fn published(pen: &Pen<'_>, label: &str, preheat: &PublishedPreheat) -> ui::Stee
 }
 
 /// A steel of the reader's own.
-pub(crate) fn of_own(pen: &Pen<'_>, id: &str, own: &OwnSteel) -> ui::SteelDetail {
+pub(super) fn of_own(pen: &Pen<'_>, id: &str, own: &OwnSteel) -> ui::SteelDetail {
     let grade = find_steel(&own.grade, pen.reference).ok();
     let note = match grade {
         Some(grade) => pen.words.with("steels-own-grade", &[("grade", &grade.designation)]),

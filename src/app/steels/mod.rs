@@ -1,22 +1,25 @@
 //! Which steel is it: search, browse, look, take. Search lists and never takes one.
 
 pub(crate) mod certificate;
-pub(crate) mod certificate_draft;
-pub(crate) mod detail;
-pub(crate) mod rows;
+mod certificate_draft;
+mod detail;
+mod rows;
+pub(crate) mod steel_id;
 
 use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use self::rows::{OWN, View, browse, found};
-use crate::app::form::question;
-use crate::app::page_rows::{put, toggle};
-use crate::app::plan::calls;
+use self::rows::{View, browse, found};
+use self::steel_id::SteelId;
+use crate::app::calls::{calls, calls_plain};
+use crate::app::form::question_steel;
 use crate::app::rows::model;
-use crate::app::shell::{back, open_page};
-use crate::app::{State, SteelFor, ui};
-use crate::job::{JobText, find_steel};
+use crate::app::rows::put;
+use crate::app::shell::{back, refresh_all};
+use crate::app::state::toggle;
+use crate::app::{ChosenFor, Page, State, ui};
+use crate::job::{Field, find_steel};
 
 /// Wires the list.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -40,29 +43,27 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     adapter
         .on_steel_chosen(calls(window, state, |window, state, id: SharedString| choose(window, state, &id)));
-    let new = calls(window, state, |window, state, (): ()| certificate::open(window, state, None));
-    adapter.on_certificate_asked(move || new(()));
-    adapter.on_edit_asked(calls(window, state, |window, state, id: SharedString| {
-        certificate::open(window, state, id.strip_prefix(OWN));
+    adapter.on_certificate_asked(calls_plain(window, state, |window, state| {
+        certificate::open(window, state, None);
     }));
-    adapter.on_delete_confirmed(calls(window, state, |window, state, id: SharedString| {
-        if let Some(name) = id.strip_prefix(OWN) {
-            certificate_draft::delete(state, name);
-            state.open.borrow_mut().steel_detail = None;
-            crate::app::refresh_all(window, state);
+    adapter.on_edit_asked(calls(window, state, |window, state, id: SharedString| {
+        if let SteelId::Own(name) = SteelId::read(&id) {
+            certificate::open(window, state, Some(name));
         }
     }));
-}
-
-/// Opens the list to name the grade of a certificate.
-pub(crate) fn open_for_grade(window: &ui::AppWindow, state: &State) {
-    open_page(window, state, "steels");
+    adapter.on_delete_confirmed(calls(window, state, |window, state, id: SharedString| {
+        if let SteelId::Own(name) = SteelId::read(&id) {
+            certificate_draft::delete(state, name);
+            state.open.borrow_mut().steel_detail = None;
+            refresh_all(window, state);
+        }
+    }));
 }
 
 /// Is the list open above a certificate, to name its grade?
 fn for_grade(state: &State) -> bool {
     let open = state.open.borrow();
-    open.pages.iter().rev().nth(1).is_some_and(|below| below == "certificate")
+    open.pages.iter().rev().nth(1).is_some_and(|below| *below == Page::Certificate)
 }
 
 fn choose(window: &ui::AppWindow, state: &State, id: &str) {
@@ -73,24 +74,8 @@ fn choose(window: &ui::AppWindow, state: &State, id: &str) {
         }
         return;
     }
-    take(state, id.strip_prefix(OWN).unwrap_or(id));
+    state.take_steel(SteelId::read(id).typed());
     back(window, state);
-}
-
-/// Puts a steel where one is chosen for: a part of the job, or a question. A certificate that
-/// was typed for the steel before goes with it.
-pub(crate) fn take(state: &State, steel: &str) {
-    let steel_for = state.open.borrow().steel_for;
-    state.change(|session| {
-        let job = &mut session.job;
-        let (slot, certificate) = match steel_for {
-            SteelFor::First => (&mut job.steel, &mut job.certificate),
-            SteelFor::Second => (&mut job.steel_b, &mut job.certificate_b),
-            SteelFor::Question(question) => return question::take_steel(session, question, steel),
-        };
-        *slot = Some(steel.to_owned());
-        *certificate = None;
-    });
 }
 
 /// Fills the list and the steel that is looked at.
@@ -108,7 +93,8 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         entries.retain(|entry| entry.kind != ui::SteelEntryKind::Certificate);
     }
     adapter.set_query(query.as_str().into());
-    adapter.set_detail(view.detail.as_deref().map_or_else(ui::SteelDetail::default, |id| shown(&view, id)));
+    adapter
+        .set_detail(view.detail.as_deref().map_or_else(ui::SteelDetail::default, |id| detail_of(&view, id)));
     put(&adapter.get_entries(), entries);
 }
 
@@ -117,30 +103,31 @@ fn chosen(state: &State, for_grade: bool) -> String {
     let typed = if for_grade {
         certificate_draft::get(state, "grade")
     } else {
-        let of_job = |steel: fn(&JobText) -> &Option<String>| {
-            state.session(|session| steel(&session.job).clone().unwrap_or_default())
-        };
-        let steel_for = state.open.borrow().steel_for;
-        match steel_for {
-            SteelFor::First => of_job(|job| &job.steel),
-            SteelFor::Second => of_job(|job| &job.steel_b),
-            SteelFor::Question(question) => question::steel_of(state, question),
-        }
+        let chosen_for = state.open.borrow().chosen_for;
+        state.session(|session| match chosen_for {
+            ChosenFor::Nth(nth) => session.job.get(Field::Steel.nth(nth)).unwrap_or_default().to_owned(),
+            ChosenFor::Question(question) => question_steel::steel_of(session, question),
+        })
     };
     let own = state.session(|session| {
-        session.own_steels.iter().find(|own| own.is_called(&typed)).map(|own| format!("{OWN}{}", own.name))
+        session
+            .own_steels
+            .iter()
+            .find(|own| own.is_called(&typed))
+            .map(|own| SteelId::Own(&own.name).to_string())
     });
     own.filter(|_| !for_grade)
         .or_else(|| find_steel(&typed, state.reference).ok().map(|grade| grade.id.clone()))
         .unwrap_or_default()
 }
 
-fn shown(view: &View<'_>, id: &str) -> ui::SteelDetail {
+fn detail_of(view: &View<'_>, id: &str) -> ui::SteelDetail {
     let pen = view.state.pen();
-    let own = id.strip_prefix(OWN).and_then(|name| view.own.iter().find(|own| own.name == name));
-    match (own, view.state.reference.grade(id)) {
-        (Some(own), _) => detail::of_own(&pen, id, own),
-        (None, Some(grade)) => detail::of_grade(&pen, grade),
-        (None, None) => ui::SteelDetail::default(),
-    }
+    let found = match SteelId::read(id) {
+        SteelId::Own(name) => {
+            view.own.iter().find(|own| own.name == name).map(|own| detail::of_own(&pen, id, own))
+        }
+        SteelId::Grade(id) => view.state.reference.grade(id).map(|grade| detail::of_grade(&pen, grade)),
+    };
+    found.unwrap_or_default()
 }

@@ -5,7 +5,8 @@ use std::collections::BTreeSet;
 use slint::SharedString;
 
 use super::detail::{equivalents_line, limits_text};
-use crate::app::page_rows::counted;
+use super::steel_id::SteelId;
+
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::job::OwnSteel;
@@ -13,17 +14,15 @@ use crate::reference::search::{Hit, Match};
 use crate::reference::{Element, Grade};
 use crate::words::List;
 
-/// What marks the id of an own steel among those of grades.
-pub(crate) const OWN: &str = "own:";
 /// More columns than this don't fit a phone; no number is shared by more.
 const COLUMNS: usize = 3;
 
 /// What the list is drawn from.
-pub(crate) struct View<'a> {
+pub(super) struct View<'a> {
     pub(crate) state: &'a State,
-    pub(crate) own: Vec<OwnSteel>,
+    pub(super) own: Vec<OwnSteel>,
     pub(crate) groups: BTreeSet<String>,
-    pub(crate) detail: Option<String>,
+    pub(super) detail: Option<String>,
     pub(crate) chosen: String,
 }
 
@@ -162,7 +161,7 @@ fn push_group(view: &View<'_>, group: &str, entries: &mut Vec<ui::SteelEntry>) {
         kind: ui::SteelEntryKind::Group,
         id: group.into(),
         title: view.state.word(&format!("group-{group}")),
-        count: counted(view.state, "steels-count", grades.len()),
+        count: view.state.words.count("steels-count", grades.len(), &[]).into(),
         open,
         ..ui::SteelEntry::default()
     });
@@ -186,7 +185,7 @@ fn steel_row(view: &View<'_>, grade: &Grade) -> ui::SteelEntry {
 }
 
 fn own_row(view: &View<'_>, own: &OwnSteel) -> ui::SteelEntry {
-    let id = format!("{OWN}{}", own.name);
+    let id = SteelId::Own(&own.name).to_string();
     ui::SteelEntry {
         kind: ui::SteelEntryKind::Steel,
         title: own.name.as_str().into(),

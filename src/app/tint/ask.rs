@@ -1,39 +1,20 @@
 //! What the Tint place is asked: read from the session, where it is kept.
 
+use super::kept::Kept;
 use crate::app::State;
 use crate::engine::job::Steel;
 use crate::engine::measuring::{HeatedBy, PartToMeasure, measuring_place};
 use crate::engine::tint::{Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage};
+use crate::job::Field;
 use crate::reference::Element;
 use crate::report::{ShownLimits, tint_limits};
 
-/// Keys of the session.
-pub(crate) const MODE: &str = "tint.mode";
-/// The colour that is seen.
-pub(crate) const SEEN: &str = "tint.seen";
-/// The last of several colours that a photo leaves; none for one colour.
-pub(crate) const SEEN_LAST: &str = "tint.seen-last";
-/// `seen` or `wait`: which way is asked.
-pub(crate) const ASKED: &str = "tint.asked";
-/// The heat waited for, °C.
-pub(crate) const WAIT: &str = "tint.wait";
-/// The steel.
-pub(crate) const STEEL: &str = "tint.steel";
-/// Which steels the plan had when the steel was chosen: another plan asks anew.
-pub(crate) const STEEL_OF: &str = "tint.steel-of";
-/// The spot before heating.
-pub(crate) const SPOT: &str = "tint.spot";
-/// Free air or not.
-pub(crate) const AIR: &str = "tint.air";
-/// The colour before this heating.
-pub(crate) const BEFORE: &str = "tint.before";
-
 /// Steels to choose from; the first two stand for the parts of the plan.
-pub(crate) const STEELS: [&str; 6] = ["plan-a", "plan-b", "low-alloy", "unknown", "chromium", "stainless"];
-/// Values of [`AIR`].
-pub(crate) const AIRS: [&str; 2] = ["free", "shielded"];
+const STEELS: [&str; 6] = ["plan-a", "plan-b", "low-alloy", "unknown", "chromium", "stainless"];
+/// Free air or not.
+pub(super) const AIRS: [&str; 2] = ["free", "shielded"];
 /// Modes in the order in which they are offered.
-pub(crate) const MODES: [&str; 2] = ["flame-on", "afterwards"];
+pub(super) const MODES: [&str; 2] = ["flame-on", "afterwards"];
 
 /// Minutes that the slider stops at.
 const STOPS: [f64; 34] = [
@@ -76,31 +57,27 @@ pub(crate) fn place(minutes: f64) -> f64 {
 }
 
 /// The stop nearest to a place on the slider.
-pub(crate) fn stop_at(at: f64) -> f64 {
+pub(super) fn stop_at(at: f64) -> f64 {
     let away = |stop: &f64| (place(*stop) - at).abs();
     STOPS.iter().copied().min_by(|a, b| away(a).total_cmp(&away(b))).unwrap_or(STOPS[0])
 }
 
 /// So many stops further.
-pub(crate) fn stepped(minutes: f64, by: i32) -> f64 {
+pub(super) fn stepped(minutes: f64, by: i32) -> f64 {
     let at = STOPS.iter().position(|stop| *stop >= minutes - 1e-9).unwrap_or(STOPS.len() - 1);
     let to = at.saturating_add_signed(by.signum() as isize);
     STOPS[to.min(STOPS.len() - 1)]
 }
 
-/// Key under which the minutes of a mode are kept.
-pub(crate) const fn minutes_key(flame: bool) -> &'static str {
-    if flame { "tint.flame-minutes" } else { "tint.near-minutes" }
+/// What keeps the minutes of a mode.
+pub(super) const fn minutes_of(flame: bool) -> Kept {
+    if flame { Kept::FlameMinutes } else { Kept::NearMinutes }
 }
 
-/// A choice of the session.
-pub(crate) fn choice_of(state: &State, key: &str) -> Option<String> {
-    state.session(|session| session.choices.get(key).cloned())
-}
-
-/// The place of a choice among what is offered, or the first.
-pub(crate) fn chosen(state: &State, key: &str, offered: &[&str]) -> usize {
-    choice_of(state, key).and_then(|id| offered.iter().position(|known| *known == id)).unwrap_or(0)
+/// A colour is seen, or the colours from one to another.
+pub(super) fn see(state: &State, first: Stage, last: Stage) {
+    let seen = [(Kept::Asked, "seen"), (Kept::Seen, first.id()), (Kept::SeenLast, last.id())];
+    Kept::choose(state, &seen);
 }
 
 /// The steels that are offered: a part of the plan only where the plan has it.
@@ -119,10 +96,10 @@ pub(crate) fn steels(state: &State) -> Vec<&'static str> {
 }
 
 /// The steel that is chosen: until one is, that part of the plan which governs it, or "not known".
-pub(crate) fn steel_id(state: &State) -> &'static str {
+pub(super) fn steel_id(state: &State) -> &'static str {
     let offered = steels(state);
-    let same_plan = choice_of(state, STEEL_OF).is_none_or(|steels| steels == steels_of_plan(state));
-    let kept = choice_of(state, STEEL).filter(|_| same_plan);
+    let same_plan = Kept::SteelOf.choice(state).is_none_or(|steels| steels == steels_of_plan(state));
+    let kept = Kept::Steel.choice(state).filter(|_| same_plan);
     let fallback = match governing(state) {
         Some(1) if offered.contains(&"plan-b") => "plan-b",
         _ if offered.contains(&"plan-a") => "plan-a",
@@ -132,10 +109,10 @@ pub(crate) fn steel_id(state: &State) -> &'static str {
 }
 
 /// The steels of the plan as typed.
-pub(crate) fn steels_of_plan(state: &State) -> String {
+pub(super) fn steels_of_plan(state: &State) -> String {
     state.session(|session| {
-        let of = |steel: &Option<String>| steel.clone().unwrap_or_default();
-        format!("{} + {}", of(&session.job.steel), of(&session.job.steel_b))
+        let of = |nth: usize| session.job.get(Field::Steel.nth(nth)).unwrap_or_default();
+        format!("{} + {}", of(0), of(1))
     })
 }
 
@@ -166,8 +143,8 @@ fn chromium_pct(state: &State) -> Option<f64> {
 
 /// Everything that is set.
 pub(crate) fn ask(state: &State) -> Ask {
-    let flame = chosen(state, MODE, &MODES) == 0;
-    let typed = state.session(|session| session.typed.get(minutes_key(flame)).cloned());
+    let flame = Kept::Mode.chosen(state, &MODES) == 0;
+    let typed = minutes_of(flame).typed(state);
     let kept =
         typed.and_then(|text| text.parse::<f64>().ok()).filter(|minutes| (0.1..=600.0).contains(minutes));
     let start_c = state.job().map_or(20.0, |job| job.shop_c);
@@ -175,10 +152,10 @@ pub(crate) fn ask(state: &State) -> Ask {
     let spots = SpotState::ALL.map(SpotState::id);
     let steel = Circumstances {
         chromium_pct: chromium_pct(state),
-        spot: SpotState::ALL[chosen(state, SPOT, &spots)],
-        shielded_from_air: chosen(state, AIR, &AIRS) == 1,
+        spot: SpotState::ALL[Kept::Spot.chosen(state, &spots)],
+        shielded_from_air: Kept::Air.chosen(state, &AIRS) == 1,
     };
-    let before = choice_of(state, BEFORE).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);
+    let before = Kept::Before.choice(state).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);
     Ask { mode, flame, minutes: kept, steel, before, asked: asked(state) }
 }
 
@@ -210,11 +187,11 @@ pub(crate) fn wait_min(state: &State) -> Option<f64> {
 
 /// What is asked; until the person asks, what the plan's minimum looks like.
 fn asked(state: &State) -> Option<Asked> {
-    let wait = state.session(|session| session.typed.get(WAIT).cloned()).and_then(|text| text.parse().ok());
-    let seen = choice_of(state, SEEN).and_then(|id| Stage::from_id(&id));
-    match choice_of(state, ASKED).as_deref() {
+    let wait = Kept::Wait.typed(state).and_then(|text| text.parse().ok());
+    let seen = Kept::Seen.choice(state).and_then(|id| Stage::from_id(&id));
+    match Kept::Asked.choice(state).as_deref() {
         Some("seen") => {
-            let last = choice_of(state, SEEN_LAST).and_then(|id| Stage::from_id(&id));
+            let last = Kept::SeenLast.choice(state).and_then(|id| Stage::from_id(&id));
             seen.map(|first| Asked::Seen(first, last.unwrap_or(first)))
         }
         Some("wait") => wait.map(Asked::Wait),
@@ -229,6 +206,6 @@ pub(crate) fn plan_limits(state: &State) -> ShownLimits {
 }
 
 /// The plan's minimum as shown, where it has a window.
-pub(crate) fn plan_minimum_c(state: &State) -> Option<f64> {
+pub(super) fn plan_minimum_c(state: &State) -> Option<f64> {
     plan_limits(state).held.minimum_c
 }

@@ -1,21 +1,20 @@
 //! The rows of the Tint place: the steel, what was there before, the instruments, the lists.
 
-use super::ask::{self, AIR, AIRS, BEFORE, SPOT, STEEL, STEEL_OF, chosen, steel_id, steels};
+use super::ask::{self, AIRS, steel_id, steels};
+use super::kept::Kept;
 use super::lists;
-use crate::app::form::parts::{list, segments};
-use crate::app::form::question::{self, result_part, text_part};
-use crate::app::rows::model;
-use crate::app::screen_values::{basis_kind, choice};
+use crate::app::form::parts::{based, list, plain_row, result_part, segments, text_part};
+use crate::app::form::question;
+use crate::app::form::row_id::RowId;
+use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::instrument::Instrument;
 use crate::engine::red_heat::{red_heat_range, visible_from_c};
 use crate::engine::tint::{SpotState, Stage};
 use crate::questions;
 use crate::reference::tint::{Light, RedHeat, TintData};
-use crate::report::{basis_mark, printed_range, stage_name};
+use crate::report::{printed_range, stage_name};
 
-/// The light in which a glow is seen.
-const LIGHT: &str = "tint.light";
 /// Questions of instruments, in the order of the work.
 const TOOLS: [&str; 4] = ["ir-true-temperature", "ir-expected-reading", "crayon-pair", "measuring-place"];
 
@@ -32,20 +31,8 @@ pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     rows
 }
 
-/// A row with its parts.
-pub(crate) fn form_row(state: &State, id: &str, value: String, parts: Vec<ui::PartRow>) -> ui::FormRow {
-    ui::FormRow {
-        label: state.word(&format!("form-{id}")),
-        value: value.into(),
-        open: state.open.borrow().rows.contains(id),
-        id: id.into(),
-        parts: model(parts),
-        ..ui::FormRow::default()
-    }
-}
-
 /// The steel in words.
-pub(crate) fn steel_words(state: &State) -> String {
+pub(super) fn steel_words(state: &State) -> String {
     steel_label(state, steel_id(state))
 }
 
@@ -67,15 +54,15 @@ fn steel_row(state: &State) -> ui::FormRow {
     let spots = SpotState::ALL.map(SpotState::id);
     let spot_choices =
         spots.iter().map(|id| choice(id, state.word(&format!("tint-spot-{id}")), "", "")).collect();
-    let spot = chosen(state, SPOT, &spots);
+    let spot = Kept::Spot.chosen(state, &spots);
     let airs = AIRS.iter().map(|id| choice(id, state.word(&format!("tint-air-{id}")), "", "")).collect();
     let parts = vec![
-        list(state, STEEL, "tint-steel", "tool-choose", choices, at),
-        list(state, SPOT, "tint-spot", "tool-choose", spot_choices, Some(spot)),
-        segments(state, AIR, "tint-air", airs, Some(chosen(state, AIR, &AIRS))),
+        list(state, &RowId::Tint(Kept::Steel), "tint-steel", "tool-choose", choices, at),
+        list(state, &RowId::Tint(Kept::Spot), "tint-spot", "tool-choose", spot_choices, Some(spot)),
+        segments(state, RowId::Tint(Kept::Air), "tint-air", airs, Some(Kept::Air.chosen(state, &AIRS))),
     ];
     let value = format!("{}, {}", steel_words(state), state.words.get(&format!("tint-spot-{}", spots[spot])));
-    form_row(state, "tint-steel", value, parts)
+    plain_row(state, "tint-steel", value, parts)
 }
 
 /// Colours that may have been there before, none first.
@@ -100,9 +87,10 @@ fn before_row(state: &State) -> ui::FormRow {
         if stage == Stage::Bright { pen.words.get("tint-before-none") } else { stage_name(&pen, stage) }
     };
     let choices = earlier().iter().map(|stage| choice(stage.id(), name(*stage), "", "")).collect();
-    let at = chosen(state, BEFORE, &earlier().map(Stage::id));
-    let parts = vec![list(state, BEFORE, "tint-before", "tool-choose", choices, Some(at))];
-    form_row(state, "tint-before", name(earlier()[at]), parts)
+    let at = Kept::Before.chosen(state, &earlier().map(Stage::id));
+    let parts =
+        vec![list(state, &RowId::Tint(Kept::Before), "tint-before", "tool-choose", choices, Some(at))];
+    plain_row(state, "tint-before", name(earlier()[at]), parts)
 }
 
 fn red_heat_row(state: &State) -> ui::FormRow {
@@ -111,7 +99,7 @@ fn red_heat_row(state: &State) -> ui::FormRow {
     let at = chosen_light(state);
     let light = Light::ALL[at];
     let choices = ids.iter().map(|id| choice(id, state.word(&format!("light-{id}")), "", "")).collect();
-    let mut parts = vec![segments(state, LIGHT, "tint-red-heat-light", choices, Some(at))];
+    let mut parts = vec![segments(state, RowId::Tint(Kept::Light), "tint-red-heat-light", choices, Some(at))];
     if let Ok(from_c) = visible_from_c(heats, light) {
         let both = pen.show.temperature(from_c);
         let label = state.words.get("tint-red-heat-from");
@@ -123,25 +111,21 @@ fn red_heat_row(state: &State) -> ui::FormRow {
             Ok(range) => {
                 let ends = (range.outcome.low.unwrap_or(0.0), range.outcome.high.unwrap_or(0.0));
                 let both = printed_range(&pen, ends.0, ends.1);
-                let mark = basis_mark(&pen, range.outcome.basis(&pen.reference.methods));
-                ui::PartRow {
-                    basis_kind: basis_kind(&mark),
-                    basis_label: mark.label.into(),
-                    ..result_part(heat.id(), label, both.main, both.second)
-                }
+                let basis = range.outcome.basis(&pen.reference.methods);
+                based(&pen, basis, result_part(heat.id(), label, both.main, both.second))
             }
             Err(_) => result_part(heat.id(), label, state.words.get("tint-red-heat-none"), String::new()),
         };
         parts.push(part);
     }
     parts.push(text_part("red-heat-note", state.words.get("tint-red-heat-note")));
-    form_row(state, "tint-red-heat", state.words.get(&format!("light-{}", light.id())), parts)
+    plain_row(state, "tint-red-heat", state.words.get(&format!("light-{}", light.id())), parts)
 }
 
 fn chosen_light(state: &State) -> usize {
     // Daylight until another is chosen.
-    match ask::choice_of(state, LIGHT) {
-        Some(_) => chosen(state, LIGHT, &Light::ALL.map(Light::id)),
+    match Kept::Light.choice(state) {
+        Some(_) => Kept::Light.chosen(state, &Light::ALL.map(Light::id)),
         None => Light::ALL.iter().position(|light| *light == Light::Daylight).unwrap_or(0),
     }
 }
@@ -156,27 +140,23 @@ fn instruments_row(state: &State) -> ui::FormRow {
             result_part(instrument.id(), state.words.get(&key), String::new(), note)
         })
         .collect();
-    form_row(state, "tint-instruments", String::new(), parts)
+    plain_row(state, "tint-instruments", String::new(), parts)
 }
 
-/// A choice of these rows was made; `false` where it is none of theirs.
-pub(crate) fn choice_made(state: &State, group: &str, index: usize) -> bool {
-    let id = match group {
-        STEEL => steels(state).get(index).copied(),
-        SPOT => SpotState::ALL.get(index).map(|spot| spot.id()),
-        AIR => AIRS.get(index).copied(),
-        BEFORE => earlier().get(index).map(|stage| stage.id()),
-        LIGHT => Light::ALL.get(index).map(|light| light.id()),
-        _ => return false,
+/// A choice of these rows was made.
+pub(crate) fn chosen(state: &State, kept: Kept, index: usize) {
+    let id = match kept {
+        Kept::Steel => steels(state).get(index).copied(),
+        Kept::Spot => SpotState::ALL.get(index).map(|spot| spot.id()),
+        Kept::Air => AIRS.get(index).copied(),
+        Kept::Before => earlier().get(index).map(|stage| stage.id()),
+        Kept::Light => Light::ALL.get(index).map(|light| light.id()),
+        _ => None,
     };
     let of_plan = ask::steels_of_plan(state);
-    if let Some(id) = id {
-        state.change(|session| {
-            session.choices.insert(group.to_owned(), id.to_owned());
-            if group == STEEL {
-                session.choices.insert(STEEL_OF.to_owned(), of_plan);
-            }
-        });
+    match (id, kept) {
+        (Some(id), Kept::Steel) => Kept::choose(state, &[(kept, id), (Kept::SteelOf, &of_plan)]),
+        (Some(id), _) => Kept::choose(state, &[(kept, id)]),
+        (None, _) => {}
     }
-    true
 }

@@ -1,20 +1,19 @@
 //! How far handbooks differ, from each other and from the model.
 
-use super::form::form_row;
-use crate::app::form::question::{result_part, text_part};
-use crate::app::screen_values::basis_kind;
+use crate::app::form::parts::{based, plain_row};
+use crate::app::form::parts::{result_part, text_part};
 use crate::app::{State, ui};
 use crate::engine::tint::Stage;
 use crate::engine::tint::tables::{Coverage, TableCell, cells, column_coverage, set_coverage};
 use crate::reference::tint::{CoverageSet, TintColumn, TintData};
-use crate::report::{basis_mark, printed_range, source_line, stage_name};
+use crate::report::{printed_range, source_line, stage_name};
 
 /// Sets in the order in which they grow, with the end of their key.
 const SETS: [(CoverageSet, &str); 3] =
     [(CoverageSet::S1, "others"), (CoverageSet::S2, "ten-degree"), (CoverageSet::S3, "unfitted")];
 
 /// Every list for low-alloy steel beside the model.
-pub(crate) fn handbooks_row(state: &State) -> ui::FormRow {
+pub(super) fn handbooks_row(state: &State) -> ui::FormRow {
     let tables = &TintData::embedded().tables;
     let mut parts = vec![text_part("lists-no-row", state.words.get("tint-no-independent-row"))];
     let all: Vec<TableCell> =
@@ -22,17 +21,13 @@ pub(crate) fn handbooks_row(state: &State) -> ui::FormRow {
     parts.extend(Stage::ALL.into_iter().filter_map(|stage| stage_part(state, stage, &all)));
     let practice = &tables.practice;
     let both = printed_range(&state.pen(), practice.low_c, practice.high_c);
-    let mark = basis_mark(&state.pen(), &practice.basis);
-    parts.push(ui::PartRow {
-        basis_kind: basis_kind(&mark),
-        basis_label: mark.label.into(),
-        ..result_part(
-            &practice.id,
-            state.words.get("tint-lists-practice"),
-            both.main,
-            state.words.get("tint-lists-practice-note"),
-        )
-    });
+    let part = result_part(
+        &practice.id,
+        state.words.get("tint-lists-practice"),
+        both.main,
+        state.words.get("tint-lists-practice-note"),
+    );
+    parts.push(based(&state.pen(), &practice.basis, part));
     for (set, end) in SETS {
         if let Ok(coverage) = set_coverage(set) {
             let label = state.words.get(&format!("tint-lists-set-{end}"));
@@ -40,7 +35,7 @@ pub(crate) fn handbooks_row(state: &State) -> ui::FormRow {
         }
     }
     parts.extend(tables.columns.iter().map(|column| column_part(state, column)));
-    form_row(state, "tint-lists", String::new(), parts)
+    plain_row(state, "tint-lists", String::new(), parts)
 }
 
 /// All figures that are printed for a colour, beside the model.
@@ -68,35 +63,27 @@ fn within(state: &State, coverage: Coverage) -> String {
 
 fn column_part(state: &State, column: &TintColumn) -> ui::PartRow {
     let pen = state.pen();
-    let mark = basis_mark(&pen, &column.basis);
     let mut note: Vec<String> = Vec::new();
     note.extend(column_coverage(column).ok().map(|coverage| within(state, coverage) + "."));
     if column.fitted {
         note.push(state.words.get("tint-lists-fitted"));
     }
     note.extend(column.note.as_ref().map(|key| state.words.get(key)));
-    ui::PartRow {
-        basis_kind: basis_kind(&mark),
-        basis_label: mark.label.into(),
-        ..result_part(&column.id, source_line(&pen, &column.basis), String::new(), note.join(" "))
-    }
+    let part = result_part(&column.id, source_line(&pen, &column.basis), String::new(), note.join(" "));
+    based(&pen, &column.basis, part)
 }
 
 /// The lists for stainless steel, as they are printed.
-pub(crate) fn stainless_row(state: &State) -> ui::FormRow {
+pub(super) fn stainless_row(state: &State) -> ui::FormRow {
     let pen = state.pen();
     let mut parts = vec![text_part("stainless-note", state.words.get("tint-stainless-note"))];
     for column in &TintData::embedded().tables.stainless {
-        let mark = basis_mark(&pen, &column.basis);
-        parts.push(ui::PartRow {
-            basis_kind: basis_kind(&mark),
-            basis_label: mark.label.into(),
-            ..result_part(&column.id, source_line(&pen, &column.basis), String::new(), String::new())
-        });
+        let part = result_part(&column.id, source_line(&pen, &column.basis), String::new(), String::new());
+        parts.push(based(&pen, &column.basis, part));
         parts.extend(column.rows.iter().map(|row| {
             let both = pen.show.temperature(row.middle_c());
             result_part(&format!("{}-{}", column.id, row.name), row.name.clone(), both.main, both.second)
         }));
     }
-    form_row(state, "tint-stainless", String::new(), parts)
+    plain_row(state, "tint-stainless", String::new(), parts)
 }

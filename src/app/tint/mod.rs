@@ -2,25 +2,23 @@
 
 pub(crate) mod ask;
 pub(crate) mod form;
-pub(crate) mod lists;
+pub(crate) mod kept;
+mod lists;
 pub(crate) mod photo;
 pub(crate) mod photo_read;
-pub(crate) mod photo_view;
+mod photo_view;
 pub(crate) mod view;
 
 use std::rc::Rc;
 
-use slint::{ComponentHandle, Model, SharedString, VecModel};
+use slint::{ComponentHandle, SharedString};
 
-use self::ask::{
-    ASKED, Ask, Asked, MODE, MODES, SEEN, SEEN_LAST, WAIT, ask, minutes_key, place, plan_minimum_c, stepped,
-    stop_at,
-};
-use crate::app::plan::calls;
-use crate::app::plan::results;
-use crate::app::rows::{model, sync};
-use crate::app::screen_values::{choice, float};
-use crate::app::{State, ui};
+use self::ask::{Ask, Asked, MODES, ask, minutes_of, place, plan_minimum_c, see, stepped, stop_at};
+use self::kept::Kept;
+use crate::app::calls::{calls, calls_plain};
+use crate::app::rows::{model, put};
+use crate::app::screen_values::{choice, float, picked, place_of};
+use crate::app::{BasisOf, State, basis, ui};
 use crate::engine::tint::{Mode, Pace, Span, Stage};
 use crate::report::minutes;
 use crate::units::TemperatureUnit;
@@ -34,13 +32,13 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     adapter.set_rows(model(Vec::new()));
     adapter.set_photo_rows(model(Vec::new()));
     adapter.set_swatches(model(Vec::new()));
-    adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
-        state.open.borrow_mut().basis = Some(id.to_string());
+    adapter.on_basis_asked(calls(window, state, |window, state, _: SharedString| {
+        state.open.borrow_mut().basis = Some(BasisOf::Tint);
         refresh(window, state);
     }));
     adapter.on_mode_picked(calls(window, state, |window, state, index: i32| {
-        let mode = MODES[usize::try_from(index).unwrap_or(0).min(MODES.len() - 1)];
-        keep(state, MODE, mode);
+        let mode = picked(&MODES, index).unwrap_or(MODES[0]);
+        Kept::choose(state, &[(Kept::Mode, mode)]);
         refresh(window, state);
     }));
     adapter.on_minutes_pulled(calls(window, state, |window, state, at: f32| {
@@ -48,19 +46,18 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         refresh(window, state);
     }));
     adapter.on_minutes_stepped(calls(window, state, |window, state, by: i32| {
-        let now = shown_minutes(&ask(state).mode);
+        let now = minutes_of_mode(&ask(state).mode);
         set_minutes(state, Some(stepped(now.low.midpoint(now.high), by)));
         refresh(window, state);
     }));
     adapter.on_minutes_common_picked(calls(window, state, |window, state, index: i32| {
         let (_, times) = view::common(state, ask(state).flame);
-        let picked = usize::try_from(index).ok().and_then(|index| times.get(index).copied());
-        set_minutes(state, picked.flatten());
+        set_minutes(state, picked(&times, index).flatten());
         refresh(window, state);
     }));
     adapter.on_swatch_picked(calls(window, state, |window, state, index: i32| {
-        if let Some(stage) = usize::try_from(index).ok().and_then(|index| Stage::ALL.get(index)) {
-            see(state, *stage, *stage);
+        if let Some(stage) = picked(&Stage::ALL, index) {
+            see(state, stage, stage);
             refresh(window, state);
         }
     }));
@@ -76,29 +73,13 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         wait(state, now + f64::from(by) * step_k(state));
         refresh(window, state);
     }));
-    let plan = calls(window, state, |window, state, (): ()| {
+    adapter.on_wait_asked(calls_plain(window, state, |window, state| {
         if let Some(minimum_c) = plan_minimum_c(state) {
             wait_exactly(state, minimum_c);
         }
         refresh(window, state);
-    });
-    adapter.on_wait_asked(move || plan(()));
+    }));
     photo::connect(window, state);
-}
-
-fn keep(state: &State, key: &str, id: &str) {
-    state.change(|session| {
-        session.choices.insert(key.to_owned(), id.to_owned());
-    });
-}
-
-/// A colour is seen, or the colours from one to another.
-pub(crate) fn see(state: &State, first: Stage, last: Stage) {
-    state.change(|session| {
-        session.choices.insert(ASKED.to_owned(), "seen".to_owned());
-        session.choices.insert(SEEN.to_owned(), first.id().to_owned());
-        session.choices.insert(SEEN_LAST.to_owned(), last.id().to_owned());
-    });
 }
 
 /// A step along the strip: 5 °C or 10 °F.
@@ -122,37 +103,25 @@ fn wait(state: &State, celsius: f64) {
 
 fn wait_exactly(state: &State, celsius: f64) {
     let text = format!("{celsius}");
-    let same = state.session(|session| {
-        session.typed.get(WAIT) == Some(&text) && session.choices.get(ASKED).is_some_and(|id| id == "wait")
-    });
     // A pull that stays on one figure changes nothing, and saves nothing.
-    if same {
+    if Kept::Wait.typed(state).as_ref() == Some(&text) && Kept::Asked.choice(state).as_deref() == Some("wait")
+    {
         return;
     }
-    state.change(|session| {
-        session.choices.insert(ASKED.to_owned(), "wait".to_owned());
-        session.typed.insert(WAIT.to_owned(), text);
-    });
+    Kept::choose(state, &[(Kept::Asked, "wait")]);
+    Kept::Wait.type_in(state, Some(text));
 }
 
 fn set_minutes(state: &State, minutes: Option<f64>) {
-    let key = minutes_key(ask(state).flame);
+    let kept = minutes_of(ask(state).flame);
     let text = minutes.map(|minutes| format!("{minutes}"));
-    if state.session(|session| session.typed.get(key).cloned()) == text {
-        return;
+    if kept.typed(state) != text {
+        kept.type_in(state, text);
     }
-    state.change(|session| match text {
-        Some(text) => {
-            session.typed.insert(key.to_owned(), text);
-        }
-        None => {
-            session.typed.remove(key);
-        }
-    });
 }
 
 /// The minutes of a mode, as they are set or plausible.
-fn shown_minutes(mode: &Mode) -> Span {
+fn minutes_of_mode(mode: &Mode) -> Span {
     match mode {
         Mode::FlameOn(flame) => match flame.pace {
             Pace::Minutes(span) => span,
@@ -173,32 +142,20 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     adapter.set_has_strip(strip.is_some());
     adapter.set_strip(strip.unwrap_or_default());
     fill_times(&adapter, state, &ask);
-    let swatches = adapter.get_swatches();
-    let swatches =
-        swatches.as_any().downcast_ref::<VecModel<ui::SwatchRow>>().expect("connect puts a VecModel there");
-    let fresh = view::swatches(state, &ask);
-    if swatches.row_count() == fresh.len() {
-        for (index, row) in fresh.into_iter().enumerate() {
-            swatches.set_row_data(index, row);
-        }
-    } else {
-        swatches.set_vec(fresh);
-    }
+    put(&adapter.get_swatches(), view::swatches(state, &ask));
     let seen = match ask.asked {
         Some(Asked::Seen(first, last)) if first == last => {
             Stage::ALL.iter().position(|known| *known == first)
         }
         _ => None,
     };
-    adapter.set_swatch(seen.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    adapter.set_swatch(place_of(seen));
     adapter.set_steel(form::steel_words(state).into());
     adapter.set_can_wait(
         plan_minimum_c(state).is_some_and(|minimum_c| ask.asked != Some(Asked::Wait(minimum_c))),
     );
     adapter.set_wait_label(state.word("tint-wait-plan"));
-    let rows = adapter.get_rows();
-    let rows = rows.as_any().downcast_ref::<VecModel<ui::FormRow>>().expect("connect puts a VecModel there");
-    sync(rows, form::rows(state));
+    put(&adapter.get_rows(), form::rows(state));
     photo_view::refresh(window, state, &ask);
     fill_basis(window, state, &answer);
 }
@@ -217,7 +174,7 @@ fn fill_times(adapter: &ui::TintAdapter<'_>, state: &State, ask: &Ask) {
         .collect();
     adapter.set_modes(model(modes));
     adapter.set_mode(i32::from(!ask.flame));
-    let span = shown_minutes(&ask.mode);
+    let span = minutes_of_mode(&ask.mode);
     let shown = minutes(&state.pen(), span);
     let open = ask.minutes.is_none();
     adapter.set_minutes(if open {
@@ -239,18 +196,12 @@ fn fill_times(adapter: &ui::TintAdapter<'_>, state: &State, ask: &Ask) {
     let (rows, times) = view::common(state, ask.flame);
     adapter.set_minutes_common(model(rows));
     let at = times.iter().position(|time| *time == ask.minutes);
-    adapter.set_minutes_chosen(at.and_then(|at| i32::try_from(at).ok()).unwrap_or(-1));
+    adapter.set_minutes_chosen(place_of(at));
 }
 
 /// The basis sheet of the answer, where it is asked for.
 fn fill_basis(window: &ui::AppWindow, state: &State, answer: &view::Answer) {
-    let basis = window.global::<ui::BasisAdapter>();
-    let asked = state.open.borrow().basis.clone();
-    let found = asked
-        .filter(|id| id == "tint")
-        .and_then(|id| answer.sheet(&state.pen()).map(|sheet| results::basis_view(&id, &sheet)));
-    basis.set_open(found.is_some());
-    if let Some(view) = found {
-        basis.set_view(view);
-    }
+    let asked = state.open.borrow().basis == Some(BasisOf::Tint);
+    let sheet = asked.then(|| answer.sheet(&state.pen())).flatten();
+    basis::show(window, sheet.as_ref().map(|sheet| ("tint", sheet)));
 }

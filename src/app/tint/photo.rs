@@ -6,28 +6,23 @@ use std::path::{Path, PathBuf};
 use std::rc::Rc;
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
+use std::sync::mpsc::{Sender, TryRecvError, channel};
 use std::time::Duration;
 #[cfg(feature = "gui")]
 use std::time::Instant;
 
-use image::DynamicImage;
 use slint::{ComponentHandle, Image, Timer, TimerMode};
 
 use super::ask;
-use super::photo_read::{News, read, region_at};
-use crate::app::plan::calls;
-use crate::app::shell::refresh_shown;
-use crate::app::tint;
+use super::kept::Kept;
+use super::photo_read::{News, Photo, Work, read, region_at};
+use crate::app::calls::{calls, calls_pair, calls_plain};
+use crate::app::shell::refresh_screen;
 use crate::app::{State, ui};
-use crate::engine::photo::{PhotoError, PhotoMatch, PhotoQuestion, PhotoReference, match_photo};
+use crate::engine::photo::{PhotoQuestion, PhotoReference, match_photo};
 
-/// Key of the file's name in the session.
-pub(crate) const PATH: &str = "photo.path";
-/// Key of what the tint is held against.
-pub(crate) const REFERENCE: &str = "photo.reference";
 /// Bright steel of the same part, or a grey card.
-pub(crate) const REFERENCES: [&str; 2] = ["bright", "card"];
+pub(super) const REFERENCES: [&str; 2] = ["bright", "card"];
 /// Reflectance of the usual grey card.
 const CARD: f64 = 0.18;
 /// A person takes longer than this to close a dialog.
@@ -36,68 +31,35 @@ const AT_ONCE: Duration = Duration::from_millis(300);
 /// How often the window asks for news of the work.
 const NEWS: Duration = Duration::from_millis(40);
 
-/// Work that goes on.
-pub(crate) struct Work {
-    pub(crate) news: Receiver<News>,
-    pub(crate) stop: Arc<AtomicBool>,
-    pub(crate) progress: f64,
-}
-
-impl Drop for Work {
-    /// Work that nobody waits for any more stops.
-    fn drop(&mut self) {
-        self.stop.store(true, Ordering::Relaxed);
-    }
-}
-
-/// The photo on the screen and what is known of it.
-#[derive(Default)]
-pub(crate) struct Photo {
-    pub(crate) file: Option<PathBuf>,
-    pub(crate) photo: Option<Arc<DynamicImage>>,
-    pub(crate) picture: Image,
-    pub(crate) spot: Option<(f64, f64)>,
-    pub(crate) bright: Option<(f64, f64)>,
-    pub(crate) turn: usize,
-    pub(crate) problem: String,
-    pub(crate) found: Option<Result<PhotoMatch, PhotoError>>,
-    pub(crate) work: Option<Work>,
-    pub(crate) timer: Option<Timer>,
-}
-
 /// Wires the photo.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::TintAdapter>();
-    let open = calls(window, state, |window, state, (): ()| choose(window, state));
-    adapter.on_photo_open_asked(move || open(()));
+    adapter.on_photo_open_asked(calls_plain(window, state, choose));
     adapter.on_photo_turn_picked(calls(window, state, |window, state, index: i32| {
         state.photo.borrow_mut().turn = usize::try_from(index).unwrap_or(0).min(1);
-        tint::refresh(window, state);
+        refresh_screen(window, state);
     }));
-    let touched = calls(window, state, |window, state, (x, y): (f32, f32)| {
+    adapter.on_photo_touched(calls_pair(window, state, |window, state, x: f32, y: f32| {
         touch(state, f64::from(x), f64::from(y));
         start_match(window, state);
-        tint::refresh(window, state);
-    });
-    adapter.on_photo_touched(move |x, y| touched((x, y)));
-    let stop = calls(window, state, |_, state, (): ()| {
+        refresh_screen(window, state);
+    }));
+    adapter.on_photo_stop_asked(calls_plain(window, state, |_, state| {
         if let Some(work) = &state.photo.borrow().work {
             work.stop.store(true, Ordering::Relaxed);
         }
-    });
-    adapter.on_photo_stop_asked(move || stop(()));
-    let take = calls(window, state, |window, state, (): ()| {
+    }));
+    adapter.on_photo_take_asked(calls_plain(window, state, |window, state| {
         let stages = match &state.photo.borrow().found {
             Some(Ok(found)) => Some(found.stages()),
             _ => None,
         };
         // A photo is never closer than one colour to either side.
         if let Some((first, last)) = stages {
-            tint::see(state, first, last);
+            ask::see(state, first, last);
         }
-        tint::refresh(window, state);
-    });
-    adapter.on_photo_take_asked(move || take(()));
+        refresh_screen(window, state);
+    }));
 }
 
 /// A touch sets the spot whose turn it is, and passes the turn on.
@@ -114,40 +76,20 @@ fn touch(state: &State, x: f64, y: f64) {
     photo.found = None;
 }
 
-/// The name of the file was typed; `false` where the field is another.
-pub(crate) fn typed(state: &State, field: &str, text: &str) -> bool {
-    if field != PATH {
-        return false;
-    }
-    state.change(|session| {
-        session.typed.insert(PATH.to_owned(), text.to_owned());
-    });
-    true
-}
-
 /// Enter, or the keyboard left the field: the file that it names is opened.
-pub(crate) fn committed(window: &ui::AppWindow, state: &Rc<State>, field: &str) {
-    if field != PATH {
-        return;
-    }
-    let typed = state.session(|session| session.typed.get(PATH).cloned()).unwrap_or_default();
+pub(crate) fn committed(window: &ui::AppWindow, state: &Rc<State>) {
+    let typed = Kept::PhotoPath.typed(state).unwrap_or_default();
     let path = PathBuf::from(typed.trim());
     if !typed.trim().is_empty() && state.photo.borrow().file.as_ref() != Some(&path) {
         open(window, state, &path);
     }
 }
 
-/// What the tint is held against was chosen; `false` where the choice is another.
-pub(crate) fn choice_made(window: &ui::AppWindow, state: &Rc<State>, group: &str, index: usize) -> bool {
-    if group != REFERENCE {
-        return false;
-    }
-    state.change(|session| {
-        session.choices.insert(REFERENCE.to_owned(), REFERENCES[index.min(1)].to_owned());
-    });
+/// What the tint is compared with was chosen.
+pub(crate) fn reference_chosen(window: &ui::AppWindow, state: &Rc<State>, index: usize) {
+    Kept::choose(state, &[(Kept::PhotoReference, REFERENCES[index.min(1)])]);
     state.photo.borrow_mut().found = None;
     start_match(window, state);
-    true
 }
 
 /// Asks the system for a file.
@@ -165,13 +107,13 @@ fn choose(window: &ui::AppWindow, state: &Rc<State>) {
         match file {
             Some(file) => {
                 let path = file.path().to_owned();
-                typed(&state, PATH, &path.display().to_string());
+                Kept::PhotoPath.type_in(&state, Some(path.display().to_string()));
                 open(&window, &state, &path);
             }
             // Nobody closes a chooser so fast: there was none.
             None if from.elapsed() < AT_ONCE => {
                 state.photo.borrow_mut().problem = state.words.get("photo-no-chooser");
-                tint::refresh(&window, &state);
+                refresh_screen(&window, &state);
             }
             None => {}
         }
@@ -198,7 +140,7 @@ pub(crate) fn open(window: &ui::AppWindow, state: &Rc<State>, path: &Path) {
             let _ = news.send(News::Loaded(read.map(Box::new)));
         });
     }
-    tint::refresh(window, state);
+    refresh_screen(window, state);
 }
 
 /// Starts work, and asks for its news until it is done.
@@ -212,10 +154,7 @@ fn start(
     let stopped = stop.clone();
     std::thread::spawn(move || work(&sender, &stopped));
     let timer = Timer::default();
-    timer.start(TimerMode::Repeated, NEWS, {
-        let ask = calls(window, state, |window, state, (): ()| hear(window, state));
-        move || ask(())
-    });
+    timer.start(TimerMode::Repeated, NEWS, calls_plain(window, state, hear));
     let mut photo = state.photo.borrow_mut();
     photo.work = Some(Work { news, stop, progress: 0.0 });
     photo.timer = Some(timer);
@@ -266,7 +205,7 @@ fn hear(window: &ui::AppWindow, state: &Rc<State>) {
     }
     if changed || done {
         // Another place may be on the screen by now.
-        refresh_shown(window, state);
+        refresh_screen(window, state);
     }
 }
 
@@ -279,7 +218,7 @@ fn start_match(window: &ui::AppWindow, state: &Rc<State>) {
             return;
         };
         let region = region_at(&photo, bright);
-        let card = ask::chosen(state, REFERENCE, &REFERENCES) == 1;
+        let card = Kept::PhotoReference.chosen(state, &REFERENCES) == 1;
         let reference = if card {
             PhotoReference::GreyCard { region, reflectance: CARD }
         } else {

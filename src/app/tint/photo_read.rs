@@ -2,23 +2,23 @@
 
 use std::fs::File;
 use std::io::{BufReader, Read, Seek, SeekFrom};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
-use std::sync::mpsc::Sender;
+use std::sync::mpsc::{Receiver, Sender};
 
 use image::{DynamicImage, ImageDecoder, ImageReader};
-use slint::{Rgba8Pixel, SharedPixelBuffer};
+use slint::{Image, Rgba8Pixel, SharedPixelBuffer, Timer};
 
 use crate::engine::photo::{PhotoError, PhotoMatch, Region};
 
 /// Longest side of the picture that is shown.
 const SHOWN: u32 = 1200;
 /// Side of a spot as a share of the shorter side of the photo.
-pub(crate) const SPOT: f64 = 0.04;
+pub(super) const SPOT: f64 = 0.04;
 
 /// What the work tells.
-pub(crate) enum News {
+pub(super) enum News {
     /// So much is done, 0 to 1.
     Progress(f64),
     /// The photo was read, or why not.
@@ -27,8 +27,37 @@ pub(crate) enum News {
     Matched(Result<PhotoMatch, PhotoError>),
 }
 
+/// Work that goes on.
+pub(super) struct Work {
+    pub(super) news: Receiver<News>,
+    pub(super) stop: Arc<AtomicBool>,
+    pub(super) progress: f64,
+}
+
+impl Drop for Work {
+    /// Work that nobody waits for any more stops.
+    fn drop(&mut self) {
+        self.stop.store(true, Ordering::Relaxed);
+    }
+}
+
+/// The photo on the screen and what is known of it.
+#[derive(Default)]
+pub(crate) struct Photo {
+    pub(crate) file: Option<PathBuf>,
+    pub(crate) photo: Option<Arc<DynamicImage>>,
+    pub(super) picture: Image,
+    pub(super) spot: Option<(f64, f64)>,
+    pub(super) bright: Option<(f64, f64)>,
+    pub(super) turn: usize,
+    pub(crate) problem: String,
+    pub(crate) found: Option<Result<PhotoMatch, PhotoError>>,
+    pub(super) work: Option<Work>,
+    pub(super) timer: Option<Timer>,
+}
+
 /// A photo that was read.
-pub(crate) struct Loaded {
+pub(super) struct Loaded {
     /// Upright, in full.
     pub(crate) photo: Arc<DynamicImage>,
     /// Smaller, to be shown.
@@ -63,7 +92,7 @@ impl Seek for Counted<'_> {
 }
 
 /// Reads a photo, upright, with a smaller one to show.
-pub(crate) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Result<Loaded, String> {
+pub(super) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Result<Loaded, String> {
     let said = |error: &dyn std::fmt::Display| error.to_string();
     let file = File::open(path).map_err(|error| said(&error))?;
     #[allow(clippy::cast_precision_loss, reason = "a share of a file needs no more digits")]
@@ -89,7 +118,7 @@ pub(crate) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Resul
     clippy::cast_sign_loss,
     reason = "inside the photo, whose sides are u32"
 )]
-pub(crate) fn region_at(photo: &DynamicImage, (x, y): (f64, f64)) -> Region {
+pub(super) fn region_at(photo: &DynamicImage, (x, y): (f64, f64)) -> Region {
     let (width, height) = (f64::from(photo.width()), f64::from(photo.height()));
     let side = (width.min(height) * SPOT).max(6.0).min(width.min(height));
     let from = |at: f64, whole: f64| (at * whole - side / 2.0).clamp(0.0, whole - side);

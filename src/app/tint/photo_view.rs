@@ -1,14 +1,16 @@
 //! The photo of the Tint place as rows.
 
-use slint::{ComponentHandle, Model, VecModel};
+use slint::ComponentHandle;
 
 use super::ask::{self, Ask};
-use super::photo::{PATH, Photo, REFERENCE, REFERENCES};
-use super::photo_read::SPOT;
+use super::kept::Kept;
+use super::photo::REFERENCES;
+use super::photo_read::{Photo, SPOT};
 use super::view;
 use crate::app::form::parts::segments;
-use crate::app::form::question::text_part;
-use crate::app::rows::{model, sync};
+use crate::app::form::parts::text_part;
+use crate::app::form::row_id::RowId;
+use crate::app::rows::{model, put};
 use crate::app::screen_values::{choice, float};
 use crate::app::{State, ui};
 use crate::engine::tint::colour::film_swatch;
@@ -26,7 +28,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State, ask: &Ask) {
     if !offered() {
         return;
     }
-    let card = ask::chosen(state, REFERENCE, &REFERENCES) == 1;
+    let card = Kept::PhotoReference.chosen(state, &REFERENCES) == 1;
     let second = if card { "photo-touch-card" } else { "photo-touch-bright" };
     adapter.set_photo_turns(model(vec![
         choice("", state.word("photo-touch-spot"), "", ""),
@@ -34,16 +36,14 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State, ask: &Ask) {
     ]));
     let photo = state.photo.borrow();
     adapter.set_photo_turn(i32::from(photo.turn == 1));
-    let rows = adapter.get_photo_rows();
-    let rows = rows.as_any().downcast_ref::<VecModel<ui::FormRow>>().expect("connect puts a VecModel there");
-    sync(rows, vec![file_row(state)]);
+    put(&adapter.get_photo_rows(), vec![file_row(state)]);
     adapter.set_photo(view(state, &photo, ask));
 }
 
 fn file_row(state: &State) -> ui::FormRow {
-    let path = state.session(|session| session.typed.get(PATH).cloned()).unwrap_or_default();
+    let path = Kept::PhotoPath.typed(state).unwrap_or_default();
     let field = ui::FieldRow {
-        id: PATH.into(),
+        id: Kept::PhotoPath.to_string().into(),
         label: state.word("photo-path"),
         text: path.into(),
         ..ui::FieldRow::default()
@@ -55,7 +55,7 @@ fn file_row(state: &State) -> ui::FormRow {
             choice(id, state.word(&key), state.word(&format!("{key}-note")), "")
         })
         .collect();
-    let at = ask::chosen(state, REFERENCE, &REFERENCES);
+    let at = Kept::PhotoReference.chosen(state, &REFERENCES);
     let fields = ui::PartRow {
         kind: ui::PartKind::Fields,
         fields: model(vec![field]),
@@ -64,7 +64,10 @@ fn file_row(state: &State) -> ui::FormRow {
     ui::FormRow {
         id: "photo-file".into(),
         pinned: true,
-        parts: model(vec![segments(state, REFERENCE, "photo-reference", held, Some(at)), fields]),
+        parts: model(vec![
+            segments(state, RowId::Tint(Kept::PhotoReference), "photo-reference", held, Some(at)),
+            fields,
+        ]),
         ..ui::FormRow::default()
     }
 }
@@ -113,10 +116,10 @@ fn view(state: &State, photo: &Photo, ask: &Ask) -> ui::PhotoView {
             view.sign = ui::TintSign::Unsure;
             view.matched = true;
             view.best = view::tint(film_swatch(found.best.film_nm).srgb);
-            view.second = view::tint(film_swatch(found.runner_up.film_nm).srgb);
+            view.runner_up = view::tint(film_swatch(found.runner_up.film_nm).srgb);
             let named = |key: &str, stage| pen.words.with(key, &[("colour", &stage_name(&pen, stage))]);
             view.best_label = named("photo-best", found.best.stage).into();
-            view.second_label = named("photo-second", found.runner_up.stage).into();
+            view.runner_up_label = named("photo-second", found.runner_up.stage).into();
             let mut lines = vec![
                 state.word(&format!("photo-confidence-{}", found.confidence.id())),
                 state.word("photo-stages"),

@@ -12,8 +12,8 @@ use crate::engine::tint::{
     Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
 };
 use crate::report::{
-    Pen, Sheet, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, refusal_line,
-    stage_name,
+    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line,
+    refusal_line, stage_name,
 };
 
 /// Columns of a strip: more than any screen of ours shows apart.
@@ -33,7 +33,7 @@ pub(crate) struct Answer {
 }
 
 /// The peak that left a colour, with what was there before.
-pub(crate) fn peak(ask: &Ask, first: Stage, last: Stage) -> Result<PeakFromTint, TintError> {
+pub(super) fn peak(ask: &Ask, first: Stage, last: Stage) -> Result<PeakFromTint, TintError> {
     peak_on_colour(&ask.mode, ask.before, (first, last), &ask.steel)
 }
 
@@ -101,7 +101,7 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
 
 impl Answer {
     /// Everything about the answer.
-    pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<Sheet> {
+    pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<BasisSheet> {
         self.outcome.as_ref().map(|outcome| outcome_sheet(pen, outcome, &self.line))
     }
 }
@@ -136,7 +136,7 @@ pub(crate) fn tint(srgb: [u8; 3]) -> slint::Color {
 }
 
 /// The tiles of all colours, each with the band that it means.
-pub(crate) fn swatches(state: &State, ask: &Ask) -> Vec<ui::SwatchRow> {
+pub(super) fn swatches(state: &State, ask: &Ask) -> Vec<ui::SwatchRow> {
     let pen = state.pen();
     Stage::ALL
         .into_iter()
@@ -165,7 +165,7 @@ pub(crate) fn picture(heating: &Heating, from_c: f64, to_c: f64) -> Image {
 }
 
 /// The strip for this steel and this heating; `None` where a colour says nothing.
-pub(crate) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui::TintStripView> {
+pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui::TintStripView> {
     ask.steel.check().ok()?;
     let pen = state.pen();
     let heating = middle(ask).ok()?;
@@ -221,7 +221,6 @@ pub(crate) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
         frame_to_c: float(frame_to_c.min(to_c)),
         pointed: answer.pointer.as_ref().is_some_and(|(at_c, _)| (from_c..=to_c).contains(at_c)),
         pointer_c: float(answer.pointer.as_ref().map_or(0.0, |(at_c, _)| *at_c)),
-        pointer_label: spoken.as_str().into(),
         windowed: window.is_some(),
         low_c: float(window.map_or(0.0, |(low_c, _)| low_c)),
         high_c: float(window.map_or(0.0, |(_, high_c)| high_c)),
@@ -247,7 +246,7 @@ fn strip_ticks(state: &State, from_c: f64, to_c: f64) -> Vec<ui::AxisTick> {
 }
 
 /// The marks under the slider.
-pub(crate) fn minute_ticks(state: &State) -> Vec<ui::SliderTick> {
+pub(super) fn minute_ticks(state: &State) -> Vec<ui::SliderTick> {
     [
         (0.5, true),
         (1.0, true),
@@ -268,7 +267,7 @@ pub(crate) fn minute_ticks(state: &State) -> Vec<ui::SliderTick> {
 }
 
 /// Times that are common, as (words, minutes); none for "not known".
-pub(crate) fn common(state: &State, flame: bool) -> (Vec<ui::ChoiceRow>, Vec<Option<f64>>) {
+pub(super) fn common(state: &State, flame: bool) -> (Vec<ui::ChoiceRow>, Vec<Option<f64>>) {
     let times: Vec<Option<f64>> = if flame {
         vec![None, Some(2.5), Some(5.0), Some(10.0), Some(30.0)]
     } else {

@@ -5,8 +5,6 @@ use std::collections::HashSet;
 use super::{Fault, Faults, Rule};
 use crate::reference::{GradeFamily, Group, HydrogenLevel, Printed, Reference, Restraint, Row};
 
-/// Units that a limit may have; the engine knows each of them.
-
 pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     practice(reference, &mut Faults { file: "practice.ron", list });
     d11(reference, &mut Faults { file: "d11.ron", list });

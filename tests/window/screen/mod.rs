@@ -12,7 +12,7 @@ pub(crate) use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
 use slint::{ComponentHandle, PhysicalSize};
 use strawblue::app::{State, ui, window_in, window_of};
-use strawblue::job::{Session, Store};
+use strawblue::job::{Session, Slot, Store};
 use strawblue::words::Words;
 
 static FONTS: Once = Once::new();
@@ -48,6 +48,11 @@ fn ready() {
         })))
         .expect("one platform for each test thread");
     }
+}
+
+/// What is typed in a field of the job.
+pub(crate) fn typed_at(state: &State, slot: impl Into<Slot>) -> Option<String> {
+    state.session(|session| session.job.get(slot).map(str::to_owned))
 }
 
 /// Shows a window in a size, ready to be drawn.

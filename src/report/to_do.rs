@@ -1,7 +1,7 @@
 //! What there is to do beside the figures, in the order of the work.
 
 use super::figure::{BasisMark, basis_mark, maximum, minimum};
-use super::then_steel::{after_welding, buttering, cracked, grade_only, iron_route};
+use super::to_do_of_steel::{after_welding, buttering, cracked, grade_only, iron_route};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::family::Family;
 use crate::engine::job::Job;
@@ -11,7 +11,7 @@ use crate::reference::{Basis, Method};
 
 /// One thing to do or to know.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct ThenLine {
+pub struct ToDoLine {
     /// Stable id.
     pub id: String,
     /// What it is about.
@@ -26,7 +26,7 @@ pub struct ThenLine {
 
 /// The lines of a plan that has an answer.
 #[must_use]
-pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
+pub fn to_do_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ToDoLine> {
     let mut lines = Vec::new();
     let first =
         [Action::TooHard, Action::RemoveCase, Action::RemoveHardSkin, Action::CutEdges, Action::AskTemper];
@@ -68,8 +68,8 @@ pub fn then_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
     lines
 }
 
-pub(super) fn line(pen: &Pen<'_>, key: &str, value: String, note: String, basis: &Basis) -> ThenLine {
-    ThenLine {
+pub(super) fn line(pen: &Pen<'_>, key: &str, value: String, note: String, basis: &Basis) -> ToDoLine {
+    ToDoLine {
         id: key.to_owned(),
         label: pen.words.get(&format!("then-{key}")),
         value,
@@ -78,10 +78,10 @@ pub(super) fn line(pen: &Pen<'_>, key: &str, value: String, note: String, basis:
     }
 }
 
-fn push_actions(pen: &Pen<'_>, plan: &Plan, wanted: &[Action], lines: &mut Vec<ThenLine>) {
+fn push_actions(pen: &Pen<'_>, plan: &Plan, wanted: &[Action], lines: &mut Vec<ToDoLine>) {
     for action in wanted.iter().filter(|action| plan.actions.contains(action)) {
         let key = format!("action-{}", action.id());
-        lines.push(ThenLine {
+        lines.push(ToDoLine {
             id: action.id().to_owned(),
             label: pen.words.get(&key),
             value: pen.words.get(&format!("{key}.do")),
@@ -91,7 +91,7 @@ fn push_actions(pen: &Pen<'_>, plan: &Plan, wanted: &[Action], lines: &mut Vec<T
     }
 }
 
-fn measure(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+fn measure(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<ToDoLine>) {
     if plan.minimum.is_none() {
         return;
     }
@@ -106,7 +106,7 @@ fn measure(pen: &Pen<'_>, job: &Job, plan: &Plan, side: &Side, lines: &mut Vec<T
     ));
 }
 
-fn tack(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+fn tack(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ToDoLine>) {
     let Some(tack_c) = side.tack_c else { return };
     // At the interpass it is a maximum, and rounds as one.
     let figure = match &plan.interpass {
@@ -122,7 +122,7 @@ fn tack(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
     ));
 }
 
-fn cooling(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
+fn cooling(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ToDoLine>) {
     let distinct = distinct_members(job);
     for time in side.cooling.iter().filter(|time| distinct.contains(&time.member)) {
         let name = member_name(pen, job, time.member);
@@ -152,7 +152,7 @@ fn method_basis<'a>(pen: &Pen<'a>, method: Method) -> &'a Basis {
 }
 
 /// The spread of the estimates that have a value: they are estimates, so a span is shown.
-fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
+fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ToDoLine>) {
     let distinct = distinct_members(job);
     for (member, outcomes) in side.hardness.iter().filter(|(member, _)| distinct.contains(member)) {
         let values: Vec<f64> = outcomes
@@ -181,7 +181,7 @@ fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ThenLine>) {
     }
 }
 
-fn stop(pen: &Pen<'_>, plan: &Plan, lines: &mut Vec<ThenLine>) {
+fn stop(pen: &Pen<'_>, plan: &Plan, lines: &mut Vec<ToDoLine>) {
     let Some(limit) = &plan.minimum else { return };
     let figure = minimum(pen, limit.exact_c, limit.printed).main;
     lines.push(line(
@@ -196,7 +196,7 @@ fn stop(pen: &Pen<'_>, plan: &Plan, lines: &mut Vec<ThenLine>) {
 /// Below this a steel is cold, °C.
 const COLD_C: f64 = 20.0;
 
-fn post_heat(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ThenLine>) {
+fn post_heat(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ToDoLine>) {
     let asked = [Action::PostHeatBeforeCold, Action::PostHeatAboveM90]
         .into_iter()
         .find(|action| plan.actions.contains(action));
@@ -255,7 +255,7 @@ fn post_heat_notes(pen: &Pen<'_>, held: &PostHeat) -> Vec<String> {
     notes
 }
 
-fn wait(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ThenLine>) {
+fn wait(pen: &Pen<'_>, side: &Side, lines: &mut Vec<ToDoLine>) {
     let Some(strictest) = side.wait.first() else { return };
     let Some(hours) = strictest.value else { return };
     lines.push(line(

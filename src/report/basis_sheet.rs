@@ -13,7 +13,7 @@ use crate::units::TemperatureUnit;
 
 /// A basis sheet.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Sheet {
+pub struct BasisSheet {
     /// What it is about.
     pub label: String,
     /// The figure itself.
@@ -36,7 +36,7 @@ pub struct Sheet {
 
 /// The sheet of a figure: `minimum`, `maximum`, `ceiling` or `evidence-INDEX`.
 #[must_use]
-pub fn sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<Sheet> {
+pub fn basis_sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<BasisSheet> {
     match id {
         "minimum" => plan.governing().map(|item| of_evidence(pen, job, item, true)),
         "maximum" => plan.interpass.as_ref().map(|limit| of_limit(pen, job, limit, "answer-maximum")),
@@ -52,10 +52,10 @@ pub fn sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<Sheet> {
     }
 }
 
-fn in_words(pen: &Pen<'_>, title: &str, why: &str) -> Sheet {
+fn in_words(pen: &Pen<'_>, title: &str, why: &str) -> BasisSheet {
     let basis = basis_mark(pen, &Basis::Practice);
     let label = pen.words.get("answer-ceiling");
-    Sheet {
+    BasisSheet {
         figure: Figure::in_words(
             "ceiling",
             label.clone(),
@@ -74,7 +74,7 @@ fn in_words(pen: &Pen<'_>, title: &str, why: &str) -> Sheet {
     }
 }
 
-fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> Sheet {
+fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> BasisSheet {
     let basis = basis_mark(pen, &limit.basis);
     let label = pen.words.get(label);
     let mut steps = Vec::new();
@@ -86,7 +86,7 @@ fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> Sheet {
         value: pen.show.temperature(limit.exact_c).main,
     });
     let key = format!("limit-{}", limit.by);
-    Sheet {
+    BasisSheet {
         figure: Figure::new(
             "limit",
             label.clone(),
@@ -104,7 +104,7 @@ fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> Sheet {
     }
 }
 
-fn of_evidence(pen: &Pen<'_>, job: &Job, item: &Evidence, headline: bool) -> Sheet {
+fn of_evidence(pen: &Pen<'_>, job: &Job, item: &Evidence, headline: bool) -> BasisSheet {
     let outcome = &item.outcome;
     let rests_on = outcome.basis(&pen.reference.methods);
     let basis = basis_mark(pen, rests_on);
@@ -126,7 +126,7 @@ fn of_evidence(pen: &Pen<'_>, job: &Job, item: &Evidence, headline: bool) -> She
     if outcome.says == Says::Figure {
         paragraphs.push(rounding(pen, "sheet-rounding-up"));
     }
-    Sheet {
+    BasisSheet {
         figure: Figure::new("evidence", label.clone(), both, basis.clone()),
         label: if headline { pen.words.get("answer-minimum") } else { label },
         standing: Some(item.standing),

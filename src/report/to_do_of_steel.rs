@@ -2,7 +2,7 @@
 
 use super::answer::route_line;
 use super::figure::{basis_mark, maximum, minimum};
-use super::then::{ThenLine, line};
+use super::to_do::{ToDoLine, line};
 use super::{Pen, distinct_members, heat_words, member_name};
 use crate::engine::chemistry::Cap;
 use crate::engine::family::Family;
@@ -11,8 +11,8 @@ use crate::engine::plan::{Action, Ceiling, Layer, Plan, Verdict};
 use crate::reference::Basis;
 use crate::words::List;
 
-fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: &Basis) -> ThenLine {
-    ThenLine {
+fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: &Basis) -> ToDoLine {
+    ToDoLine {
         id: action.id().to_owned(),
         label: pen.words.get(&format!("action-{}", action.id())),
         value,
@@ -22,7 +22,7 @@ fn of_action(pen: &Pen<'_>, action: Action, value: String, note: String, basis: 
 }
 
 /// A published case in which steel of this kind cracked although it was preheated.
-pub(super) fn cracked(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
+pub(super) fn cracked(pen: &Pen<'_>, plan: &Plan) -> Option<ToDoLine> {
     let action = Action::CrackedCase;
     let case = plan.cracked.as_ref()?;
     let at: Vec<String> = case.at_c.iter().map(|at_c| pen.show.temperature(*at_c).main).collect();
@@ -40,13 +40,13 @@ pub(super) fn no_room_to_lay(pen: &Pen<'_>, member: &str, layer: &Layer) -> Stri
 
 /// What laying a buttering asks for: of the steel that it takes out of the joint, or, where
 /// every part is buttered, the figures of this plan.
-pub(super) fn buttering(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
+pub(super) fn buttering(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ToDoLine> {
     let action = Action::Buttering;
     if !plan.actions.contains(&action) {
         return Vec::new();
     }
     let distinct = distinct_members(job);
-    let lines: Vec<ThenLine> = plan
+    let lines: Vec<ToDoLine> = plan
         .members
         .iter()
         .enumerate()
@@ -77,13 +77,13 @@ pub(super) fn buttering(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> 
 }
 
 /// The rules of the one route for iron that a demand leaves open: it is then the plan.
-pub(super) fn iron_route(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
+pub(super) fn iron_route(pen: &Pen<'_>, plan: &Plan) -> Option<ToDoLine> {
     let iron = plan.members.iter().all(|member| member.family == Family::Iron);
     if !iron || plan.verdict != Verdict::Window {
         return None;
     }
     let route = route_line(pen, plan.routes.first()?);
-    Some(ThenLine {
+    Some(ToDoLine {
         id: format!("route-{}", route.id),
         label: pen.words.get("then-iron-route"),
         value: pen.words.list(List::Comma, &[&route.title, &route.figure]),
@@ -93,7 +93,7 @@ pub(super) fn iron_route(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
 }
 
 /// How a steel that is known by grade only was taken.
-pub(super) fn grade_only(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
+pub(super) fn grade_only(pen: &Pen<'_>, plan: &Plan) -> Option<ToDoLine> {
     let action = Action::GradeOnly;
     if !plan.actions.contains(&action) {
         return None;
@@ -114,7 +114,7 @@ pub(super) fn grade_only(pen: &Pen<'_>, plan: &Plan) -> Option<ThenLine> {
 }
 
 /// Heat treatment after welding, as it is printed for each grade that may need it.
-pub(super) fn after_welding(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ThenLine> {
+pub(super) fn after_welding(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ToDoLine> {
     let action = Action::HeatTreatAfter;
     let distinct = distinct_members(job);
     let mut lines = Vec::new();

@@ -1,0 +1,133 @@
+//! What is asked of a question: what is typed and chosen for it, and what is taken beside that.
+
+use super::question_plan::PlanFacts;
+use super::row_id::RowId;
+use crate::app::State;
+use crate::job::{Reading, STEEL, read_answers};
+use crate::questions::{Answers, COMPOSITION, Given, Input, Kind, Problem, Question, Reply};
+use crate::words::Words;
+
+/// What an input is taken to be while nothing is typed or chosen.
+pub(super) struct Begun {
+    /// Its key.
+    pub(super) key: &'static str,
+    /// The value.
+    pub(super) given: Given,
+    /// Is it the plan's?
+    pub(super) of_plan: bool,
+}
+
+/// A question with what is typed for it and what is taken beside that.
+pub(super) struct Asked {
+    /// The question.
+    pub(super) question: &'static Question,
+    /// What is taken where nothing is typed or chosen.
+    pub(super) begun: Vec<Begun>,
+    /// Keys of what can't be used, each with why.
+    pub(super) problems: Vec<(String, String)>,
+}
+
+impl Asked {
+    /// What is taken for an input while nothing is typed or chosen.
+    pub(super) fn begun(&self, input: &Input) -> Option<&Begun> {
+        self.begun.iter().find(|begun| begun.key == input.key)
+    }
+
+    /// Does what is taken for another input say what this one would?
+    pub(super) fn says_so(&self, input: &Input) -> bool {
+        let group = input.group.filter(|group| group.exclusive);
+        let mut others = self.begun.iter().filter_map(|begun| self.question.input(begun.key));
+        group.is_some() && others.any(|other| other.group == group)
+    }
+
+    /// Why what is typed under a key can't be used; empty where it can.
+    pub(super) fn problem(&self, key: &str) -> &str {
+        self.problems.iter().find(|(of, _)| of == key).map_or("", |(_, said)| said)
+    }
+}
+
+/// The id of the row of a question.
+pub(super) fn row_of(question: &Question) -> RowId {
+    RowId::Question(question.name.to_owned())
+}
+
+/// What is typed and chosen for a question, what is taken beside it, and the answer where all
+/// of it can be read.
+pub(super) fn ask(state: &State, question: &'static Question) -> (Asked, Option<Result<Reply, Problem>>) {
+    let mut pairs = Vec::new();
+    let mut touched = Vec::new();
+    for input in question.inputs {
+        for key in keys_of(input) {
+            if let Some(text) = given(state, question, key) {
+                pairs.push(((*key).to_owned(), text));
+                touched.push(input);
+            }
+        }
+    }
+    let own_steels = state.session(|session| session.own_steels.clone());
+    let units = state.session(|session| session.units);
+    let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
+    let plan = PlanFacts::of(state);
+    // What is typed takes the place of all that says the same.
+    let open = |input: &&Input| {
+        !touched
+            .iter()
+            .any(|other| std::ptr::eq(*other, *input) || input.group.is_some() && other.group == input.group)
+    };
+    let begun: Vec<Begun> = question
+        .inputs
+        .iter()
+        .filter(open)
+        .filter_map(|input| {
+            let of_plan = plan.as_ref().and_then(|plan| plan.given(state, input));
+            let in_form = || input.in_form.map(|preset| (preset.given(), false));
+            let (given, of_plan) = of_plan.map(|given| (given, true)).or_else(in_form)?;
+            Some(Begun { key: input.key, given, of_plan })
+        })
+        .collect();
+    let read = read_answers(question, &pairs, &reading);
+    let problems = read.as_ref().err().map_or_else(Vec::new, |problems| {
+        problems.iter().map(|problem| (problem.key.clone(), problem.say(&state.words))).collect()
+    });
+    let reply = read.ok().map(|mut answers: Answers| {
+        for taken in &begun {
+            answers.set(taken.key, taken.given.clone());
+            if let (Given::Steel(_), Some(plan)) = (&taken.given, &plan) {
+                plan.steel_notes().into_iter().for_each(|note| answers.note(note));
+            }
+        }
+        question.ask(&answers)
+    });
+    (Asked { question, begun, problems }, reply)
+}
+
+/// The keys under which an input may be typed: a steel by its name or by its certificate.
+fn keys_of(input: &'static Input) -> &'static [&'static str] {
+    match input.kind {
+        Kind::Composition => &[STEEL, COMPOSITION],
+        _ => std::slice::from_ref(&input.key),
+    }
+}
+
+/// What an input is called on the screen.
+pub(super) fn label_of(words: &Words, input: &Input) -> String {
+    match input.kind {
+        Kind::Composition => words.get("field-steel"),
+        _ => words.get(&format!("input-{}", input.key)),
+    }
+}
+
+/// What is typed or chosen under a key of a question.
+pub(super) fn given(state: &State, question: &Question, key: &str) -> Option<String> {
+    let chosen = matches!(question.input(key).map(|input| input.kind), Some(Kind::Choice(_) | Kind::Flag));
+    let key = format!("{}.{key}", question.name);
+    state.session(|session| {
+        let from = if chosen { &session.choices } else { &session.typed };
+        from.get(&key).filter(|text| !text.trim().is_empty()).cloned()
+    })
+}
+
+/// Is this key of the session an input of the question?
+pub(super) fn belongs(key: &str, question: &Question) -> bool {
+    key.split_once('.').is_some_and(|(name, _)| name == question.name)
+}

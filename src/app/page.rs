@@ -1,0 +1,48 @@
+//! The pages of the window: the places, and what opens above one.
+
+use strum::{EnumIter, EnumString, IntoStaticStr};
+
+/// A page. Its id names its words, its icon and what the window draws.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, EnumIter, EnumString, IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+pub enum Page {
+    /// A job, and what it needs.
+    Plan,
+    /// Temper colours.
+    Tint,
+    /// What can hurt. Sessions that were kept under its older name open there.
+    #[strum(to_string = "safety", serialize = "care")]
+    Safety,
+    /// The list of steels.
+    Steels,
+    /// A steel of the reader's own.
+    Certificate,
+    /// The list of fillers.
+    Fillers,
+    /// How it looks and how figures are written.
+    Settings,
+    /// What this is.
+    About,
+}
+
+impl Page {
+    /// Places in the order of the navigation: only those that work.
+    pub(super) const PLACES: [Self; 3] = [Self::Plan, Self::Tint, Self::Safety];
+
+    /// Its id.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        self.into()
+    }
+
+    /// The place that a session names; the first where it names none.
+    pub(super) fn place(kept: &str) -> Self {
+        kept.parse().ok().filter(|page| Self::PLACES.contains(page)).unwrap_or(Self::PLACES[0])
+    }
+
+    /// The message of its title.
+    pub(super) fn title(self) -> String {
+        let id = self.id();
+        if Self::PLACES.contains(&self) { format!("place-{id}") } else { format!("page-{id}") }
+    }
+}
