@@ -15,7 +15,9 @@ pub(super) fn asks(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
         .iter()
         .filter(|asked| distinct.contains(&asked.member))
         // The condition of the window names the temper with its figure.
-        .filter(|asked| asked.ask != Ask::Temper || plan.needs.is_none_or(|needs| needs.member != asked.member))
+        .filter(|asked| {
+            asked.ask != Ask::Temper || plan.needs.is_none_or(|needs| needs.member != asked.member)
+        })
         .map(|asked| ask(pen, job, plan, *asked))
         .collect();
     if let Some(needs) = plan.needs {
@@ -38,7 +40,8 @@ fn ask(pen: &Pen<'_>, job: &Job, plan: &Plan, asked: Asked) -> String {
     let key = format!("ask-{}", asked.ask.id());
     if asked.ask == Ask::StainlessKind {
         let kinds = stainless_kinds(&plan.members[asked.member].chemistry.nominal);
-        let kinds: Vec<String> = kinds.iter().map(|kind| pen.words.get(&format!("kind-{}", kind.id()))).collect();
+        let kinds: Vec<String> =
+            kinds.iter().map(|kind| pen.words.get(&format!("kind-{}", kind.id()))).collect();
         return pen.words.with(&key, &[("member", &member), ("kinds", &pen.words.list(List::Comma, &kinds))]);
     }
     pen.words.with(&key, &[("member", &member)])
@@ -56,8 +59,7 @@ pub(super) fn without_window(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<Strin
         let high = maximum(pen, own.most.as_maximum_c(), Some(own.most)).main;
         let source = source_line(pen, &own.basis);
         let member = member_name(pen, job, own.member);
-        let values =
-            [("member", member.as_str()), ("low", &low), ("high", &high), ("source", &source)];
+        let values = [("member", member.as_str()), ("low", &low), ("high", &high), ("source", &source)];
         lines.push(pen.words.with("answer-documented", &values));
     }
     lines
