@@ -3,6 +3,7 @@
 mod agree;
 mod cases;
 mod cautions;
+mod grade_table;
 mod laws;
 mod never_panics;
 mod promises;
