@@ -88,7 +88,8 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
         .analysis
         .iter()
         .flat_map(|steel| {
-            let limited = Element::ALL.into_iter().filter(|element| limits.limit(element.symbol()).is_some());
+            let limited =
+                Element::ALL.iter().copied().filter(|element| limits.limit(element.symbol()).is_some());
             limited.map(|element| Checked {
                 low: None,
                 ..Checked::of(limits, element.symbol(), steel.get(element), Ends::Drawn)
@@ -98,9 +99,10 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
         .collect();
     let boron = query.analysis.is_some_and(|steel| steel.get(Element::B) >= BORON);
     let found = cell(table, query).filter(|_| beyond.is_empty() && !boron);
-    let intended = query.analysis.filter(|_| boron).map(|steel| {
-        Checked::up_to("B", steel.get(Element::B), Unit::Percent, Some(BORON))
-    });
+    let intended = query
+        .analysis
+        .filter(|_| boron)
+        .map(|steel| Checked::up_to("B", steel.get(Element::B), Unit::Percent, Some(BORON)));
     // Under the lowest column its cell counts times the heat input.
     let scale = (query.heat_input_kj_per_mm / lowest_heat(table)).min(1.0);
     let most_mm = found.map(|cell| cell.combined_mm * scale);
