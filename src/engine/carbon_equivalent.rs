@@ -177,7 +177,8 @@ impl Equivalent {
 #[must_use]
 pub fn within(row: &MethodRow, steel: &Composition) -> Vec<Checked> {
     Element::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .filter(|element| row.limit(element.symbol()).is_some())
         .map(|element| Checked::of(row, element.symbol(), steel.get(element), Ends::Drawn))
         .collect()

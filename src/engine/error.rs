@@ -114,7 +114,7 @@ pub(crate) const TEMPERATURE: Domain = Domain::new("T", -100.0, 1600.0);
 /// Passes a composition whose elements are all shares of a whole.
 pub(crate) fn check_composition(composition: &Composition) -> Result<(), EngineError> {
     let mut sum = 0.0;
-    for element in Element::ALL {
+    for &element in Element::ALL {
         sum += Domain::new(element.symbol(), 0.0, 100.0).check(composition.get(element))?;
     }
     Domain::new("sum of elements", 0.0, 100.0).check(sum).map(|_| ())

@@ -5,7 +5,10 @@ use super::{EngineError, Outcome, Unit};
 use crate::reference::Method;
 
 /// A hardness scale, or the tensile strength that goes with it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantNames, strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Scale {
     /// Rockwell C.
     Hrc,
@@ -19,17 +22,12 @@ pub enum Scale {
 
 impl Scale {
     /// All scales.
-    pub const ALL: [Self; 4] = [Self::Hrc, Self::Hv, Self::Hb, Self::Mpa];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Hrc => "hrc",
-            Self::Hv => "hv",
-            Self::Hb => "hb",
-            Self::Mpa => "mpa",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     const fn symbol(self) -> &'static str {
@@ -147,25 +145,26 @@ const ISO_18265: [Row; 20] = [
 ];
 
 /// Which conversion table.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantNames, strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum ConversionTable {
     /// ASTM E140 / SAE J417.
     AstmE140,
     /// ISO 18265 Table A.1.
+    #[strum(serialize = "iso-18265")]
     Iso18265,
 }
 
 impl ConversionTable {
     /// Both tables.
-    pub const ALL: [Self; 2] = [Self::AstmE140, Self::Iso18265];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::AstmE140 => "astm-e140",
-            Self::Iso18265 => "iso-18265",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     const fn rows(self) -> &'static [Row] {
@@ -232,7 +231,8 @@ pub fn hardness_conversion(
     let (low, high) = table.span(from);
     Domain { symbol: from.symbol(), low, high }.check(value)?;
     Ok(Scale::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .filter(|to| *to != from)
         .map(|to| {
             let mut outcome = Outcome::open(table.method(), to.unit()).named(to.answer());

@@ -253,7 +253,8 @@ pub enum IrLimit {
 }
 
 /// What a reading shows about a limit.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum IrVerdict {
     /// The limit is kept, whatever the surface and surroundings within their ranges.
     Kept,
@@ -269,13 +270,8 @@ pub enum IrVerdict {
 impl IrVerdict {
     /// Stable id; the words are the Fluent message `ir-verdict-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Kept => "kept",
-            Self::AskAnother => "ask-another",
-            Self::NotShown => "not-shown",
-            Self::Missed => "missed",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

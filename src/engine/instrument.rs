@@ -1,7 +1,8 @@
 //! Which kinds of instrument tell a temperature, and how far can each be believed?
 
 /// A kind of instrument.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantArray)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Instrument {
     /// Temperature crayon: melts at or above its figure.
     Crayon,
@@ -17,20 +18,13 @@ pub enum Instrument {
 
 impl Instrument {
     /// All kinds.
-    pub const ALL: [Self; 5] =
-        [Self::Crayon, Self::ContactProbe, Self::Thermocouple, Self::Infrared, Self::Tint];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id; the words are the Fluent message `instrument-ID`, with what it can and
     /// can't say as `.can` and `.cannot`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Crayon => "crayon",
-            Self::ContactProbe => "contact-probe",
-            Self::Thermocouple => "thermocouple",
-            Self::Infrared => "infrared",
-            Self::Tint => "tint",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     /// The designation of equipment in a report by ISO 13916, from memory; none for tint,

@@ -5,7 +5,10 @@ use super::{EngineError, Outcome, Step, Unit};
 use crate::reference::{Basis, Method, Methods};
 
 /// How the part is heated.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantNames, strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum HeatedBy {
     /// Flame from one side; it must be taken away before measuring.
     Flame,
@@ -15,15 +18,12 @@ pub enum HeatedBy {
 
 impl HeatedBy {
     /// All ways.
-    pub const ALL: [Self; 2] = [Self::Flame, Self::Soaking];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Flame => "flame",
-            Self::Soaking => "soaking",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 
@@ -39,7 +39,10 @@ pub struct PartToMeasure {
 }
 
 /// A rule of measuring; the words are the Fluent message `note-ID`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantNames, strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case", prefix = "measuring-")]
 pub enum MeasuringRule {
     /// On the face opposite the heat, where it can be reached.
     FarFace,
@@ -59,28 +62,12 @@ pub enum MeasuringRule {
 
 impl MeasuringRule {
     /// All rules.
-    pub const ALL: [Self; 7] = [
-        Self::FarFace,
-        Self::HeatedFaceAfterWait,
-        Self::ColdestPoint,
-        Self::HottestPoint,
-        Self::ThickMember,
-        Self::JustBefore,
-        Self::WholeZone,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::FarFace => "measuring-far-face",
-            Self::HeatedFaceAfterWait => "measuring-heated-face-after-wait",
-            Self::ColdestPoint => "measuring-coldest-point",
-            Self::HottestPoint => "measuring-hottest-point",
-            Self::ThickMember => "measuring-thick-member",
-            Self::JustBefore => "measuring-just-before",
-            Self::WholeZone => "measuring-whole-zone",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     /// What the rule rests on.

@@ -7,50 +7,23 @@ use crate::reference::{Basis, Method};
 
 impl RedHeat {
     /// All red heats, rising.
-    pub const ALL: [Self; 10] = [
-        Self::JustVisible,
-        Self::DarkRed,
-        Self::DullCherry,
-        Self::Cherry,
-        Self::BrightCherry,
-        Self::Orange,
-        Self::LightOrange,
-        Self::Yellow,
-        Self::White,
-        Self::BrightWhite,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id; the words are the Fluent message `red-heat-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::JustVisible => "just-visible",
-            Self::DarkRed => "dark-red",
-            Self::DullCherry => "dull-cherry",
-            Self::Cherry => "cherry",
-            Self::BrightCherry => "bright-cherry",
-            Self::Orange => "orange",
-            Self::LightOrange => "light-orange",
-            Self::Yellow => "yellow",
-            Self::White => "white",
-            Self::BrightWhite => "bright-white",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 
 impl Light {
     /// All lights, from dark to bright.
-    pub const ALL: [Self; 4] = [Self::Dark, Self::Twilight, Self::Daylight, Self::Sunlight];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id; the words are the Fluent message `light-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Dark => "dark",
-            Self::Twilight => "twilight",
-            Self::Daylight => "daylight",
-            Self::Sunlight => "sunlight",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

@@ -48,7 +48,7 @@ pub fn several_steels(typed: &str, reference: &Reference) -> Vec<String> {
     };
     let mut told: Vec<Element> = HARDENING.into_iter().filter(|e| differ(bearers[0], *e)).collect();
     if told.is_empty() {
-        told = Element::ALL.into_iter().filter(|e| differ(bearers[0], *e)).collect();
+        told = Element::ALL.iter().copied().filter(|e| differ(bearers[0], *e)).collect();
     }
     let of = |grade: &&Grade| {
         let shares: Vec<String> = told

@@ -75,7 +75,7 @@ fn answer_method_b(given: &Answers) -> Result<Reply, Problem> {
         thickness_mm: given.number("thickness")?,
         hydrogen_ml: given.number("hydrogen")?,
         net_heat_kj_per_mm: given.number("heat-input")?,
-        high_restraint: given.choice("restraint", &Restraint::ALL, Restraint::id)? == Restraint::High,
+        high_restraint: given.choice("restraint", Restraint::ALL, Restraint::id)? == Restraint::High,
     };
     let outcome = method_b::method_b(row(Method::MethodB), &asked, Ends::Drawn)?;
     let none = clears(&outcome);

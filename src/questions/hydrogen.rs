@@ -75,7 +75,7 @@ pub(super) static INSPECTION_WAIT: Question = Question {
         shared::NET_HEAT.required(),
         Input::new("weld-size", Kind::Length).within(0.1, 5000.0).of(OfPlan::WeldSize),
         Input::new("yield", Kind::Stress).within(50.0, 3000.0).of(OfPlan::Yield),
-        shared::RESTRAINT.or(Preset::Choice(Restraint::Medium.id())),
+        shared::RESTRAINT.or(Preset::Choice("medium")),
         Input::new("heat-treated", Kind::Flag).or(Preset::Flag(false)),
     ],
     answers: &[
@@ -99,7 +99,7 @@ fn answer_wait(given: &Answers) -> Result<Reply, Problem> {
         size_mm: given.maybe_number("weld-size"),
         yield_mpa: given.maybe_number("yield"),
         net_heat_kj_per_mm: given.number("heat-input")?,
-        restraint: given.choice("restraint", &Restraint::ALL, Restraint::id)?,
+        restraint: given.choice("restraint", Restraint::ALL, Restraint::id)?,
         heat_treated: given.flag("heat-treated"),
     };
     Ok(Reply::of(inspection_wait(&embedded().inspection, &weld)?)

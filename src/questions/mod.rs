@@ -11,19 +11,6 @@
 //! assert_eq!(reply.answers[0].value.unwrap().round(), 71.0);
 //! ```
 
-/// The ids of all kinds of something, for a choice among them.
-macro_rules! ids {
-    ($kind:ty) => {{
-        let mut ids = [""; <$kind>::ALL.len()];
-        let mut at = 0;
-        while at < ids.len() {
-            ids[at] = <$kind>::ALL[at].id();
-            at += 1;
-        }
-        ids
-    }};
-}
-
 mod answers;
 mod equivalents;
 mod formulas;
@@ -99,7 +86,7 @@ mod shared {
 
     /// Rows of `data/joints.ron`.
     const JOINTS: &[&str] = <Joint as strum::VariantNames>::VARIANTS;
-    const RESTRAINTS: [&str; Restraint::ALL.len()] = ids!(Restraint);
+    const RESTRAINTS: &[&str] = <Restraint as strum::VariantNames>::VARIANTS;
 
     pub(super) const STEEL: Input = Input::new(COMPOSITION, Kind::Composition).of(OfPlan::Steel);
     pub(super) const THICKNESS: Input =
@@ -115,5 +102,5 @@ mod shared {
     pub(super) const JOINT: Input = Input::new("joint", Kind::Choice(JOINTS)).of(OfPlan::Joint);
     pub(super) const TEMPERATURE: Input = Input::new("temperature", Kind::Temperature).within(-100.0, 1600.0);
     pub(super) const RESTRAINT: Input =
-        Input::new("restraint", Kind::Choice(&RESTRAINTS)).of(OfPlan::Restraint);
+        Input::new("restraint", Kind::Choice(RESTRAINTS)).of(OfPlan::Restraint);
 }

@@ -110,8 +110,8 @@ fn answer_file(given: &Answers) -> Result<Reply, Problem> {
     Ok(Reply::of([file_test(skates)]).note_if(true, "file-skin-only").note_if(skates, "file-hard-skin"))
 }
 
-const SCALES: &[&str] = &ids!(Scale);
-const TABLES: &[&str] = &ids!(ConversionTable);
+const SCALES: &[&str] = <Scale as strum::VariantNames>::VARIANTS;
+const TABLES: &[&str] = <ConversionTable as strum::VariantNames>::VARIANTS;
 
 /// A hardness on the other scales.
 pub(super) static HARDNESS_CONVERSION: Question = Question {
@@ -127,8 +127,8 @@ pub(super) static HARDNESS_CONVERSION: Question = Question {
 };
 
 fn answer_conversion(given: &Answers) -> Result<Reply, Problem> {
-    let from = given.choice("scale", &Scale::ALL, Scale::id)?;
-    let table = given.choice("table", &ConversionTable::ALL, ConversionTable::id)?;
+    let from = given.choice("scale", Scale::ALL, Scale::id)?;
+    let table = given.choice("table", ConversionTable::ALL, ConversionTable::id)?;
     let value = given.number("hardness")?;
     let answers = hardness_conversion(value, from, table)?;
     let hv = if from == Scale::Hv { Some(value) } else { table.convert(value, from, Scale::Hv) };

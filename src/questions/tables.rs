@@ -62,7 +62,7 @@ pub(super) static D11_ANNEX: Question = Question {
         shared::STEEL_OR_FIGURE,
         Input::new("pcm", EQUIVALENT).one_of("analysis").within(0.0, 10.0),
         shared::HYDROGEN.required(),
-        shared::RESTRAINT.or(Preset::Choice(Restraint::Medium.id())),
+        shared::RESTRAINT.or(Preset::Choice("medium")),
         shared::THICKNESS.required(),
     ],
     answers: &["d11-annex"],
@@ -74,7 +74,7 @@ fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
     let asked = d11_annex::D11Annex {
         pcm: given.number_or_of_analysis("pcm", Chemistry::pcm)?,
         hydrogen_ml: given.number("hydrogen")?,
-        restraint: given.choice("restraint", &Restraint::ALL, Restraint::id)?,
+        restraint: given.choice("restraint", Restraint::ALL, Restraint::id)?,
         thickness_mm: given.number("thickness")?,
     };
     let outcome = d11_annex::d11_annex(&embedded().d11, asked)?;

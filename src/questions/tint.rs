@@ -14,17 +14,17 @@ use crate::engine::tint::{
 };
 use crate::reference::tint::{Light, RedHeat, SurfaceState, TintData};
 
-const STAGES: [&str; Stage::ALL.len()] = ids!(Stage);
-const GLOWS: [&str; RedHeat::ALL.len()] = ids!(RedHeat);
-const LIGHTS: [&str; Light::ALL.len()] = ids!(Light);
-const TINT_NOTES: &[&str] = &ids!(TintNote);
-const RULES: &[&str] = &ids!(MeasuringRule);
-const SPOTS: [&str; SpotState::ALL.len()] = ids!(SpotState);
+const STAGES: &[&str] = <Stage as strum::VariantNames>::VARIANTS;
+const GLOWS: &[&str] = <RedHeat as strum::VariantNames>::VARIANTS;
+const LIGHTS: &[&str] = <Light as strum::VariantNames>::VARIANTS;
+const TINT_NOTES: &[&str] = <TintNote as strum::VariantNames>::VARIANTS;
+const RULES: &[&str] = <MeasuringRule as strum::VariantNames>::VARIANTS;
+const SPOTS: &[&str] = <SpotState as strum::VariantNames>::VARIANTS;
 /// Surfaces of `data/tint.ron`.
 const SURFACES: [&str; 7] =
     ["bright", "cold-rolled", "rolled-sheet", "mill-scale", "rusted", "oxidised", "black-spot"];
 const LOOKED: [&str; 2] = ["flame-on", "afterwards"];
-const HEATED_BY: [&str; HeatedBy::ALL.len()] = ids!(HeatedBy);
+const HEATED_BY: &[&str] = <HeatedBy as strum::VariantNames>::VARIANTS;
 
 const PEAK: Input = Input::new("peak", Kind::Temperature).required().within(0.0, 700.0);
 const START: Input = Input::new("start-temperature", Kind::Temperature)
@@ -41,7 +41,7 @@ const NEAR_PEAK_MOST: Input = Input::new("near-peak-minutes-most", Kind::Number)
 const FILM_BEFORE: Input =
     Input::new("film-before", Kind::Number).or(Preset::Number(0.0)).within(0.0, 1000.0);
 const CHROMIUM: Input = Input::new("chromium", Kind::Percent).within(0.0, 100.0);
-const SPOT: Input = Input::new("spot", Kind::Choice(&SPOTS)).or(Preset::Choice(SpotState::Bright.id()));
+const SPOT: Input = Input::new("spot", Kind::Choice(SPOTS)).or(Preset::Choice("bright"));
 const SHIELDED: Input = Input::new("shielded-from-air", Kind::Flag);
 const SURFACE: Input = Input::new("surface", Kind::Choice(&SURFACES)).required();
 const GUN: Input = Input::new("gun-emissivity", Kind::Number).or(Preset::Number(0.95)).within(0.01, 1.0);
@@ -67,7 +67,7 @@ fn span(given: &Answers, least: &str, most: &str) -> Option<Span> {
 fn steel(given: &Answers) -> Result<Circumstances, Problem> {
     Ok(Circumstances {
         chromium_pct: given.maybe_number("chromium"),
-        spot: given.choice("spot", &SpotState::ALL, SpotState::id)?,
+        spot: given.choice("spot", SpotState::ALL, SpotState::id)?,
         shielded_from_air: given.flag("shielded-from-air"),
     })
 }
@@ -146,8 +146,8 @@ pub(super) static TINT_AFTERWARDS: Question = Question {
 pub(super) static PEAK_FROM_TINT: Question = Question {
     name: "peak-from-tint",
     inputs: &[
-        Input::new("colour", Kind::Choice(&STAGES)).required(),
-        Input::new("colour-last", Kind::Choice(&STAGES)),
+        Input::new("colour", Kind::Choice(STAGES)).required(),
+        Input::new("colour-last", Kind::Choice(STAGES)),
         Input::new("looked", Kind::Choice(&LOOKED)).required(),
         START,
         MINUTES,
@@ -164,9 +164,9 @@ pub(super) static PEAK_FROM_TINT: Question = Question {
     answers: &["peak-from-tint"],
     notes: TINT_NOTES,
     answer: |given| {
-        let first = given.choice("colour", &Stage::ALL, Stage::id)?;
+        let first = given.choice("colour", Stage::ALL, Stage::id)?;
         let last = match given.maybe_choice("colour-last") {
-            Some(_) => given.choice("colour-last", &Stage::ALL, Stage::id)?,
+            Some(_) => given.choice("colour-last", Stage::ALL, Stage::id)?,
             None => first,
         };
         let mode = if given.maybe_choice("looked") == Some(LOOKED[0]) {
@@ -319,7 +319,7 @@ pub(super) static MEASURING_PLACE: Question = Question {
     name: "measuring-place",
     inputs: &[
         shared::THICKNESS.required(),
-        Input::new("heated-by", Kind::Choice(&HEATED_BY)).or(Preset::Choice(HEATED_BY[0])),
+        Input::new("heated-by", Kind::Choice(HEATED_BY)).or(Preset::Choice(HEATED_BY[0])),
         Input::new("far-face", Kind::Flag),
     ],
     answers: &["measuring-distance", "measuring-zone", "measuring-wait"],
@@ -327,7 +327,7 @@ pub(super) static MEASURING_PLACE: Question = Question {
     answer: |given| {
         let place = measuring_place(PartToMeasure {
             thickest_mm: given.number("thickness")?,
-            heated_by: given.choice("heated-by", &HeatedBy::ALL, HeatedBy::id)?,
+            heated_by: given.choice("heated-by", HeatedBy::ALL, HeatedBy::id)?,
             far_face_reached: given.flag("far-face"),
         })?;
         let mut reply = Reply::of([place.distance, place.zone, place.wait]);
@@ -342,14 +342,14 @@ pub(super) static MEASURING_PLACE: Question = Question {
 pub(super) static RED_HEAT: Question = Question {
     name: "red-heat",
     inputs: &[
-        Input::new("glow", Kind::Choice(&GLOWS)).required(),
-        Input::new("light", Kind::Choice(&LIGHTS)).or(Preset::Choice("daylight")),
+        Input::new("glow", Kind::Choice(GLOWS)).required(),
+        Input::new("light", Kind::Choice(LIGHTS)).or(Preset::Choice("daylight")),
     ],
     answers: &["red-heat"],
     notes: &[],
     answer: |given| {
-        let glow = given.choice("glow", &RedHeat::ALL, RedHeat::id)?;
-        let light = given.choice("light", &Light::ALL, Light::id)?;
+        let glow = given.choice("glow", RedHeat::ALL, RedHeat::id)?;
+        let light = given.choice("light", Light::ALL, Light::id)?;
         Ok(Reply::of([red_heat_range(&TintData::embedded().red_heat, glow, light)?.outcome]))
     },
 };

@@ -53,7 +53,8 @@ impl Reference {
 pub fn differences(one: &Grade, other: &Grade) -> Vec<(Element, Limits, Limits)> {
     let limits = |grade: &Grade, element| grade.composition.get(&element).copied().unwrap_or_default();
     Element::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .map(|element| (element, limits(one, element), limits(other, element)))
         .filter(|(_, left, right)| left != right)
         .collect()

@@ -6,7 +6,21 @@ use serde::{Deserialize, Serialize};
 use super::{ArcKind, Basis, Row};
 
 /// What the person is about to do.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Place {
     /// Grind, cut, brush or chip.
     Grind,
@@ -24,26 +38,12 @@ pub enum Place {
 
 impl Place {
     /// All places in the order in which they are shown.
-    pub const ALL: [Self; 6] = [
-        Self::Grind,
-        Self::LightTorch,
-        Self::StrikeArc,
-        Self::HandleHotOrFrozen,
-        Self::CoatedMetal,
-        Self::TightPlace,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// The stable id; its words are the Fluent message `place-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Grind => "grind",
-            Self::LightTorch => "light-torch",
-            Self::StrikeArc => "strike-arc",
-            Self::HandleHotOrFrozen => "handle-hot-or-frozen",
-            Self::CoatedMetal => "coated-metal",
-            Self::TightPlace => "tight-place",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

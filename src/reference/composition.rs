@@ -5,7 +5,20 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 /// An element that the formulas or the dataset speak of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
 #[allow(missing_docs, reason = "chemical symbols")]
 pub enum Element {
     C,
@@ -32,60 +45,18 @@ pub enum Element {
 
 impl Element {
     /// All elements in the order in which a mill certificate prints them.
-    pub const ALL: [Self; 20] = [
-        Self::C,
-        Self::Si,
-        Self::Mn,
-        Self::P,
-        Self::S,
-        Self::Cr,
-        Self::Mo,
-        Self::Ni,
-        Self::V,
-        Self::Cu,
-        Self::Nb,
-        Self::Ti,
-        Self::B,
-        Self::Al,
-        Self::N,
-        Self::W,
-        Self::Pb,
-        Self::Zr,
-        Self::Co,
-        Self::Mg,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// The chemical symbol.
     #[must_use]
-    pub const fn symbol(self) -> &'static str {
-        match self {
-            Self::C => "C",
-            Self::Si => "Si",
-            Self::Mn => "Mn",
-            Self::P => "P",
-            Self::S => "S",
-            Self::Cr => "Cr",
-            Self::Mo => "Mo",
-            Self::Ni => "Ni",
-            Self::V => "V",
-            Self::Cu => "Cu",
-            Self::Nb => "Nb",
-            Self::Ti => "Ti",
-            Self::B => "B",
-            Self::Al => "Al",
-            Self::N => "N",
-            Self::W => "W",
-            Self::Pb => "Pb",
-            Self::Zr => "Zr",
-            Self::Co => "Co",
-            Self::Mg => "Mg",
-        }
+    pub fn symbol(self) -> &'static str {
+        self.into()
     }
 
     /// The element of a symbol, whatever its case.
     #[must_use]
     pub fn from_symbol(symbol: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|element| element.symbol().eq_ignore_ascii_case(symbol))
+        Self::ALL.iter().copied().find(|element| element.symbol().eq_ignore_ascii_case(symbol))
     }
 }
 
@@ -95,7 +66,7 @@ impl Element {
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
 #[serde(from = "BTreeMap<Element, f64>", into = "BTreeMap<Element, f64>")]
 pub struct Composition {
-    percent: [f64; 20],
+    percent: [f64; Element::ALL.len()],
 }
 
 impl Composition {
@@ -141,7 +112,8 @@ impl From<BTreeMap<Element, f64>> for Composition {
 impl From<Composition> for BTreeMap<Element, f64> {
     fn from(composition: Composition) -> Self {
         Element::ALL
-            .into_iter()
+            .iter()
+            .copied()
             .filter(|element| composition.get(*element) != 0.0)
             .map(|element| (element, composition.get(element)))
             .collect()

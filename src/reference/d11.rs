@@ -5,7 +5,9 @@ use serde::{Deserialize, Serialize};
 use super::{Basis, Restraint, ThicknessRow};
 
 /// Susceptibility group of the hydrogen control method.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, strum::VariantArray,
+)]
 #[allow(missing_docs, reason = "letters of the groups")]
 pub enum Group {
     A,
@@ -19,7 +21,7 @@ pub enum Group {
 
 impl Group {
     /// All groups from the least susceptible.
-    pub const ALL: [Self; 7] = [Self::A, Self::B, Self::C, Self::D, Self::E, Self::F, Self::G];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// The letter.
     #[must_use]
@@ -37,7 +39,9 @@ impl Group {
 }
 
 /// Hydrogen level of the annex: H1 is the lowest.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize, strum::VariantArray,
+)]
 pub enum HydrogenLevel {
     /// Extra-low: up to 5 ml in 100 g.
     H1,
@@ -49,7 +53,7 @@ pub enum HydrogenLevel {
 
 impl HydrogenLevel {
     /// All levels from the lowest hydrogen.
-    pub const ALL: [Self; 3] = [Self::H1, Self::H2, Self::H3];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 }
 
 /// A printed cell.

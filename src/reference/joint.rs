@@ -6,7 +6,22 @@ use serde::{Deserialize, Serialize};
 use super::{Basis, Row};
 
 /// How freely the members can move while the weld shrinks.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantNames,
+    strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Restraint {
     /// Free to move: common fillets and grooves.
     Low,
@@ -18,16 +33,12 @@ pub enum Restraint {
 
 impl Restraint {
     /// All restraints, the freest first.
-    pub const ALL: [Self; 3] = [Self::Low, Self::Medium, Self::High];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Low => "low",
-            Self::Medium => "medium",
-            Self::High => "high",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

@@ -5,7 +5,21 @@ use serde::{Deserialize, Serialize};
 use super::{Basis, Row};
 
 /// The kinds of arc.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    Hash,
+    PartialOrd,
+    Ord,
+    Serialize,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum ArcKind {
     /// Gas tungsten arc.
     Gtaw,
@@ -23,19 +37,12 @@ pub enum ArcKind {
 
 impl ArcKind {
     /// All kinds.
-    pub const ALL: [Self; 6] = [Self::Gtaw, Self::Paw, Self::Gmaw, Self::Fcaw, Self::Smaw, Self::Saw];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// The stable id.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Gtaw => "gtaw",
-            Self::Paw => "paw",
-            Self::Gmaw => "gmaw",
-            Self::Fcaw => "fcaw",
-            Self::Smaw => "smaw",
-            Self::Saw => "saw",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

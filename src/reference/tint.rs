@@ -171,7 +171,21 @@ pub struct TintTables {
 }
 
 /// A red heat on our own scale, in rising order.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantNames,
+    strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 #[allow(missing_docs, reason = "each is the colour of its name")]
 pub enum RedHeat {
     JustVisible,
@@ -187,7 +201,21 @@ pub enum RedHeat {
 }
 
 /// The light that a glow is seen in, from dark to bright.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Deserialize)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    Deserialize,
+    strum::IntoStaticStr,
+    strum::VariantNames,
+    strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 #[allow(missing_docs, reason = "each is the light of its name")]
 pub enum Light {
     Dark,

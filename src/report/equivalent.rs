@@ -17,7 +17,8 @@ pub fn equivalent_sheet(pen: &Pen<'_>, which: Equivalent, steel: &Composition) -
     let basis = basis_mark(pen, outcome.basis(methods));
     let label = pen.words.get(&format!("answer-{}", which.id()));
     let mut steps: Vec<StepLine> = Element::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .filter(|&element| steel.get(element) > 0.0)
         .map(|element| (element, which.of(&Composition::new(&[(element, steel.get(element))]))))
         .filter(|(_, share)| *share > 0.0)

@@ -65,7 +65,7 @@ proptest! {
 
     #[test]
     fn hotter_is_never_slower(one in temperature(), other in temperature()) {
-        for curve in Curve::ALL {
+        for &curve in Curve::ALL {
             prop_assert!(d(curve, one.min(other)) <= d(curve, one.max(other)));
         }
         prop_assert!(d(Curve::Slow, one) <= d(Curve::Middle, one) && d(Curve::Middle, one) <= d(Curve::Fast, one));

@@ -285,7 +285,7 @@ proptest! {
 
     #[test]
     fn scales_convert_there_and_back(hv in 100.0..940.0f64, more in 0.1..50.0f64) {
-        for table in ConversionTable::ALL {
+        for &table in ConversionTable::ALL {
             for to in [Scale::Hrc, Scale::Hb, Scale::Mpa] {
                 let Some(there) = table.convert(hv, Scale::Hv, to) else { continue };
                 let back = table.convert(there, to, Scale::Hv).unwrap();

@@ -86,7 +86,7 @@ fn red_heat_by_name_and_by_temperature() {
     let names = red_heat_names(heats, 700.0, Light::Daylight).unwrap();
     assert_eq!(names.len(), 5);
     assert!(names.iter().all(|line| line.row.name == RedHeat::DarkRed), "{names:?}");
-    for name in RedHeat::ALL {
+    for &name in RedHeat::ALL {
         let range = red_heat_range(heats, name, Light::Daylight).unwrap();
         assert!(range.outcome.low.unwrap() >= 500.0, "{name:?}");
     }

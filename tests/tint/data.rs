@@ -75,15 +75,15 @@ fn everything_shown_has_words() {
     let words = Words::english();
     let data = TintData::embedded();
     let mut keys: Vec<String> = Vec::new();
-    keys.extend(Stage::ALL.map(|stage| format!("tint-stage-{}", stage.id())));
-    keys.extend(TintNote::ALL.map(|note| format!("note-{}", note.id())));
-    keys.extend(SpotState::ALL.map(|spot| format!("tint-spot-{}", spot.id())));
-    keys.extend(Refusal::ALL.map(|refusal| format!("error-{}", refusal.id())));
-    keys.extend(RedHeat::ALL.map(|heat| format!("red-heat-{}", heat.id())));
-    keys.extend(Light::ALL.map(|light| format!("light-{}", light.id())));
-    keys.extend(MeasuringRule::ALL.map(|rule| format!("note-{}", rule.id())));
+    keys.extend(Stage::ALL.iter().map(|stage| format!("tint-stage-{}", stage.id())));
+    keys.extend(TintNote::ALL.iter().map(|note| format!("note-{}", note.id())));
+    keys.extend(SpotState::ALL.iter().map(|spot| format!("tint-spot-{}", spot.id())));
+    keys.extend(Refusal::ALL.iter().map(|refusal| format!("error-{}", refusal.id())));
+    keys.extend(RedHeat::ALL.iter().map(|heat| format!("red-heat-{}", heat.id())));
+    keys.extend(Light::ALL.iter().map(|light| format!("light-{}", light.id())));
+    keys.extend(MeasuringRule::ALL.iter().map(|rule| format!("note-{}", rule.id())));
     keys.extend(data.surfaces.iter().map(|surface| format!("surface-{}", surface.id)));
-    for instrument in Instrument::ALL {
+    for &instrument in Instrument::ALL {
         let id = instrument.id();
         keys.extend([
             format!("instrument-{id}"),

@@ -131,7 +131,7 @@ fn what_a_colour_does_not_say() {
 
 #[test]
 fn borders_of_stages() {
-    for stage in Stage::ALL {
+    for &stage in Stage::ALL {
         assert_eq!(Stage::of(stage.from_nm()), stage);
         assert_eq!(Stage::of(stage.typical_nm()), stage);
         assert_eq!(Stage::from_id(stage.id()), Some(stage));

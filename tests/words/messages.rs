@@ -100,7 +100,6 @@ fn every_word_that_is_asked_for_exists() {
 /// files, or folders, where the ids stand that follow. An id of any other file doesn't count, or every
 /// common word would keep a dead message alive.
 const FAMILIES: &[(&str, &[&str])] = &[
-    ("accepts-", &["src/units/problem.rs"]),
     ("action-", &["src/engine/plan/"]),
     ("answer-", &["src/questions/", "src/engine/", "src/reference/inspection.rs"]),
     ("answer-refused-", &["src/report/"]),
@@ -131,12 +130,19 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("language-", &["src/words/"]),
     ("leading-", &["src/engine/crayon.rs"]),
     ("lever-", &["src/engine/plan/"]),
-    ("light-", &["src/engine/red_heat.rs"]),
+    ("light-", &["src/reference/tint.rs"]),
     ("limit-", &["src/engine/plan/", "src/reference/method.rs"]),
     ("note-", &["src/questions/", "src/engine/"]),
     (
         "option-",
-        &["src/questions/", "src/engine/", "data/processes.ron", "data/joints.ron", "data/surfaces.ron"],
+        &[
+            "src/questions/",
+            "src/engine/",
+            "src/reference/tint.rs",
+            "data/processes.ron",
+            "data/joints.ron",
+            "data/surfaces.ron",
+        ],
     ),
     ("page-", &["src/app/page.rs"]),
     ("photo-confidence-", &["src/engine/photo/"]),
@@ -145,7 +151,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("process-", &["data/processes.ron"]),
     ("question-", &["src/questions/"]),
     ("range-", &["src/report/outcome.rs"]),
-    ("red-heat-", &["src/engine/red_heat.rs"]),
+    ("red-heat-", &["src/reference/tint.rs"]),
     ("safety-place-", &["src/reference/caution.rs"]),
     ("settings-look-", &["src/app/settings/"]),
     ("severity-", &["src/report/"]),
@@ -182,6 +188,24 @@ fn variant(line: &str) -> Option<String> {
     })
 }
 
+/// The ids of all enums' variants, each behind the prefix that its enum states.
+fn variants<'a>(lines: impl Iterator<Item = &'a str>) -> Vec<String> {
+    let mut prefix = "";
+    let mut ids = Vec::new();
+    for line in lines {
+        if line.starts_with("#[strum(") {
+            prefix = line
+                .split_once("prefix = \"")
+                .and_then(|(_, after)| after.split_once('"'))
+                .map_or("", |(prefix, _)| prefix);
+        } else if line == "}" {
+            prefix = "";
+        }
+        ids.extend(variant(line).map(|id| format!("{prefix}{id}")));
+    }
+    ids
+}
+
 /// Every text of the sources and of the data, by file, in the spelling of a key.
 fn spoken() -> Vec<(String, BTreeSet<String>)> {
     [files("src", "rs"), files("ui", "slint"), files("data", "ron")]
@@ -193,7 +217,7 @@ fn spoken() -> Vec<(String, BTreeSet<String>)> {
             let texts = lines()
                 .flat_map(literals)
                 .map(|text| text.to_lowercase().replace(['_', '/', ' '], "-").replace('δ', "d"));
-            let texts = texts.chain(lines().filter_map(variant)).collect();
+            let texts = texts.chain(variants(lines())).collect();
             (name, texts)
         })
         .collect()
@@ -255,7 +279,6 @@ fn every_family_of_words_is_put_together_somewhere() {
         let made = sources.iter().filter(|(name, _)| !name.starts_with(CHECK)).any(|(_, text)| {
             // Or one of several beginnings.
             text.contains(&format!("\"{start}{{"))
-                || text.contains(&format!("prefix = \"{start}\""))
                 || (text.contains(&format!("\"{bare}\"")) && text.contains("\"{prefix}-{"))
         });
         assert!(made, "no code puts `{start}…` together");

@@ -45,7 +45,8 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::SafetyAdapter>();
     let query = state.open.borrow().safety_query.clone();
     let places = Place::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .map(|place| {
             let open = state.open.borrow().safety_places.contains(place.id());
             let cautions = sorted(state, |caution| caution.places.contains(&place));

@@ -107,7 +107,8 @@ pub(super) struct Draft<'a> {
 /// The draft as it stands.
 pub(crate) fn read(state: &State) -> Draft<'_> {
     let elements = Element::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .enumerate()
         .map(|(place, element)| (place, element, get(state, element.symbol())))
         .filter(|(place, _, text)| *place < ALWAYS || !text.is_empty())

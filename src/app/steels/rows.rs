@@ -203,7 +203,8 @@ fn twins(view: &View<'_>, number: &str, grades: &[&Grade]) -> ui::SteelEntry {
     let limits = |grade: &Grade, element| grade.composition.get(&element).copied().unwrap_or_default();
     let show = view.state.show();
     let figures: Vec<ui::TwinRow> = Element::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .filter(|&element| grades.iter().any(|grade| limits(grade, element) != limits(grades[0], element)))
         .map(|element| ui::TwinRow {
             label: element.symbol().into(),

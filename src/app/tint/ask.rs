@@ -149,10 +149,9 @@ pub(crate) fn ask(state: &State) -> Ask {
         typed.and_then(|text| text.parse::<f64>().ok()).filter(|minutes| (0.1..=600.0).contains(minutes));
     let start_c = state.job().map_or(20.0, |job| job.shop_c);
     let mode = mode_of(state, flame, kept, start_c);
-    let spots = SpotState::ALL.map(SpotState::id);
     let steel = Circumstances {
         chromium_pct: chromium_pct(state),
-        spot: SpotState::ALL[Kept::Spot.chosen(state, &spots)],
+        spot: SpotState::ALL[Kept::Spot.chosen(state, <SpotState as strum::VariantNames>::VARIANTS)],
         shielded_from_air: Kept::Air.chosen(state, &AIRS) == 1,
     };
     let before = Kept::Before.choice(state).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);

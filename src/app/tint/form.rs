@@ -51,10 +51,10 @@ fn steel_row(state: &State) -> ui::FormRow {
     let offered = steels(state);
     let choices = offered.iter().map(|id| choice(id, steel_label(state, id), "", "")).collect();
     let at = offered.iter().position(|id| *id == steel_id(state));
-    let spots = SpotState::ALL.map(SpotState::id);
+    let spots = <SpotState as strum::VariantNames>::VARIANTS;
     let spot_choices =
         spots.iter().map(|id| choice(id, state.word(&format!("tint-spot-{id}")), "", "")).collect();
-    let spot = Kept::Spot.chosen(state, &spots);
+    let spot = Kept::Spot.chosen(state, spots);
     let airs = AIRS.iter().map(|id| choice(id, state.word(&format!("tint-air-{id}")), "", "")).collect();
     let parts = vec![
         list(state, &RowId::Tint(Kept::Steel), "tint-steel", "tool-choose", choices, at),
@@ -95,7 +95,7 @@ fn before_row(state: &State) -> ui::FormRow {
 
 fn red_heat_row(state: &State) -> ui::FormRow {
     let (pen, heats) = (state.pen(), &TintData::embedded().red_heat);
-    let ids = Light::ALL.map(Light::id);
+    let ids = <Light as strum::VariantNames>::VARIANTS;
     let at = chosen_light(state);
     let light = Light::ALL[at];
     let choices = ids.iter().map(|id| choice(id, state.word(&format!("light-{id}")), "", "")).collect();
@@ -105,7 +105,7 @@ fn red_heat_row(state: &State) -> ui::FormRow {
         let label = state.words.get("tint-red-heat-from");
         parts.push(result_part("red-heat-from", label, both.main, both.second));
     }
-    for heat in RedHeat::ALL {
+    for &heat in RedHeat::ALL {
         let label = state.words.get(&format!("red-heat-{}", heat.id()));
         let part = match red_heat_range(heats, heat, light) {
             Ok(range) => {
@@ -125,14 +125,15 @@ fn red_heat_row(state: &State) -> ui::FormRow {
 fn chosen_light(state: &State) -> usize {
     // Daylight until another is chosen.
     match Kept::Light.choice(state) {
-        Some(_) => Kept::Light.chosen(state, &Light::ALL.map(Light::id)),
+        Some(_) => Kept::Light.chosen(state, <Light as strum::VariantNames>::VARIANTS),
         None => Light::ALL.iter().position(|light| *light == Light::Daylight).unwrap_or(0),
     }
 }
 
 fn instruments_row(state: &State) -> ui::FormRow {
     let parts = Instrument::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .map(|instrument| {
             let key = format!("instrument-{}", instrument.id());
             let says = |what: &str| state.words.get(&format!("{key}.{what}"));

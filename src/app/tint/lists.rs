@@ -18,7 +18,7 @@ pub(super) fn handbooks_row(state: &State) -> ui::FormRow {
     let mut parts = vec![text_part("lists-no-row", state.words.get("tint-no-independent-row"))];
     let all: Vec<TableCell> =
         tables.columns.iter().filter_map(|column| cells(column).ok()).flatten().collect();
-    parts.extend(Stage::ALL.into_iter().filter_map(|stage| stage_part(state, stage, &all)));
+    parts.extend(Stage::ALL.iter().copied().filter_map(|stage| stage_part(state, stage, &all)));
     let practice = &tables.practice;
     let both = printed_range(&state.pen(), practice.low_c, practice.high_c);
     let part = result_part(

@@ -56,7 +56,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         refresh(window, state);
     }));
     adapter.on_swatch_picked(calls(window, state, |window, state, index: i32| {
-        if let Some(stage) = picked(&Stage::ALL, index) {
+        if let Some(stage) = picked(Stage::ALL, index) {
             see(state, stage, stage);
             refresh(window, state);
         }

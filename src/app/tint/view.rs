@@ -139,7 +139,8 @@ pub(crate) fn tint(srgb: [u8; 3]) -> slint::Color {
 pub(super) fn swatches(state: &State, ask: &Ask) -> Vec<ui::SwatchRow> {
     let pen = state.pen();
     Stage::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .map(|stage| {
             let swatch = film_swatch(stage.typical_nm());
             let figure = peak(ask, stage, stage)
@@ -185,7 +186,8 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
         None => None,
     };
     let marks = Stage::ALL
-        .into_iter()
+        .iter()
+        .copied()
         .filter(|stage| !matches!(stage, Stage::Bright | Stage::Later))
         .filter_map(|stage| {
             Some(ui::TintMark {

@@ -88,7 +88,8 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
         .analysis
         .iter()
         .flat_map(|steel| {
-            let limited = Element::ALL.into_iter().filter(|element| limits.limit(element.symbol()).is_some());
+            let limited =
+                Element::ALL.iter().copied().filter(|element| limits.limit(element.symbol()).is_some());
             limited.map(|element| Checked {
                 low: None,
                 ..Checked::of(limits, element.symbol(), steel.get(element), Ends::Drawn)

@@ -61,7 +61,8 @@ pub struct PhotoQuestion {
 }
 
 /// How far a match can be believed; never closer than a stage to either side.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Confidence {
     /// Look again, or measure.
     Fair,
@@ -73,11 +74,8 @@ pub enum Confidence {
 impl Confidence {
     /// Stable id; the words are the Fluent message `photo-confidence-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Fair => "fair",
-            Self::Good => "good",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

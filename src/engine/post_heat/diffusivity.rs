@@ -3,7 +3,7 @@
 use crate::reference::{Basis, DiffusivityPoint, Reference};
 
 /// Which of the published diffusivities.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, strum::VariantArray)]
 pub enum Curve {
     /// The slow end, on which every time rests.
     Slow,
@@ -15,7 +15,7 @@ pub enum Curve {
 
 impl Curve {
     /// All curves, the slow one first.
-    pub const ALL: [Self; 3] = [Self::Slow, Self::Middle, Self::Fast];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 }
 
 const ZERO_C_K: f64 = 273.15;

@@ -114,7 +114,7 @@ fn by_diffusion(work: &Work<'_>, at_c: f64) -> ByDiffusion {
     let reference = work.reference;
     let d = |curve| diffusivity_cm2_per_s(reference, curve, at_c);
     ByDiffusion {
-        hours: Curve::ALL.map(|curve| path::hours(work.spread_mm2, d(curve))),
+        hours: [Curve::Slow, Curve::Middle, Curve::Fast].map(|curve| path::hours(work.spread_mm2, d(curve))),
         slow_cm2_per_s: d(Curve::Slow),
         path_mm: work.asked.weld.path_mm(reference),
         basis: slow_basis(reference, at_c),

@@ -25,7 +25,7 @@ pub struct Proof {
 pub fn proof_of(mode: &Mode, before: Stage, peak_c: f64, steel: &Circumstances) -> Proof {
     let band =
         |stage: Stage| peak_on_colour(mode, before, (stage, stage), steel).ok().map(|peak| peak.band_c);
-    let judged = || Stage::ALL.into_iter().filter(|stage| *stage != Stage::Later);
+    let judged = || Stage::ALL.iter().copied().filter(|stage| *stage != Stage::Later);
     Proof {
         reached_from: judged().find(|stage| band(*stage).and_then(|(low_c, _)| low_c) >= Some(peak_c)),
         below_up_to: judged().rfind(|stage| band(*stage).is_some_and(|(_, high_c)| high_c < peak_c)),

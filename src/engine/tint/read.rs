@@ -22,7 +22,10 @@ const WIDEST_K: f64 = 30.0;
 const INDICATIVE_MIN: f64 = 10.0;
 
 /// What to keep in mind with an answer; the words are the Fluent message `note-ID`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantNames, strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case", prefix = "tint-")]
 pub enum TintNote {
     /// The colour tells the hottest that this skin was, not what it is now.
     PeakNotNow,
@@ -46,32 +49,12 @@ pub enum TintNote {
 
 impl TintNote {
     /// All notes.
-    pub const ALL: [Self; 9] = [
-        Self::PeakNotNow,
-        Self::ThisSkinOnly,
-        Self::LookStraight,
-        Self::ShorterThanFitted,
-        Self::LongTime,
-        Self::SecondHeating,
-        Self::ChromiumUnknown,
-        Self::OnlyBelow,
-        Self::BeyondCurve,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::PeakNotNow => "tint-peak-not-now",
-            Self::ThisSkinOnly => "tint-this-skin-only",
-            Self::LookStraight => "tint-look-straight",
-            Self::ShorterThanFitted => "tint-shorter-than-fitted",
-            Self::LongTime => "tint-long-time",
-            Self::SecondHeating => "tint-second-heating",
-            Self::ChromiumUnknown => "tint-chromium-unknown",
-            Self::OnlyBelow => "tint-only-below",
-            Self::BeyondCurve => "tint-beyond-curve",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 

@@ -12,7 +12,10 @@ pub const CHROMIUM_MAX_PCT: f64 = 3.0;
 pub const STAINLESS_PCT: f64 = 10.5;
 
 /// What the spot looked like before it was heated.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantNames, strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum SpotState {
     /// Ground or machined bright, clean and dry.
     Bright,
@@ -28,18 +31,12 @@ pub enum SpotState {
 
 impl SpotState {
     /// All states.
-    pub const ALL: [Self; 5] = [Self::Bright, Self::MillScale, Self::Rough, Self::Coated, Self::Dirty];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Stable id; the words are the Fluent message `tint-spot-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Bright => "bright",
-            Self::MillScale => "mill-scale",
-            Self::Rough => "rough",
-            Self::Coated => "coated",
-            Self::Dirty => "dirty",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 }
 
@@ -85,7 +82,8 @@ impl Circumstances {
 }
 
 /// Why a colour says nothing.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr, strum::VariantArray)]
+#[strum(serialize_all = "kebab-case", prefix = "tint-")]
 pub enum Refusal {
     /// Stainless steel: same colours 100 to 250 K higher; it has a table of its own.
     Stainless,
@@ -109,32 +107,12 @@ pub enum Refusal {
 
 impl Refusal {
     /// All refusals.
-    pub const ALL: [Self; 9] = [
-        Self::Stainless,
-        Self::HighChromium,
-        Self::PastFirstOrder,
-        Self::MillScale,
-        Self::Rough,
-        Self::Coated,
-        Self::Dirty,
-        Self::ShieldedFromAir,
-        Self::ThereBefore,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Id of the reason; its words are the Fluent message `error-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Stainless => "tint-stainless",
-            Self::HighChromium => "tint-high-chromium",
-            Self::PastFirstOrder => "tint-past-first-order",
-            Self::MillScale => "tint-mill-scale",
-            Self::Rough => "tint-rough",
-            Self::Coated => "tint-coated",
-            Self::Dirty => "tint-dirty",
-            Self::ShieldedFromAir => "tint-shielded-from-air",
-            Self::ThereBefore => "tint-there-before",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     /// Instruments that do better, best first. An IR gun is among them only where the

@@ -1,7 +1,20 @@
 //! What is a film's colour called?
 
 /// A temper colour, in the order in which they appear.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(
+    Debug,
+    Clone,
+    Copy,
+    PartialEq,
+    Eq,
+    PartialOrd,
+    Ord,
+    Hash,
+    strum::IntoStaticStr,
+    strum::VariantNames,
+    strum::VariantArray,
+)]
+#[strum(serialize_all = "kebab-case")]
 pub enum Stage {
     /// No tint to be seen.
     Bright,
@@ -29,50 +42,27 @@ pub enum Stage {
 
 impl Stage {
     /// All stages in order.
-    pub const ALL: [Self; 11] = [
-        Self::Bright,
-        Self::FaintYellow,
-        Self::LightStraw,
-        Self::DarkStraw,
-        Self::Bronze,
-        Self::ReddishPurple,
-        Self::BluishPurple,
-        Self::Blue,
-        Self::LightBlue,
-        Self::GreenishBlue,
-        Self::Later,
-    ];
+    pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
     /// Where each stage begins, model film in nm. Three borders rest on names in published
     /// lists and in the trade, the others lie where the names of those lists allow.
-    const FROM_NM: [f64; 11] = [0.0, 9.0, 15.0, 20.0, 24.5, 30.5, 35.0, 40.5, 47.0, 59.0, 85.0];
+    const FROM_NM: [f64; Self::ALL.len()] = [0.0, 9.0, 15.0, 20.0, 24.5, 30.5, 35.0, 40.5, 47.0, 59.0, 85.0];
 
     /// The film that stands for each stage, nm: classical thickness less 29.2 nm from straw
     /// to blue, the others by hue.
-    const TYPICAL_NM: [f64; 11] = [0.0, 12.0, 16.8, 22.8, 28.0, 32.5, 38.0, 42.8, 55.0, 66.0, 100.0];
+    const TYPICAL_NM: [f64; Self::ALL.len()] =
+        [0.0, 12.0, 16.8, 22.8, 28.0, 32.5, 38.0, 42.8, 55.0, 66.0, 100.0];
 
     /// Stable id; the words are the Fluent message `tint-stage-ID`.
     #[must_use]
-    pub const fn id(self) -> &'static str {
-        match self {
-            Self::Bright => "bright",
-            Self::FaintYellow => "faint-yellow",
-            Self::LightStraw => "light-straw",
-            Self::DarkStraw => "dark-straw",
-            Self::Bronze => "bronze",
-            Self::ReddishPurple => "reddish-purple",
-            Self::BluishPurple => "bluish-purple",
-            Self::Blue => "blue",
-            Self::LightBlue => "light-blue",
-            Self::GreenishBlue => "greenish-blue",
-            Self::Later => "later",
-        }
+    pub fn id(self) -> &'static str {
+        self.into()
     }
 
     /// The stage of an id.
     #[must_use]
     pub fn from_id(id: &str) -> Option<Self> {
-        Self::ALL.into_iter().find(|stage| stage.id() == id)
+        Self::ALL.iter().copied().find(|stage| stage.id() == id)
     }
 
     /// The stage of a film.

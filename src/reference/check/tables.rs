@@ -117,7 +117,7 @@ fn d11(reference: &Reference, faults: &mut Faults<'_>) {
     }
     let groups = &d11.groups;
     faults.rising("groups", "Pcm", &groups.pcm_below.iter().copied().map(Some).collect::<Vec<_>>());
-    for level in HydrogenLevel::ALL {
+    for &level in HydrogenLevel::ALL {
         let row = groups.rows.iter().find(|row| row.level == level);
         let whole = row.is_some_and(|row| {
             row.groups.len() == groups.pcm_below.len() && row.groups.windows(2).all(|pair| pair[0] < pair[1])
