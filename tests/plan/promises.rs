@@ -3,11 +3,13 @@
 
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::TestRunner;
-use strawblue::engine::job::{Condition, Job, Steel};
+use strawblue::engine::job::{Condition, Job, Joint, Member, Process, Restraint, Run, Steel};
 use strawblue::engine::part::Part;
 use strawblue::engine::plan::{Change, Lever, Plan, Verdict, plan};
+use strawblue::engine::post_heat::outcomes;
 use strawblue::reference::{ConditionKind, embedded};
 
+use crate::jobs;
 use crate::laws::a_job;
 
 /// Jobs that are planned.
@@ -136,4 +138,72 @@ fn no_tempered_part_is_heated_in_silence() {
             assert!(!now.asks.is_empty() && now.minimum_c.is_none(), "{job:?}");
         }
     });
+}
+
+/// Common practice, no source: a case or an induction-hardened skin is tempered at 150 to 180 °C,
+/// and a part of more than 400 HV at some 200; neither keeps its hardness above.
+#[test]
+fn what_is_tempered_low_stays_cool_until_its_temper_is_told() {
+    let mut asked = 0;
+    for grade in &embedded().grades {
+        for kind in grade.condition_kinds().into_iter().chain([ConditionKind::Unknown]) {
+            for hardness_hv in [None, Some(280.0), Some(420.0), Some(600.0)] {
+                let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
+                job.runs.push(Run { process: Process::Gmaw, hydrogen_ml: 3.0, net_heat_kj_per_mm: 1.2 });
+                job.members.push(Member {
+                    steel: Steel::Grade(Box::new(grade.clone())),
+                    condition: Condition { kind, temper_c: None },
+                    thickness_mm: 12.0,
+                    round: false,
+                    yield_mpa: None,
+                    hardness_hv,
+                    buttered: false,
+                });
+                let made = plan(embedded(), &job);
+                let Some(most_c) = made.interpass_c else { continue };
+                let part = &Part::all(&job)[0];
+                let what = format!("{} {kind:?} {hardness_hv:?}: {most_c}", grade.id);
+                if matches!(kind, ConditionKind::CaseHardened | ConditionKind::InductionHardened) {
+                    assert!(most_c <= 150.0, "{what}");
+                    asked += 1;
+                }
+                // A tool keeps its hardness at a high temper and is asked for it before any figure.
+                if part.hardens() && part.by_methods() && hardness_hv.is_some_and(|hv| hv > 400.0) {
+                    assert!(most_c <= 205.0, "{what}");
+                    asked += 1;
+                }
+                if grade.low_temper.is_some() && kind == ConditionKind::HardenedTempered {
+                    assert!(most_c <= 205.0, "{what}");
+                    asked += 1;
+                }
+            }
+        }
+    }
+    assert!(asked > 300, "{asked}");
+}
+
+#[test]
+fn no_tack_and_no_post_heat_passes_the_maximum() {
+    let mut held = 0;
+    each_job(|job, now| {
+        let (Some(side), Some(most)) = (&now.side, &now.interpass) else { return };
+        let most_c = now.ceiling.exact_c().map_or(most.exact_c, |ceiling_c| ceiling_c.min(most.exact_c));
+        let minimum_c = now.minimum.as_ref().map_or(0.0, |limit| limit.exact_c);
+        if now.usable_window {
+            assert!(side.tack_c.is_none_or(|tack_c| tack_c <= most_c + SAME_K), "{job:?}");
+            assert!(side.tack_c.is_none_or(|tack_c| tack_c >= minimum_c - SAME_K), "{job:?}");
+        }
+        if let Some(post_heat) = &side.post_heat {
+            for outcome in outcomes(embedded(), &post_heat.answer) {
+                if outcome.name == "post-heat-temperature" {
+                    assert!(
+                        outcome.high.or(outcome.value).is_none_or(|c| c <= most_c + SAME_K),
+                        "{outcome:?}\n{job:?}"
+                    );
+                    held += 1;
+                }
+            }
+        }
+    });
+    assert!(held > 500, "{held} holds");
 }

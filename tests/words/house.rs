@@ -128,6 +128,38 @@ fn the_rooms_look_one_way() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
+/// What each part of the engine may use of its folders; its single files use none of them.
+const INSIDE_ENGINE: &[(&str, &[&str])] = &[
+    ("evidence", &["evidence"]),
+    ("post_heat", &["post_heat"]),
+    ("tint", &["tint"]),
+    ("photo", &["photo", "tint"]),
+    ("plan", &["plan", "evidence", "post_heat"]),
+];
+
+#[test]
+fn the_engine_looks_one_way() {
+    let mut wrong = Vec::new();
+    let folders: Vec<&str> = INSIDE_ENGINE.iter().map(|(folder, _)| *folder).collect();
+    for (name, text) in files("src/engine", "rs") {
+        let inside = name.trim_start_matches("src/engine/");
+        let folder = inside.split_once('/').map(|(folder, _)| folder);
+        // The list of modules names them all.
+        if inside == "mod.rs" {
+            continue;
+        }
+        assert!(folder.is_none_or(|folder| folders.contains(&folder)), "{name} lies in a new folder");
+        let may = INSIDE_ENGINE.iter().find(|(own, _)| Some(*own) == folder).map_or(&[][..], |row| row.1);
+        for (at, line) in code(before_tests(&text)) {
+            let used = folders.iter().filter(|used| line.contains(&format!("engine::{used}::")));
+            for used in used.filter(|used| !may.contains(used)) {
+                wrong.push(format!("{name}:{at}: uses engine::{used}"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
 #[test]
 fn only_the_window_knows_slint() {
     for (name, text) in files("src", "rs") {
