@@ -207,3 +207,59 @@ fn no_tack_and_no_post_heat_passes_the_maximum() {
     });
     assert!(held > 500, "{held} holds");
 }
+
+/// A grade's own figure is also its ceiling: it is made for parts that are tempered as usual, °C.
+const USUAL_TEMPER_C: f64 = 650.0;
+
+/// What is not told never gives more heat than what is: without a part's temper, hardness or
+/// yield the maximum is no higher for a part that meets the condition that then stands above it.
+#[test]
+fn a_fact_taken_away_gives_no_more_heat() {
+    let mut taken = 0;
+    let mut nth = 0;
+    each_job(|job, _| {
+        nth += 1;
+        let temper_c = 150.0 + f64::from(nth % 12) * 50.0;
+        let mut told = job.clone();
+        for member in &mut told.members {
+            if member.condition.kind == ConditionKind::HardenedTempered {
+                member.condition.temper_c = Some(temper_c);
+            }
+        }
+        if told == *job {
+            return;
+        }
+        let (told, open) = (plan(embedded(), &told), plan(embedded(), job));
+        let (Some(told_c), Some(open_c)) = (told.interpass_c, open.interpass_c) else { return };
+        let meets = open.needs.is_none_or(|needs| temper_c >= needs.temper_c);
+        if meets && open.needs.is_some() {
+            assert!(
+                open_c <= told_c + SAME_K,
+                "temper {temper_c}: {told_c} told, {open_c} not told\n{job:?}"
+            );
+            taken += 1;
+        }
+        assert!(open.minimum_c >= told.minimum_c, "temper {temper_c}: the minimum falls\n{job:?}");
+        if let (Some(told_c), Some(open_c)) = (told.ceiling_c, open.ceiling_c)
+            && temper_c >= USUAL_TEMPER_C
+        {
+            assert!(open_c <= told_c + SAME_K, "ceiling {told_c} told, {open_c} not told\n{job:?}");
+        }
+    });
+    assert!(taken > 300, "{taken} facts were taken away");
+    each_job(|job, now| {
+        // A named grade is what its row lists: it states the yield that is taken away here.
+        let named = job.members.iter().any(|member| member.steel.grade().is_some());
+        if named || job.members.iter().all(|member| member.yield_mpa.is_none()) {
+            return;
+        }
+        let mut open = job.clone();
+        open.members.iter_mut().for_each(|member| member.yield_mpa = None);
+        let open = plan(embedded(), &open);
+        let by_practice = open.interpass.as_ref().is_some_and(|limit| limit.by == "practice-interpass");
+        if let (Some(told_c), Some(open_c)) = (now.interpass_c, open.interpass_c) {
+            assert!(by_practice || open_c <= told_c + SAME_K, "{told_c} told, {open_c} not told\n{job:?}");
+        }
+        assert!(open.minimum_c.is_none() || open.minimum_c >= now.minimum_c, "the minimum falls\n{job:?}");
+    });
+}
