@@ -2112,6 +2112,7 @@ then-hardness = Hardness beside the weld
 then-stop = If work must stop
     .value = Keep the joint at { $figure } or more; else post-heat before it cools
     .note = Stop only with a third of the section filled. Look for cracks, then heat to the full minimum before the next run.
+then-m90-about = { $m90 } ± { $scatter }
 then-m90-in-the-cold = below room temperature
 then-post-heat = Post-heat
     .value = { $hours } at { $low } to { $high }, straight from welding

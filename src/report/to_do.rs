@@ -209,7 +209,13 @@ fn post_heat(pen: &Pen<'_>, plan: &Plan, side: &Side, lines: &mut Vec<ToDoLine>)
     let Some(action) = asked else { return };
     let m90 = plan.ms_m90_c.map_or_else(String::new, |(_, m90_c)| {
         // The formula is made for no steel whose martensite ends in the cold.
-        if m90_c < COLD_C { pen.words.get("then-m90-in-the-cold") } else { pen.show.temperature(m90_c).main }
+        if m90_c < COLD_C {
+            return pen.words.get("then-m90-in-the-cold");
+        }
+        let m90 = pen.show.temperature(m90_c).main;
+        let Some(scatter_k) = plan.ms_scatter_k else { return m90 };
+        let scatter = pen.show.difference(scatter_k).main;
+        pen.words.with("then-m90-about", &[("m90", &m90), ("scatter", &scatter)])
     });
     let why = pen.words.with(&format!("action-{}.why", action.id()), &[("m90", &m90)]);
     let (value, basis) = match &side.post_heat {

@@ -151,6 +151,8 @@ pub struct Plan {
     pub combined_mm: f64,
     /// Ms and M90 of the part that transforms lowest, °C.
     pub ms_m90_c: Option<(f64, f64)>,
+    /// How far nine in ten measured steels of its carbon lie from them, K.
+    pub ms_scatter_k: Option<f64>,
     /// A published case in which such a steel cracked although it was preheated.
     pub cracked: Option<CrackedCase>,
     /// The routes for iron that keep what the job demands, cold first.
@@ -262,6 +264,7 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
         actions,
         levers,
         ms_m90_c,
+        ms_scatter_k: actions::ms_scatter_k(reference, parts),
         cracked,
         routes,
         ..Plan::empty(combined_mm)
@@ -346,6 +349,7 @@ impl Plan {
             levers: Vec::new(),
             combined_mm,
             ms_m90_c: None,
+            ms_scatter_k: None,
             cracked: None,
             routes: Vec::new(),
             side: None,
