@@ -188,9 +188,7 @@ fn middle_under_cap(nominal: Composition, cap: f64) -> Composition {
         return nominal;
     }
     let factor = ((cap - carbon) / from_alloy).max(0.0);
-    SCALED
-        .into_iter()
-        .fold(nominal, |made, element| made.with(element, nominal.get(element) * factor))
+    SCALED.into_iter().fold(nominal, |made, element| made.with(element, nominal.get(element) * factor))
 }
 
 /// The composition that meets a cap on CE (IIW).

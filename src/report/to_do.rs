@@ -38,7 +38,13 @@ pub fn to_do_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<ToDoLine> {
     push_actions(
         pen,
         plan,
-        &[Action::AusteniticFiller, Action::FillerUnknown, Action::DryElectrodes, Action::DryFirst, Action::TrialPiece],
+        &[
+            Action::AusteniticFiller,
+            Action::FillerUnknown,
+            Action::DryElectrodes,
+            Action::DryFirst,
+            Action::TrialPiece,
+        ],
         &mut lines,
     );
     if let Some(side) = &plan.side {

@@ -104,7 +104,8 @@ fn the_window_holds_for_a_part_that_meets_its_condition() {
         }
         let mut told = job.clone();
         for member in &mut told.members {
-            if member.condition.kind == ConditionKind::HardenedTempered && member.condition.temper_c.is_none() {
+            if member.condition.kind == ConditionKind::HardenedTempered && member.condition.temper_c.is_none()
+            {
                 member.condition.temper_c = Some(needs.temper_c.ceil());
             }
         }

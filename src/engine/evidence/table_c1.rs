@@ -98,9 +98,10 @@ fn worked(table: &TableC1, limits: &MethodRow, query: &C1Query<'_>) -> Outcome {
         .collect();
     let boron = query.analysis.is_some_and(|steel| steel.get(Element::B) >= BORON);
     let found = cell(table, query).filter(|_| beyond.is_empty() && !boron);
-    let intended = query.analysis.filter(|_| boron).map(|steel| {
-        Checked::up_to("B", steel.get(Element::B), Unit::Percent, Some(BORON))
-    });
+    let intended = query
+        .analysis
+        .filter(|_| boron)
+        .map(|steel| Checked::up_to("B", steel.get(Element::B), Unit::Percent, Some(BORON)));
     // Under the lowest column its cell counts times the heat input.
     let scale = (query.heat_input_kj_per_mm / lowest_heat(table)).min(1.0);
     let most_mm = found.map(|cell| cell.combined_mm * scale);

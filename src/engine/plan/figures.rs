@@ -50,7 +50,9 @@ pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -
     // A buttering that can't be laid on its part opens no window for the joint.
     let laid =
         (0..parts.len()).all(|index| layer(reference, job, parts, index).is_none_or(|layer| layer.usable));
-    let usable = laid && !upper.too_slow && minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
+    let usable = laid
+        && !upper.too_slow
+        && minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
     Some(Figures {
         minimum_c,
         exact_c: minimum.limit.as_ref().map(|limit| limit.exact_c),

@@ -142,9 +142,10 @@ fn spans(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: &Figures
 /// Does any t8/5 leave its span, or leave it by more?
 fn pushes_out(before: &[(f64, f64)], after: &[(f64, f64)]) -> bool {
     let (low_s, high_s) = side::QT_SPAN_S;
-    before.iter().zip(after).any(|(was, is)| {
-        is.0 < low_s.min(was.0) - SAME_S || is.1 > high_s.max(was.1) + SAME_S
-    })
+    before
+        .iter()
+        .zip(after)
+        .any(|(was, is)| is.0 < low_s.min(was.0) - SAME_S || is.1 > high_s.max(was.1) + SAME_S)
 }
 
 /// The heat input at which t8/5 of every member that minds it is 20 s at the minimum that this
@@ -193,9 +194,7 @@ fn skin_off(job: &Job) -> Option<(Change, Job)> {
 fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<(Change, Job)> {
     let mut made = Vec::with_capacity(4);
     let from_ml = job.hydrogen_ml();
-    let least_ml = |run: &Run| {
-        reference.process(run.process.id()).map_or(0.0, Process::hydrogen_least_ml)
-    };
+    let least_ml = |run: &Run| reference.process(run.process.id()).map_or(0.0, Process::hydrogen_least_ml);
     if let Some(to_ml) = CLASS_ENDS_ML.into_iter().rev().find(|&end_ml| end_ml < from_ml)
         && job.runs.iter().all(|run| least_ml(run) <= to_ml)
     {

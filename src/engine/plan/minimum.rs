@@ -75,9 +75,7 @@ fn govern(
     let mut best: Option<(usize, f64)> = None;
     for &place in candidates {
         if let Some(value_c) = evidence[place].value_c()
-            && best.is_none_or(|(at, best_c)| {
-                (value_c, shown(place, value_c)) > (best_c, shown(at, best_c))
-            })
+            && best.is_none_or(|(at, best_c)| (value_c, shown(place, value_c)) > (best_c, shown(at, best_c)))
         {
             best = Some((place, value_c));
         }

@@ -134,12 +134,13 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
             Some((time.member, outcomes.to_vec()))
         })
         .collect();
-    let asked = !job.weld.austenitic && plan.actions.iter().any(|action| {
-        matches!(
-            action,
-            Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter
-        )
-    });
+    let asked = !job.weld.austenitic
+        && plan.actions.iter().any(|action| {
+            matches!(
+                action,
+                Action::PostHeatBeforeCold | Action::PostHeatAboveM90 | Action::HeatTreatStraightAfter
+            )
+        });
     let post_heat = if asked { post_heat_of(reference, job, parts, plan) } else { None };
     Some(Side {
         wait: strictest_wait(reference, job, parts),

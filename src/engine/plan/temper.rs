@@ -69,7 +69,9 @@ pub(super) fn known(reference: &Reference, part: &Part, index: usize) -> Known {
         let own = grade_rows::interpass(member).filter(|_| typical);
         let low = low_temper_c(part);
         // The grade's own figure is its ceiling too, unless what it is usually tempered at is lower.
-        if let Some((printed, basis)) = own.filter(|own| low.is_some_and(|low_c| own.0.as_maximum_c() <= low_c)) {
+        if let Some((printed, basis)) =
+            own.filter(|own| low.is_some_and(|low_c| own.0.as_maximum_c() <= low_c))
+        {
             return Known::At(printed_limit("grade-interpass", index, printed, basis.clone()));
         }
         if let Some(most_c) = low {
