@@ -98,6 +98,17 @@ fn too_lean(limits: &Limits, element: Element, percent: f64) -> bool {
     from.iter().any(|(known, least)| *known == element && max >= *least) && percent < share * max
 }
 
+/// Does a grade take the composition only by caps far above what its steel usually has? A grade that
+/// caps all alloying and asks for none would else excuse almost any slip.
+fn is_cap_only(grade: &Grade, composition: &Composition) -> bool {
+    [Element::Cr, Element::Mo, Element::Ni].into_iter().any(|element| {
+        let percent = composition.get(element);
+        let limits = grade.composition.get(&element);
+        let cap = limits.filter(|limits| limits.min.is_none()).and_then(|limits| limits.max);
+        cap.is_some_and(|cap| percent > 0.5 * cap) && !fits(None, element, percent)
+    })
+}
+
 /// The elements of a composition that don't fit a grade; more than two are not told apart.
 fn misfits(grade: &Grade, composition: &Composition) -> Vec<Element> {
     let wrong =
@@ -109,33 +120,37 @@ fn misfits(grade: &Grade, composition: &Composition) -> Vec<Element> {
 /// one slip away from one.
 #[must_use]
 pub fn slip(reference: &Reference, composition: &Composition) -> Option<Slip> {
-    let mut exchanged = None;
-    let mut decimal = None;
+    let (mut decimal, mut turned) = (None, None);
     for grade in reference.grades.iter() {
         match misfits(grade, composition).as_slice() {
-            [] => return None,
-            [element] if decimal.is_none() => {
-                let percent = composition.get(*element);
-                let limits = grade.composition.get(element);
-                let moved = [0.1, 10.0, 0.01, 100.0].map(|by| (percent * by * 1e6).round() / 1e6);
-                decimal = moved
-                    .into_iter()
-                    .find(|moved| percent > 0.0 && fits(limits, *element, *moved))
-                    .map(|likely| Slip::Decimal {
-                        element: *element,
-                        percent,
-                        likely,
-                        grade: grade.designation.clone(),
-                    });
+            [] if !is_cap_only(grade, composition) => return None,
+            [element] => {
+                decimal = decimal.or_else(|| moved(grade, composition, *element));
+                let others = Element::ALL.into_iter().filter(|other| other != element);
+                turned = turned.or_else(|| {
+                    others.into_iter().find_map(|other| exchanged(grade, composition, [*element, other]))
+                });
             }
-            [one, other] if exchanged.is_none() => {
-                let (first, second) = (composition.get(*one), composition.get(*other));
-                let turned = composition.with(*one, second).with(*other, first);
-                exchanged = (first > 0.0 && second > 0.0 && misfits(grade, &turned).is_empty())
-                    .then(|| Slip::Exchanged { elements: [*one, *other], grade: grade.designation.clone() });
-            }
+            [one, other] => turned = turned.or_else(|| exchanged(grade, composition, [*one, *other])),
             _ => {}
         }
     }
-    decimal.or(exchanged)
+    decimal.or(turned)
+}
+
+/// The composition with the decimal mark of one element moved, where that fits the grade.
+fn moved(grade: &Grade, composition: &Composition, element: Element) -> Option<Slip> {
+    let percent = composition.get(element);
+    let limits = grade.composition.get(&element);
+    let moved = [0.1, 10.0, 0.01, 100.0].map(|by| (percent * by * 1e6).round() / 1e6);
+    let likely = moved.into_iter().find(|moved| percent > 0.0 && fits(limits, element, *moved))?;
+    Some(Slip::Decimal { element, percent, likely, grade: grade.designation.clone() })
+}
+
+/// The composition with two figures exchanged, where that fits the grade.
+fn exchanged(grade: &Grade, composition: &Composition, elements: [Element; 2]) -> Option<Slip> {
+    let [first, second] = elements.map(|element| composition.get(element));
+    let turned = composition.with(elements[0], second).with(elements[1], first);
+    let fits = first > 0.0 && second > 0.0 && misfits(grade, &turned).is_empty();
+    fits.then(|| Slip::Exchanged { elements, grade: grade.designation.clone() })
 }

@@ -30,7 +30,8 @@ pub(super) fn fillers_fit(reader: &mut Reader<'_>, members: &[Member], runs: &[R
     let somewhere = |filler: &Filler| runs.iter().any(|run| takes(filler, run.process));
     for (nth, (filler, run)) in typed.iter().zip(runs).enumerate() {
         let Some(filler) = filler else { continue };
-        if !takes(filler, run.process) && !(for_all && somewhere(filler)) {
+        let laid = takes(filler, run.process) || for_all && somewhere(filler);
+        if !laid {
             let fits = Process::ALL.iter().copied().filter(|process| takes(filler, *process)).collect();
             let filler = filler.classification.clone();
             let fault = Fault::FillerOfOtherProcess { filler, process: run.process, fits };
