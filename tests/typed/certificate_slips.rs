@@ -198,6 +198,31 @@ fn asks(line: &str) -> bool {
     is_of_certificate(line) || line.contains("tool steel") || line.contains("kind of stainless")
 }
 
+/// A certificate right in the middle of a grade, or at a mill's usual figures, is not asked about.
+#[test]
+fn a_right_certificate_is_not_asked_about() {
+    for grade in &embedded().grades {
+        for named in [Some(grade.designation.as_str()), None] {
+            let (_, lines) = planned(named, &typed(&grade.nominal())).expect("reads");
+            let asked = lines.iter().find(|line| is_of_certificate(line));
+            assert_eq!(asked, None, "{} {named:?}", grade.id);
+        }
+    }
+    // Invented, at what mills usually pour (common practice): mild steel, S355, S690, a shaft.
+    for certificate in [
+        "C .08 Si .02 Mn .45 P .012 S .008 Al .04",
+        "C .15 Si .2 Mn .6 P .015 S .01 Cr .05 Ni .04 Cu .12",
+        "C .16 Si .35 Mn 1.45 P .015 S .005 Cr .04 Ni .03 Cu .03 Nb .02 Al .035 V .003",
+        "C .16 Si .3 Mn 1.3 P .01 S .001 Cr .3 Mo .2 Ni .06 Nb .02 B .0018 Al .06",
+        "C .42 Si .24 Mn .82 P .011 S .022 Cr 1.04 Mo .19 Ni .13 Cu .2 Al .02",
+        "C .34 Si .25 Mn .75 Cr 1.05 Mo .2",
+    ] {
+        let (_, lines) = planned(None, certificate).expect("reads");
+        let asked = lines.iter().find(|line| is_of_certificate(line));
+        assert_eq!(asked, None, "{certificate}");
+    }
+}
+
 /// Whatever one slip does to the certificate of a grade, it is not answered in silence: the reader
 /// asks; or a line above the figure asks about the certificate, or which steel it is; or the plan
 /// has no figure; or its minimum is no lower; or the certificate is one that its own grade, or
