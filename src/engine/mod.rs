@@ -5,6 +5,7 @@
 //! analysis; all answer with an [`Outcome`].
 
 pub mod carbon_equivalent;
+pub mod certificate;
 pub mod chemistry;
 pub mod combined_thickness;
 pub mod cooling_time;

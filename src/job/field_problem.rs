@@ -1,10 +1,11 @@
 //! What is wrong with a field of a job, and what was put where nothing was typed.
 
+use super::typed::Improbable;
 use super::{Field, Slot};
 use crate::engine::job::{Process, Restraint};
 use crate::reference::{Element, embedded};
 use crate::units::{Accepts, HardnessScale, Problem, Show, limits};
-use crate::words::Words;
+use crate::words::{List, Words};
 
 /// Why a field could not be used.
 #[derive(Debug, Clone, PartialEq)]
@@ -74,6 +75,26 @@ pub enum Fault {
     },
     /// A certificate without a grade must state carbon and manganese.
     NeedsCarbonAndManganese,
+    /// No steel has so much, or so little, of an element.
+    Improbable(Improbable),
+    /// The filler is not made for the process.
+    FillerOfOtherProcess {
+        /// Its classification.
+        filler: String,
+        /// The process of the run.
+        process: Process,
+        /// The processes that it is made for.
+        fits: Vec<Process>,
+    },
+    /// A filler of unalloyed or low-alloy steel on stainless steel.
+    FillerOnStainless {
+        /// Its classification.
+        filler: String,
+        /// The steel's designation; `None` where it is known by its certificate.
+        steel: Option<String>,
+        /// Fillers for it.
+        fits: Vec<String>,
+    },
     /// The hardness lies outside the conversion table to HV.
     NoConversion {
         /// The figure.
@@ -143,6 +164,30 @@ impl FieldProblem {
                 words.with("job-net-heat", &[("value", &show.heat(*net_kj_per_mm).main)])
             }
             Fault::NeedsCarbonAndManganese => words.get("job-needs-carbon-manganese"),
+            Fault::Improbable(slip) => {
+                let percent = |value: f64| show.with_unit(value, 4, "%");
+                let (symbol, value) = (slip.element.symbol(), percent(slip.percent));
+                match slip.likely.filter(|likely| *likely > 0.0).map(percent) {
+                    Some(likely) => {
+                        let values = [("symbol", symbol), ("value", &value), ("likely", &likely)];
+                        words.with("job-improbable", &values)
+                    }
+                    None => words.with("job-improbable-none", &[("symbol", symbol), ("value", &value)]),
+                }
+            }
+            Fault::FillerOfOtherProcess { filler, process, fits } => {
+                let name = |process: &Process| words.get(&format!("process-{}", process.id()));
+                let fits: Vec<String> = fits.iter().map(name).collect();
+                let (process, fits) = (name(process), words.list(List::Semicolon, &fits));
+                let values = [("filler", filler.as_str()), ("process", &process), ("fits", &fits)];
+                words.with("job-filler-of-other-process", &values)
+            }
+            Fault::FillerOnStainless { filler, steel, fits } => {
+                let steel = steel.clone().unwrap_or_else(|| words.get("steel-by-certificate"));
+                let fits = words.list(List::Comma, fits);
+                let values = [("filler", filler.as_str()), ("steel", &steel), ("fits", &fits)];
+                words.with("job-filler-on-stainless", &values)
+            }
             Fault::NoConversion { value, scale } => {
                 words.with("job-no-conversion", &[("value", &show.with_unit(*value, 0, scale.symbol()))])
             }

@@ -3,6 +3,7 @@
 mod demo;
 mod field_problem;
 mod fields;
+mod filler_fit;
 mod flat;
 mod job_file;
 mod job_text;

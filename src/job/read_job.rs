@@ -119,6 +119,9 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     let members = members(&mut reader, joint);
     let runs = super::read_weld::runs(&mut reader);
     let weld = super::read_weld::weld_metal(&mut reader, joint, runs.as_deref().unwrap_or_default());
+    if let (Some(members), Some(runs)) = (&members, &runs) {
+        super::filler_fit::fillers_fit(&mut reader, members, runs);
+    }
     let restraint = restraint(&mut reader, joint);
     let temperature = reader.units.temperature;
     let shop_c = reader.read(Field::Shop, |text| units::temperature(text, temperature, limits::SHOP_C));

@@ -35,9 +35,8 @@ pub(super) fn part(
             Condition { kind: ConditionKind::Unknown, temper_c: None }
         }
     };
-    let length = reader.units.length;
     let yield_mpa =
-        reader.read(Field::Yield.nth(nth), |text| units::strength(text, length, limits::STRENGTH_MPA));
+        reader.read(Field::Yield.nth(nth), |text| units::stated_strength(text, limits::STRENGTH_MPA));
     let hardness_hv = hardness(reader, Field::Hardness.nth(nth));
     let buttered = reader.read(Field::Buttered.nth(nth), typed::yes_no).unwrap_or(false);
     let (thickness_mm, round) = size?;
@@ -100,8 +99,8 @@ fn steel(reader: &mut Reader<'_>, nth: usize, same_steel: Option<&Steel>) -> Opt
     }
     match (named, certificate) {
         (Some(Named::Grade(grade)), None) => Some(Steel::Grade(grade)),
-        (Some(Named::Grade(grade)), Some(line)) => Some(with_grade(reader, nth, &line, grade)),
-        (Some(Named::Own { line, grade: Some(grade) }), None) => Some(with_grade(reader, nth, &line, grade)),
+        (Some(Named::Grade(grade)), Some(line)) => with_grade(reader, nth, &line, grade),
+        (Some(Named::Own { line, grade: Some(grade) }), None) => with_grade(reader, nth, &line, grade),
         (Some(Named::Own { line, grade: None }), None) => alone(reader, nth, &line),
         (None, Some(line)) => alone(reader, nth, &line),
         (Some(Named::Own { .. }), Some(_)) => {
@@ -165,26 +164,53 @@ fn graded(reader: &mut Reader<'_>, slot: Slot, name: &str) -> Option<Box<Grade>>
 }
 
 /// A certificate with its grade.
-fn with_grade(reader: &mut Reader<'_>, nth: usize, line: &CertificateLine, grade: Box<Grade>) -> Steel {
+fn with_grade(
+    reader: &mut Reader<'_>,
+    nth: usize,
+    line: &CertificateLine,
+    grade: Box<Grade>,
+) -> Option<Steel> {
     let (composition, at_maximum) = line.with_grade(&grade);
+    if slips(reader, nth, line, &composition, Some(&grade)) {
+        return None;
+    }
     if !at_maximum.is_empty() {
         reader.default(Field::Certificate.nth(nth), DefaultValue::GradeMaximum(at_maximum));
     }
-    Steel::Certificate { composition, grade: Some(grade) }
+    Some(Steel::Certificate { composition, grade: Some(grade) })
+}
+
+/// Asks about every figure of a certificate that no steel has; are there any?
+fn slips(
+    reader: &mut Reader<'_>,
+    nth: usize,
+    line: &CertificateLine,
+    composition: &Composition,
+    grade: Option<&Grade>,
+) -> bool {
+    let found = typed::improbable(&line.stated, composition, grade);
+    for slip in &found {
+        reader.fault(certificate_slot(reader, nth), Fault::Improbable(*slip));
+    }
+    !found.is_empty()
+}
+
+/// Where the figures of a part's certificate come from: they are typed, or those of an own steel.
+fn certificate_slot(reader: &Reader<'_>, nth: usize) -> Slot {
+    let own = Field::Certificate.nth(nth);
+    if reader.has(own) { own } else { Field::Steel.nth(nth) }
 }
 
 /// A certificate without a grade.
 fn alone(reader: &mut Reader<'_>, nth: usize, line: &CertificateLine) -> Option<Steel> {
     if ![Element::C, Element::Mn].iter().all(|element| line.stated.contains(element)) {
-        let field = if reader.has(Field::Certificate.nth(nth)) {
-            Field::Certificate.nth(nth)
-        } else {
-            Field::Steel.nth(nth)
-        };
-        reader.fault(field, Fault::NeedsCarbonAndManganese);
+        reader.fault(certificate_slot(reader, nth), Fault::NeedsCarbonAndManganese);
         return None;
     }
     let composition: Composition = line.composition;
+    if slips(reader, nth, line, &composition, None) {
+        return None;
+    }
     let not_stated: Vec<Element> =
         LOOKED_FOR.into_iter().filter(|element| !line.stated.contains(element)).collect();
     if !not_stated.is_empty() {

@@ -11,6 +11,10 @@ use crate::units::{Accepts, Units};
 /// What kind of figure a field takes; `None` where units of the screen don't matter.
 #[must_use]
 pub const fn kind_of(field: Field) -> Option<Kind> {
+    if matches!(field, Field::Yield) {
+        // A bare one is asked for its unit, which the screen must not answer in its place.
+        return None;
+    }
     Some(match field.accepts() {
         Accepts::Length | Accepts::RunLength => Kind::Length,
         Accepts::Strength => Kind::Stress,

@@ -2,9 +2,11 @@
 
 use super::figure::{maximum, minimum, source_line};
 use super::{Pen, distinct_members, member_name};
-use crate::engine::job::Job;
+use crate::engine::certificate::{Slip, outside_named_grade, slip};
+use crate::engine::job::{Job, Steel};
 use crate::engine::plan::{Asked, Plan};
 use crate::engine::treatment::{Ask, stainless_kinds};
+use crate::reference::Element;
 use crate::words::List;
 
 /// One line for each fact, and the condition that the window stands under.
@@ -20,6 +22,7 @@ pub(super) fn asks(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
         })
         .map(|asked| ask(pen, job, plan, *asked))
         .collect();
+    lines.extend(distinct.iter().filter_map(|member| odd_certificate(pen, job, *member)));
     if let Some(needs) = plan.needs {
         let member = member_name(pen, job, needs.member);
         let temper = minimum(pen, needs.temper_c, None).main;
@@ -33,6 +36,36 @@ pub(super) fn asks(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
         });
     }
     lines
+}
+
+/// What is odd about a part's certificate: it lies outside the grade named beside it, or without one
+/// it is a slip away from a grade.
+fn odd_certificate(pen: &Pen<'_>, job: &Job, index: usize) -> Option<String> {
+    let member = job.members.get(index)?;
+    let Steel::Certificate { composition, grade } = &member.steel else { return None };
+    let symbols = |elements: &[Element]| {
+        let symbols: Vec<String> = elements.iter().map(|element| element.symbol().to_owned()).collect();
+        pen.words.list(List::And, &symbols)
+    };
+    if let Some(grade) = grade {
+        let outside = outside_named_grade(member);
+        let values = [("grade", grade.designation.as_str()), ("elements", &symbols(&outside))];
+        return (!outside.is_empty()).then(|| pen.words.with("certificate-outside-grade", &values));
+    }
+    let percent = |value: f64| pen.show.with_unit(value, 4, "%");
+    let name = member_name(pen, job, index);
+    Some(match slip(pen.reference, composition)? {
+        Slip::Decimal { element, percent: stated, likely, grade } => {
+            let (stated, likely) = (percent(stated), percent(likely));
+            let values = [("member", name.as_str()), ("symbol", element.symbol()), ("value", &stated)];
+            let more = [("likely", likely.as_str()), ("grade", &grade)];
+            pen.words.with("certificate-slip", &[&values[..], &more].concat())
+        }
+        Slip::Exchanged { elements, grade } => {
+            let values = [("member", name.as_str()), ("elements", &symbols(&elements)), ("grade", &grade)];
+            pen.words.with("certificate-exchanged", &values)
+        }
+    })
 }
 
 fn ask(pen: &Pen<'_>, job: &Job, plan: &Plan, asked: Asked) -> String {

@@ -34,7 +34,7 @@ pub(crate) use problem::shortened;
 pub use problem::{Accepts, Choice, Problem};
 pub use round::{Side, limit_value, safe_maximum, safe_minimum};
 pub use show::{Both, Show};
-pub use strength::{mass, strength};
+pub use strength::{mass, stated_strength, strength};
 pub use system::{LengthUnit, TemperatureUnit, Units};
 pub use temperature::{difference, temperature};
 pub use tidy::tidy;

@@ -1,5 +1,7 @@
 //! What is typed: how it is read, answered and kept.
 
+mod certificate_slips;
+mod fillers;
 mod laws;
 mod read_job;
 mod read_part;

@@ -3,8 +3,9 @@
 use crate::typed_job::{every_slot, read, small};
 use proptest::prelude::*;
 use strawblue::engine::job::{Joint, Process, Restraint};
+use strawblue::job::typed::Improbable;
 use strawblue::job::{DefaultValue, Fault, Field, FieldProblem, JobText, Reading, Slot, demo_job, read_job};
-use strawblue::reference::{ConditionKind, embedded};
+use strawblue::reference::{ConditionKind, Element, embedded};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;
 
@@ -101,6 +102,14 @@ fn every_field_has_words() {
         Fault::NetHeat { net_kj_per_mm: 20.0 },
         Fault::NeedsCarbonAndManganese,
         Fault::ThirdPart,
+        Fault::Improbable(Improbable { element: Element::C, percent: 4.1, likely: Some(0.41) }),
+        Fault::Improbable(Improbable { element: Element::C, percent: 0.0, likely: None }),
+        Fault::FillerOfOtherProcess {
+            filler: "x".to_owned(),
+            process: Process::Gtaw,
+            fits: vec![Process::SmawBasic],
+        },
+        Fault::FillerOnStainless { filler: "x".to_owned(), steel: None, fits: vec!["y".to_owned()] },
     ];
     for fault in all {
         let said = FieldProblem { slot: Field::Steel.into(), fault }.say(&words);

@@ -71,6 +71,7 @@ fn answer(reader: &str, typed: &str, shown: Units) -> Result<String, Problem> {
         "current" => figure(units::current(typed, limits::CURRENT_A)?, "A"),
         "travel" => figure(units::travel(typed, shown.length, limits::TRAVEL_MM_PER_MIN)?, "mm/min"),
         "strength" => figure(units::strength(typed, shown.length, limits::STRENGTH_MPA)?, "MPa"),
+        "yield" => figure(units::stated_strength(typed, limits::STRENGTH_MPA)?, "MPa"),
         "hardness" => {
             let hardness = units::hardness(typed)?;
             figure(hardness.value, hardness.scale.symbol())

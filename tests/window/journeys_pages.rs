@@ -238,9 +238,9 @@ fn a_filler_is_taken_and_its_figures_are_typed() {
     assert!(!state.problems().is_empty());
     fill(&window, "Weld metal CET", "0.31");
     assert!(state.problems().is_empty());
-    fill(&window, "Find a filler", "7018");
-    tap(&window, AccessibleRole::ListItem, "E7018");
-    assert_eq!(typed_at(&state, Field::Filler).as_deref(), Some("E7018"));
+    fill(&window, "Find a filler", "70S-6");
+    tap(&window, AccessibleRole::ListItem, "ER70S-6");
+    assert_eq!(typed_at(&state, Field::Filler).as_deref(), Some("ER70S-6"));
     assert!(state.problems().is_empty(), "what was taken is read: {:?}", state.problems());
     open_page(&window, &state, Page::Fillers);
     tap(&window, AccessibleRole::ListItem, "Filler not known");

@@ -43,6 +43,7 @@ pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
         (Some(kind), _) => shown_unit(kind, state.show().units),
         (None, Accepts::Hydrogen) => "ml/100 g",
         (None, Accepts::Hardness) => "HRC, HB, HV",
+        (None, Accepts::Strength) => "MPa, ksi",
         (None, Accepts::Voltage) => "V",
         (None, Accepts::Current) => "A",
         (None, Accepts::ShortTime) => "s",

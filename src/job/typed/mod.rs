@@ -3,12 +3,14 @@
 
 mod composition;
 mod condition;
+mod improbable;
 mod joint;
 mod plain;
 mod process;
 
 pub use composition::{CertificateLine, composition};
 pub use condition::condition;
+pub use improbable::{Improbable, improbable};
 pub use joint::{joint, restraint, restraint_is_none};
 pub use plain::{code, shape_is_round, yes_no};
 pub use process::{TypedProcess, process, process_list};

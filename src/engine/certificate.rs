@@ -1,0 +1,156 @@
+//! Does a certificate agree with the grade named beside it; and where none is named, is it one slip
+//! of the pen away from a grade?
+
+use super::job::{Member, Steel};
+use super::treatment::outside_grade;
+use crate::reference::{Composition, Element, Grade, Limits, Reference};
+
+/// What a steel has of elements that its standard does not name, from scrap and from the melt, at
+/// most, % (common practice, no source; standards of bar print about these figures).
+const RESIDUAL: [(Element, f64); 8] = [
+    (Element::Si, 0.6),
+    (Element::Mn, 0.6),
+    (Element::Cr, 0.3),
+    (Element::Ni, 0.4),
+    (Element::Mo, 0.1),
+    (Element::Cu, 0.4),
+    (Element::V, 0.05),
+    (Element::B, 0.0008),
+];
+/// The same for any other element, %.
+const TRACE: f64 = 0.1;
+
+/// Share of a limit by which a figure may lie outside it as product tolerance, and the least
+/// width of that, % (common practice, no source).
+const TOLERANCE: (f64, f64) = (0.05, 0.02);
+/// Elements that are stated to the third decimal: their tolerance has no least width.
+const FINE: [Element; 6] = [Element::P, Element::S, Element::B, Element::N, Element::Nb, Element::Ti];
+
+/// Carbon and manganese below this share of a grade's upper limit are no figures of it although it
+/// sets no lower limit, and the upper limits from which that counts, % (common practice, no
+/// source: leaner ones are grades of their own).
+const LEAN: (f64, [(Element, f64); 2]) = (1.0 / 6.0, [(Element::C, 0.12), (Element::Mn, 0.8)]);
+
+/// How a certificate that fits no grade would fit one.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Slip {
+    /// With one decimal mark moved.
+    Decimal {
+        /// The element.
+        element: Element,
+        /// As stated, %.
+        percent: f64,
+        /// What would fit, %.
+        likely: f64,
+        /// The grade's designation.
+        grade: String,
+    },
+    /// With two figures exchanged.
+    Exchanged {
+        /// The two elements.
+        elements: [Element; 2],
+        /// The grade's designation.
+        grade: String,
+    },
+}
+
+/// The elements in which a certificate lies outside the grade named beside it: product tolerance
+/// and residuals allowed for.
+#[must_use]
+pub fn outside_named_grade(member: &Member) -> Vec<Element> {
+    let Steel::Certificate { composition, grade: Some(grade) } = &member.steel else { return Vec::new() };
+    let by_limits = outside_grade(member);
+    let is_outside = |element: &Element| {
+        let limits = grade.composition.get(element);
+        let percent = composition.get(*element);
+        let too_much = match limits {
+            // The limits of the main elements have tolerances of their own.
+            Some(limits) => {
+                FINE.contains(element) && limits.max.is_some_and(|_| !fits(Some(limits), *element, percent))
+            }
+            None => !fits(None, *element, percent),
+        };
+        let lean = limits.is_some_and(|limits| too_lean(limits, *element, percent));
+        by_limits.contains(element) || too_much || lean
+    };
+    Element::ALL.into_iter().filter(is_outside).collect()
+}
+
+/// Does so much of an element fit the limits of a grade?
+fn fits(limits: Option<&Limits>, element: Element, percent: f64) -> bool {
+    let Some(limits) = limits else {
+        let most = RESIDUAL.iter().find(|(known, _)| *known == element).map_or(TRACE, |(_, most)| *most);
+        return percent <= most;
+    };
+    let slack = |limit: f64| {
+        let (share, least) = TOLERANCE;
+        let own = share * limit;
+        if FINE.contains(&element) { own } else { own.max(least) }
+    };
+    !too_lean(limits, element, percent)
+        && limits.max.is_none_or(|max| percent <= max + slack(max))
+        && limits.min.is_none_or(|min| percent >= min - slack(min))
+}
+
+fn too_lean(limits: &Limits, element: Element, percent: f64) -> bool {
+    let (share, from) = LEAN;
+    let (None, Some(max)) = (limits.min, limits.max) else { return false };
+    from.iter().any(|(known, least)| *known == element && max >= *least) && percent < share * max
+}
+
+/// Does a grade take the composition only by caps far above what its steel usually has? A grade that
+/// caps all alloying and asks for none would else excuse almost any slip.
+fn is_cap_only(grade: &Grade, composition: &Composition) -> bool {
+    [Element::Cr, Element::Mo, Element::Ni].into_iter().any(|element| {
+        let percent = composition.get(element);
+        let limits = grade.composition.get(&element);
+        let cap = limits.filter(|limits| limits.min.is_none()).and_then(|limits| limits.max);
+        cap.is_some_and(|cap| percent > 0.5 * cap) && !fits(None, element, percent)
+    })
+}
+
+/// The elements of a composition that don't fit a grade; more than two are not told apart.
+fn misfits(grade: &Grade, composition: &Composition) -> Vec<Element> {
+    let wrong =
+        |element: &Element| !fits(grade.composition.get(element), *element, composition.get(*element));
+    Element::ALL.into_iter().filter(wrong).take(3).collect()
+}
+
+/// A certificate's figures without a grade beside them: `None` where they fit a grade, or are not
+/// one slip away from one.
+#[must_use]
+pub fn slip(reference: &Reference, composition: &Composition) -> Option<Slip> {
+    let (mut decimal, mut turned) = (None, None);
+    for grade in reference.grades.iter() {
+        match misfits(grade, composition).as_slice() {
+            [] if !is_cap_only(grade, composition) => return None,
+            [element] => {
+                decimal = decimal.or_else(|| moved(grade, composition, *element));
+                let others = Element::ALL.into_iter().filter(|other| other != element);
+                turned = turned.or_else(|| {
+                    others.into_iter().find_map(|other| exchanged(grade, composition, [*element, other]))
+                });
+            }
+            [one, other] => turned = turned.or_else(|| exchanged(grade, composition, [*one, *other])),
+            _ => {}
+        }
+    }
+    decimal.or(turned)
+}
+
+/// The composition with the decimal mark of one element moved, where that fits the grade.
+fn moved(grade: &Grade, composition: &Composition, element: Element) -> Option<Slip> {
+    let percent = composition.get(element);
+    let limits = grade.composition.get(&element);
+    let moved = [0.1, 10.0, 0.01, 100.0].map(|by| (percent * by * 1e6).round() / 1e6);
+    let likely = moved.into_iter().find(|moved| percent > 0.0 && fits(limits, element, *moved))?;
+    Some(Slip::Decimal { element, percent, likely, grade: grade.designation.clone() })
+}
+
+/// The composition with two figures exchanged, where that fits the grade.
+fn exchanged(grade: &Grade, composition: &Composition, elements: [Element; 2]) -> Option<Slip> {
+    let [first, second] = elements.map(|element| composition.get(element));
+    let turned = composition.with(elements[0], second).with(elements[1], first);
+    let fits = first > 0.0 && second > 0.0 && misfits(grade, &turned).is_empty();
+    fits.then(|| Slip::Exchanged { elements, grade: grade.designation.clone() })
+}

@@ -1,0 +1,120 @@
+//! Does a filler fit the process that it is typed for, and the steel?
+
+use super::field_problem::Fault;
+use super::read_job::Reader;
+use super::steel::find_filler;
+use super::typed::{self, TypedProcess};
+use super::{Field, Of};
+use crate::engine::job::{Member, Process, Run};
+use crate::reference::{ArcKind, DepositKind, Element, Filler, FillerKind, GradeFamily, Reference};
+
+/// Chromium from which a steel is stainless, %.
+const STAINLESS_CHROMIUM: f64 = 10.5;
+/// Carbon from which a steel with so much chromium is a tool steel, %.
+const TOOL_CARBON: f64 = 0.5;
+/// Chromium under which a ferritic filler is far from stainless, %: a filler of 5 or 9 % is laid
+/// on stainless of 12 % (common practice, no source).
+const LITTLE_CHROMIUM: f64 = 4.0;
+/// So many fillers are named at most.
+const NAMED: usize = 6;
+
+/// Asks about each filler that is not made for its process, or not for the steel.
+pub(super) fn fillers_fit(reader: &mut Reader<'_>, members: &[Member], runs: &[Run]) {
+    let reference = reader.reference;
+    let typed: Vec<Option<&Filler>> = (0..reader.count(Of::Run).max(1))
+        .map(|nth| reader.typed(Field::Filler.nth(nth)))
+        .map(|name| find_filler(name?, reference).ok())
+        .collect();
+    // One filler typed for all processes at once is that of one of them.
+    let for_all = typed.len() > 1 && typed.windows(2).all(|pair| pair[0] == pair[1]);
+    let somewhere = |filler: &Filler| runs.iter().any(|run| takes(filler, run.process));
+    for (nth, (filler, run)) in typed.iter().zip(runs).enumerate() {
+        let Some(filler) = filler else { continue };
+        let laid = takes(filler, run.process) || for_all && somewhere(filler);
+        if !laid {
+            let fits = Process::ALL.iter().copied().filter(|process| takes(filler, *process)).collect();
+            let filler = filler.classification.clone();
+            let fault = Fault::FillerOfOtherProcess { filler, process: run.process, fits };
+            reader.fault(Field::Filler.nth(nth), fault);
+        } else if let Some(member) = members.iter().find(|member| is_stainless(member) && !member.buttered)
+            && is_far_from_stainless(filler)
+        {
+            let fault = Fault::FillerOnStainless {
+                filler: filler.classification.clone(),
+                steel: member.steel.grade().map(|grade| grade.designation.clone()),
+                fits: for_stainless(reference, run.process),
+            };
+            reader.fault(Field::Filler.nth(nth), fault);
+        }
+    }
+}
+
+/// Can the filler be laid by the process? Asked of ferritic and copper fillers that one buys: an
+/// austenitic or nickel alloy is sold as electrode, wire and rod under much the same name, and a
+/// strength symbol belongs to several of them.
+fn takes(filler: &Filler, process: Process) -> bool {
+    if filler.kind == FillerKind::StrengthSymbol || filler.tolerates_hydrogen() {
+        return true;
+    }
+    let is_for = |arc: ArcKind| filler.arcs.contains(&arc);
+    match process {
+        // The covering decides how much hydrogen there is.
+        Process::SmawBasic | Process::SmawRutile | Process::SmawCellulosic => {
+            is_for(ArcKind::Smaw) && covering(filler).is_none_or(|own| own == process)
+        }
+        Process::SmawNickel => false,
+        Process::Gtaw | Process::Paw => is_for(ArcKind::Gtaw) || is_for(ArcKind::Paw),
+        // A bare rod or wire is drawn for all three.
+        Process::Gmaw | Process::Mcaw => is_for(ArcKind::Gmaw) || is_for(ArcKind::Gtaw),
+        Process::Saw => is_for(ArcKind::Saw) || is_for(ArcKind::Gmaw),
+        Process::Fcaw | Process::FcawSelf => is_for(ArcKind::Fcaw),
+    }
+}
+
+/// The covering that the class of an electrode tells.
+fn covering(filler: &Filler) -> Option<Process> {
+    match typed::process(&filler.classification) {
+        Ok(TypedProcess::Known(
+            own @ (Process::SmawBasic | Process::SmawRutile | Process::SmawCellulosic),
+        )) => Some(own),
+        _ => None,
+    }
+}
+
+fn is_stainless(member: &Member) -> bool {
+    match member.steel.grade().map(|grade| grade.family) {
+        Some(family) => matches!(
+            family,
+            GradeFamily::StainlessAustenitic
+                | GradeFamily::StainlessFerritic
+                | GradeFamily::StainlessDuplex
+                | GradeFamily::StainlessMartensitic
+        ),
+        None => {
+            let crate::engine::job::Steel::Certificate { composition, .. } = &member.steel else {
+                return false;
+            };
+            composition.get(Element::Cr) >= STAINLESS_CHROMIUM && composition.get(Element::C) < TOOL_CARBON
+        }
+    }
+}
+
+/// Does the filler leave ferritic steel with next to no chromium?
+fn is_far_from_stainless(filler: &Filler) -> bool {
+    let limits = filler.composition.get(&Element::Cr);
+    let chromium = limits.and_then(|limits| limits.max.or(limits.min)).unwrap_or(0.0);
+    filler.deposit == DepositKind::Ferritic && chromium < LITTLE_CHROMIUM
+}
+
+/// Fillers for stainless steel, those of the process where there are any.
+fn for_stainless(reference: &Reference, process: Process) -> Vec<String> {
+    let arc = reference.process(process.id()).map(|row| row.arc);
+    let all = || {
+        let kinds = [DepositKind::Austenitic, DepositKind::Nickel];
+        reference.fillers.iter().filter(move |filler| kinds.contains(&filler.deposit))
+    };
+    let own: Vec<&Filler> =
+        all().filter(|filler| arc.is_some_and(|arc| filler.arcs.contains(&arc))).collect();
+    let found = if own.is_empty() { all().collect() } else { own };
+    found.into_iter().take(NAMED).map(|filler| filler.classification.clone()).collect()
+}
