@@ -2004,6 +2004,7 @@ evidence-method-b-weld = CET of the weld metal + 0.03, method B
 evidence-d11-annex = D1.1 hydrogen control, group { $row }
 evidence-d11-category = D1.1 category { $row }
 evidence-table-c1 = EN 1011-2 Table C.1
+evidence-thin-tube = Thin Cr-Mo tube by GTAW, electrode makers’ row
 evidence-piping-row = B31.3 row by material number, { $row }
 evidence-practice-low-h = Handbook row for { $row }, low hydrogen
 evidence-practice-low-h-stretched = Handbook row for { $row }, stretched to this steel

@@ -51,6 +51,7 @@ pub enum Method {
     SaeChart,
     NavseaRows,
     PipingRow,
+    ThinTube,
     OwnSheet,
     ColdShop,
     CoolOrDamp,

@@ -27,6 +27,7 @@ pub mod seferian;
 pub mod shift;
 pub mod shown;
 pub mod table_c1;
+pub mod thin_tube;
 pub mod weld_metal;
 
 pub use case::Case;

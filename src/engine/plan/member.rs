@@ -1,5 +1,7 @@
 //! What minimum does the heat-affected zone of one member ask for (O1, O2)?
 //!
+//! Thin chromium-molybdenum tube has a printed row that stands before all others. Else:
+//!
 //! | family | figure |
 //! |---|---|
 //! | S | the lowest sufficient route: none where restraint is not high and Table C.1, the D1.1 category row or the row of B31.3 clears; else, for a listed grade inside its composition, the lower of its category row and Method B; else the greater of Method B and the D1.1 annex |
@@ -9,7 +11,7 @@
 use crate::engine::Says;
 use crate::engine::evidence::{
     Case, Evidence, Standing, d11_annex, d11_category, grade_rows, method_b, piping_row, practice, shown,
-    table_c1,
+    table_c1, thin_tube,
 };
 use crate::engine::family::Rungs;
 use crate::engine::treatment::outside_grade;
@@ -36,8 +38,10 @@ pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed 
     evidence.extend(d11_annex::on(case));
     evidence.extend(d11_category::on(case));
     evidence.extend(grade_rows::on(case));
-    let mut cleared = false;
+    let tube = thin_tube::on(case).map(|found| (evidence.len(), evidence.push(found)).0);
+    let mut cleared = tube.is_some();
     let by = match rungs {
+        _ if tube.is_some() => tube,
         Rungs::Clearing => {
             evidence.push(table_c1::on(case, combined_mm));
             evidence.extend(piping_row::on(case));

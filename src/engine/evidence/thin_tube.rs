@@ -1,0 +1,63 @@
+//! Is it thin chromium-molybdenum tube, which needs no preheat?
+//!
+//! Printed for a wall up to 0.120 in, gas tungsten arc welded: no preheat, the tube at 70 °F or
+//! warmer. It holds for steels no richer than 4135 (ours), 3 ml/100 g of hydrogen or less and a
+//! restraint that is not high. Source: `data/practice.ron`, `thin_tube`.
+
+use super::{Case, Evidence, NO_PREHEAT_BELOW_C};
+use crate::engine::carbon_equivalent::ceq_s49;
+use crate::engine::{Checked, Outcome, Says, Step};
+use crate::reference::{Composition, Element, Method, Printed, Reference, ThinTube, Unit};
+
+/// Silicon that the grade's maxima are taken with, %.
+const SILICON: f64 = 0.35;
+/// Elements that the equivalent counts.
+const COUNTED: [Element; 5] = [Element::C, Element::Mn, Element::Cr, Element::Mo, Element::Ni];
+
+/// No preheat for tube of this thickness, mm, in a shop as warm as printed, or 20 °C; else the
+/// printed figure. The steel is known to be one that the row speaks for.
+#[must_use]
+pub fn thin_tube(tube: &ThinTube, thickness_mm: f64, hydrogen_ml: f64, shop_c: f64) -> Outcome {
+    let others = |symbol, printed: Printed| Step::new(symbol, printed.as_minimum_c(), Unit::Celsius);
+    let mut outcome = Outcome::new(Method::ThinTube, tube.minimum.as_minimum_c(), Unit::Celsius)
+        .from_inputs(vec![
+            Checked::up_to("d", thickness_mm, Unit::Millimetre, Some(tube.up_to_mm)),
+            Checked::up_to("HD", hydrogen_ml, Unit::MlPer100g, Some(tube.hydrogen_max_ml)),
+        ])
+        .worked(vec![others("others from", tube.others_low), others("others to", tube.others_high)]);
+    outcome.printed = Some(tube.minimum);
+    if shop_c >= NO_PREHEAT_BELOW_C {
+        outcome.says = Says::Clears;
+    }
+    outcome
+}
+
+/// The row's word on a member that it speaks for.
+#[must_use]
+pub fn on(case: &Case<'_>) -> Option<Evidence> {
+    let tube = &case.reference.practice.thin_tube;
+    let process = |id| case.reference.process(id).is_some_and(|row| tube.arcs.contains(&row.arc));
+    let speaks = case.member.thickness_mm <= tube.up_to_mm
+        && case.hydrogen_ml <= tube.hydrogen_max_ml
+        && !case.high_restraint()
+        && case.job.runs.iter().all(|run| process(run.process.id()))
+        && covers(case.reference, tube, &case.chemistry.nominal);
+    let outcome = || thin_tube(tube, case.member.thickness_mm, case.hydrogen_ml, case.job.shop_c);
+    speaks.then(|| case.evidence(outcome()))
+}
+
+/// A chromium-molybdenum steel no richer than the row's grade at its maxima.
+fn covers(reference: &Reference, tube: &ThinTube, steel: &Composition) -> bool {
+    let Some(grade) = reference.grade(&tube.ceq_grade) else { return false };
+    let most = COUNTED
+        .into_iter()
+        .fold(Composition::new(&[(Element::Si, SILICON)]), |made, element| {
+            made.with(element, grade.max_of(element).unwrap_or(0.0))
+        });
+    steel.get(Element::C) <= tube.c_max
+        && steel.get(Element::Mo) <= tube.mo_max
+        && steel.get(Element::Ni) <= tube.ni_max
+        && steel.get(Element::V) <= tube.v_max
+        && steel.get(Element::B) < tube.b_below
+        && ceq_s49(steel) <= ceq_s49(&most)
+}
