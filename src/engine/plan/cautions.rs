@@ -6,7 +6,7 @@
 
 use super::{Action, Plan, Verdict};
 use crate::engine::family::Family;
-use crate::engine::job::{Job, Joint, Process};
+use crate::engine::job::{Job, Joint};
 use crate::engine::part::Part;
 use crate::engine::treatment::{self, Refusal};
 use crate::reference::{ArcKind, ConditionKind, Element, Reference, Trigger};
@@ -31,7 +31,7 @@ impl Raised {
 /// The cautions of a job: its own, worst first, then those of every such job, worst first.
 #[must_use]
 pub(super) fn cautions(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Plan) -> Vec<Raised> {
-    let scene = Scene { job, plan, parts };
+    let scene = Scene { reference, job, plan, parts };
     let rows = reference.cautions.rows();
     let mut raised: Vec<Raised> = (0..rows.len())
         .filter_map(|place| {
@@ -51,6 +51,7 @@ pub(super) fn cautions(reference: &Reference, job: &Job, parts: &[Part<'_>], pla
 }
 
 struct Scene<'a> {
+    reference: &'a Reference,
     job: &'a Job,
     plan: &'a Plan,
     parts: &'a [Part<'a>],
@@ -65,7 +66,7 @@ impl Scene<'_> {
             Trigger::AnyPreheat | Trigger::FlamePreheat => preheat_c > 0.0,
             Trigger::PreheatAbove(limit_c) => preheat_c > limit_c,
             Trigger::AnyArc => !refused,
-            Trigger::Process(kind) => self.job.runs.iter().any(|run| arc_kind(run.process) == kind),
+            Trigger::Process(kind) => self.arc(|arc| arc == kind),
             Trigger::GrindingFirst => {
                 self.job.joint == Joint::Repair
                     || self.job.thermal_cut
@@ -98,12 +99,16 @@ impl Scene<'_> {
             Trigger::ThermalCutEdge => self.job.thermal_cut,
             Trigger::ColdShop => self.job.shop_c < 5.0 || self.job.damp,
             Trigger::AusteniticFiller => self.job.weld.austenitic,
-            Trigger::HighFrequencyStart => {
-                self.job.runs.iter().any(|run| arc_kind(run.process) == ArcKind::Gtaw)
-            }
+            Trigger::HighFrequencyStart => self.arc(|arc| arc == ArcKind::Gtaw),
             // No question of the job asks for these; the Safety place lists them.
             Trigger::FrozenPin | Trigger::BrazeFiller | Trigger::TightPlace => false,
         }
+    }
+
+    /// Is there a process with such a source of heat?
+    fn arc(&self, wanted: impl Fn(ArcKind) -> bool) -> bool {
+        let of = |id| self.reference.process(id).map(|process| process.arc);
+        self.job.runs.iter().filter_map(|run| of(run.process.id())).any(wanted)
     }
 
     fn action(&self, wanted: Action) -> bool {
@@ -124,20 +129,5 @@ impl Scene<'_> {
 
     fn percent_above(&self, element: Element, limit: f64) -> bool {
         self.parts.iter().any(|part| part.chemistry.nominal.get(element) > limit)
-    }
-}
-
-/// The kind of arc of a process.
-#[must_use]
-pub const fn arc_kind(process: Process) -> ArcKind {
-    match process {
-        Process::Gtaw => ArcKind::Gtaw,
-        Process::Paw => ArcKind::Paw,
-        Process::Gmaw | Process::Mcaw => ArcKind::Gmaw,
-        Process::Fcaw | Process::FcawSelf => ArcKind::Fcaw,
-        Process::SmawBasic | Process::SmawRutile | Process::SmawCellulosic | Process::SmawNickel => {
-            ArcKind::Smaw
-        }
-        Process::Saw => ArcKind::Saw,
     }
 }

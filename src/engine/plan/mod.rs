@@ -26,7 +26,7 @@ mod upper;
 
 pub use actions::{Action, tempered};
 pub use asked::{Asked, Documented, LeastBad};
-pub use cautions::{Raised, arc_kind};
+pub use cautions::Raised;
 pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
 pub use limit::Limit;
