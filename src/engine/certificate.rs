@@ -73,7 +73,7 @@ pub fn outside_named_grade(member: &Member) -> Vec<Element> {
         let lean = limits.is_some_and(|limits| too_lean(limits, *element, percent));
         by_limits.contains(element) || too_much || lean
     };
-    Element::ALL.into_iter().filter(is_outside).collect()
+    Element::ALL.iter().copied().filter(is_outside).collect()
 }
 
 /// Does so much of an element fit the limits of a grade?
@@ -113,7 +113,7 @@ fn is_cap_only(grade: &Grade, composition: &Composition) -> bool {
 fn misfits(grade: &Grade, composition: &Composition) -> Vec<Element> {
     let wrong =
         |element: &Element| !fits(grade.composition.get(element), *element, composition.get(*element));
-    Element::ALL.into_iter().filter(wrong).take(3).collect()
+    Element::ALL.iter().copied().filter(wrong).take(3).collect()
 }
 
 /// A certificate's figures without a grade beside them: `None` where they fit a grade, or are not
@@ -126,7 +126,7 @@ pub fn slip(reference: &Reference, composition: &Composition) -> Option<Slip> {
             [] if !is_cap_only(grade, composition) => return None,
             [element] => {
                 decimal = decimal.or_else(|| moved(grade, composition, *element));
-                let others = Element::ALL.into_iter().filter(|other| other != element);
+                let others = Element::ALL.iter().copied().filter(|other| other != element);
                 turned = turned.or_else(|| {
                     others.into_iter().find_map(|other| exchanged(grade, composition, [*element, other]))
                 });

@@ -112,7 +112,7 @@ fn a_certificate_outside_its_grade_is_named_element_by_element() {
 
 /// A certificate as it is typed.
 fn typed(composition: &Composition) -> String {
-    let stated = Element::ALL.into_iter().filter(|element| composition.get(*element) > 0.0);
+    let stated = Element::ALL.iter().copied().filter(|element| composition.get(*element) > 0.0);
     let pairs = stated
         .map(|element| format!("{} {}", element.symbol(), (composition.get(element) * 1e6).round() / 1e6));
     pairs.collect::<Vec<_>>().join(" ")
@@ -142,7 +142,8 @@ fn planned(steel: Option<&str>, certificate: &str) -> Option<(Plan, Vec<String>)
 /// Every way in which one slip changes a certificate: a decimal mark moved, two figures exchanged.
 /// A figure left out is the next test's.
 fn slips(of: &Composition) -> Vec<Composition> {
-    let stated: Vec<Element> = Element::ALL.into_iter().filter(|element| of.get(*element) > 0.0).collect();
+    let stated: Vec<Element> =
+        Element::ALL.iter().copied().filter(|element| of.get(*element) > 0.0).collect();
     let mut made = Vec::new();
     for (nth, element) in stated.iter().enumerate() {
         made.extend([0.1, 10.0, 100.0].map(|by| of.with(*element, of.get(*element) * by)));

@@ -49,11 +49,9 @@ pub fn on(case: &Case<'_>) -> Option<Evidence> {
 /// A chromium-molybdenum steel no richer than the row's grade at its maxima.
 fn covers(reference: &Reference, tube: &ThinTube, steel: &Composition) -> bool {
     let Some(grade) = reference.grade(&tube.ceq_grade) else { return false };
-    let most = COUNTED
-        .into_iter()
-        .fold(Composition::new(&[(Element::Si, SILICON)]), |made, element| {
-            made.with(element, grade.max_of(element).unwrap_or(0.0))
-        });
+    let most = COUNTED.into_iter().fold(Composition::new(&[(Element::Si, SILICON)]), |made, element| {
+        made.with(element, grade.max_of(element).unwrap_or(0.0))
+    });
     steel.get(Element::C) <= tube.c_max
         && steel.get(Element::Mo) <= tube.mo_max
         && steel.get(Element::Ni) <= tube.ni_max
