@@ -558,6 +558,7 @@ option-process-paw = { process-paw }
 option-process-smaw-rutile = { process-smaw-rutile }
 option-process-smaw-cellulosic = { process-smaw-cellulosic }
 option-process-smaw-nickel = { process-smaw-nickel }
+option-process-oxy-fuel = { process-oxy-fuel }
 option-file-skates = skates over it
 option-file-bites = bites
 option-scale-hrc = Rockwell C
@@ -1276,6 +1277,7 @@ process-smaw-rutile = SMAW, rutile
 process-smaw-cellulosic = SMAW, cellulosic
 process-smaw-nickel = SMAW, nickel electrode
 process-saw = SAW (submerged arc)
+process-oxy-fuel = Oxy-fuel gas welding
 
 # Joints
 joint-butt = Butt
@@ -2463,6 +2465,7 @@ fillers-for-gmaw = For GMAW (MIG/MAG)
 fillers-for-fcaw = For FCAW
 fillers-for-smaw = For SMAW
 fillers-for-saw = For SAW
+fillers-for-oxy-fuel = For oxy-fuel
 fillers-strength-note = Tensile strength, at least
 fillers-symbols = Strength symbols
 fillers-symbols-note = For any filler that bears one

@@ -155,6 +155,8 @@ pub enum Process {
     SmawCellulosic,
     /// Covered electrode, nickel (for iron).
     SmawNickel,
+    /// Oxy-fuel gas welding.
+    OxyFuel,
 }
 
 impl Process {

@@ -64,6 +64,7 @@ fn takes(filler: &Filler, process: Process) -> bool {
         }
         Process::SmawNickel => false,
         Process::Gtaw | Process::Paw => is_for(ArcKind::Gtaw) || is_for(ArcKind::Paw),
+        Process::OxyFuel => is_for(ArcKind::OxyFuel) || is_for(ArcKind::Gtaw),
         // A bare rod or wire is drawn for all three.
         Process::Gmaw | Process::Mcaw => is_for(ArcKind::Gmaw) || is_for(ArcKind::Gtaw),
         Process::Saw => is_for(ArcKind::Saw) || is_for(ArcKind::Gmaw),

@@ -33,6 +33,8 @@ pub enum ArcKind {
     Smaw,
     /// Submerged arc.
     Saw,
+    /// Oxy-fuel flame: no arc.
+    OxyFuel,
 }
 
 impl ArcKind {

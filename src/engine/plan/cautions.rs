@@ -63,9 +63,10 @@ impl Scene<'_> {
         let preheat_c = self.plan.minimum_c.unwrap_or(0.0);
         match trigger {
             Trigger::Always => true,
-            Trigger::AnyPreheat | Trigger::FlamePreheat => preheat_c > 0.0,
+            Trigger::AnyPreheat => preheat_c > 0.0,
+            Trigger::FlamePreheat => preheat_c > 0.0 || self.arc(|arc| arc == ArcKind::OxyFuel),
             Trigger::PreheatAbove(limit_c) => preheat_c > limit_c,
-            Trigger::AnyArc => !refused,
+            Trigger::AnyArc => !refused && self.arc(|arc| arc != ArcKind::OxyFuel),
             Trigger::Process(kind) => self.arc(|arc| arc == kind),
             Trigger::GrindingFirst => {
                 self.job.joint == Joint::Repair

@@ -98,6 +98,8 @@ pub fn process(text: &str) -> Result<TypedProcess, Problem> {
             Process::FcawSelf
         }
         "submerged" | "sub" => Process::Saw,
+        "oxy fuel" | "oxyfuel" | "oxyacetylene" | "oxy acetylene" | "acetylene" | "gas" | "gas welding"
+        | "torch" | "ofw" | "oaw" => Process::OxyFuel,
         "plasma" => Process::Paw,
         "wire" | "cored wire" | "flux cored" | "flux core" | "fluxcore" | "cored" | "flux cored wire" => {
             return Err(asked(

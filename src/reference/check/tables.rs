@@ -245,7 +245,7 @@ fn joints(reference: &Reference, faults: &mut Faults<'_>) {
 
 fn processes(reference: &Reference, faults: &mut Faults<'_>) {
     for process in &reference.processes {
-        faults.range(&process.id, "efficiency", Some(process.efficiency), None, (0.3, 1.0));
+        faults.range(&process.id, "efficiency", Some(process.efficiency), None, (0.2, 1.0));
         let (low, high) = (process.hydrogen_low_ml, process.hydrogen_high_ml);
         faults.range(&process.id, "hydrogen", Some(low), Some(high), (0.0, 100.0));
         for id in process.designators.iter().filter(|id| reference.designators.get(id).is_none()) {
