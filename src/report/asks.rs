@@ -28,7 +28,14 @@ pub(super) fn asks(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
         let temper = minimum(pen, needs.temper_c, None).main;
         lines.push(match needs.hardness_hv {
             Some(hv) => {
-                let hardness = pen.show.number(hv.floor(), 0);
+                let hv = pen.show.number(hv.floor(), 0);
+                let hardness = match needs.hardness_hrc {
+                    Some(hrc) => {
+                        let hrc = pen.show.number(hrc.floor(), 0);
+                        pen.words.with("needs-hardness.hrc", &[("hv", &hv), ("hrc", &hrc)])
+                    }
+                    None => pen.words.with("needs-hardness", &[("hv", &hv)]),
+                };
                 let values = [("member", member.as_str()), ("temper", &temper), ("hardness", &hardness)];
                 pen.words.with("needs-temper", &values)
             }

@@ -203,7 +203,8 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
     let routes = if any_iron { sheets::iron_routes(reference, &job.demands) } else { Vec::new() };
     let verdict = verdict(parts, &figures, routes.len());
     let shut = verdict == Verdict::NoWindow;
-    let least_bad = if shut { asked::least_bad(parts, &figures) } else { None };
+    // Where the runs are too hot, smaller ones are the way: the lever says how small.
+    let least_bad = if shut && !figures.upper.too_slow { asked::least_bad(parts, &figures) } else { None };
     let minimum_c = figures.minimum_c.unwrap_or(0.0);
     let levers = levers::levers(reference, job, parts, &figures);
     let cooling = side::cooling_time(reference, job, parts, minimum_c, figures.interpass_c);

@@ -4,6 +4,7 @@ use super::limit::Limit;
 use super::sheets;
 use super::upper::{Ceiling, UNDER_TEMPER_K, limit, printed_limit};
 use crate::engine::evidence::grade_rows;
+use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::part::Part;
 use crate::engine::treatment;
 use crate::reference::{Basis, ConditionKind, Element, Reference, TemperCurve, TemperKind};
@@ -26,6 +27,8 @@ pub struct NeedsTemper {
     pub temper_c: f64,
     /// A hardness at or under this shows it, HV; none that is measured does where it is absent.
     pub hardness_hv: Option<f64>,
+    /// The same on the Rockwell C scale, where that reaches.
+    pub hardness_hrc: Option<f64>,
 }
 
 /// What is known of the temper of one member.
@@ -164,7 +167,9 @@ pub(super) fn needs_temper(
             let shows = curve(reference, &parts[member]).and_then(|(curve, less_hv)| {
                 curve.hardness_that_shows(temper_c).map(|hv| (hv - less_hv).min(PROOF_UP_TO_HV))
             });
-            NeedsTemper { member, temper_c, hardness_hv: shows }
+            let hardness_hrc =
+                shows.and_then(|hv| ConversionTable::AstmE140.convert(hv, Scale::Hv, Scale::Hrc));
+            NeedsTemper { member, temper_c, hardness_hv: shows, hardness_hrc }
         })
         .min_by(|a, b| a.hardness_hv.unwrap_or(0.0).total_cmp(&b.hardness_hv.unwrap_or(0.0)))
 }
