@@ -58,6 +58,18 @@ fn wrong_way_round() -> JobText {
     over(demo_job(), &[("demand-interpass", "250 C")])
 }
 
+/// What a part is must be told first: the question stands where the figure would.
+#[test]
+fn plan_that_asks_what_the_steel_is() {
+    let duplex = typed_job::job(&[
+        ("certificate", "C 0.02 Cr 22.5 Ni 5.5 Mo 3.1 Mn 1.5 N 0.17"),
+        ("thickness", "20"),
+        ("joint", "butt"),
+        ("process", "gtaw"),
+    ]);
+    check(&metric(PHONE, ui::Look::Light, duplex).0, "plan-asks-phone-light");
+}
+
 /// Everything that a phone shows when one scrolls to the end.
 #[test]
 fn plan_to_its_end() {
