@@ -172,9 +172,13 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         );
     let watched = [Field::Steel, Field::Condition, size.field, Field::Hardness, Field::Yield, Field::Shape];
     let mut row = form_row(state, &format!("member-{letter}"), &watched.map(of), value, parts);
-    if steel.is_empty() {
+    let certified = job.get(of(Field::Certificate)).is_some();
+    if steel.is_empty() && !certified {
         row.value = state.word("form-pick-steel");
     } else {
+        if steel.is_empty() {
+            row.value = state.word("steel-by-certificate");
+        }
         row.note =
             job.get(of(Field::Condition)).map_or_else(|| state.word("form-condition-not-known"), Into::into);
     }

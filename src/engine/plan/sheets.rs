@@ -96,6 +96,9 @@ fn iron_sheet(reference: &Reference, demands: &Demands) -> Option<SheetFigures> 
 /// Vanadium from which a 9 % chromium steel counts as the modified kind, %.
 const MODIFIED_VANADIUM: f64 = 0.15;
 
+/// Chromium of 2.25Cr-1Mo steel, %: P22, A387-22, F22, WC9 and 10CrMo9-10 are one.
+const ONE_STEEL_CHROMIUM: std::ops::RangeInclusive<f64> = 2.0..=2.8;
+
 /// The group of the naval table by chromium: C-Mo, up to 2 % Cr, above; the modified 9 %
 /// chromium steels have a sheet of their own.
 fn creep_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
@@ -108,8 +111,10 @@ fn creep_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
         return Some(figures_of(sheet));
     }
     let group = creep_group(reference, cr)?;
+    // One steel is sold as pipe, plate, forging and casting of either strength: the harder row counts.
+    let sold_both_ways = ONE_STEEL_CHROMIUM.contains(&cr);
     let asked = SheetCase {
-        tensile_mpa: treatment::tensile_mpa(member),
+        tensile_mpa: treatment::tensile_mpa(member).filter(|_| !sold_both_ways),
         thickness_mm: member.thickness_mm,
         c: chemistry.nominal.get(Element::C),
         cr,
