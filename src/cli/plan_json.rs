@@ -149,10 +149,10 @@ pub(super) fn plan_json(
         asks: plan.asks.iter().map(|asked| AskJson { member: asked.member, fact: asked.ask.id() }).collect(),
         needs_temper_c: plan.needs.map(|needs| needs.temper_c.ceil()),
         needs_hardness_hv_max: plan.needs.and_then(|needs| needs.hardness_hv).map(f64::floor),
-        documented_window: plan
-            .documented
-            .as_ref()
-            .map(|own| SpanJson { low_c: own.least.as_minimum_c(), high_c: own.most.as_maximum_c() }),
+        documented_window: plan.documented.as_ref().map(|own| SpanJson {
+            low_c: own.least_high.unwrap_or(own.least).as_minimum_c(),
+            high_c: own.most.as_maximum_c(),
+        }),
         least_bad: plan.least_bad.map(|way| SpanJson { low_c: way.low_c, high_c: way.high_c }),
         governed_by: plan.governing().map(|item| item.outcome.method.id()),
         combined_thickness_mm: plan.combined_mm,

@@ -6,6 +6,8 @@
 
 use strum::{EnumIter, IntoStaticStr};
 
+use crate::reference::{Composition, Element};
+
 /// How a steel is treated.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, EnumIter, IntoStaticStr)]
 #[strum(serialize_all = "kebab-case")]
@@ -168,5 +170,28 @@ impl Family {
                 | Self::StainlessAustenitic
                 | Self::StainlessDuplex
         )
+    }
+}
+
+/// The kinds that a stainless steel may be by its analysis, the likeliest first (common practice).
+#[must_use]
+pub fn stainless_kinds(steel: &Composition) -> [Family; 4] {
+    let percent = |element| steel.get(element);
+    let (nickel, chromium) = (percent(Element::Ni), percent(Element::Cr));
+    let austenite = nickel + 0.5 * percent(Element::Mn) + 30.0 * (percent(Element::C) + percent(Element::N));
+    let [austenitic, duplex, ferritic, martensitic] = [
+        Family::StainlessAustenitic,
+        Family::StainlessDuplex,
+        Family::StainlessFerritic,
+        Family::StainlessMartensitic,
+    ];
+    if chromium >= 21.0 && (1.0..10.0).contains(&nickel) {
+        [duplex, austenitic, ferritic, martensitic]
+    } else if nickel >= 6.0 || austenite >= 12.0 && nickel >= 3.0 {
+        [austenitic, duplex, martensitic, ferritic]
+    } else if percent(Element::C) >= 0.08 || nickel >= 1.0 {
+        [martensitic, ferritic, austenitic, duplex]
+    } else {
+        [ferritic, martensitic, austenitic, duplex]
     }
 }

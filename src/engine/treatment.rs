@@ -6,7 +6,7 @@ use strum::IntoStaticStr;
 use super::chemistry::Chemistry;
 use super::family::Family;
 use super::job::{Member, Steel};
-use crate::reference::{Composition, ConditionKind, Element, GradeFamily};
+use crate::reference::{ConditionKind, Element, GradeFamily};
 
 /// Lead from which a certificate says "leaded", weight percent.
 pub const LEAD_LIMIT: f64 = 0.15;
@@ -63,6 +63,8 @@ pub enum Ask {
     StainlessKind,
     /// Which tool steel is it?
     ToolGrade,
+    /// Which grade is it: its analysis alone is covered by no method.
+    Grade,
     /// What is its yield strength?
     Yield,
     /// In which condition is it?
@@ -102,6 +104,8 @@ impl Kin {
 
 /// Chromium from which a steel is stainless, %.
 const STAINLESS_CHROMIUM: f64 = 10.5;
+/// Yield from which a steel is no creep-resisting one, MPa (common practice).
+const NO_CREEP_STEEL_FROM_MPA: f64 = 600.0;
 /// Chromium or manganese above which no method for low-alloy steel speaks, %.
 const LOW_ALLOY_UP_TO: f64 = 3.0;
 
@@ -132,10 +136,15 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
         return kin;
     }
     let mut kin = low_alloy(member, &percent);
+    if belies_its_grade(member) && !kin.asks.contains(&Ask::Condition) {
+        kin.asks.push(Ask::Condition);
+    }
     // A sheet of its own may speak for it: its minimum stays a floor above 0.20 % of carbon too.
+    // A strong steel is no creep-resisting one.
     if member.steel.grade().is_none()
-        && (0.5..=LOW_ALLOY_UP_TO).contains(&percent(Element::Cr))
+        && percent(Element::Cr) <= LOW_ALLOY_UP_TO
         && percent(Element::Mo) >= 0.4
+        && member.yield_mpa.is_none_or(|mpa| mpa < NO_CREEP_STEEL_FROM_MPA)
     {
         kin.also.push(Family::Creep);
         if percent(Element::C) <= 0.20 {
@@ -169,7 +178,8 @@ fn high_alloy(percent: &impl Fn(Element) -> f64) -> Option<Kin> {
     if manganese >= 10.0 && carbon >= 0.7 {
         return Some(Kin::just(Family::Manganese));
     }
-    (chromium > LOW_ALLOY_UP_TO || manganese > LOW_ALLOY_UP_TO).then(|| Kin::just(Family::HighAlloy))
+    let covered = chromium <= LOW_ALLOY_UP_TO && manganese <= LOW_ALLOY_UP_TO;
+    (!covered).then(|| Kin::asking(Family::HighAlloy, Ask::Grade))
 }
 
 /// The families that methods speak for.
@@ -210,29 +220,6 @@ fn may_be_quenched(member: &Member, percent: &impl Fn(Element) -> f64) -> bool {
         || percent(Element::Mo) >= 0.08
         || percent(Element::B) >= 0.0005
         || member.yield_mpa.is_some_and(|mpa| mpa >= QT_YIELD_MPA)
-}
-
-/// The kinds that a stainless steel may be by its analysis, the likeliest first (common practice).
-#[must_use]
-pub fn stainless_kinds(steel: &Composition) -> [Family; 4] {
-    let percent = |element| steel.get(element);
-    let (nickel, chromium) = (percent(Element::Ni), percent(Element::Cr));
-    let austenite = nickel + 0.5 * percent(Element::Mn) + 30.0 * (percent(Element::C) + percent(Element::N));
-    let [austenitic, duplex, ferritic, martensitic] = [
-        Family::StainlessAustenitic,
-        Family::StainlessDuplex,
-        Family::StainlessFerritic,
-        Family::StainlessMartensitic,
-    ];
-    if chromium >= 21.0 && (1.0..10.0).contains(&nickel) {
-        [duplex, austenitic, ferritic, martensitic]
-    } else if nickel >= 6.0 || austenite >= 12.0 && nickel >= 3.0 {
-        [austenitic, duplex, martensitic, ferritic]
-    } else if percent(Element::C) >= 0.08 || nickel >= 1.0 {
-        [martensitic, ferritic, austenitic, duplex]
-    } else {
-        [ferritic, martensitic, austenitic, duplex]
-    }
 }
 
 /// Hardness above which a part is no annealed one, HV (about 30 HRC; common practice).
@@ -287,6 +274,20 @@ fn hardened_by_hardness(member: &Member) -> bool {
     member.hardness_hv.is_some_and(|hardness_hv| hardness_hv > up_to_hv)
 }
 
+/// The one tempered condition that a grade comes in, where it comes in no other: "as rolled" is
+/// then how the plate was delivered, not how it was treated.
+fn only_tempered(member: &Member) -> Option<ConditionKind> {
+    let rows = member.steel.grade()?.conditions.as_slice();
+    let first = rows.first()?.kind;
+    (has_temper(first) && rows.iter().all(|row| row.kind == first)).then_some(first)
+}
+
+/// Is another condition stated than the only, tempered one that the grade comes in?
+fn belies_its_grade(member: &Member) -> bool {
+    let stated = member.condition.kind;
+    stated != ConditionKind::Unknown && !has_temper(stated) && only_tempered(member).is_some()
+}
+
 /// The condition that counts: as stated, and where it isn't known the only one that the
 /// grade comes in, if there is only one. A part that is too hard for what is stated counts
 /// as hardened, with a temper that nobody knows: that is the safe side.
@@ -295,6 +296,9 @@ pub(in crate::engine) fn counted_kind(member: &Member) -> ConditionKind {
         return ConditionKind::HardenedTempered;
     }
     let stated = member.condition.kind;
+    if let Some(only) = only_tempered(member).filter(|_| !has_temper(stated)) {
+        return only;
+    }
     if stated != ConditionKind::Unknown {
         return stated;
     }

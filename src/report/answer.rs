@@ -253,7 +253,11 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
                 .zip(plan.interpass.as_ref())
                 .map_or(0.0, |(low, high)| high.exact_c - low.exact_c);
             if plan.too_slow {
-                let mut lines = vec![pen.words.with("answer-no-window.too-slow", &[("low", &low)])];
+                let mut lines = vec![if plan.minimum.is_some() {
+                    pen.words.with("answer-no-window.too-slow", &[("low", &low)])
+                } else {
+                    get("answer-no-window.too-slow-cold")
+                }];
                 lines.extend(without_window(pen, job, plan));
                 return (get("answer-no-window"), lines);
             }

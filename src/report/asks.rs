@@ -3,9 +3,10 @@
 use super::figure::{maximum, minimum, source_line};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::certificate::{Slip, outside_named_grade, slip};
+use crate::engine::family::stainless_kinds;
 use crate::engine::job::{Job, Steel};
 use crate::engine::plan::{Asked, Plan};
-use crate::engine::treatment::{Ask, stainless_kinds};
+use crate::engine::treatment::Ask;
 use crate::reference::Element;
 use crate::words::List;
 
@@ -96,6 +97,13 @@ pub(super) fn without_window(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<Strin
     }
     if let Some(own) = &plan.documented {
         let low = minimum(pen, own.least.as_minimum_c(), Some(own.least)).main;
+        let low = match own.least_high {
+            Some(printed) => {
+                let thick = minimum(pen, printed.as_minimum_c(), Some(printed)).main;
+                pen.words.with("answer-documented.span", &[("low", &low), ("thick", &thick)])
+            }
+            None => low,
+        };
         let high = maximum(pen, own.most.as_maximum_c(), Some(own.most)).main;
         let source = source_line(pen, &own.basis);
         let member = member_name(pen, job, own.member);

@@ -190,10 +190,13 @@ fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ToDoLine>) {
 fn stop(pen: &Pen<'_>, plan: &Plan, lines: &mut Vec<ToDoLine>) {
     let Some(limit) = &plan.minimum else { return };
     let figure = minimum(pen, limit.exact_c, limit.printed).main;
+    // No post-heat drives hydrogen out of austenitic weld metal.
+    let held = plan.actions.contains(&Action::AusteniticFiller);
+    let key = if held { "then-stop.keep-hot" } else { "then-stop.value" };
     lines.push(line(
         pen,
         "stop",
-        pen.words.with("then-stop.value", &[("figure", &figure)]),
+        pen.words.with(key, &[("figure", &figure)]),
         pen.words.get("then-stop.note"),
         &Basis::Practice,
     ));

@@ -23,6 +23,8 @@ pub struct Documented {
     pub member: usize,
     /// Least preheat.
     pub least: Printed,
+    /// Its upper end, where it is printed as a span by thickness: the thicker, the more.
+    pub least_high: Option<Printed>,
     /// Most interpass.
     pub most: Printed,
     /// The document.
@@ -59,6 +61,7 @@ pub(super) fn documented(parts: &[Part<'_>]) -> Option<Documented> {
         Some(Documented {
             member,
             least: pair.minimum,
+            least_high: pair.minimum_high,
             most: pair.maximum,
             basis: pair.minimum_basis.weaker(pair.maximum_basis).clone(),
         })

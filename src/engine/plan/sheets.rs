@@ -9,7 +9,7 @@
 use super::upper;
 use crate::engine::evidence::{Case, Evidence, naval_rows};
 use crate::engine::family::{Family, Rungs};
-use crate::engine::job::{Demands, Job};
+use crate::engine::job::{Demands, Job, Restraint, Run};
 use crate::engine::part::Part;
 use crate::engine::{Outcome, Says, Unit, treatment};
 use crate::reference::{
@@ -69,7 +69,7 @@ fn narrowed(route: &IronRoute, demands: &Demands) -> Option<IronRoute> {
 pub(super) fn sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option<SheetFigures> {
     match part.family {
         Family::Iron => iron_sheet(reference, &job.demands),
-        Family::Creep => creep_sheet(reference, part),
+        Family::Creep => creep_sheet(reference, job, part),
         other if other.traits().rungs == Rungs::Sheet => plain_sheet(reference, part),
         _ => None,
     }
@@ -96,12 +96,14 @@ fn iron_sheet(reference: &Reference, demands: &Demands) -> Option<SheetFigures> 
 /// Vanadium from which a 9 % chromium steel counts as the modified kind, %.
 const MODIFIED_VANADIUM: f64 = 0.15;
 
+/// A part that every border of the table counts as thick, mm.
+const THICK_MM: f64 = 100.0;
 /// Chromium of 2.25Cr-1Mo steel, %: P22, A387-22, F22, WC9 and 10CrMo9-10 are one.
 const ONE_STEEL_CHROMIUM: std::ops::RangeInclusive<f64> = 2.0..=2.8;
 
 /// The group of the naval table by chromium: C-Mo, up to 2 % Cr, above; the modified 9 %
 /// chromium steels have a sheet of their own.
-fn creep_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
+fn creep_sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option<SheetFigures> {
     let (member, chemistry) = (part.member, &part.chemistry);
     let cr = chemistry.nominal.get(Element::Cr);
     if cr > 8.0
@@ -113,9 +115,14 @@ fn creep_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
     let group = creep_group(reference, cr)?;
     // One steel is sold as pipe, plate, forging and casting of either strength: the harder row counts.
     let sold_both_ways = ONE_STEEL_CHROMIUM.contains(&cr);
+    // What the table spares thin and weak parts holds for low hydrogen and an easy joint.
+    let low = |run: &Run| reference.low_hydrogen(run.process.id());
+    let easy = job.restraint != Restraint::High
+        && job.hydrogen_ml() <= reference.d11.low_hydrogen_ml
+        && job.runs.iter().all(low);
     let asked = SheetCase {
-        tensile_mpa: treatment::tensile_mpa(member).filter(|_| !sold_both_ways),
-        thickness_mm: member.thickness_mm,
+        tensile_mpa: treatment::tensile_mpa(member).filter(|_| easy && !sold_both_ways),
+        thickness_mm: if easy { member.thickness_mm } else { member.thickness_mm.max(THICK_MM) },
         c: chemistry.nominal.get(Element::C),
         cr,
     };

@@ -134,7 +134,8 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
             Some((time.member, outcomes.to_vec()))
         })
         .collect();
-    let asked = !job.weld.austenitic
+    let asked = plan.usable_window
+        && !job.weld.austenitic
         && plan.actions.iter().any(|action| {
             matches!(
                 action,
@@ -147,7 +148,7 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
         cooling,
         hardness,
         post_heat,
-        tack_c: (minimum_c > 0.0).then(|| tack_c(plan, minimum_c)),
+        tack_c: (plan.usable_window && minimum_c > 0.0).then(|| tack_c(plan, minimum_c)),
         warm_zone: WarmZone {
             distance_mm: job.thickest_mm().max(reference.d11.warm_zone.min_mm),
             coldest_member: thickest_member(job),
