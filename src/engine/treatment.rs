@@ -104,6 +104,8 @@ impl Kin {
 
 /// Chromium from which a steel is stainless, %.
 const STAINLESS_CHROMIUM: f64 = 10.5;
+/// Nickel at which Method B ends, %.
+const METHODS_NICKEL_UP_TO: f64 = 2.5;
 /// Yield from which a steel is no creep-resisting one, MPa (common practice).
 const NO_CREEP_STEEL_FROM_MPA: f64 = 600.0;
 /// Chromium or manganese above which no method for low-alloy steel speaks, %.
@@ -138,6 +140,10 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
     let mut kin = low_alloy(member, &percent);
     if belies_its_grade(member) && !kin.asks.contains(&Ask::Condition) {
         kin.asks.push(Ask::Condition);
+    }
+    // Nickel steels for the cold have rows by their grade; the methods end at less nickel.
+    if member.steel.grade().is_none() && percent(Element::Ni) > METHODS_NICKEL_UP_TO {
+        kin.asks.push(Ask::Grade);
     }
     // A sheet of its own may speak for it: its minimum stays a floor above 0.20 % of carbon too.
     // A strong steel is no creep-resisting one.
