@@ -142,8 +142,9 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
         kin.asks.push(Ask::Condition);
     }
     // Nickel steels for the cold have rows by their grade; the methods end at less nickel.
-    if member.steel.grade().is_none() && percent(Element::Ni) > METHODS_NICKEL_UP_TO {
-        kin.asks.push(Ask::Grade);
+    let nickel = member.steel.grade().is_none() && percent(Element::Ni) > METHODS_NICKEL_UP_TO;
+    if nickel && kin.family == Family::Structural {
+        return Kin::asking(Family::HighAlloy, Ask::Grade);
     }
     // A sheet of its own may speak for it: its minimum stays a floor above 0.20 % of carbon too.
     // A strong steel is no creep-resisting one.
