@@ -95,11 +95,13 @@ impl<'a> Part<'a> {
         self.family.traits().hardens
     }
 
-    /// Does a long cooling time take its strength or toughness: quenched and tempered and
-    /// thermomechanically rolled steel?
+    /// Does a long cooling time take its strength or toughness: steel that is, or may be, quenched
+    /// and tempered or is thermomechanically rolled?
     #[must_use]
     pub fn minds_cooling_time(&self) -> bool {
-        self.family == Family::QuenchedTempered || self.thermomechanical()
+        self.family == Family::QuenchedTempered
+            || self.also.contains(&Family::QuenchedTempered)
+            || self.thermomechanical()
     }
 
     /// Is it thermomechanically rolled to a yield of 500 MPa or more?

@@ -134,7 +134,7 @@ pub(super) fn levers(reference: &Reference, job: &Job, parts: &[Part<'_>], now: 
 fn spans(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: &Figures) -> Vec<(f64, f64)> {
     side::cooling_time(reference, job, parts, figures.minimum_c.unwrap_or(0.0), figures.interpass_c)
         .into_iter()
-        .filter(|time| parts[time.member].readings().any(|reading| reading.minds_cooling_time()))
+        .filter(|time| parts[time.member].minds_cooling_time())
         .map(|time| (time.fastest_s, time.slowest_s))
         .collect()
 }
@@ -160,7 +160,7 @@ fn less_heat(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures
     for _ in 0..ROUNDS {
         let to = parts
             .iter()
-            .filter(|part| part.readings().any(|reading| reading.minds_cooling_time()))
+            .filter(|part| part.minds_cooling_time())
             .map(|part| {
                 let (_, slow) = side::welds(reference, job, part.member.thickness_mm);
                 slow.heat_for_kj_per_mm(minimum_c + LEAST_WINDOW_K, side::QT_SPAN_S.1)
