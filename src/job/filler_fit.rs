@@ -3,10 +3,10 @@
 use super::field_problem::Fault;
 use super::read_job::Reader;
 use super::steel::find_filler;
-use super::typed::{self, TypedProcess};
+use super::typed;
 use super::{Field, Of};
 use crate::engine::job::{Member, Process, Run};
-use crate::reference::{ArcKind, DepositKind, Element, Filler, FillerKind, GradeFamily, Reference};
+use crate::reference::{DepositKind, Element, Filler, FillerKind, GradeFamily, Reference};
 
 /// Chromium from which a steel is stainless, %.
 const STAINLESS_CHROMIUM: f64 = 10.5;
@@ -27,12 +27,13 @@ pub(super) fn fillers_fit(reader: &mut Reader<'_>, members: &[Member], runs: &[R
         .collect();
     // One filler typed for all processes at once is that of one of them.
     let for_all = typed.len() > 1 && typed.windows(2).all(|pair| pair[0] == pair[1]);
-    let somewhere = |filler: &Filler| runs.iter().any(|run| takes(filler, run.process));
+    let somewhere = |filler: &Filler| runs.iter().any(|run| takes(filler, run.process, reference));
     for (nth, (filler, run)) in typed.iter().zip(runs).enumerate() {
         let Some(filler) = filler else { continue };
-        let laid = takes(filler, run.process) || for_all && somewhere(filler);
+        let laid = takes(filler, run.process, reference) || for_all && somewhere(filler);
         if !laid {
-            let fits = Process::ALL.iter().copied().filter(|process| takes(filler, *process)).collect();
+            let fits =
+                Process::ALL.iter().copied().filter(|process| takes(filler, *process, reference)).collect();
             let filler = filler.classification.clone();
             let fault = Fault::FillerOfOtherProcess { filler, process: run.process, fits };
             reader.fault(Field::Filler.nth(nth), fault);
@@ -52,34 +53,15 @@ pub(super) fn fillers_fit(reader: &mut Reader<'_>, members: &[Member], runs: &[R
 /// Can the filler be laid by the process? Asked of ferritic and copper fillers that one buys: an
 /// austenitic or nickel alloy is sold as electrode, wire and rod under much the same name, and a
 /// strength symbol belongs to several of them.
-fn takes(filler: &Filler, process: Process) -> bool {
+fn takes(filler: &Filler, process: Process, reference: &Reference) -> bool {
     if filler.kind == FillerKind::StrengthSymbol || filler.tolerates_hydrogen() {
         return true;
     }
-    let is_for = |arc: ArcKind| filler.arcs.contains(&arc);
-    match process {
-        // The covering decides how much hydrogen there is.
-        Process::SmawBasic | Process::SmawRutile | Process::SmawCellulosic => {
-            is_for(ArcKind::Smaw) && covering(filler).is_none_or(|own| own == process)
-        }
-        Process::SmawNickel => false,
-        Process::Gtaw | Process::Paw => is_for(ArcKind::Gtaw) || is_for(ArcKind::Paw),
-        Process::OxyFuel => is_for(ArcKind::OxyFuel) || is_for(ArcKind::Gtaw),
-        // A bare rod or wire is drawn for all three.
-        Process::Gmaw | Process::Mcaw => is_for(ArcKind::Gmaw) || is_for(ArcKind::Gtaw),
-        Process::Saw => is_for(ArcKind::Saw) || is_for(ArcKind::Gmaw),
-        Process::Fcaw | Process::FcawSelf => is_for(ArcKind::Fcaw),
-    }
-}
-
-/// The covering that the class of an electrode tells.
-fn covering(filler: &Filler) -> Option<Process> {
-    match typed::process(&filler.classification) {
-        Ok(TypedProcess::Known(
-            own @ (Process::SmawBasic | Process::SmawRutile | Process::SmawCellulosic),
-        )) => Some(own),
-        _ => None,
-    }
+    let Some(row) = reference.process(process.id()) else { return true };
+    let made_for = row.lays.iter().any(|arc| filler.arcs.contains(arc));
+    // The covering decides how much hydrogen there is.
+    let own = typed::covering(&filler.classification, reference);
+    made_for && (row.covering.is_empty() || own.is_none_or(|own| own == process))
 }
 
 fn is_stainless(member: &Member) -> bool {

@@ -10,7 +10,7 @@ use crate::engine::job::Steel;
 use crate::questions::{
     self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, OfPlan, Question,
 };
-use crate::reference::{Element, Grade};
+use crate::reference::{Element, Grade, Reference};
 use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within};
 use crate::words::Words;
 
@@ -227,7 +227,7 @@ pub fn read_answer(input: &Input, text: &str, reading: &Reading<'_>) -> Result<G
             let line = typed::composition(text).map_err(AnswerFault::Typed)?;
             return Ok(Given::Composition(line.composition));
         }
-        Kind::Choice(offered) => return Ok(Given::Choice(choice(input, text, offered))),
+        Kind::Choice(offered) => return Ok(Given::Choice(choice(input, text, offered, reading.reference))),
         Kind::Flag => return typed::yes_no(text).map(Given::Flag).map_err(AnswerFault::Typed),
         Kind::Text => return Ok(Given::Text(text.trim().to_owned())),
     };
@@ -237,11 +237,11 @@ pub fn read_answer(input: &Input, text: &str, reading: &Reading<'_>) -> Result<G
 /// The id of a choice. What a plan has too may be written in any way that the job takes. What
 /// is not offered comes back as it is: the question refuses it with what it offers. A restraint
 /// of "none" is refused so, since it may mean that none is stated.
-fn choice(input: &Input, text: &str, offered: &[&str]) -> String {
+fn choice(input: &Input, text: &str, offered: &[&str], reference: &Reference) -> String {
     let id = units::tidy(text).to_lowercase().replace([' ', '_'], "-");
     let as_typed = match input.of_plan {
         _ if offered.contains(&id.as_str()) => Some(id),
-        Some(OfPlan::Process) => match typed::process(text) {
+        Some(OfPlan::Process) => match typed::process(text, reference) {
             Ok(typed::TypedProcess::Known(process)) => Some(process.id().to_owned()),
             _ => None,
         },

@@ -24,10 +24,11 @@ pub(super) fn runs(reader: &mut Reader<'_>) -> Option<Vec<Run>> {
 /// The runs of one process.
 fn run(reader: &mut Reader<'_>, nth: usize) -> Option<Run> {
     let slot = Field::Process.nth(nth);
+    let reference = reader.reference;
     if !reader.has(slot) {
         reader.fault(slot, Fault::Missing);
     }
-    let process = one(reader, slot, typed::process);
+    let process = one(reader, slot, |text| typed::process(text, reference));
     let hydrogen = one(reader, Field::Hydrogen.nth(nth), |text| units::hydrogen(text, limits::HYDROGEN_ML));
     let process = process.and_then(|process| covering(reader, slot, process, hydrogen.as_ref()));
     let heat = heat(reader, nth, process);

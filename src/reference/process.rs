@@ -56,6 +56,16 @@ pub struct Process {
     pub id: String,
     /// The kind of arc.
     pub arc: ArcKind,
+    /// How people write it, beside its id: lower case, hyphens as spaces.
+    #[serde(default)]
+    pub said: Vec<String>,
+    /// The arcs that a filler which it lays is made for.
+    #[serde(default)]
+    pub lays: Vec<ArcKind>,
+    /// How the class of an electrode of this covering ends (`18` of E7018); empty if the process
+    /// has no covering that decides the hydrogen.
+    #[serde(default)]
+    pub covering: Vec<String>,
     /// Thermal efficiency, from arc energy to heat input.
     pub efficiency: f64,
     /// What the efficiency rests on.

@@ -169,14 +169,14 @@ fn processes_and_joints_as_people_write_them() {
         ("smaw-cellulosic", Process::SmawCellulosic),
     ];
     for (text, process) in rows {
-        assert_eq!(typed::process(text), Ok(TypedProcess::Known(process)), "{text}");
+        assert_eq!(typed::process(text, embedded()), Ok(TypedProcess::Known(process)), "{text}");
     }
     for &process in Process::ALL {
-        assert_eq!(typed::process(process.id()), Ok(TypedProcess::Known(process)));
+        assert_eq!(typed::process(process.id(), embedded()), Ok(TypedProcess::Known(process)));
         assert!(embedded().process(process.id()).is_some(), "the dataset has {}", process.id());
     }
-    assert_eq!(typed::process("stick"), Ok(TypedProcess::CoveredElectrode));
-    assert!(matches!(typed::process("flux core"), Err(Problem::Ambiguous { .. })));
+    assert_eq!(typed::process("stick", embedded()), Ok(TypedProcess::CoveredElectrode));
+    assert!(matches!(typed::process("flux core", embedded()), Err(Problem::Ambiguous { .. })));
     for &joint in Joint::ALL {
         assert_eq!(typed::joint(joint.id()), Ok(joint));
         assert!(embedded().joint(joint.id()).is_some(), "the dataset has {}", joint.id());
@@ -291,14 +291,14 @@ fn offered_words_can_be_written() {
     let offers = [
         typed::condition("hardened", TemperatureUnit::C).map(|_| ()),
         typed::condition("tempered", TemperatureUnit::C).map(|_| ()),
-        typed::process("wire").map(|_| ()),
+        typed::process("wire", embedded()).map(|_| ()),
         typed::joint("fillet").map(|_| ()),
         TypedProcess::CoveredElectrode.with_hydrogen("smaw", None).map(|_| ()),
     ];
     for offer in offers {
         for choice in offer.expect_err("asked").choices() {
             let understood = typed::condition(&choice.write, TemperatureUnit::C).is_ok()
-                || typed::process(&choice.write).is_ok()
+                || typed::process(&choice.write, embedded()).is_ok()
                 || typed::joint(&choice.write).is_ok();
             assert!(understood, "{}", choice.write);
         }

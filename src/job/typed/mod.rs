@@ -13,7 +13,7 @@ pub use condition::condition;
 pub use improbable::{Improbable, improbable};
 pub use joint::{joint, restraint, restraint_is_none};
 pub use plain::{code, shape_is_round, yes_no};
-pub use process::{TypedProcess, process, process_list};
+pub use process::{TypedProcess, covering, process};
 
 use crate::units::{Accepts, Choice, Problem};
 

@@ -2,6 +2,7 @@
 
 use super::{asked, not_understood, words_of};
 use crate::engine::job::Process;
+use crate::reference::{ArcKind, Reference};
 use crate::units::{Accepts, Hydrogen, Problem};
 
 /// A process word: a process, or a covered electrode whose covering is not said.
@@ -48,61 +49,39 @@ impl TypedProcess {
     }
 }
 
-/// A process as people write it: `gtaw`, `tig`, `smaw basic`, `mma low-hydrogen`, `mig`,
-/// `rutile`, `nickel`, an electrode's class by AWS (`E7018`).
+/// What says that it is a covered electrode, apart from its covering.
+const ELECTRODE: [&str; 10] =
+    ["smaw", "mma", "mmaw", "stick", "electrode", "electrodes", "rod", "rods", "covered", "arc"];
+
+/// A process as people write it (`said` of its row): `gtaw`, `tig`, `smaw basic`, `mma
+/// low-hydrogen`, `mig`, `rutile`, `nickel`, an electrode's class by AWS (`E7018`).
 ///
 /// # Errors
 /// A [`Problem`] if the words are not known, or leave it open (`wire`: asked).
-pub fn process(text: &str) -> Result<TypedProcess, Problem> {
+pub fn process(text: &str, reference: &Reference) -> Result<TypedProcess, Problem> {
     let words = words_of(text);
     let joined = words.join("-");
-    if let Some(known) = Process::ALL.iter().copied().find(|process| process.id() == joined) {
+    let known = Process::ALL.iter().copied().find(|process| process.id() == joined);
+    if let Some(known) = known.or_else(|| covering(&joined, reference)) {
         return Ok(TypedProcess::Known(known));
     }
-    if let Some(covering) = electrode_number(&joined) {
-        return Ok(TypedProcess::Known(covering));
+    let spaced = words.join(" ");
+    let rest = words.iter().map(String::as_str).filter(|word| !ELECTRODE.contains(word)).collect::<Vec<_>>();
+    if rest.is_empty() && !words.is_empty() {
+        return Ok(TypedProcess::CoveredElectrode);
     }
-    // What says that it is a covered electrode, apart from its covering.
-    let is_electrode_word = |word: &str| {
-        matches!(
-            word,
-            "smaw"
-                | "mma"
-                | "mmaw"
-                | "stick"
-                | "electrode"
-                | "electrodes"
-                | "rod"
-                | "rods"
-                | "covered"
-                | "arc"
-        )
+    let rest = rest.join(" ");
+    let said = |process: Process| {
+        let row = reference.process(process.id())?;
+        let is_covered = row.arc == ArcKind::Smaw;
+        row.said.iter().any(|said| *said == spaced || is_covered && *said == rest).then_some(process)
     };
-    let rest: Vec<&str> = words.iter().map(String::as_str).filter(|word| !is_electrode_word(word)).collect();
-    let had_electrode = rest.len() < words.len();
-    let known = match rest.join(" ").as_str() {
-        "" if had_electrode => return Ok(TypedProcess::CoveredElectrode),
-        "basic" | "low hydrogen" | "lowhydrogen" | "low h" | "lo hi" => Process::SmawBasic,
-        "rutile" => Process::SmawRutile,
-        "cellulosic" | "cellulose" => Process::SmawCellulosic,
-        "nickel" | "nickel iron" | "cast iron" => Process::SmawNickel,
-        "tig" | "gas tungsten" | "tungsten" | "wig"
-            if !had_electrode || words.contains(&"arc".to_owned()) =>
-        {
-            Process::Gtaw
-        }
-        "mig" | "mag" | "mig mag" | "mig/mag" | "gas metal" | "solid wire" => Process::Gmaw,
-        "metal cored" | "metal core" | "metal cored wire" => Process::Mcaw,
-        "fcaw gas" | "fcaw g" | "fcaw gas shielded" | "gas shielded" | "flux cored gas" => Process::Fcaw,
-        "fcaw s" | "fcaw self shielded" | "self shielded" | "gasless" | "flux cored self" => {
-            Process::FcawSelf
-        }
-        "submerged" | "sub" => Process::Saw,
-        "oxy fuel" | "oxyfuel" | "oxyacetylene" | "oxy acetylene" | "acetylene" | "gas" | "gas welding"
-        | "torch" | "ofw" | "oaw" => Process::OxyFuel,
-        "plasma" => Process::Paw,
+    if let Some(known) = Process::ALL.iter().copied().find_map(said) {
+        return Ok(TypedProcess::Known(known));
+    }
+    match rest.as_str() {
         "wire" | "cored wire" | "flux cored" | "flux core" | "fluxcore" | "cored" | "flux cored wire" => {
-            return Err(asked(
+            Err(asked(
                 text,
                 &[
                     ("gmaw", "process-means-solid"),
@@ -110,33 +89,23 @@ pub fn process(text: &str) -> Result<TypedProcess, Problem> {
                     ("fcaw", "process-means-flux-gas"),
                     ("fcaw-self", "process-means-flux-self"),
                 ],
-            ));
+            ))
         }
-        _ => return Err(not_understood(text, Accepts::Process)),
-    };
-    Ok(TypedProcess::Known(known))
+        _ => Err(not_understood(text, Accepts::Process)),
+    }
 }
 
-/// Several processes joined by `+`.
-///
-/// # Errors
-/// The [`Problem`] of the first that is not understood.
-pub fn process_list(text: &str) -> Result<Vec<(String, TypedProcess)>, Problem> {
-    text.split('+').map(|part| process(part).map(|known| (part.trim().to_owned(), known))).collect()
-}
-
-/// `E7018` and its like: the last two digits of the AWS class tell the covering
-/// (AWS A5.1, A5.5; from memory).
-fn electrode_number(word: &str) -> Option<Process> {
-    let digits = word.strip_prefix('e').unwrap_or(word);
-    let digits = digits.split('-').next()?;
+/// `E7018` and its like: the last two digits of the AWS class tell the covering.
+#[must_use]
+pub fn covering(word: &str, reference: &Reference) -> Option<Process> {
+    let word = word.to_lowercase();
+    let digits = word.strip_prefix('e').unwrap_or(&word).split('-').next()?;
     if !(4..=5).contains(&digits.len()) || !digits.chars().all(|c| c.is_ascii_digit()) {
         return None;
     }
-    match digits.get(digits.len() - 2..)? {
-        "15" | "16" | "18" | "28" | "48" => Some(Process::SmawBasic),
-        "10" | "11" => Some(Process::SmawCellulosic),
-        "12" | "13" | "14" | "24" => Some(Process::SmawRutile),
-        _ => None,
-    }
+    let end = digits.get(digits.len() - 2..)?;
+    Process::ALL.iter().copied().find(|process| {
+        let row = reference.process(process.id());
+        row.is_some_and(|row| row.covering.iter().any(|ending| ending == end))
+    })
 }

@@ -3,7 +3,7 @@
 use std::collections::HashSet;
 
 use super::{Fault, Faults, Rule};
-use crate::reference::{GradeFamily, Group, HydrogenLevel, Printed, Reference, Restraint, Row};
+use crate::reference::{GradeFamily, Group, HydrogenLevel, Printed, Process, Reference, Restraint, Row};
 
 pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     practice(reference, &mut Faults { file: "practice.ron", list });
@@ -251,6 +251,12 @@ fn processes(reference: &Reference, faults: &mut Faults<'_>) {
         for id in process.designators.iter().filter(|id| reference.designators.get(id).is_none()) {
             faults.add(&process.id, Rule::RowExists, format!("the designator {id} is not in processes.ron"));
         }
+    }
+    let spellings = |row: &Process| row.said.iter().chain(&row.covering).cloned().collect::<Vec<_>>();
+    let all: Vec<String> = reference.processes.iter().flat_map(spellings).collect();
+    for twice in all.iter().enumerate().filter(|(nth, said)| all[..*nth].contains(said)).map(|(_, said)| said)
+    {
+        faults.add(twice, Rule::UniqueId, format!("{twice} is said of two processes"));
     }
     for designator in &reference.designators {
         faults.range(&designator.id, "hydrogen", designator.above_ml, designator.up_to_ml, (0.0, 100.0));
