@@ -148,7 +148,8 @@ impl FieldProblem {
             Fault::UnknownFiller { typed, near } => {
                 let typed = crate::units::shortened(typed);
                 let key = if near.is_empty() { "job-unknown-filler-none" } else { "job-unknown-filler" };
-                words.with(key, &[("typed", &typed), ("near", &near.join(", ")), ("accepts", &accepts)])
+                let near = words.list(List::Comma, near);
+                words.with(key, &[("typed", &typed), ("near", &near), ("accepts", &accepts)])
             }
             Fault::Conflict { with } => beside("job-conflict", *with),
             Fault::Contradicts { with } => beside("job-contradicts", *with),
@@ -159,7 +160,7 @@ impl FieldProblem {
             }
             Fault::SeveralSteels { typed, steels } => say_several_steels(typed, steels, words),
             Fault::Count { typed, processes } => words
-                .with("job-count", &[("typed", &typed.to_string()), ("processes", &processes.to_string())]),
+                .numbers("job-count", &[("typed", *typed), ("processes", *processes)], &[]),
             Fault::NetHeat { net_kj_per_mm } => {
                 words.with("job-net-heat", &[("value", &show.heat(*net_kj_per_mm).main)])
             }
@@ -205,17 +206,17 @@ pub(super) fn say_unknown_steel(typed: &str, near: &[String], words: &Words) -> 
         (true, false) => "job-unknown-steel-word",
         (false, _) => "job-unknown-steel",
     };
-    let values = [("typed", crate::units::shortened(typed)), ("near", near.join(", ")), ("accepts", accepts)];
-    let line = words.with(key, &values.each_ref().map(|(name, value)| (*name, value.as_str())));
+    let (typed, near) = (crate::units::shortened(typed), words.list(List::Comma, near));
+    let line = words.with(key, &[("typed", &typed), ("near", &near), ("accepts", &accepts)]);
     let said = notes.iter().map(|note| words.get(note));
-    std::iter::once(line).chain(said).collect::<Vec<_>>().join(" ")
+    words.list(List::Sentences, &std::iter::once(line).chain(said).collect::<Vec<_>>())
 }
 
 /// A number that several steels bear, and what tells them apart, in one plain line.
 pub(super) fn say_several_steels(typed: &str, steels: &[String], words: &Words) -> String {
     let typed = crate::units::shortened(typed);
-    let values = [("typed", typed), ("count", steels.len().to_string()), ("steels", steels.join("; "))];
-    words.with("job-several-steels", &values.each_ref().map(|(key, value)| (*key, value.as_str())))
+    let values = [("typed", &*typed), ("steels", &words.list(List::Semicolon, steels))];
+    words.count("job-several-steels", steels.len(), &values)
 }
 
 /// What was put where nothing was typed.
@@ -284,7 +285,8 @@ impl Defaulted {
     #[must_use]
     pub fn say(&self, words: &Words, show: &Show) -> String {
         let symbols = |elements: &[Element]| {
-            elements.iter().map(|element| element.symbol()).collect::<Vec<_>>().join(", ")
+            let symbols: Vec<&str> = elements.iter().map(|element| element.symbol()).collect();
+            words.list(List::Comma, &symbols)
         };
         let hydrogen = |key: &str, process: Process, ml: f64| {
             let name = words.get(&format!("process-{}", process.id()));

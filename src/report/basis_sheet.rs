@@ -10,6 +10,7 @@ use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Limit, Plan};
 use crate::reference::{Basis, Method};
 use crate::units::TemperatureUnit;
+use crate::words::List;
 
 /// A basis sheet.
 #[derive(Debug, Clone, PartialEq)]
@@ -173,8 +174,9 @@ fn steps(pen: &Pen<'_>, job: &Job, item: &Evidence) -> Vec<StepLine> {
     }
     if let Some(printed) = outcome.printed {
         let both =
-            [printed.f.map(|f| format!("{f:.0}\u{a0}°F")), printed.c.map(|c| format!("{c:.0}\u{a0}°C"))];
-        made.push(line("sheet-printed", both.into_iter().flatten().collect::<Vec<_>>().join(" / ")));
+            [printed.f.map(|f| pen.show.with_unit(f, 0, "°F")), printed.c.map(|c| pen.show.with_unit(c, 0, "°C"))];
+        let both: Vec<String> = both.into_iter().flatten().collect();
+        made.push(line("sheet-printed", pen.words.list(List::Names, &both)));
     }
     match (outcome.says, item.value_c(), outcome.high) {
         (Says::Figure, Some(value_c), _) => made.push(line("sheet-exact", degrees(value_c))),
@@ -196,8 +198,7 @@ pub(super) fn source_paragraph(pen: &Pen<'_>, basis: &Basis) -> (String, String)
     if let Basis::Published { source, .. } = basis
         && let Some(note) = pen.reference.sources.get(source).and_then(|row| row.note.as_deref())
     {
-        text.push(' ');
-        text.push_str(note);
+        text = pen.words.list(List::Sentences, &[text.as_str(), note]);
     }
     (pen.words.get("sheet-source"), text)
 }
