@@ -45,7 +45,10 @@ fn view(id: &str, sheet: &BasisSheet) -> ui::BasisView {
             sheet
                 .steps
                 .iter()
-                .map(|step| ui::StepRow { text: step.text.as_str().into(), value: step.value.as_str().into() })
+                .map(|step| ui::StepRow {
+                    text: step.text.as_str().into(),
+                    value: step.value.as_str().into(),
+                })
                 .collect(),
         ),
         ranges: model(

@@ -159,8 +159,9 @@ impl FieldProblem {
                 words.with("job-little-hydrogen", &[("process", &name), ("value", &show.hydrogen(*least_ml))])
             }
             Fault::SeveralSteels { typed, steels } => say_several_steels(typed, steels, words),
-            Fault::Count { typed, processes } => words
-                .numbers("job-count", &[("typed", *typed), ("processes", *processes)], &[]),
+            Fault::Count { typed, processes } => {
+                words.numbers("job-count", &[("typed", *typed), ("processes", *processes)], &[])
+            }
             Fault::NetHeat { net_kj_per_mm } => {
                 words.with("job-net-heat", &[("value", &show.heat(*net_kj_per_mm).main)])
             }

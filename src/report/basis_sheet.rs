@@ -173,8 +173,10 @@ fn steps(pen: &Pen<'_>, job: &Job, item: &Evidence) -> Vec<StepLine> {
         made.push(line("sheet-part-zero", pen.show.with_unit(TemperatureUnit::F.from_c(0.0), 0, "°F")));
     }
     if let Some(printed) = outcome.printed {
-        let both =
-            [printed.f.map(|f| pen.show.with_unit(f, 0, "°F")), printed.c.map(|c| pen.show.with_unit(c, 0, "°C"))];
+        let both = [
+            printed.f.map(|f| pen.show.with_unit(f, 0, "°F")),
+            printed.c.map(|c| pen.show.with_unit(c, 0, "°C")),
+        ];
         let both: Vec<String> = both.into_iter().flatten().collect();
         made.push(line("sheet-printed", pen.words.list(List::Names, &both)));
     }

@@ -22,9 +22,7 @@ pub use basis_sheet::{BasisSheet, basis_sheet};
 pub use cautions::{CautionLine, caution_line, caution_lines};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
-pub use figure::{
-    BasisMark, Figure, band, basis_mark, in_both, of_unit, printed_range, range, source_line,
-};
+pub use figure::{BasisMark, Figure, band, basis_mark, in_both, of_unit, printed_range, range, source_line};
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use outcome::{
     RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, limits, number, range_lines, step_lines,

@@ -134,9 +134,7 @@ pub fn range_lines(pen: &Pen<'_>, outcome: &Outcome) -> Vec<RangeLine> {
 pub fn limits(pen: &Pen<'_>, input: &Checked) -> String {
     let show = |value: f64| number(pen, value, input.unit);
     match (input.low, input.high) {
-        (Some(low), Some(high)) => {
-            range(pen, &show(low), &show(high))
-        }
+        (Some(low), Some(high)) => range(pen, &show(low), &show(high)),
         (None, Some(high)) => pen.words.with("range-up-to", &[("high", &show(high))]),
         (Some(low), None) => pen.words.with("range-from", &[("low", &show(low))]),
         (None, None) => pen.words.get("sheet-no-limit"),

@@ -200,9 +200,10 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         if steel.is_empty() {
             row.value = state.word("steel-by-certificate");
         }
-        row.note = job
-            .get(of(Field::Condition))
-            .map_or_else(|| state.word("form-condition-not-known"), |typed| condition_words(state, typed).into());
+        row.note = job.get(of(Field::Condition)).map_or_else(
+            || state.word("form-condition-not-known"),
+            |typed| condition_words(state, typed).into(),
+        );
     }
     row.pinned = true;
     row.titled = job.parts.len() > 1;

@@ -3,9 +3,7 @@
 use slint::SharedString;
 
 use crate::app::rows::model;
-use crate::app::screen_values::{
-    basis_kind, caution, choice, figure, float, place_of, standing, ticks,
-};
+use crate::app::screen_values::{basis_kind, caution, choice, figure, float, place_of, standing, ticks};
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::evidence::Standing;
 use crate::engine::plan::{Ceiling, Limit, Verdict};

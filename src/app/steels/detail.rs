@@ -127,9 +127,7 @@ fn strength(pen: &Pen<'_>, condition: &GradeCondition) -> String {
         parts.push(pen.words.with("steels-yield", &[("value", &mpa(value))]));
     }
     let tensile = match (condition.tensile_min_mpa, condition.tensile_max_mpa) {
-        (Some(low), Some(high)) => {
-            Some(range(pen, &mpa(low), &mpa(high)))
-        }
+        (Some(low), Some(high)) => Some(range(pen, &mpa(low), &mpa(high))),
         (Some(low), None) => Some(mpa(low)),
         (None, Some(high)) => Some(pen.words.with("range-up-to", &[("high", &mpa(high))])),
         (None, None) => None,

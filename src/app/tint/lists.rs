@@ -58,8 +58,7 @@ fn stage_part(state: &State, stage: Stage, all: &[TableCell]) -> Option<ui::Part
 }
 
 fn within(state: &State, coverage: Coverage) -> String {
-    let counts =
-        [("count", coverage.count), ("within", coverage.two_sigma), ("one", coverage.one_sigma)];
+    let counts = [("count", coverage.count), ("within", coverage.two_sigma), ("one", coverage.one_sigma)];
     state.words.numbers("tint-lists-column", &counts, &[])
 }
 
@@ -71,7 +70,12 @@ fn column_part(state: &State, column: &TintColumn) -> ui::PartRow {
         note.push(state.words.get("tint-lists-fitted"));
     }
     note.extend(column.note.as_ref().map(|key| state.words.get(key)));
-    let part = result_part(&column.id, source_line(&pen, &column.basis), String::new(), state.words.list(List::Sentences, &note));
+    let part = result_part(
+        &column.id,
+        source_line(&pen, &column.basis),
+        String::new(),
+        state.words.list(List::Sentences, &note),
+    );
     based(&pen, &column.basis, part)
 }
 

@@ -12,8 +12,8 @@ use crate::engine::tint::{
     Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
 };
 use crate::report::{
-    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line,
-    range, refusal_line, stage_head,
+    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, range,
+    refusal_line, stage_head,
 };
 
 /// Columns of a strip: more than any screen of ours shows apart.
