@@ -1,7 +1,7 @@
 //! What is wrong with a field of a job, and what was put where nothing was typed.
 
 use super::typed::Improbable;
-use super::{Field, Slot};
+use super::{Field, Slot, ToldSteel};
 use crate::engine::job::{Process, Restraint};
 use crate::reference::{Element, embedded};
 use crate::units::{Accepts, HardnessScale, Problem, Show, limits};
@@ -26,7 +26,7 @@ pub enum Fault {
         /// As typed.
         typed: String,
         /// Each steel, with what it has otherwise than the others.
-        steels: Vec<String>,
+        steels: Vec<ToldSteel>,
     },
     /// No filler is called exactly that; these are near it.
     UnknownFiller {
@@ -214,10 +214,15 @@ pub(super) fn say_unknown_steel(typed: &str, near: &[String], words: &Words) -> 
 }
 
 /// A number that several steels bear, and what tells them apart, in one plain line.
-pub(super) fn say_several_steels(typed: &str, steels: &[String], words: &Words) -> String {
+pub(super) fn say_several_steels(typed: &str, steels: &[ToldSteel], words: &Words) -> String {
     let typed = crate::units::shortened(typed);
-    let values = [("typed", &*typed), ("steels", &words.list(List::Semicolon, steels))];
-    words.count("job-several-steels", steels.len(), &values)
+    let told = steels.iter().map(|steel| {
+        let shares = words.list(List::Comma, &steel.shares);
+        let values = [("steel", &*steel.designation), ("shares", &*shares)];
+        if shares.is_empty() { steel.designation.clone() } else { words.with("job-steel-told", &values) }
+    });
+    let told = words.list(List::Semicolon, &told.collect::<Vec<_>>());
+    words.count("job-several-steels", steels.len(), &[("typed", &typed), ("steels", &told)])
 }
 
 /// What was put where nothing was typed.

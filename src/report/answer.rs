@@ -1,7 +1,7 @@
 //! The answer of a plan: the biggest thing on the screen.
 
 use super::asks::{asks, without_window};
-use super::evidence::name;
+use super::evidence::{governs_key, name};
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, printed_range, source_line};
 use super::steel::published_spans;
 use super::to_do_of_steel::no_room_to_lay;
@@ -137,8 +137,7 @@ fn stands(item: &Evidence) -> Standing {
 }
 
 fn sentence(pen: &Pen<'_>, item: &Evidence) -> String {
-    let key = if item.outcome.at_limit() { "answer-governs-at-limit" } else { "answer-governs" };
-    pen.words.with(key, &[("method", &name(pen, item))])
+    pen.words.with(governs_key(item), &[("method", &name(pen, item))])
 }
 
 fn minimum_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {

@@ -1,6 +1,6 @@
 //! Everything about one figure: formula, this job's inputs, range, source.
 
-use super::evidence::{name, said};
+use super::evidence::{governs_key, name, said};
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::outcome::{RangeLine, StepLine, range_lines, step_lines};
 use super::{Pen, member_name};
@@ -142,12 +142,11 @@ fn of_evidence(pen: &Pen<'_>, job: &Job, item: &Evidence, headline: bool) -> Bas
 
 fn sentence(pen: &Pen<'_>, item: &Evidence) -> String {
     let method = name(pen, item);
-    let key = match (item.standing, item.outcome.at_limit()) {
-        (Standing::Governs, false) => "answer-governs",
-        (Standing::Governs, true) => "answer-governs-at-limit",
-        (Standing::AtLimit, _) => "sheet-at-limit",
-        (Standing::InRange, _) => "sheet-in-range",
-        (Standing::ShownOnly, _) => "sheet-shown-only",
+    let key = match item.standing {
+        Standing::Governs => governs_key(item),
+        Standing::AtLimit => "sheet-at-limit",
+        Standing::InRange => "sheet-in-range",
+        Standing::ShownOnly => "sheet-shown-only",
     };
     pen.words.with(key, &[("method", &method)])
 }

@@ -140,6 +140,16 @@ pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
     pen.words.with(&key, &[("row", &title)])
 }
 
+/// The message that says which method governs: the end of a range is “at least” or on the safe side.
+#[must_use]
+pub(super) fn governs_key(item: &Evidence) -> &'static str {
+    match (item.outcome.at_least, item.outcome.at_limit()) {
+        (true, _) => "answer-governs-at-limit",
+        (false, true) => "answer-governs-held",
+        (false, false) => "answer-governs",
+    }
+}
+
 fn words_of_row(pen: &Pen<'_>, row: &str) -> String {
     for prefix in ["sheet", "iron"] {
         let key = format!("{prefix}-{row}");
