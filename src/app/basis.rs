@@ -6,7 +6,7 @@ use slint::ComponentHandle;
 
 use super::calls::calls_plain;
 use super::rows::model;
-use super::screen_values::{basis_kind, capital, float, standing};
+use super::screen_values::{basis_kind, float, standing};
 use super::shell::refresh_screen;
 use super::{State, ui};
 use crate::report::{BasisSheet, RangeVerdict};
@@ -45,7 +45,10 @@ fn view(id: &str, sheet: &BasisSheet) -> ui::BasisView {
             sheet
                 .steps
                 .iter()
-                .map(|step| ui::StepRow { text: capital(&step.text), value: step.value.as_str().into() })
+                .map(|step| ui::StepRow {
+                    text: step.text.as_str().into(),
+                    value: step.value.as_str().into(),
+                })
                 .collect(),
         ),
         ranges: model(
@@ -53,7 +56,7 @@ fn view(id: &str, sheet: &BasisSheet) -> ui::BasisView {
                 .ranges
                 .iter()
                 .map(|range| ui::RangeRow {
-                    name: capital(&range.name),
+                    name: range.name.as_str().into(),
                     value: range.value.as_str().into(),
                     limits: range.limits.as_str().into(),
                     from: float(range.from),

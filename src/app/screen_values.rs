@@ -77,15 +77,6 @@ pub(super) fn choice(
     ui::ChoiceRow { id: id.into(), label: label.into(), note: note.into(), sketch: sketch.into() }
 }
 
-/// The same line as the beginning of a sentence: a row of text stands by itself on the screen,
-/// and after a colon on the command line.
-pub(super) fn capital(line: &str) -> SharedString {
-    let mut letters = line.chars();
-    letters.next().map_or_else(SharedString::default, |first| {
-        first.to_uppercase().chain(letters).collect::<String>().into()
-    })
-}
-
 /// What the window calls by its place in a list; -1 is none.
 pub(super) fn place_of(index: Option<usize>) -> i32 {
     index.and_then(|index| i32::try_from(index).ok()).unwrap_or(-1)

@@ -14,13 +14,13 @@ use crate::questions::{self, COMPOSITION, Input, Kind, Preset, Problem, Question
 use crate::reference::embedded;
 use crate::report::Pen;
 use crate::units::{Show, Units};
-use crate::words::Words;
+use crate::words::{List, Words};
 
 /// The list of questions, what one takes, or its answer.
 pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Request, words: &Words) -> Said {
     let Some(name) = name else { return list(request, words) };
     let Some(question) = questions::find(name) else {
-        let near = near(name).join(", ");
+        let near = words.list(List::Comma, &near(name));
         let key = if near.is_empty() { "cli-unknown-question" } else { "cli-unknown-question-near" };
         let says = words.with(key, &[("given", &crate::units::shortened(name)), ("near", &near)]);
         return Said::problems(&[("ask".to_owned(), says)], request.json);
@@ -129,7 +129,7 @@ fn takes(input: &Input, units: Units, words: &Words) -> String {
     let unit = if input.kind == Kind::Flag { "yes, no" } else { shown_unit(input.kind, units) };
     let mut made = words.get(&format!("input-{}", input.key));
     if let Kind::Choice(offered) = input.kind {
-        let _ = write!(made, ": {}", offered.join(", "));
+        let _ = write!(made, ": {}", words.list(List::Comma, offered));
     } else if !unit.is_empty() {
         let _ = write!(made, " [{unit}]");
     }

@@ -5,6 +5,7 @@ use std::fmt::Write;
 use crate::engine::Outcome;
 use crate::questions::{Question, Reply};
 use crate::report::{Pen, basis_mark, limits, number, of_unit, source_line, symbol};
+use crate::words::List;
 
 /// All answers of a reply, the one asked for first, then what must be said beside them.
 pub(super) fn reply(question: &Question, reply: &Reply, pen: &Pen<'_>) -> String {
@@ -59,7 +60,7 @@ fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
         .map(|step| format!("{} = {}", step.symbol, of_unit(step.value, step.unit, show)))
         .collect();
     if !steps.is_empty() {
-        let _ = writeln!(made, "  {}", steps.join("; "));
+        let _ = writeln!(made, "  {}", words.list(List::Semicolon, &steps));
     }
     let basis = outcome.basis(&pen.reference.methods);
     let mark = basis_mark(pen, basis).label;

@@ -1,7 +1,7 @@
 //! What is wrong with a field of a job, and what was put where nothing was typed.
 
 use super::typed::Improbable;
-use super::{Field, Slot};
+use super::{Field, Slot, ToldSteel};
 use crate::engine::job::{Process, Restraint};
 use crate::reference::{Element, embedded};
 use crate::units::{Accepts, HardnessScale, Problem, Show, limits};
@@ -26,7 +26,7 @@ pub enum Fault {
         /// As typed.
         typed: String,
         /// Each steel, with what it has otherwise than the others.
-        steels: Vec<String>,
+        steels: Vec<ToldSteel>,
     },
     /// No filler is called exactly that; these are near it.
     UnknownFiller {
@@ -148,7 +148,8 @@ impl FieldProblem {
             Fault::UnknownFiller { typed, near } => {
                 let typed = crate::units::shortened(typed);
                 let key = if near.is_empty() { "job-unknown-filler-none" } else { "job-unknown-filler" };
-                words.with(key, &[("typed", &typed), ("near", &near.join(", ")), ("accepts", &accepts)])
+                let near = words.list(List::Comma, near);
+                words.with(key, &[("typed", &typed), ("near", &near), ("accepts", &accepts)])
             }
             Fault::Conflict { with } => beside("job-conflict", *with),
             Fault::Contradicts { with } => beside("job-contradicts", *with),
@@ -158,8 +159,9 @@ impl FieldProblem {
                 words.with("job-little-hydrogen", &[("process", &name), ("value", &show.hydrogen(*least_ml))])
             }
             Fault::SeveralSteels { typed, steels } => say_several_steels(typed, steels, words),
-            Fault::Count { typed, processes } => words
-                .with("job-count", &[("typed", &typed.to_string()), ("processes", &processes.to_string())]),
+            Fault::Count { typed, processes } => {
+                words.numbers("job-count", &[("typed", *typed), ("processes", *processes)], &[])
+            }
             Fault::NetHeat { net_kj_per_mm } => {
                 words.with("job-net-heat", &[("value", &show.heat(*net_kj_per_mm).main)])
             }
@@ -205,17 +207,22 @@ pub(super) fn say_unknown_steel(typed: &str, near: &[String], words: &Words) -> 
         (true, false) => "job-unknown-steel-word",
         (false, _) => "job-unknown-steel",
     };
-    let values = [("typed", crate::units::shortened(typed)), ("near", near.join(", ")), ("accepts", accepts)];
-    let line = words.with(key, &values.each_ref().map(|(name, value)| (*name, value.as_str())));
+    let (typed, near) = (crate::units::shortened(typed), words.list(List::Comma, near));
+    let line = words.with(key, &[("typed", &typed), ("near", &near), ("accepts", &accepts)]);
     let said = notes.iter().map(|note| words.get(note));
-    std::iter::once(line).chain(said).collect::<Vec<_>>().join(" ")
+    words.list(List::Sentences, &std::iter::once(line).chain(said).collect::<Vec<_>>())
 }
 
 /// A number that several steels bear, and what tells them apart, in one plain line.
-pub(super) fn say_several_steels(typed: &str, steels: &[String], words: &Words) -> String {
+pub(super) fn say_several_steels(typed: &str, steels: &[ToldSteel], words: &Words) -> String {
     let typed = crate::units::shortened(typed);
-    let values = [("typed", typed), ("count", steels.len().to_string()), ("steels", steels.join("; "))];
-    words.with("job-several-steels", &values.each_ref().map(|(key, value)| (*key, value.as_str())))
+    let told = steels.iter().map(|steel| {
+        let shares = words.list(List::Comma, &steel.shares);
+        let values = [("steel", &*steel.designation), ("shares", &*shares)];
+        if shares.is_empty() { steel.designation.clone() } else { words.with("job-steel-told", &values) }
+    });
+    let told = words.list(List::Semicolon, &told.collect::<Vec<_>>());
+    words.count("job-several-steels", steels.len(), &[("typed", &typed), ("steels", &told)])
 }
 
 /// What was put where nothing was typed.
@@ -284,7 +291,8 @@ impl Defaulted {
     #[must_use]
     pub fn say(&self, words: &Words, show: &Show) -> String {
         let symbols = |elements: &[Element]| {
-            elements.iter().map(|element| element.symbol()).collect::<Vec<_>>().join(", ")
+            let symbols: Vec<&str> = elements.iter().map(|element| element.symbol()).collect();
+            words.list(List::Comma, &symbols)
         };
         let hydrogen = |key: &str, process: Process, ml: f64| {
             let name = words.get(&format!("process-{}", process.id()));

@@ -202,9 +202,7 @@ impl Slot {
         match (self.field.of(), self.nth) {
             (Of::Job, _) | (_, 0) => field,
             (Of::Part, _) => words.with("field-of-second", &[("field", &field)]),
-            (Of::Run, nth) => {
-                words.with("field-of-run", &[("field", &field), ("count", &(nth + 1).to_string())])
-            }
+            (Of::Run, nth) => words.count("field-of-run", nth + 1, &[("field", &field)]),
         }
     }
 

@@ -30,6 +30,6 @@ pub use read_job::{ReadJob, Reading, read_job};
 pub use read_part::LOOKED_FOR;
 pub use saver::{Saved, Saver};
 pub use session::{Found, OwnSteel, Session, Theme};
-pub use steel::{find_filler, find_steel, is_other_name, several_steels};
+pub use steel::{ToldSteel, find_filler, find_steel, is_other_name, several_steels};
 pub use store::{Store, StoreError};
 pub use write_units::kind_of;

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use super::field_problem::{say_several_steels, say_unknown_steel};
 use super::read_part::LOOKED_FOR;
 use super::typed::{self, CertificateLine};
-use super::{Reading, find_steel, is_other_name, several_steels};
+use super::{Reading, ToldSteel, find_steel, is_other_name, several_steels};
 use crate::engine::job::Steel;
 use crate::questions::{
     self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, OfPlan, Question,
@@ -36,7 +36,7 @@ pub enum AnswerFault {
         /// As typed.
         typed: String,
         /// Each steel, with what it has otherwise than the others.
-        steels: Vec<String>,
+        steels: Vec<ToldSteel>,
     },
     /// A composition without a grade must state carbon and manganese.
     NeedsCarbonAndManganese,

@@ -15,7 +15,7 @@ use super::read_answers::choices_without_keys;
 use super::store::{Store, StoreError};
 use super::typed::{CertificateLine, composition};
 use crate::units::{Problem, Units};
-use crate::words::Words;
+use crate::words::{List, Words};
 
 /// The file of the session.
 const FILE: &str = "session.ron";
@@ -108,7 +108,7 @@ impl Found {
         names.dedup();
         words.with(
             "store-kept-aside",
-            &[("fields", &names.join(", ")), ("path", &aside.display().to_string())],
+            &[("fields", &words.list(List::Semicolon, &names)), ("path", &aside.display().to_string())],
         )
     }
 }

@@ -35,10 +35,19 @@ pub fn is_other_name(typed: &str, grade: &Grade) -> bool {
     normal(&grade.designation) != asked && normal(&grade.id) != asked
 }
 
-/// The grades that share a typed number, each with what it has otherwise than the others:
-/// `SAE 4140 (C 0.38–0.43, Mn 0.75–1)`. Empty where no two do.
+/// One of several steels that share a number.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct ToldSteel {
+    /// Its designation.
+    pub designation: String,
+    /// What it has otherwise than the others: `C 0.38–0.43`, `Mn 0.75–1`.
+    pub shares: Vec<String>,
+}
+
+/// The grades that share a typed number, each with what it has otherwise than the others. Empty
+/// where no two do.
 #[must_use]
-pub fn several_steels(typed: &str, reference: &Reference) -> Vec<String> {
+pub fn several_steels(typed: &str, reference: &Reference) -> Vec<ToldSteel> {
     let bearers = bearers(typed, reference);
     if bearers.len() < 2 {
         return Vec::new();
@@ -57,11 +66,7 @@ pub fn several_steels(typed: &str, reference: &Reference) -> Vec<String> {
                 Some(format!("{} {}", element.symbol(), span(grade.composition.get(element)?)?))
             })
             .collect();
-        if shares.is_empty() {
-            grade.designation.clone()
-        } else {
-            format!("{} ({})", grade.designation, shares.join(", "))
-        }
+        ToldSteel { designation: grade.designation.clone(), shares }
     };
     bearers.iter().map(of).collect()
 }

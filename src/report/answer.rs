@@ -1,8 +1,8 @@
 //! The answer of a plan: the biggest thing on the screen.
 
 use super::asks::{asks, without_window};
-use super::evidence::name;
-use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
+use super::evidence::{governs_key, name};
+use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, printed_range, source_line};
 use super::steel::published_spans;
 use super::to_do_of_steel::no_room_to_lay;
 use super::{Pen, distinct_members, member_name};
@@ -11,6 +11,7 @@ use crate::engine::job::Job;
 use crate::engine::plan::{Action, Ceiling, Limit, Plan, Verdict};
 use crate::engine::treatment::Refusal;
 use crate::reference::{Basis, IronRoute};
+use crate::words::List;
 
 /// What kind of answer it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
@@ -128,7 +129,7 @@ fn note(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
         parts.push(pen.words.get("answer-lay-buttering"));
     }
     parts.retain(|part| !part.is_empty());
-    parts.join(" ")
+    pen.words.list(List::Sentences, &parts)
 }
 
 fn stands(item: &Evidence) -> Standing {
@@ -136,8 +137,7 @@ fn stands(item: &Evidence) -> Standing {
 }
 
 fn sentence(pen: &Pen<'_>, item: &Evidence) -> String {
-    let key = if item.outcome.at_limit() { "answer-governs-at-limit" } else { "answer-governs" };
-    pen.words.with(key, &[("method", &name(pen, item))])
+    pen.words.with(governs_key(item), &[("method", &name(pen, item))])
 }
 
 fn minimum_figure(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Figure {
@@ -262,8 +262,11 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
                 return (get("answer-no-window"), lines);
             }
             let leaves = if room_k > 0.0 { "answer-no-window.little" } else { "answer-no-window.nothing" };
-            let mut lines =
-                vec![if plan.minimum.is_some() { format!("{line} {}", get(leaves)) } else { line }];
+            let mut lines = vec![if plan.minimum.is_some() {
+                pen.words.list(List::Sentences, &[line, get(leaves)])
+            } else {
+                line
+            }];
             let by_demand =
                 |limit: &Option<Limit>| limit.as_ref().is_some_and(|limit| limit.by == "demanded");
             if by_demand(&plan.minimum) || by_demand(&plan.interpass) {
@@ -318,13 +321,11 @@ fn others(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
             })
         })
         .collect();
-    lines.join(" ")
+    pen.words.list(List::Sentences, &lines)
 }
 
 pub(super) fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
-    let low = pen.show.temperature(route.preheat_low_c);
-    let high = pen.show.temperature(route.preheat_high_c);
-    let span = |low: &str, high: &str| format!("{}–{high}", low.split('\u{a0}').next().unwrap_or_default());
+    let preheat = printed_range(pen, route.preheat_low_c, route.preheat_high_c);
     let mut text = vec![pen.words.get(&format!("iron-{}.text", route.id))];
     if let Some(interpass_c) = route.interpass_c {
         let figure = maximum(pen, interpass_c, None).main;
@@ -334,16 +335,16 @@ pub(super) fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
         text.push(pen.words.with("iron-bead", &[("length", &pen.show.length(bead_mm).main)]));
     }
     if let Some(cooling_k_per_h) = route.cooling_k_per_h {
-        let rate = format!("{}/h", pen.show.difference(cooling_k_per_h).main);
+        let rate = pen.show.rate_per_hour(cooling_k_per_h).main;
         text.push(pen.words.with("iron-cooling", &[("rate", &rate)]));
     }
     text.push(source_line(pen, &route.basis));
     Route {
         id: route.id.clone(),
         title: pen.words.get(&format!("iron-{}", route.id)),
-        figure: span(&low.main, &high.main),
-        second: span(&low.second, &high.second),
-        text: text.join(" "),
+        figure: preheat.main,
+        second: preheat.second,
+        text: pen.words.list(List::Sentences, &text),
         basis: basis_mark(pen, &route.basis),
     }
 }

@@ -27,21 +27,17 @@ pub(super) fn asks(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
     if let Some(needs) = plan.needs {
         let member = member_name(pen, job, needs.member);
         let temper = minimum(pen, needs.temper_c, None).main;
-        lines.push(match needs.hardness_hv {
-            Some(hv) => {
-                let hv = pen.show.number(hv.floor(), 0);
-                let hardness = match needs.hardness_hrc {
-                    Some(hrc) => {
-                        let hrc = pen.show.number(hrc.floor(), 0);
-                        pen.words.with("needs-hardness.hrc", &[("hv", &hv), ("hrc", &hrc)])
-                    }
-                    None => pen.words.with("needs-hardness", &[("hv", &hv)]),
-                };
-                let values = [("member", member.as_str()), ("temper", &temper), ("hardness", &hardness)];
-                pen.words.with("needs-temper", &values)
-            }
-            None => pen.words.with("needs-temper.no-hardness", &[("member", &member), ("temper", &temper)]),
-        });
+        let whole = |hardness: Option<f64>| {
+            hardness.map_or_else(String::new, |hardness| pen.show.number(hardness.floor(), 0))
+        };
+        let key = match (needs.hardness_hv, needs.hardness_hrc) {
+            (Some(_), Some(_)) => "needs-temper.hrc",
+            (Some(_), None) => "needs-temper",
+            (None, _) => "needs-temper.no-hardness",
+        };
+        let (hv, hrc) = (whole(needs.hardness_hv), whole(needs.hardness_hrc));
+        let values = [("member", &*member), ("temper", &*temper), ("hv", &*hv), ("hrc", &*hrc)];
+        lines.push(pen.words.with(key, &values));
     }
     lines
 }

@@ -1,6 +1,6 @@
 //! Everything about one figure: formula, this job's inputs, range, source.
 
-use super::evidence::{name, said};
+use super::evidence::{governs_key, name, said};
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::outcome::{RangeLine, StepLine, range_lines, step_lines};
 use super::{Pen, member_name};
@@ -10,6 +10,7 @@ use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Limit, Plan};
 use crate::reference::{Basis, Method};
 use crate::units::TemperatureUnit;
+use crate::words::List;
 
 /// A basis sheet.
 #[derive(Debug, Clone, PartialEq)]
@@ -141,12 +142,11 @@ fn of_evidence(pen: &Pen<'_>, job: &Job, item: &Evidence, headline: bool) -> Bas
 
 fn sentence(pen: &Pen<'_>, item: &Evidence) -> String {
     let method = name(pen, item);
-    let key = match (item.standing, item.outcome.at_limit()) {
-        (Standing::Governs, false) => "answer-governs",
-        (Standing::Governs, true) => "answer-governs-at-limit",
-        (Standing::AtLimit, _) => "sheet-at-limit",
-        (Standing::InRange, _) => "sheet-in-range",
-        (Standing::ShownOnly, _) => "sheet-shown-only",
+    let key = match item.standing {
+        Standing::Governs => governs_key(item),
+        Standing::AtLimit => "sheet-at-limit",
+        Standing::InRange => "sheet-in-range",
+        Standing::ShownOnly => "sheet-shown-only",
     };
     pen.words.with(key, &[("method", &method)])
 }
@@ -172,9 +172,12 @@ fn steps(pen: &Pen<'_>, job: &Job, item: &Evidence) -> Vec<StepLine> {
         made.push(line("sheet-part-zero", pen.show.with_unit(TemperatureUnit::F.from_c(0.0), 0, "°F")));
     }
     if let Some(printed) = outcome.printed {
-        let both =
-            [printed.f.map(|f| format!("{f:.0}\u{a0}°F")), printed.c.map(|c| format!("{c:.0}\u{a0}°C"))];
-        made.push(line("sheet-printed", both.into_iter().flatten().collect::<Vec<_>>().join(" / ")));
+        let both = [
+            printed.f.map(|f| pen.show.with_unit(f, 0, "°F")),
+            printed.c.map(|c| pen.show.with_unit(c, 0, "°C")),
+        ];
+        let both: Vec<String> = both.into_iter().flatten().collect();
+        made.push(line("sheet-printed", pen.words.list(List::Names, &both)));
     }
     match (outcome.says, item.value_c(), outcome.high) {
         (Says::Figure, Some(value_c), _) => made.push(line("sheet-exact", degrees(value_c))),
@@ -196,8 +199,7 @@ pub(super) fn source_paragraph(pen: &Pen<'_>, basis: &Basis) -> (String, String)
     if let Basis::Published { source, .. } = basis
         && let Some(note) = pen.reference.sources.get(source).and_then(|row| row.note.as_deref())
     {
-        text.push(' ');
-        text.push_str(note);
+        text = pen.words.list(List::Sentences, &[text.as_str(), note]);
     }
     (pen.words.get("sheet-source"), text)
 }

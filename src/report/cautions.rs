@@ -69,7 +69,7 @@ fn sources(pen: &Pen<'_>, caution: &Caution) -> String {
         let part = pen.words.get(&format!("{}.memory", caution.message()));
         made.push(pen.words.with("caution-from-memory", &[("part", &part)]));
     }
-    made.join(" ")
+    pen.words.list(List::Sentences, &made)
 }
 
 /// One caution in words.

@@ -1,7 +1,7 @@
 //! The evidence in words: a group for each member's heat-affected zone, one for the
 //! weld metal, one for everything else that asks for a minimum.
 
-use super::figure::{BasisMark, basis_mark, minimum};
+use super::figure::{BasisMark, basis_mark, minimum, range};
 use super::outcome::first_outside;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Says;
@@ -140,6 +140,16 @@ pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
     pen.words.with(&key, &[("row", &title)])
 }
 
+/// The message that says which method governs: the end of a range is “at least” or on the safe side.
+#[must_use]
+pub(super) fn governs_key(item: &Evidence) -> &'static str {
+    match (item.outcome.at_least, item.outcome.at_limit()) {
+        (true, _) => "answer-governs-at-limit",
+        (false, true) => "answer-governs-held",
+        (false, false) => "answer-governs",
+    }
+}
+
 fn words_of_row(pen: &Pen<'_>, row: &str) -> String {
     for prefix in ["sheet", "iron"] {
         let key = format!("{prefix}-{row}");
@@ -157,8 +167,7 @@ fn line(pen: &Pen<'_>, index: usize, item: &Evidence) -> EvidenceLine {
         (Says::Span, Some(low_c), Some(high_c)) => {
             let high = pen.show.temperature(high_c).main;
             let low = pen.show.temperature(low_c).main;
-            let low = low.split('\u{a0}').next().unwrap_or_default().to_owned();
-            (pen.words.with("range-between", &[("low", &low), ("high", &high)]), low_c, high_c)
+            (range(pen, &low, &high), low_c, high_c)
         }
         (Says::Figure, ..) => (minimum(pen, to_c, outcome.printed).main, 0.0, to_c),
         (says, ..) => (said(pen, says), 0.0, 0.0),

@@ -2,7 +2,7 @@
 
 use super::Pen;
 use crate::reference::{Basis, Unit};
-use crate::units::{Both, Printed, Show, Side, TemperatureUnit};
+use crate::units::{Both, Printed, Show, Side, TemperatureUnit, parts};
 
 /// The source that is our own model of the tint.
 const OWN_MODEL: &str = "tint-fit";
@@ -41,11 +41,16 @@ impl Figure {
     /// A figure from a shown pair: number and unit are joined by a no-break space.
     #[must_use]
     pub fn new(id: &str, label: String, both: Both, basis: BasisMark) -> Self {
-        let (figure, unit) = match both.main.split_once('\u{a0}') {
-            Some((figure, unit)) => (figure.to_owned(), unit.to_owned()),
-            None => (both.main, String::new()),
-        };
-        Self { id: id.to_owned(), label, figure, unit, second: both.second, note: String::new(), basis }
+        let (figure, unit) = parts(&both.main);
+        Self {
+            id: id.to_owned(),
+            label,
+            figure: figure.to_owned(),
+            unit: unit.to_owned(),
+            second: both.second,
+            note: String::new(),
+            basis,
+        }
     }
 
     /// A figure that is words.
@@ -103,22 +108,34 @@ pub(super) fn maximum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> 
 #[must_use]
 pub fn band(pen: &Pen<'_>, low_c: f64, high_c: f64) -> Both {
     let (low, high) = (pen.show.maximum(low_c, None), pen.show.minimum(high_c, None));
-    Both { main: span(&low.main, &high.main), second: span(&low.second, &high.second) }
+    both_ranges(pen, &low, &high)
 }
 
 /// A range that a source prints, to the nearest whole degree in each unit.
 #[must_use]
 pub fn printed_range(pen: &Pen<'_>, low_c: f64, high_c: f64) -> Both {
     let (low, high) = (pen.show.temperature(low_c), pen.show.temperature(high_c));
-    Both { main: span(&low.main, &high.main), second: span(&low.second, &high.second) }
+    both_ranges(pen, &low, &high)
 }
 
-/// Two figures of one unit as a range; one where both are equal.
-fn span(low: &str, high: &str) -> String {
+/// Two figures of one unit as a range, which has that unit once; one figure where both are equal.
+#[must_use]
+pub fn range(pen: &Pen<'_>, low: &str, high: &str) -> String {
     if low == high {
         return high.to_owned();
     }
-    format!("{}–{high}", low.split('\u{a0}').next().unwrap_or_default())
+    pen.words.with("range-between", &[("low", parts(low).0), ("high", high)])
+}
+
+/// A range in the reader's unit and in the other.
+fn both_ranges(pen: &Pen<'_>, low: &Both, high: &Both) -> Both {
+    Both { main: range(pen, &low.main, &high.main), second: range(pen, &low.second, &high.second) }
+}
+
+/// A figure in the reader's unit, with the other one behind it.
+#[must_use]
+pub fn in_both(pen: &Pen<'_>, both: &Both) -> String {
+    pen.words.with("figure-both", &[("figure", &both.main), ("second", &both.second)])
 }
 
 /// A figure of a method, exact to the last digit that means something: no limit is made

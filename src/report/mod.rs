@@ -22,7 +22,7 @@ pub use basis_sheet::{BasisSheet, basis_sheet};
 pub use cautions::{CautionLine, caution_line, caution_lines};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
-pub use figure::{BasisMark, Figure, band, basis_mark, of_unit, printed_range, source_line};
+pub use figure::{BasisMark, Figure, band, basis_mark, in_both, of_unit, printed_range, range, source_line};
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use outcome::{
     RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, limits, number, range_lines, step_lines,
@@ -31,7 +31,7 @@ pub use outcome::{
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};
 pub use tint::{
     ShownLimits, Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line,
-    refusal_line, stage_name, tint_limits,
+    refusal_line, stage_head, stage_name, tint_limits,
 };
 pub use to_do::{ToDoLine, to_do_lines};
 

@@ -3,7 +3,7 @@
 //! sheets read the same lines.
 
 use super::Pen;
-use super::figure::{band, of_unit};
+use super::figure::{band, of_unit, range};
 use crate::engine::{Checked, Outcome, Step};
 use crate::reference::Unit;
 use crate::units::Both;
@@ -134,11 +134,7 @@ pub fn range_lines(pen: &Pen<'_>, outcome: &Outcome) -> Vec<RangeLine> {
 pub fn limits(pen: &Pen<'_>, input: &Checked) -> String {
     let show = |value: f64| number(pen, value, input.unit);
     match (input.low, input.high) {
-        (Some(low), Some(high)) => {
-            let bare = show(low);
-            let bare = bare.split('\u{a0}').next().unwrap_or_default();
-            pen.words.with("range-between", &[("low", bare), ("high", &show(high))])
-        }
+        (Some(low), Some(high)) => range(pen, &show(low), &show(high)),
         (None, Some(high)) => pen.words.with("range-up-to", &[("high", &show(high))]),
         (Some(low), None) => pen.words.with("range-from", &[("low", &show(low))]),
         (None, None) => pen.words.get("sheet-no-limit"),

@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use super::figure::range;
 use super::{Pen, printed_range, source_line};
 use crate::engine::job::Job;
 use crate::reference::{Basis, FigureKind, Grade, GradeCondition, GradeHardness, TemperKind};
@@ -24,9 +25,9 @@ pub fn hardness_words(pen: &Pen<'_>, condition: &GradeCondition) -> Vec<String> 
         let figure = |value: f64| pen.show.with_unit(value, 0, scale.symbol());
         match (at, low, high) {
             (Some(at), _, _) => figure(at),
-            (_, Some(low), Some(high)) => format!("{}–{}", pen.show.number(low, 0), figure(high)),
-            (_, Some(low), None) => format!("≥\u{a0}{}", figure(low)),
-            (_, None, Some(high)) => format!("≤\u{a0}{}", figure(high)),
+            (_, Some(low), Some(high)) => range(pen, &figure(low), &figure(high)),
+            (_, Some(low), None) => pen.words.with("range-from", &[("low", &figure(low))]),
+            (_, None, Some(high)) => pen.words.with("range-up-to", &[("high", &figure(high))]),
             (None, None, None) => String::new(),
         }
     });

@@ -2,7 +2,7 @@
 
 use super::Pen;
 use super::basis_sheet::{BasisSheet, lines_of, source_paragraph};
-use super::figure::{BasisMark, Figure, band, of_unit};
+use super::figure::{BasisMark, Figure, band, in_both, of_unit};
 use super::outcome::{StepLine, range_lines};
 use crate::engine::Outcome;
 use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
@@ -89,32 +89,38 @@ pub fn tint_limits(pen: &Pen<'_>, plan: Option<&Plan>) -> ShownLimits {
     }
 }
 
-/// The short name of a colour, for a tile.
+/// The name of a colour in a sentence.
 #[must_use]
 pub fn stage_name(pen: &Pen<'_>, stage: Stage) -> String {
     pen.words.get(&format!("tint-stage-{}.short", stage.id()))
+}
+
+/// The name of a colour by itself: on a tile, in a list, as a heading.
+#[must_use]
+pub fn stage_head(pen: &Pen<'_>, stage: Stage) -> String {
+    pen.words.get(&format!("tint-stage-{}.head", stage.id()))
 }
 
 /// Minutes in words: one figure, or a span.
 #[must_use]
 pub fn minutes(pen: &Pen<'_>, span: Span) -> String {
     let shown = |minutes: f64| pen.show.number(minutes, 1);
-    let unit = pen.words.get("unit-minutes");
+    let (low, high) = (shown(span.low), shown(span.high));
     if span.low < span.high {
-        format!("{}–{}\u{a0}{unit}", shown(span.low), shown(span.high))
+        pen.words.with("unit-minutes.range", &[("low", &low), ("high", &high)])
     } else {
-        format!("{}\u{a0}{unit}", shown(span.low))
+        pen.words.with("unit-minutes.figure", &[("figure", &low)])
     }
 }
 
-/// How long the heat took, or how long the skin was near its peak.
-fn times(pen: &Pen<'_>, mode: &Mode) -> String {
+/// Which way of heating a label speaks of, and its minutes where there are any.
+fn heating(pen: &Pen<'_>, mode: &Mode) -> (&'static str, String) {
     match mode {
         Mode::FlameOn(flame) => match &flame.pace {
-            Pace::Minutes(span) => minutes(pen, *span),
-            Pace::KelvinPerMin(_) | Pace::Curve(_) => pen.words.get("tint-by-curve"),
+            Pace::Minutes(span) => ("flame", minutes(pen, *span)),
+            Pace::KelvinPerMin(_) | Pace::Curve(_) => ("curve", String::new()),
         },
-        Mode::Afterwards(look) => minutes(pen, look.near_peak_min),
+        Mode::Afterwards(look) => ("after", minutes(pen, look.near_peak_min)),
     }
 }
 
@@ -147,21 +153,17 @@ pub fn peak_line(
     peak: &PeakFromTint,
     limits: &ShownLimits,
 ) -> TintLine {
-    let key = match mode {
-        Mode::FlameOn(_) => "tint-label-flame",
-        Mode::Afterwards(_) => "tint-label-after",
-    };
+    let (way, minutes) = heating(pen, mode);
     let colour = if first == last {
         stage_name(pen, first)
     } else {
         let names = [stage_name(pen, first), stage_name(pen, last)];
         pen.words.with("tint-between", &[("first", &names[0]), ("last", &names[1])])
     };
-    let mut label = pen.words.with(key, &[("colour", &colour), ("minutes", &times(pen, mode))]);
-    // Chromium shifts every colour, so that the figure holds under a condition, which goes first.
-    if peak.notes.contains(&TintNote::ChromiumUnknown) {
-        label = pen.words.with("tint-if-low-alloy", &[("label", &label)]);
-    }
+    // Chromium shifts every colour, so that the figure holds under a condition.
+    let condition = if peak.notes.contains(&TintNote::ChromiumUnknown) { ".low-alloy" } else { "" };
+    let key = format!("tint-label-{way}{condition}");
+    let label = pen.words.with(&key, &[("colour", &colour), ("minutes", &minutes)]);
     let (sign, sentence) = verdict(pen, mode, peak, limits);
     let mut note: Vec<String> = Vec::new();
     if peak.notes.contains(&TintNote::ChromiumUnknown) {
@@ -179,7 +181,7 @@ pub fn peak_line(
         figure,
         sign,
         sentence,
-        note: note.join(" "),
+        note: pen.words.list(List::Sentences, &note),
         notes: notes(pen, &peak.notes),
         ..TintLine::default()
     }
@@ -216,12 +218,11 @@ fn verdict(pen: &Pen<'_>, mode: &Mode, peak: &PeakFromTint, limits: &ShownLimits
             },
         }
     };
-    let mut sentence = say(key);
+    let mut sentences = vec![say(key)];
     if unsure(held.ceiling) {
-        sentence.push(' ');
-        sentence.push_str(&say("tint-verdict-may-ceiling"));
+        sentences.push(say("tint-verdict-may-ceiling"));
     }
-    (sign, sentence)
+    (sign, pen.words.list(List::Sentences, &sentences))
 }
 
 /// Which colour is there to wait for at a heat? The figure is the first colour that shows it,
@@ -229,12 +230,9 @@ fn verdict(pen: &Pen<'_>, mode: &Mode, peak: &PeakFromTint, limits: &ShownLimits
 #[must_use]
 pub fn colour_line(pen: &Pen<'_>, mode: &Mode, colour: &ColourAtPeak, proof: &Proof) -> TintLine {
     let figure = pen.show.temperature(colour.peak_c);
-    let key = match mode {
-        Mode::FlameOn(_) => "tint-wait-label-flame",
-        Mode::Afterwards(_) => "tint-wait-label-after",
-    };
-    let both = format!("{} ({})", figure.main, figure.second);
-    let label = pen.words.with(key, &[("figure", &both), ("minutes", &times(pen, mode))]);
+    let (way, minutes) = heating(pen, mode);
+    let values = [("figure", &*in_both(pen, &figure)), ("minutes", &minutes)];
+    let label = pen.words.with(&format!("tint-wait-label-{way}"), &values);
     let (first, last) = colour.stages;
     let names = [stage_name(pen, first), stage_name(pen, last), stage_name(pen, colour.stage)];
     let spread = pen
@@ -266,8 +264,7 @@ fn proof_words(pen: &Pen<'_>, proof: &Proof) -> (Sign, String, String) {
     match proof.reached_from {
         Some(stage) => {
             let colour = stage_name(pen, stage);
-            let head = pen.words.get(&format!("tint-stage-{}.head", stage.id()));
-            (Sign::None, head, pen.words.with("tint-wait-proof", &[("colour", &colour)]))
+            (Sign::None, stage_head(pen, stage), pen.words.with("tint-wait-proof", &[("colour", &colour)]))
         }
         None => (Sign::Unsure, pen.words.get("tint-wait-none"), pen.words.get("tint-wait-no-proof")),
     }

@@ -33,7 +33,7 @@ pub use printed::Printed;
 pub(crate) use problem::shortened;
 pub use problem::{Accepts, Choice, Problem};
 pub use round::{Side, limit_value, safe_maximum, safe_minimum};
-pub use show::{Both, Show};
+pub use show::{Both, Show, parts};
 pub use strength::{mass, stated_strength, strength};
 pub use system::{LengthUnit, TemperatureUnit, Units};
 pub use temperature::{difference, temperature};

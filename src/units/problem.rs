@@ -2,7 +2,7 @@
 
 use strum::{IntoStaticStr, VariantArray};
 
-use crate::words::Words;
+use crate::words::{List, Words};
 
 /// What a field takes; its words are the Fluent message `accepts-ID` with the
 /// attribute `name`.
@@ -168,7 +168,7 @@ impl Problem {
                         words.with("typed-choice", &[("write", &choice.write), ("means", &means)])
                     })
                     .collect();
-                words.with("typed-ambiguous", &[typed, ("choices", &said.join("; "))])
+                words.with("typed-ambiguous", &[typed, ("choices", &words.list(List::Semicolon, &said))])
             }
             Self::Trap { key, .. } => words.with(key, &[typed]),
         }

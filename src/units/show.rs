@@ -140,6 +140,15 @@ impl Show {
         })
     }
 
+    /// A rate of cooling, to the nearest whole degree an hour.
+    #[must_use]
+    pub fn rate_per_hour(&self, rate_k: f64) -> Both {
+        self.both_temperatures(|unit| match unit {
+            TemperatureUnit::C => self.with_unit(rate_k, 0, "K/h"),
+            TemperatureUnit::F => self.with_unit(rate_k * 1.8, 0, "°F/h"),
+        })
+    }
+
     /// Mass: kg, lb, to two decimals.
     #[must_use]
     pub fn mass(&self, mass_kg: f64) -> Both {
@@ -180,6 +189,12 @@ impl Show {
         let unit = self.units.length;
         Both { main: shown(unit), second: shown(unit.other()) }
     }
+}
+
+/// The number of a shown figure and its unit, which a no-break space joins here and nowhere else.
+#[must_use]
+pub fn parts(shown: &str) -> (&str, &str) {
+    shown.split_once('\u{a0}').unwrap_or((shown, ""))
 }
 
 /// A number with at most so many decimals, a true minus sign, and no empty decimals.

@@ -25,10 +25,16 @@ pub enum List {
     Comma,
     /// Words or figures that all hold: “250 °C, 300 °C and 316 °C”.
     And,
+    /// Words of which one is enough: “Surface or Emissivity”.
+    Or,
     /// Texts that may hold a comma: “EN 1011-2, 2001; AWS D1.1”.
     Semicolon,
     /// Names of one thing: “42CrMo4 · 1.7225”.
     Names,
+    /// What is joined to one whole: “3 ml/100 g + 5 ml/100 g”.
+    Plus,
+    /// Whole sentences of one paragraph.
+    Sentences,
 }
 
 impl List {
@@ -36,9 +42,12 @@ impl List {
     const fn message(self, last: bool) -> &'static str {
         match self {
             Self::And if last => "list-and",
-            Self::Comma | Self::And => "list-comma",
+            Self::Or if last => "list-or",
+            Self::Comma | Self::And | Self::Or => "list-comma",
             Self::Semicolon => "list-semicolon",
             Self::Names => "list-names",
+            Self::Plus => "list-plus",
+            Self::Sentences => "list-sentences",
         }
     }
 }
@@ -119,8 +128,15 @@ impl Words {
     /// chooses its words by it.
     #[must_use]
     pub fn count(&self, key: &str, count: usize, values: &[(&str, &str)]) -> String {
+        self.numbers(key, &[("count", count)], values)
+    }
+
+    /// The message of a key with values put in, and with whole numbers under names of their own.
+    #[must_use]
+    pub fn numbers(&self, key: &str, numbers: &[(&str, usize)], values: &[(&str, &str)]) -> String {
         let texts = values.iter().map(|(name, value)| (*name, FluentValue::from(*value)));
-        self.say(key, texts.chain([("count", FluentValue::from(count))]))
+        let numbers = numbers.iter().map(|(name, number)| (*name, FluentValue::from(*number)));
+        self.say(key, texts.chain(numbers))
     }
 
     fn say<'a>(&self, key: &str, values: impl Iterator<Item = (&'a str, FluentValue<'a>)>) -> String {

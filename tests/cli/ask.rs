@@ -10,7 +10,7 @@ fn a_question_is_answered_in_any_unit() {
     let metric = run(&["ask", "method-b", "cet=0.2840", "thickness=31.5", "hydrogen=H5", "heat-input=1.3"]);
     assert_eq!(metric.status, 0, "{}", metric.err);
     assert!(metric.out.contains("71.4 °C"), "{}", metric.out);
-    assert!(metric.out.contains("[published] "), "{}", metric.out);
+    assert!(metric.out.contains("[Published source] "), "{}", metric.out);
     let inch = run(&[
         "ask",
         "method-b",
@@ -64,9 +64,9 @@ fn a_question_takes_a_steel_as_a_plan_does() {
         assert!(ran.status == 2 && ran.err.contains("C and Mn"), "{}", ran.err);
     }
     let number = run(&["ask", "carbon-equivalent", "steel=g41400"]);
-    assert!(number.status == 0 && number.out.contains("“g41400” is taken for SAE 4140"), "{}", number.out);
+    assert!(number.status == 0 && number.out.contains("“g41400” is read as SAE 4140"), "{}", number.out);
     let several = run(&["ask", "carbon-equivalent", "steel=1.7225"]);
-    assert!(several.status == 2 && several.err.contains("stands for 3 steels"), "{}", several.err);
+    assert!(several.status == 2 && several.err.contains("is the name of 3 steels"), "{}", several.err);
 }
 
 /// S355J2 at the cap of its carbon equivalent: 60 mm combined are not cleared at 5 ml and

@@ -254,7 +254,7 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
     // Carbon in percent must not turn into degrees, and words and row say one thing.
     (
         "words",
-        "with 0.10–0.20 % carbon",
+        "with 0.10–0.20 % carbon",
         "with { TEMP(0.10, 0.20) }",
         "en.ftl",
         "grade-heat-chart-c-mo-020",
@@ -262,7 +262,7 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
     ),
     (
         "words",
-        "with 0.10–0.20 % carbon",
+        "with 0.10–0.20 % carbon",
         "with 0.10–0.20 °C",
         "en.ftl",
         "grade-heat-chart-c-mo-020",

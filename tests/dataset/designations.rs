@@ -58,7 +58,7 @@ fn published_heat_follows_the_units_and_keeps_the_printed_figure() {
     for (id, c, f) in [
         ("P11", "677–746 °C", "1250–1375 °F"),
         ("1045", "593–677 °C, 1 h for each 25 mm", "1100–1250 °F, 1 h for each inch"),
-        ("4130", "about 28 °C under it", "about 50 °F under it"),
+        ("4130", "minus about 28 °C", "minus about 50 °F"),
     ] {
         let [metric, inch] = both(|pen| relief(pen, id));
         assert!(metric.contains(c) && inch.contains(f), "{id}: {metric} | {inch}");
@@ -97,7 +97,7 @@ fn every_grade_is_said_in_either_set_of_units_alone() {
 fn conditions_say_hardness_state_and_where_the_temper_is_from() {
     let of = |id: &str, kind: ConditionKind| grade(id).condition_at(kind, 10.0).expect("it is there");
     let hardness = |id: &str, kind| written(Units::C_MM, |pen| hardness_words(pen, of(id, kind)).join(", "));
-    assert_eq!(hardness("1045", ConditionKind::InductionHardened), "50–58 HRC, of the skin");
+    assert_eq!(hardness("1045", ConditionKind::InductionHardened), "50–58 HRC, of the surface layer");
     assert_eq!(hardness("1008", ConditionKind::AsRolled), "86 HB");
     assert_eq!(hardness("P11", ConditionKind::NormalisedTempered), "≤ 163 HB");
     assert_eq!(hardness("RAIL-AREMA", ConditionKind::AsRolled), "≥ 310 HB");
@@ -107,14 +107,14 @@ fn conditions_say_hardness_state_and_where_the_temper_is_from() {
     assert_eq!(temper("42CrMo4", ConditionKind::HardenedTempered), "Tempered at 540–680 °C, typical");
     assert_eq!(
         temper("34CrMo4", ConditionKind::HardenedTempered),
-        "Tempered at 540–680 °C, typical (temper from memory)"
+        "Tempered at 540–680 °C, typical (tempering temperature from memory)"
     );
     // Handbooks print what is usual of a normalised bar, and no standard demands it.
-    assert_eq!(hardness("4140", ConditionKind::Normalised), "302 HB, typical, not a least figure");
+    assert_eq!(hardness("4140", ConditionKind::Normalised), "302 HB, typical, not a minimum");
     assert_eq!(temper("4140", ConditionKind::Annealed), "");
     assert_eq!(
         temper("P91", ConditionKind::NormalisedTempered),
-        "Tempered at 730–780 °C, typical (temper from memory)"
+        "Tempered at 730–780 °C, typical (tempering temperature from memory)"
     );
     assert_eq!(written(Units::C_MM, |pen| forms_words(pen, grade("1008"))), "bar, plate, sheet");
 }

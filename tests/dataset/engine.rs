@@ -75,9 +75,12 @@ fn published_spans_for_iron_stand_beside_the_routes() {
         answer(&pen, &job, &plan(embedded(), &job)).lines.join("\n").replace('\u{a0}', " ")
     };
     let ductile = lines("DUCT");
-    assert!(ductile.contains("Pearlitic or hardened ductile iron: 250 °C at least. TWI"), "{ductile}");
+    assert!(
+        ductile.contains("Pearlitic or hardened ductile iron, for comparison: At least 250 °C. TWI"),
+        "{ductile}"
+    );
     assert_eq!(ductile.lines().count(), 1 + embedded().own_sheets.spans_of(GradeFamily::DuctileIron).count());
-    assert!(lines("GREY").contains("Grey iron, hot method: 260–650 °C"), "{}", lines("GREY"));
+    assert!(lines("GREY").contains("Grey iron, hot method, for comparison: 260–650 °C"), "{}", lines("GREY"));
     assert!(!lines("GREY").contains("ductile"));
 }
 

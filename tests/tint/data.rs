@@ -91,8 +91,9 @@ fn everything_shown_has_words() {
             format!("instrument-{id}.cannot"),
         ]);
     }
-    for verdict in ["kept", "ask-another", "not-shown", "missed"] {
-        keys.push(format!("ir-verdict-{verdict}"));
+    keys.push("note-ir-minimum-ask-another".to_owned());
+    for verdict in ["kept", "not-shown", "missed"] {
+        keys.extend(["minimum", "maximum"].map(|limit| format!("note-ir-{limit}-{verdict}")));
     }
     for reason in [
         "ir-no-solution",

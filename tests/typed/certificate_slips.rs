@@ -102,11 +102,11 @@ fn a_certificate_outside_its_grade_is_named_element_by_element() {
     let said = lines("C .30 Si .25 Mn 1.4 P .01 S .01 Cr .95 Mo .20");
     assert_eq!(said.len(), 1);
     assert!(
-        said[0].contains("SAE 4140") && said[0].contains("in C and Mn: the certificate counts"),
+        said[0].contains("SAE 4140") && said[0].contains("in C and Mn. The plan uses the certificate"),
         "{said:?}"
     );
     // An element that the grade does not have at all.
-    assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 Ni 3")[0].contains("in Ni:"));
+    assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 Ni 3")[0].contains("in Ni."));
     assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 S .2")[0].contains("in S:"));
 }
 
@@ -190,7 +190,7 @@ fn takes_by_caps(grade: &Grade, of: &Composition) -> bool {
 
 /// Is it a line above the figure that asks about the certificate?
 fn is_of_certificate(line: &str) -> bool {
-    line.starts_with("The certificate lies outside")
+    line.starts_with("The certificate is outside")
         || line.contains("ertificate") && line.contains("grade here")
 }
 

@@ -4,7 +4,9 @@ use crate::typed_job::{every_slot, read, small};
 use proptest::prelude::*;
 use strawblue::engine::job::{Joint, Process, Restraint};
 use strawblue::job::typed::Improbable;
-use strawblue::job::{DefaultValue, Fault, Field, FieldProblem, JobText, Reading, Slot, demo_job, read_job};
+use strawblue::job::{
+    DefaultValue, Fault, Field, FieldProblem, JobText, Reading, Slot, ToldSteel, demo_job, read_job,
+};
 use strawblue::reference::{ConditionKind, Element, embedded};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;
@@ -86,6 +88,7 @@ fn every_field_has_words() {
         let name = slot.name(&words);
         assert!(!name.contains("field-") && !name.contains('{'), "{name}");
     }
+    let told = |name: &str| ToldSteel { designation: name.to_owned(), shares: vec![format!("C {name}")] };
     let all = [
         Fault::Missing,
         Fault::UnknownSteel { typed: "x".to_owned(), near: vec![] },
@@ -95,7 +98,7 @@ fn every_field_has_words() {
         Fault::Conflict { with: Field::Leg.into() },
         Fault::Contradicts { with: Field::Shape.into() },
         Fault::LittleHydrogen { process: Process::SmawRutile, least_ml: 15.0 },
-        Fault::SeveralSteels { typed: "x".to_owned(), steels: vec!["y".to_owned(), "z".to_owned()] },
+        Fault::SeveralSteels { typed: "x".to_owned(), steels: ["y", "z"].map(told).to_vec() },
         Fault::TravelTwice,
         Fault::TimedTravel { mm_per_min: 30_000.0 },
         Fault::Count { typed: 2, processes: 3 },
@@ -129,9 +132,9 @@ fn a_word_of_the_shop_in_the_steel_field_is_answered() {
         FieldProblem { slot: Field::Steel.into(), fault }.say(&words)
     };
     for (typed, part) in [
-        ("6061", "That is no steel"),
-        ("aluminium", "That is no steel"),
-        ("titanium", "That is no steel"),
+        ("6061", "This is not a steel"),
+        ("aluminium", "This is not a steel"),
+        ("titanium", "This is not a steel"),
         ("A615", "limits phosphorus only"),
         ("A148", "limits strength, not chemistry"),
         ("bolt", "property class"),
@@ -140,8 +143,8 @@ fn a_word_of_the_shop_in_the_steel_field_is_answered() {
         let said = say(typed);
         assert!(said.contains(part), "{typed}: {said}");
     }
-    assert!(!say("6061").contains("Near it"), "{}", say("6061"));
-    assert!(!say("9999").contains("That is no steel"));
+    assert!(!say("6061").contains("Similar"), "{}", say("6061"));
+    assert!(!say("9999").contains("This is not a steel"));
 }
 
 #[test]

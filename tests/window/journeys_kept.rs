@@ -9,7 +9,7 @@ use slint::ComponentHandle;
 use strawblue::app::ui;
 use strawblue::job::{Field, Session, demo_job};
 
-const AWAY: &str = "Put this line away";
+const AWAY: &str = "Close this message";
 
 fn found(window: &ui::AppWindow, wanted: impl Fn(&ElementHandle) -> bool + 'static) -> Option<ElementHandle> {
     ElementQuery::from_root(window).match_predicate(wanted).find_first()
@@ -43,7 +43,7 @@ fn a_session_that_was_kept_aside_is_said_at_the_start() {
         let file = folder.path().join("session.ron");
         fs::write(&file, "(theme: Purple, job: (thickness: 38, leg: [1, 2]))").expect("writes");
         let (window, state) = live_in(size, folder.path());
-        assert!(says(&window, "Leg. The file is kept as "), "{size:?}");
+        assert!(says(&window, "Leg length. The file is kept as "), "{size:?}");
         assert!(says(&window, "session.ron.broken"), "{size:?}");
         assert_eq!(typed_at(&state, Field::Thickness).as_deref(), Some("38"));
         // It stays while one works, and goes when it is put away.
@@ -64,7 +64,7 @@ fn a_session_that_cannot_be_read_is_left_alone_and_said() {
     // A folder in the place of the file can't be read as one.
     fs::create_dir(folder.path().join("session.ron")).expect("makes");
     let (window, _state) = live_in(PHONE, folder.path());
-    assert!(says(&window, "is not kept when the program ends"));
+    assert!(says(&window, "is lost when the program ends"));
     typed(&window, "thickness", "40");
     assert!(folder.path().join("session.ron").is_dir(), "nothing is saved over it");
 }
@@ -81,18 +81,18 @@ fn what_cannot_be_saved_is_said_until_it_can_be() {
             mock_elapsed_time(200);
         };
         typed(&window, "thickness", "38");
-        assert!(!says(&window, "be saved"), "{size:?}");
+        assert!(!says(&window, "Not saved"), "{size:?}");
         fs::remove_dir_all(&inner).expect("removes");
         typed(&window, "thickness", "40");
-        assert!(says(&window, "be saved"), "{size:?}");
+        assert!(says(&window, "Not saved"), "{size:?}");
         // Put away, it comes back with the next loss.
         put_away(&window);
-        assert!(!says(&window, "be saved"), "{size:?}");
+        assert!(!says(&window, "Not saved"), "{size:?}");
         typed(&window, "thickness", "41");
-        assert!(says(&window, "be saved"), "{size:?}");
+        assert!(says(&window, "Not saved"), "{size:?}");
         fs::create_dir(&inner).expect("makes");
         typed(&window, "thickness", "42");
-        assert!(!says(&window, "be saved"), "{size:?}");
+        assert!(!says(&window, "Not saved"), "{size:?}");
     }
 }
 

@@ -63,7 +63,7 @@ fn a_steel_is_taken_by_its_number() {
     assert!(
         with(&window, |element| element
             .accessible_label()
-            .is_some_and(|label| label == "1.7225 stands for 3 steels. They differ in:"))
+            .is_some_and(|label| label == "1.7225 is the name of 3 steels. They differ in:"))
         .is_some(),
         "steels that share a number are told apart"
     );
@@ -110,13 +110,13 @@ fn a_slip_lists_neighbours_and_takes_none() {
 fn nothing_found_says_what_to_do_next() {
     let (window, _state) = on(Page::Steels, PHONE);
     fill(&window, "Find a steel", "zebra");
-    button(&window, "Type a certificate");
+    button(&window, "Type in a certificate");
     assert_eq!(window.global::<ui::Shell>().get_page(), "certificate");
 }
 
 /// Types a certificate with one bad figure, up to where it could be saved but for that.
 fn type_certificate(window: &ui::AppWindow) {
-    button(window, "Type a certificate");
+    button(window, "Type in a certificate");
     fill(window, "Name", "Boss bar");
     for (symbol, text) in [("C", "0,34"), ("Si", "0.27"), ("Mn", "0.78"), ("Cr", "1.0.5"), ("Mo", "0.21")] {
         fill(window, symbol, text);
@@ -139,7 +139,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     assert_eq!(value(&window, "Cr"), "1.0.5", "what is typed stays");
     let said =
         labelled(&window, AccessibleRole::TextInput, "Cr").and_then(|field| field.accessible_description());
-    assert!(said.is_some_and(|said| said.contains("1.0.5") && said.contains("not understood")));
+    assert!(said.is_some_and(|said| said.contains("1.0.5") && said.contains("cannot be read")));
     assert!(!save_allowed(&window, "Save as a steel of my own"));
 
     // A kill in the middle, a tenth of a second after the last key: everything typed is there again.
@@ -148,7 +148,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     let found = Session::load(&store()).expect("reads").session;
     let (window, state) = live_with(PHONE, found, Some(store()));
     open_page(&window, &state, Page::Steels);
-    button(&window, "Type a certificate");
+    button(&window, "Type in a certificate");
     assert_eq!((value(&window, "C").as_str(), value(&window, "Cr").as_str()), ("0,34", "1.0.5"));
 
     fill(&window, "Cr", "1.05");
@@ -172,7 +172,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
     button(&window, "Change its figures");
     fill(&window, "Mo", "2.1");
     fill(&window, "V", "0.1");
-    button(&window, "Take back what isn’t saved");
+    button(&window, "Discard unsaved changes");
     assert_eq!((value(&window, "Mo").as_str(), value(&window, "V").as_str()), ("0.21", ""));
     fill(&window, "Mo", "0.25");
     fill(&window, "Name", "Boss bar, heat 2");
@@ -201,13 +201,13 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
 #[test]
 fn a_pasted_line_fills_the_fields_and_a_grade_the_gaps() {
     let (window, state) = on(Page::Steels, PHONE);
-    button(&window, "Type a certificate");
+    button(&window, "Type in a certificate");
     fill(&window, "Paste a line", "C=0.34 Mn=0.78 Cr=1.05 Sn=0.01 W=0.02");
     button(&window, "Read");
     assert_eq!((value(&window, "C").as_str(), value(&window, "W").as_str()), ("0.34", "0.02"));
     button(&window, "Grade that the certificate names");
     assert!(
-        labelled(&window, AccessibleRole::Button, "Type a certificate").is_none(),
+        labelled(&window, AccessibleRole::Button, "Type in a certificate").is_none(),
         "a certificate names a grade only"
     );
     fill(&window, "Find a steel", "1.7220");
@@ -304,7 +304,7 @@ fn about_shows_whose_work_is_in_it() {
     assert!(
         with(&window, |element| element
             .accessible_label()
-            .is_some_and(|label| label.contains("Not a qualified procedure")))
+            .is_some_and(|label| label.contains("not a qualified procedure")))
         .is_some()
     );
 }

@@ -305,7 +305,7 @@ fn a_run_is_timed_with_a_watch() {
     typed(&window, "arc-time", "");
     assert!(!travel().derived);
     typed(&window, "travel", "150");
-    assert!(answer(&window).stale_why.contains("leave the timed run out"), "{}", answer(&window).stale_why);
+    assert!(answer(&window).stale_why.contains("given twice"), "{}", answer(&window).stale_why);
     typed(&window, "run-length", "");
     assert!(!answer(&window).stale && travel().text == "150");
     // Another way of stating it leaves nothing of this one behind.

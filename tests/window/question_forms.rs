@@ -206,7 +206,7 @@ fn a_question_begins_with_what_the_plan_has() {
         .iter()
         .flat_map(|part| part.fields.iter().map(|field| field.hint.to_string()).collect::<Vec<_>>())
         .collect();
-    assert!(hints.contains(&"90, plan".to_owned()), "{hints:?}");
+    assert!(hints.contains(&"90 (plan)".to_owned()), "{hints:?}");
     let planned = state.planned().expect("the demo has a plan");
     let evidence = planned.plan.evidence.iter().find(|item| {
         item.outcome.method == Method::MethodB
@@ -219,7 +219,7 @@ fn a_question_begins_with_what_the_plan_has() {
     fill(&window, "Thickness", "20");
     let own = row(&window, "method-b");
     assert!(own.value != begun.value && !own.stale, "{}", own.value);
-    tap(&window, AccessibleRole::Button, "Clear what is typed here");
+    tap(&window, AccessibleRole::Button, "Clear what you typed");
     assert_eq!(row(&window, "method-b").value, begun.value);
     assert!(state.session(|session| session.typed.keys().all(|key| !key.starts_with("method-b."))));
     // CET says what the steel says: it takes the place of the plan's steel.
@@ -253,7 +253,7 @@ fn a_choice_of_the_plan_stands_chosen() {
 fn a_steel_is_chosen_in_the_list_of_steels() {
     let (window, state) = with_question(TALL_PHONE, Session::default(), "carbon-equivalent");
     let shell = || window.global::<ui::Shell>();
-    assert!(says(&window, "Still needed: steel."), "nothing is guessed");
+    assert!(says(&window, "Still needed: Steel."), "nothing is guessed");
     tap(&window, AccessibleRole::Button, "Steel");
     assert_eq!(shell().get_page(), "steels");
     fill(&window, "Find a steel", "4140");
@@ -297,12 +297,12 @@ fn a_slip_leaves_the_last_answer_grey() {
     mock_elapsed_time(50);
     let slipped = row(&window, "heat-input");
     assert!(slipped.problem.contains("15o") && slipped.stale && slipped.value == good.value, "{slipped:?}");
-    assert_eq!(slipped.note, "Old answer");
+    assert_eq!(slipped.note, "Old figures: do not weld by them");
     assert!(results(&slipped).iter().all(|part| part.stale), "all figures are grey");
     let kept = state.session(|session| session.typed["heat-input.amps"].clone());
     assert_eq!(kept, "15o", "what is typed stays");
     let described = found(&window, AccessibleRole::Text, "Net heat input").accessible_description();
-    assert!(described.is_some_and(|said| said.starts_with("Old answer")), "heard too");
+    assert!(described.is_some_and(|said| said.starts_with("Old figures: do not weld by them")), "heard too");
     fill(&window, "Current", "150");
     assert!(!row(&window, "heat-input").stale);
     // Two ways to say one thing are refused by their names on the screen.

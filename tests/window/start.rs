@@ -65,7 +65,7 @@ fn each_reason_has_words() {
     let library = StartError::NoLibrary { file: "libxkbcommon-x11.so.0", package: "libxkbcommon-x11-0" };
     let library = library.say(&words);
     assert!(
-        library.contains("libxkbcommon-x11.so.0") && library.contains("libxkbcommon-x11-0 "),
+        library.contains("libxkbcommon-x11.so.0") && library.contains("libxkbcommon-x11-0."),
         "{library}"
     );
 }
@@ -98,5 +98,5 @@ fn without_a_font_the_program_says_so_and_prints_the_demo() {
     let fonts = Path::new(env!("CARGO_MANIFEST_DIR")).join("ui/fonts");
     let ran = run(home.path(), &format!("<dir>{}</dir>", fonts.display()));
     let err = String::from_utf8_lossy(&ran.stderr);
-    assert!(err.contains("No window can be opened here") && !err.contains("no font"), "{err}");
+    assert!(err.contains("The program cannot open its window here") && !err.contains("no font"), "{err}");
 }

@@ -39,13 +39,13 @@ fn in_units(units: Units) -> Words {
 fn a_sentence_follows_the_units() {
     // Figures: °F = 1.8 °C + 32, a difference 1.8 times; ranges of handbooks to 10 °F.
     let cases = [
-        ("filler-note-er410nimo", "Interpass 260\u{a0}°C", "Interpass 500\u{a0}°F"),
+        ("filler-note-er410nimo", "Interpass at most 260\u{a0}°C", "Interpass at most 500\u{a0}°F"),
         ("grade-note-impact-45", "at \u{2212}45\u{a0}°C", "at \u{2212}49\u{a0}°F"),
         ("grade-note-temper-embrittlement-375-575", "375–575\u{a0}°C", "710–1070\u{a0}°F"),
         ("grade-note-avoid-temper-425-565", "425–565\u{a0}°C", "800–1050\u{a0}°F"),
-        ("limit-standard-temper", "less 30\u{a0}K", "less 54\u{a0}°F"),
+        ("limit-standard-temper", "− 30\u{a0}K", "− 54\u{a0}°F"),
         ("error-tint-stainless", "100–250\u{a0}°C higher", "180–450\u{a0}°F higher"),
-        ("note-average-over-75", "over 75\u{a0}mm", "over 3\u{a0}in"),
+        ("note-average-over-75", "within 75\u{a0}mm", "within 3\u{a0}in"),
     ];
     let (metric, inch) = (in_units(Units::C_MM), in_units(Units::F_IN));
     for (key, c, f) in cases {

@@ -123,7 +123,7 @@ fn a_spoiled_language_is_found_out() {
     };
     assert_eq!(spoil("\nplace-plan = ", "\nplace-plaan = ").len(), 2, "one lacks, one is too much");
     assert_eq!(spoil("    .short = faint yellow\n", ""), ["lacks tint-stage-faint-yellow.short"]);
-    assert_eq!(spoil("window = plan { $low }", "window = plan { $lo }").len(), 1, "another argument");
+    assert_eq!(spoil("window = Plan: { $range }", "window = Plan: { $rang }").len(), 1, "another argument");
     assert_eq!(spoil("*[other] { $count } steels", "*[other] { $number } steels").len(), 1, "in a choice");
     assert_eq!(spoil("TEMP(316)", "TEMP(361)").len(), 1, "another figure");
     assert_eq!(spoil("\nplace-tint = ", "\nplace-plan = ")[0], "place-plan is written twice");

@@ -160,11 +160,13 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("taken-", &["src/questions/"]),
     ("then-", &["src/report/", "src/engine/plan/"]),
     ("tint-air-", &["src/app/tint/"]),
+    ("tint-label-", &["src/report/"]),
     ("tint-lists-set-", &["src/app/tint/"]),
     ("tint-mode-", &["src/app/tint/"]),
     ("tint-spot-", &["src/engine/tint/"]),
     ("tint-stage-", &["src/engine/tint/"]),
     ("tint-steel-", &["src/app/tint/"]),
+    ("tint-wait-label-", &["src/report/"]),
     ("units-", &["src/units/system.rs"]),
 ];
 /// What may follow the id.

@@ -69,22 +69,11 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     made
 }
 
-/// The same inside a sentence: a symbol keeps its capitals.
-fn in_sentence(label: &str) -> String {
-    let mut letters = label.chars();
-    match (letters.next(), letters.clone().next()) {
-        (Some(first), Some(second)) if second.is_lowercase() => first.to_lowercase().chain(letters).collect(),
-        _ => label.to_owned(),
-    }
-}
-
-/// The inputs of some keys as a choice in a sentence.
+/// The inputs of some keys, of which one is enough.
 fn either(state: &State, question: &Question, keys: &[&str]) -> String {
     let names = keys.iter().filter_map(|key| question.input(key));
-    let names = names.map(|input| in_sentence(&label_of(&state.words, input)));
-    names
-        .reduce(|one, other| state.words.with("tool-either", &[("one", &one), ("other", &other)]))
-        .unwrap_or_default()
+    let names: Vec<String> = names.map(|input| label_of(&state.words, input)).collect();
+    state.words.list(List::Or, &names)
 }
 
 fn missing(state: &State, question: &Question, keys: &[&str]) -> ui::PartRow {

@@ -13,7 +13,7 @@ use crate::app::{State, ui};
 use crate::job::{Field, Slot, find_filler};
 use crate::reference::search::Match;
 use crate::reference::{ArcKind, Basis, DepositState, Filler, FillerKind};
-use crate::report::{basis_mark, source_line};
+use crate::report::{basis_mark, printed_range, source_line};
 use crate::units::LengthUnit;
 use crate::words::List;
 
@@ -188,7 +188,7 @@ fn filler_row(state: &State, filler: &Filler, chosen: Option<&Filler>) -> ui::Fi
             let shown = |point_c: f64| pen.show.temperature(point_c).main;
             let span = match (low_c, high_c) {
                 (Some(low_c), Some(high_c)) if low_c != high_c => {
-                    Some(format!("{}–{}", shown(low_c), shown(high_c)))
+                    Some(printed_range(&pen, low_c, high_c).main)
                 }
                 (Some(point_c), _) | (None, Some(point_c)) => Some(shown(point_c)),
                 (None, None) => None,
@@ -210,7 +210,7 @@ fn filler_row(state: &State, filler: &Filler, chosen: Option<&Filler>) -> ui::Fi
         title: filler.classification.as_str().into(),
         strength,
         also: state.words.list(List::Names, &also).into(),
-        notes: notes.join(" ").into(),
+        notes: state.words.list(List::Sentences, &notes).into(),
         chosen: chosen.is_some_and(|one| one.id == filler.id),
         basis_kind: basis_kind(&basis_mark(&pen, mark)),
         basis_label: basis.into(),
@@ -227,17 +227,13 @@ fn bases<'a>(state: &State, filler: &'a Filler) -> (String, &'a Basis) {
             (said("fillers-strength-and-composition", of_metal), of_metal)
         }
         (true, true) => {
-            let both = format!(
-                "{} {}",
-                said("fillers-strength", of_strength),
-                said("fillers-composition", of_metal)
-            );
-            (both, of_strength.weaker(of_metal))
+            let each = [said("fillers-strength", of_strength), said("fillers-composition", of_metal)];
+            (state.words.list(List::Sentences, &each), of_strength.weaker(of_metal))
         }
         (false, true) => (said("fillers-composition", of_metal), of_metal),
         (true, false) => {
-            let none = state.words.get("fillers-no-composition");
-            (format!("{} {none}", said("fillers-strength", of_strength)), of_strength)
+            let each = [said("fillers-strength", of_strength), state.words.get("fillers-no-composition")];
+            (state.words.list(List::Sentences, &each), of_strength)
         }
         (false, false) => (state.words.get("fillers-no-composition"), of_metal),
     }

@@ -45,12 +45,30 @@ const fn sketch(joint: Joint) -> &'static str {
 pub(super) const RESTRAINTS: [(Restraint, &str); 3] =
     [(Restraint::Low, "low"), (Restraint::Medium, "medium"), (Restraint::High, "high")];
 
+/// What the standards call hardened and tempered; typed as often.
+const QUENCHED: (ConditionKind, &str) = (ConditionKind::HardenedTempered, "quenched and tempered");
+
 /// The kind and the rest of a condition as typed.
 pub(super) fn condition_parts(text: &str) -> (Option<usize>, String) {
     let lower = text.trim().to_lowercase();
-    let found = CONDITIONS.iter().position(|(_, words)| lower.starts_with(words));
-    let rest = found.map_or(text, |place| text.trim().get(CONDITIONS[place].1.len()..).unwrap_or_default());
+    let typed = CONDITIONS.iter().chain([&QUENCHED]).find(|(_, words)| lower.starts_with(words));
+    let found = typed.and_then(|(kind, _)| CONDITIONS.iter().position(|(known, _)| known == kind));
+    let rest = typed.map_or(text, |(_, words)| text.trim().get(words.len()..).unwrap_or_default());
     (found, rest.trim().trim_start_matches([',', ';']).trim().to_owned())
+}
+
+/// A condition as typed, in the words of the form; as it stands where it is none of them.
+fn condition_words(state: &State, typed: &str) -> String {
+    let (kind, temper) = condition_parts(typed);
+    match kind.map(|place| CONDITIONS[place]) {
+        None => typed.to_owned(),
+        Some((ConditionKind::Unknown, _)) => state.words.get("form-condition-not-known"),
+        Some((_, words)) => {
+            let condition = state.words.get(&format!("form-condition-{}", words.replace(' ', "-")));
+            let values = [("condition", &*condition), ("temper", &*temper)];
+            if temper.is_empty() { condition } else { state.words.with("form-condition-at", &values) }
+        }
+    }
 }
 
 /// Does a tempering temperature belong to this condition?
@@ -168,7 +186,10 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         .filter(|_| state.problem_of(of(Field::Steel)).is_none() && !steel.is_empty())
         .map_or_else(
             || steel_label.to_owned(),
-            |_| format!("{steel_label} · {}", sized(state, job.get(size).unwrap_or("–"))),
+            |_| {
+                let size = sized(state, job.get(size).unwrap_or("–"));
+                state.words.list(List::Names, &[steel_label, size.as_str()])
+            },
         );
     let watched = [Field::Steel, Field::Condition, size.field, Field::Hardness, Field::Yield, Field::Shape];
     let mut row = form_row(state, &format!("member-{letter}"), &watched.map(of), value, parts);
@@ -179,8 +200,10 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         if steel.is_empty() {
             row.value = state.word("steel-by-certificate");
         }
-        row.note =
-            job.get(of(Field::Condition)).map_or_else(|| state.word("form-condition-not-known"), Into::into);
+        row.note = job.get(of(Field::Condition)).map_or_else(
+            || state.word("form-condition-not-known"),
+            |typed| condition_words(state, typed).into(),
+        );
     }
     row.pinned = true;
     row.titled = job.parts.len() > 1;

@@ -6,6 +6,7 @@ use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::job::Process;
 use crate::job::{Field, JobText};
+use crate::words::List;
 
 /// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
 pub(super) const CLASSES: [&str; 5] = ["EN E", "EN D", "EN C", "EN B", "EN A"];
@@ -31,7 +32,7 @@ pub(super) fn process_row(state: &State, job: &JobText) -> ui::FormRow {
         });
     let watched: Vec<_> =
         (0..count).flat_map(|nth| [Field::Process, Field::Hydrogen].map(|field| field.nth(nth))).collect();
-    let mut row = form_row(state, "process", &watched, names.join(" + "), parts);
+    let mut row = form_row(state, "process", &watched, state.words.list(List::Plus, &names), parts);
     row.pinned = true;
     row
 }

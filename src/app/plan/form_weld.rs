@@ -47,7 +47,7 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
         |planned| {
             let runs = planned.read.job.runs.iter();
             let shown: Vec<String> = runs.map(|run| state.show().heat(run.net_heat_kj_per_mm).main).collect();
-            state.words.with("form-heat-value", &[("heat", &shown.join(" + "))])
+            state.words.with("form-heat-value", &[("heat", &state.words.list(List::Plus, &shown))])
         },
     );
     let of = HEAT_WAYS.iter().flat_map(|(_, of)| *of);
@@ -102,7 +102,11 @@ pub(super) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
     if count > 1 {
         parts.push(fields("weld", whole.into()));
     }
-    let value = if fillers.is_empty() { state.words.get("form-filler-unknown") } else { fillers.join(" + ") };
+    let value = if fillers.is_empty() {
+        state.words.get("form-filler-unknown")
+    } else {
+        state.words.list(List::Plus, &fillers)
+    };
     let watched = [Field::Filler, Field::Passes].into_iter();
     let watched = watched.flat_map(|field| (0..count).map(move |nth| field.nth(nth)));
     let watched: Vec<Slot> = watched.chain([Field::WeldStrength, Field::WeldCet].map(Slot::from)).collect();

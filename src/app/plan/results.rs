@@ -3,9 +3,7 @@
 use slint::SharedString;
 
 use crate::app::rows::model;
-use crate::app::screen_values::{
-    basis_kind, capital, caution, choice, figure, float, place_of, standing, ticks,
-};
+use crate::app::screen_values::{basis_kind, caution, choice, figure, float, place_of, standing, ticks};
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::evidence::Standing;
 use crate::engine::plan::{Ceiling, Limit, Verdict};
@@ -132,7 +130,7 @@ fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
         from_c: float(line.from_c),
         to_c: float(line.to_c.min(AXIS_TO_C)),
         raw_c: float(line.raw_c.unwrap_or(0.0).min(AXIS_TO_C)),
-        note: capital(&line.note),
+        note: line.note.as_str().into(),
         basis_kind: basis_kind(&line.basis),
         basis_label: line.basis.label.as_str().into(),
         governs: line.standing == Standing::Governs,
@@ -214,10 +212,8 @@ pub(super) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report
     adapter.set_cautions_more(if shown == report.cautions.len() {
         "".into()
     } else {
-        let general = (report.cautions.len() - own).to_string();
-        let counts = [("own", own.to_string()), ("general", general)];
-        let counts = counts.each_ref().map(|(name, count)| (*name, count.as_str()));
-        state.words.with("plan-all-cautions", &counts).into()
+        let counts = [("own", own), ("general", report.cautions.len() - own)];
+        state.words.numbers("plan-all-cautions", &counts, &[]).into()
     });
     let worst = report.cautions.first().filter(|line| line.severity == crate::reference::Severity::Critical);
     adapter.set_has_critical(worst.is_some());

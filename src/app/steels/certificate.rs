@@ -240,7 +240,7 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
             }
         }
     }
-    notes.join(" ")
+    state.words.list(List::Sentences, &notes)
 }
 
 /// The basis of a figure of this page, where it is asked for.

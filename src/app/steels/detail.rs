@@ -12,7 +12,7 @@ use crate::reference::{
     Basis, CevCap, Element, Grade, GradeCondition, Limits, PublishedFit, PublishedPreheat, ThicknessTable,
 };
 use crate::report::{
-    BasisMark, Pen, basis_mark, forms_words, hardness_words, heat_words, source_line, temper_words,
+    BasisMark, Pen, basis_mark, forms_words, hardness_words, heat_words, range, source_line, temper_words,
 };
 use crate::units::{Show, Side};
 use crate::words::List;
@@ -73,7 +73,7 @@ pub(super) fn of_grade(pen: &Pen<'_>, grade: &Grade) -> ui::SteelDetail {
         id: grade.id.as_str().into(),
         title: grade.designation.as_str().into(),
         also: pen.words.list(List::Names, &also).into(),
-        group: pen.words.list(List::Comma, &[group, forms_words(pen, grade)]).into(),
+        group: pen.words.list(List::Names, &[group, forms_words(pen, grade)]).into(),
         own: false,
         composition: model(composition),
         composition_note: composition_note(pen, grade).into(),
@@ -95,7 +95,7 @@ fn composition_note(pen: &Pen<'_>, grade: &Grade) -> String {
         listed(&grade.composition_usual, "steels-composition-usual"),
         listed(&grade.composition_memory, "steels-composition-memory"),
     ];
-    parts.into_iter().flatten().collect::<Vec<_>>().join(" ")
+    pen.words.list(List::Sentences, &parts.into_iter().flatten().collect::<Vec<_>>())
 }
 
 fn condition_row(pen: &Pen<'_>, condition: &GradeCondition) -> ui::SteelCondition {
@@ -127,19 +127,16 @@ fn strength(pen: &Pen<'_>, condition: &GradeCondition) -> String {
         parts.push(pen.words.with("steels-yield", &[("value", &mpa(value))]));
     }
     let tensile = match (condition.tensile_min_mpa, condition.tensile_max_mpa) {
-        (Some(low), Some(high)) => {
-            let low = mpa(low);
-            Some(format!("{}–{}", low.split('\u{a0}').next().unwrap_or_default(), mpa(high)))
-        }
+        (Some(low), Some(high)) => Some(range(pen, &mpa(low), &mpa(high))),
         (Some(low), None) => Some(mpa(low)),
-        (None, Some(high)) => Some(format!("≤\u{a0}{}", mpa(high))),
+        (None, Some(high)) => Some(pen.words.with("range-up-to", &[("high", &mpa(high))])),
         (None, None) => None,
     };
     if let Some(value) = tensile {
         parts.push(pen.words.with("steels-tensile", &[("value", &value)]));
     }
     parts.extend(hardness_words(pen, condition));
-    pen.words.list(List::Comma, &parts)
+    pen.words.list(List::Names, &parts)
 }
 
 fn fact(pen: &Pen<'_>, label: &str, value: String, note: String, basis: &Basis) -> ui::SteelFact {
@@ -223,8 +220,11 @@ fn published(pen: &Pen<'_>, label: &str, preheat: &PublishedPreheat) -> ui::Stee
         PublishedFit::Memory => "published-fit-memory",
         PublishedFit::MemoryDoubtful => "published-fit-doubtful",
     });
-    let note =
-        if preheat.sae_chart { format!("{fit} {}", pen.words.get("steels-sae-chart-note")) } else { fit };
+    let note = if preheat.sae_chart {
+        pen.words.list(List::Sentences, &[fit, pen.words.get("steels-sae-chart-note")])
+    } else {
+        fit
+    };
     let heat = heat_words(pen, preheat.low_c, preheat.high_c, preheat.wording.as_deref());
     fact(pen, label, heat, note, &preheat.basis)
 }

@@ -13,7 +13,8 @@ use crate::engine::red_heat::{red_heat_range, visible_from_c};
 use crate::engine::tint::{SpotState, Stage};
 use crate::questions;
 use crate::reference::tint::{Light, RedHeat, TintData};
-use crate::report::{printed_range, stage_name};
+use crate::report::{printed_range, stage_head};
+use crate::words::List;
 
 /// Questions of instruments, in the order of the work.
 const TOOLS: [&str; 4] = ["ir-true-temperature", "ir-expected-reading", "crayon-pair", "measuring-place"];
@@ -61,7 +62,8 @@ fn steel_row(state: &State) -> ui::FormRow {
         list(state, &RowId::Tint(Kept::Spot), "tint-spot", "tool-choose", spot_choices, Some(spot)),
         segments(state, RowId::Tint(Kept::Air), "tint-air", airs, Some(Kept::Air.chosen(state, &AIRS))),
     ];
-    let value = format!("{}, {}", steel_words(state), state.words.get(&format!("tint-spot-{}", spots[spot])));
+    let spot = state.words.get(&format!("tint-spot-{}", spots[spot]));
+    let value = state.words.list(List::Names, &[steel_words(state), spot]);
     plain_row(state, "tint-steel", value, parts)
 }
 
@@ -84,7 +86,7 @@ const fn earlier() -> [Stage; 10] {
 fn before_row(state: &State) -> ui::FormRow {
     let pen = state.pen();
     let name = |stage: Stage| {
-        if stage == Stage::Bright { pen.words.get("tint-before-none") } else { stage_name(&pen, stage) }
+        if stage == Stage::Bright { pen.words.get("tint-before-none") } else { stage_head(&pen, stage) }
     };
     let choices = earlier().iter().map(|stage| choice(stage.id(), name(*stage), "", "")).collect();
     let at = Kept::Before.chosen(state, &earlier().map(Stage::id));

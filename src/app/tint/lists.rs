@@ -6,7 +6,8 @@ use crate::app::{State, ui};
 use crate::engine::tint::Stage;
 use crate::engine::tint::tables::{Coverage, TableCell, cells, column_coverage, set_coverage};
 use crate::reference::tint::{CoverageSet, TintColumn, TintData};
-use crate::report::{printed_range, source_line, stage_name};
+use crate::report::{printed_range, source_line, stage_head};
+use crate::words::List;
 
 /// Sets in the order in which they grow, with the end of their key.
 const SETS: [(CoverageSet, &str); 3] =
@@ -53,12 +54,12 @@ fn stage_part(state: &State, stage: Stage, all: &[TableCell]) -> Option<ui::Part
     let printed = printed_range(&pen, low_c, high_c).main;
     let (model, sigma) = (pen.show.temperature(first.model_c).main, pen.show.difference(first.sigma_k).main);
     let note = pen.words.with("tint-lists-model", &[("model", &model), ("sigma", &sigma)]);
-    Some(result_part(stage.id(), stage_name(&pen, stage), printed, note))
+    Some(result_part(stage.id(), stage_head(&pen, stage), printed, note))
 }
 
 fn within(state: &State, coverage: Coverage) -> String {
-    let (one, two) = (coverage.one_sigma.to_string(), coverage.two_sigma.to_string());
-    state.words.count("tint-lists-column", coverage.count, &[("within", &two), ("one", &one)])
+    let counts = [("count", coverage.count), ("within", coverage.two_sigma), ("one", coverage.one_sigma)];
+    state.words.numbers("tint-lists-column", &counts, &[])
 }
 
 fn column_part(state: &State, column: &TintColumn) -> ui::PartRow {
@@ -69,7 +70,12 @@ fn column_part(state: &State, column: &TintColumn) -> ui::PartRow {
         note.push(state.words.get("tint-lists-fitted"));
     }
     note.extend(column.note.as_ref().map(|key| state.words.get(key)));
-    let part = result_part(&column.id, source_line(&pen, &column.basis), String::new(), note.join(" "));
+    let part = result_part(
+        &column.id,
+        source_line(&pen, &column.basis),
+        String::new(),
+        state.words.list(List::Sentences, &note),
+    );
     based(&pen, &column.basis, part)
 }
 

@@ -14,7 +14,7 @@ use crate::app::rows::{model, put};
 use crate::app::screen_values::{choice, float};
 use crate::app::{State, ui};
 use crate::engine::tint::colour::film_swatch;
-use crate::report::{peak_figures, peak_line, stage_name};
+use crate::report::{in_both, peak_figures, peak_line, stage_name};
 
 /// Is there a way to open a photo on this system?
 const fn offered() -> bool {
@@ -129,7 +129,7 @@ fn view(state: &State, photo: &Photo, ask: &Ask) -> ui::PhotoView {
                 view.sign = view::sign(line.sign);
                 lines.insert(0, line.sentence.into());
                 let figure = peak_figures(&pen, &peak);
-                let both = format!("{} ({})", figure.main, figure.second);
+                let both = in_both(&pen, &figure);
                 lines.insert(0, pen.words.with("photo-means", &[("figure", &both)]).into());
             }
             view.lines = model(lines);

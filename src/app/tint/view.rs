@@ -12,8 +12,8 @@ use crate::engine::tint::{
     Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
 };
 use crate::report::{
-    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line,
-    refusal_line, stage_name,
+    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, range,
+    refusal_line, stage_head,
 };
 
 /// Columns of a strip: more than any screen of ours shows apart.
@@ -70,7 +70,7 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
                 Answer {
                     line: peak_line(&pen, &ask.mode, (first, last), &peak, &plan_limits(state)),
                     frame_c: Some((from_c, peak.band_c.1)),
-                    pointer: marked.map(|at_c| (at_c, stage_name(&pen, Stage::of(film_nm)))),
+                    pointer: marked.map(|at_c| (at_c, stage_head(&pen, Stage::of(film_nm)))),
                     outcome: Some(peak.outcome),
                 }
             }
@@ -147,7 +147,7 @@ pub(super) fn swatches(state: &State, ask: &Ask) -> Vec<ui::SwatchRow> {
                 .map_or_else(|_| pen.words.get("tint-cannot-judge"), |peak| peak_figures(&pen, &peak).main);
             let lightness = pen.show.number(swatch.lab.l, 0);
             ui::SwatchRow {
-                name: stage_name(&pen, stage).into(),
+                name: stage_head(&pen, stage).into(),
                 figure: figure.into(),
                 lightness: pen.words.with("tint-lightness", &[("figure", &lightness)]).into(),
                 tint: tint(swatch.srgb),
@@ -192,7 +192,7 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
         .filter_map(|stage| {
             Some(ui::TintMark {
                 at_c: float(peak_c(stage.typical_nm())?),
-                label: stage_name(&pen, stage).into(),
+                label: stage_head(&pen, stage).into(),
                 chosen: Some(stage) == named,
             })
         })
@@ -200,8 +200,7 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
     let (frame_from_c, frame_to_c) = answer.frame_c.unwrap_or_default();
     let window_label = window.map_or_else(String::new, |_| {
         let (low, high) = (&limits.minimum, &limits.maximum);
-        let low = low.split('\u{a0}').next().unwrap_or_default().to_owned();
-        pen.words.with("tint-window", &[("low", &low), ("high", high)])
+        pen.words.with("tint-window", &[("range", &range(&pen, low, high))])
     });
     let figure = |celsius: f64| pen.show.temperature(celsius).main;
     let spoken = answer.pointer.as_ref().map_or_else(String::new, |(_, what)| what.clone());

@@ -106,7 +106,7 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
         ([], Seen { hardened: true, normalised: false, .. }) => Err(asked(
             text,
             &[
-                ("hardened and tempered", "condition-means-through"),
+                ("quenched and tempered", "condition-means-through"),
                 ("case-hardened", "condition-means-case"),
                 ("induction hardened", "condition-means-induction"),
             ],
@@ -114,7 +114,7 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
         ([], Seen { tempered: true, normalised: false, .. }) => Err(asked(
             text,
             &[
-                ("hardened and tempered", "condition-means-through"),
+                ("quenched and tempered", "condition-means-through"),
                 ("normalised and tempered", "condition-means-normalised-tempered"),
             ],
         )),
