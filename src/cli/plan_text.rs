@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use crate::engine::evidence::Standing;
-use crate::report::{EvidenceGroup, Figure, Pen, Report};
+use crate::report::{EvidenceGroup, Figure, LeverEffect, Pen, Report};
 
 /// Cautions that are printed whole; the rest by their titles.
 const WHOLE_CAUTIONS: usize = 3;
@@ -19,7 +19,12 @@ pub(super) fn plan_text(pen: &Pen<'_>, report: &Report, assumed: &[String]) -> S
         head(pen, "text-levers", &mut out);
         for lever in &report.levers {
             let values = [("what", lever.what.as_str()), ("result", &lever.result), ("note", &lever.note)];
-            row(pen, "text-lever", &values, &mut out);
+            let key = match lever.effect {
+                LeverEffect::Lowers => "text-lever",
+                LeverEffect::Opens => "text-lever-opens",
+                LeverEffect::NotAlone => "text-lever-not-alone",
+            };
+            row(pen, key, &values, &mut out);
         }
     }
     if !report.to_do.is_empty() {

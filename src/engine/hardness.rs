@@ -151,7 +151,17 @@ pub fn hardness(methods: &Methods, steel: &Composition, t85_s: f64) -> Result<[O
     let hv = Unit::Vickers;
     let row = methods.row(Method::HvYurioka);
     let time = Checked::between("t8/5", t85_s, Unit::Second, yurioka.martensite_s, yurioka.bainite_s);
-    let answer = |method, name, value| Outcome::new(method, value, hv).named(name);
+    // An estimate is a span: measured welds lie so far about it at best.
+    let answer = |method, name, value| {
+        let outcome = Outcome::new(method, value, hv).named(name);
+        match &methods.row(method).scatter {
+            Some(scatter) => {
+                let (low, high) = scatter.by.about(value);
+                outcome.spread(low, high)
+            }
+            None => outcome,
+        }
+    };
     Ok([
         answer(Method::HvYurioka, "hardness-yurioka", yurioka.hv(t85_s))
             .from_inputs(vec![

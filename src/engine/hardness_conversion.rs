@@ -2,7 +2,7 @@
 
 use super::error::Domain;
 use super::{EngineError, Outcome, Unit};
-use crate::reference::Method;
+use crate::reference::{Method, Methods};
 
 /// A hardness scale, or the tensile strength that goes with it.
 #[derive(
@@ -217,13 +217,15 @@ impl ConversionTable {
 }
 
 /// A hardness on every other scale of the table: `hardness-hrc`, `hardness-hv`,
-/// `hardness-hb`, `tensile-strength`; no value where the table has no entry.
+/// `hardness-hb`, `tensile-strength`; no value where the table has no entry. A strength has its
+/// scatter beside it, and so has a hardness that was read from one.
 ///
 /// Valid for carbon and low-alloy steel. Strength above about 50 HRC is indicative.
 ///
 /// # Errors
 /// A value that is not a number, negative, or outside the table: nothing is extrapolated.
 pub fn hardness_conversion(
+    methods: &Methods,
     value: f64,
     from: Scale,
     table: ConversionTable,
@@ -237,6 +239,13 @@ pub fn hardness_conversion(
         .map(|to| {
             let mut outcome = Outcome::open(table.method(), to.unit()).named(to.answer());
             outcome.value = table.convert(value, from, to);
+            // From a strength the way back is as uncertain.
+            let strength = to == Scale::Mpa || from == Scale::Mpa;
+            let scatter = methods.row(table.method()).scatter.as_ref().filter(|_| strength);
+            if let Some((scatter, value)) = scatter.zip(outcome.value) {
+                let (low, high) = scatter.by.about(value);
+                outcome = outcome.spread(low, high);
+            }
             outcome
         })
         .collect())

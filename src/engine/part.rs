@@ -43,6 +43,13 @@ impl<'a> Part<'a> {
             .collect()
     }
 
+    /// Is the weld metal beside it one that Method B is asked about: low-alloy steel, the
+    /// creep-resisting ones among it?
+    pub(in crate::engine) fn weld_metal_is_weighed(&self) -> bool {
+        let chromium = self.chemistry.nominal.get(Element::Cr);
+        self.by_methods() || (self.family == Family::Creep && chromium <= treatment::LOW_ALLOY_UP_TO)
+    }
+
     /// The same part as each family that it may be.
     pub(in crate::engine) fn readings(&self) -> impl Iterator<Item = Self> {
         std::iter::once(self.family).chain(self.also.iter().copied()).map(|family| Self {

@@ -109,7 +109,7 @@ const METHODS_NICKEL_UP_TO: f64 = 2.5;
 /// Yield from which a steel is no creep-resisting one, MPa (common practice).
 const NO_CREEP_STEEL_FROM_MPA: f64 = 600.0;
 /// Chromium or manganese above which no method for low-alloy steel speaks, %.
-const LOW_ALLOY_UP_TO: f64 = 3.0;
+pub(in crate::engine) const LOW_ALLOY_UP_TO: f64 = 3.0;
 
 /// What a part may be, from its middle composition, its grade and its condition.
 #[must_use]

@@ -80,7 +80,7 @@ pub(super) static HARDNESS_ESTIMATE: Question = Question {
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
     ],
     answers: &["hardness-yurioka", "hardness-duren", "hardness-martensite", "hardness-wes"],
-    notes: &["hardness-estimates-memory", "hardness-above-350", GRADE_MIDDLE, GRADE_UPPER],
+    notes: &["hardness-estimates-memory", "hardness-scatter", "hardness-above-350", GRADE_MIDDLE, GRADE_UPPER],
     answer: answer_hardness,
 };
 
@@ -89,6 +89,7 @@ fn answer_hardness(given: &Answers) -> Result<Reply, Problem> {
     let hard = answers[..2].iter().any(|outcome| outcome.value.is_some_and(|hv| hv > 350.0));
     Ok(Reply::of(answers)
         .note_if(true, "hardness-estimates-memory")
+        .note_if(true, "hardness-scatter")
         .note_if(hard, "hardness-above-350")
         .note_of(given.grade_note(false)))
 }
@@ -122,7 +123,7 @@ pub(super) static HARDNESS_CONVERSION: Question = Question {
         Input::new("table", Kind::Choice(TABLES)).or(Preset::Choice("astm-e140")),
     ],
     answers: &["hardness-hrc", "hardness-hv", "hardness-hb", "tensile-strength"],
-    notes: &["conversion-approximate", "strength-indicative", "brinell-carbide"],
+    notes: &["conversion-approximate", "strength-scatter", "strength-indicative", "brinell-carbide"],
     answer: answer_conversion,
 };
 
@@ -130,11 +131,12 @@ fn answer_conversion(given: &Answers) -> Result<Reply, Problem> {
     let from = given.choice("scale", Scale::ALL, Scale::id)?;
     let table = given.choice("table", ConversionTable::ALL, ConversionTable::id)?;
     let value = given.number("hardness")?;
-    let answers = hardness_conversion(value, from, table)?;
+    let answers = hardness_conversion(&embedded().methods, value, from, table)?;
     let hv = if from == Scale::Hv { Some(value) } else { table.convert(value, from, Scale::Hv) };
     let above = |limit| hv.is_some_and(|hv| hv > limit);
     Ok(Reply::of(answers)
         .note_if(true, "conversion-approximate")
+        .note_if(true, "strength-scatter")
         .note_if(above(513.0), "strength-indicative")
         .note_if(above(653.0), "brinell-carbide"))
 }

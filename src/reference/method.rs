@@ -133,12 +133,45 @@ pub struct MethodRow {
     pub limits: Vec<InputLimit>,
     /// What the range rests on, where that differs from the equation.
     pub limits_basis: Option<Basis>,
+    /// How far measured figures lie from its answer; of a conversion table, from the strength.
+    pub scatter: Option<Scatter>,
     /// Is it shown beside the plan without ever governing?
     #[serde(default)]
     pub shown_only: bool,
     /// Further sources.
     #[serde(default)]
     pub see: Vec<String>,
+}
+
+/// How far measured figures lie from a method's answer.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Scatter {
+    /// Either way.
+    pub by: ScatterBy,
+    /// What it was counted from.
+    pub basis: Basis,
+}
+
+/// A scatter in the unit of the answer, or as a share of it.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum ScatterBy {
+    /// So much.
+    Amount(f64),
+    /// Such a share.
+    Share(f64),
+}
+
+impl ScatterBy {
+    /// The span about a value.
+    #[must_use]
+    pub fn about(self, value: f64) -> (f64, f64) {
+        let by = match self {
+            Self::Amount(by) => by,
+            Self::Share(share) => share * value,
+        };
+        (value - by, value + by)
+    }
 }
 
 impl MethodRow {

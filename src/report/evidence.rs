@@ -5,7 +5,7 @@ use super::figure::{BasisMark, basis_mark, minimum, range};
 use super::outcome::first_outside;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Says;
-use crate::engine::evidence::{Evidence, Obligation, Standing};
+use crate::engine::evidence::{Evidence, Obligation, Standing, thin_tube};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::reference::Method;
@@ -136,6 +136,8 @@ pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
         key.push_str("-weld");
     } else if item.outcome.name == STRETCHED {
         key.push_str("-stretched");
+    } else if item.outcome.name == thin_tube::OTHERS {
+        key.push_str("-others");
     }
     pen.words.with(&key, &[("row", &title)])
 }
@@ -237,6 +239,9 @@ fn shown_why(pen: &Pen<'_>, item: &Evidence) -> String {
         && pen.reference.practice.low_hydrogen.rows.iter().any(cracked)
     {
         return pen.words.get("note-row-shown-only");
+    }
+    if item.outcome.name == thin_tube::OTHERS {
+        return pen.words.get("evidence-why-thin-tube-others");
     }
     let key = format!("evidence-why-{}", item.outcome.method.id());
     if pen.words.has(&key) { pen.words.get(&key) } else { pen.words.get("evidence-shown-only") }

@@ -181,7 +181,10 @@ fn positions(input: &Checked) -> (f64, f64, f64) {
 /// limit that it passes.
 #[must_use]
 pub fn first_outside<'a>(pen: &Pen<'_>, outcome: &'a Outcome) -> Option<(&'a Checked, [String; 3])> {
-    let input = outcome.inputs.iter().find(|input| !input.inside())?;
+    let outside = || outcome.inputs.iter().filter(|input| !input.inside());
+    // What makes a figure "at least" is an input that was put at its upper end.
+    let raises = |input: &&Checked| input.above() && input.was_held();
+    let input = outside().find(|input| outcome.at_least && raises(input)).or_else(|| outside().next())?;
     let limit = if input.above() { input.high } else { input.low }?;
     let said =
         [symbol(pen, input.symbol), number(pen, input.value, input.unit), number(pen, limit, input.unit)];

@@ -161,25 +161,24 @@ fn method_basis<'a>(pen: &Pen<'a>, method: Method) -> &'a Basis {
 fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ToDoLine>) {
     let distinct = distinct_members(job);
     for (member, outcomes) in side.hardness.iter().filter(|(member, _)| distinct.contains(member)) {
-        let values: Vec<f64> = outcomes
+        let shown = outcomes
             .iter()
-            .filter(|outcome| matches!(outcome.name, "hardness-yurioka" | "hardness-duren"))
-            .filter_map(|outcome| outcome.value)
-            .collect();
+            .filter(|outcome| matches!(outcome.name, "hardness-yurioka" | "hardness-duren"));
+        let spans: Vec<(f64, f64)> = shown.filter_map(|outcome| outcome.low.zip(outcome.high)).collect();
         let (Some(low), Some(high)) =
-            (values.iter().copied().reduce(f64::min), values.iter().copied().reduce(f64::max))
+            (spans.iter().map(|span| span.0).reduce(f64::min), spans.iter().map(|span| span.1).reduce(f64::max))
         else {
             continue;
         };
-        let round = |value: f64| pen.show.number((value / 10.0).round() * 10.0, 0);
-        let (low, high) = (round(low), round(high));
-        let about = if low == high { high } else { format!("{low}–{high}") };
+        let [low, high] = [(low / 10.0).floor(), (high / 10.0).ceil()].map(|tens| pen.show.number(tens * 10.0, 0));
+        let about = format!("{low}–{high}");
         let name = member_name(pen, job, *member);
+        let note = pen.words.with("then-hardness.note", &[("member", &name)]);
         let mut made = line(
             pen,
             "hardness",
             pen.words.with("then-hardness.value", &[("about", &about)]),
-            pen.words.with("then-hardness.note", &[("member", &name)]),
+            [note, pen.words.get("then-hardness.scatter")].join(" "),
             method_basis(pen, Method::HvYurioka),
         );
         made.id = format!("hardness-{member}");

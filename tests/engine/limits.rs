@@ -227,7 +227,7 @@ const ANSWERS: &[Answer] = &[
     Answer {
         name: "hardness conversion",
         sound: &[30.0],
-        ask: |x| hardness_conversion(x[0], Scale::Hrc, ConversionTable::AstmE140),
+        ask: |x| hardness_conversion(&embedded().methods, x[0], Scale::Hrc, ConversionTable::AstmE140),
     },
 ];
 

@@ -190,21 +190,43 @@ fn an_integration_leaves_a_tenth_too() {
 fn the_demo_joint_has_one_figure() {
     let found = ask(&DEMO);
     let main = found.main.as_ref().expect("a figure");
-    // 7.657 mm of path: 1.962 h · (7.657/5.657)², and an hour more.
-    near(main.hours, 1.962 * (7.657_f64 / 5.657).powi(2) + 1.0, 3e-3);
+    // 7.657 mm of path: 1.962 h · (7.657/5.657)², more than 1.962 h and the hour of austenite.
+    near(main.hours, 1.962 * (7.657_f64 / 5.657).powi(2), 3e-3);
     assert_eq!(
         (found.way, main.low_c, main.high_c, main.set_by),
         (Way::PostHeat, 300.0, 350.0, SetBy::Diffusion)
     );
-    assert_eq!((main.turning_h, main.shown_h()), (1.0, 5.0));
+    assert_eq!((main.turning_h, main.shown_h()), (1.0, 4.0));
     let below = found.below_m90.as_ref().expect("the other way");
     assert_eq!((below.hold.low_c, below.hold.high_c, below.drops), (200.0, 239.0, true));
     // Ms 352: exp(-0.011 · 113) of the austenite (Koistinen and Marburger, from memory).
     near(below.austenite_left, 0.2885, 1e-3);
     near(below.hold.hours, 3.594_6 * 5.1 / 2.9, 3e-3);
     let trapped = found.trapped.as_ref().expect("chromium of 1 %");
-    near(trapped.hours, 3.0 * (main.hours - 1.0) + 1.0, 1e-9);
+    near(trapped.hours, 3.0 * main.hours, 1e-9);
     near(found.left_ml.expect("with hydrogen"), 0.4, 1e-12);
+}
+
+/// A grid of the same joint in two directions, apart from this program (boss of 90 mm, 8 mm legs,
+/// slow diffusivity): a tenth is left after 0.25 h at 300 °C, and a third of that speed takes three
+/// times as long. With the hour of austenite the one figure still is the longer.
+#[test]
+fn the_figure_of_a_fillet_covers_the_grid_and_the_hour_of_austenite() {
+    let found = ask(&DEMO);
+    let (main, trapped) = (found.main.expect("a figure"), found.trapped.expect("chromium of 1 %"));
+    assert!(main.hours > 0.25 + main.turning_h && trapped.hours > 3.0 * 0.25 + trapped.turning_h);
+    // Without the margin the closed form has the hour on top.
+    assert!(main.hours >= 1.962 + main.turning_h);
+}
+
+/// What has no margin has the hour on top: a build-up of the same depth as the fillet's path.
+#[test]
+fn a_build_up_above_m90_takes_an_hour_more() {
+    let weld = WeldPath::BuildUp { depth_mm: 7.657 };
+    let above = ask(&PostHeatQuery { weld, ..DEMO }).main.expect("a figure");
+    let without = ask(&PostHeatQuery { weld, m90_c: None, ..DEMO }).main.expect("a figure");
+    near(above.hours, without.hours + 1.0, 1e-9);
+    assert_eq!((above.turning_h, without.turning_h), (1.0, 0.0));
 }
 
 /// The hours of a leg on a thick part, as they were far too long: 3 mm and 8 mm are days no more.
@@ -214,7 +236,7 @@ fn the_part_behind_the_weld_sets_no_time() {
         let weld = WeldPath::fillet_of_leg(leg_mm);
         ask(&PostHeatQuery { weld, ..DEMO }).main.map(|hold| hold.hours).expect("a figure")
     };
-    assert!(leg(3.0) < 2.1 && leg(3.0) < leg(8.0) && leg(8.0) < 5.0, "{} {}", leg(3.0), leg(8.0));
+    assert!(leg(3.0) < 2.1 && leg(3.0) < leg(8.0) && leg(8.0) < 4.0, "{} {}", leg(3.0), leg(8.0));
 }
 
 #[test]

@@ -6,7 +6,7 @@
 
 use crate::jobs::{MemberRow, RunRow, job, said};
 use serde::Deserialize;
-use strawblue::engine::job::{Joint, Restraint};
+use strawblue::engine::job::{Job, Joint, Restraint};
 use strawblue::engine::plan::plan;
 use strawblue::reference::embedded;
 
@@ -38,6 +38,12 @@ struct Window {
     /// The lever that opens the window.
     #[serde(default)]
     opened_by: Option<String>,
+    /// The leg of its fillet, mm.
+    #[serde(default)]
+    leg_mm: Option<f64>,
+    /// The most hours of its post-heat and where they begin, °C.
+    #[serde(default)]
+    post_heat: Option<(f64, f64)>,
     /// Exit status of the command line: 0 is a safe answer.
     exit: u8,
     /// Is there a window wide enough to work in?
@@ -54,6 +60,16 @@ struct Window {
     lever: Option<(String, f64, f64)>,
 }
 
+fn throat_mm(leg_mm: f64) -> f64 {
+    leg_mm * std::f64::consts::FRAC_1_SQRT_2
+}
+
+/// The one figure of the post-heat, as it is shown, h, and the temperature that it begins at, °C.
+fn post_heat(job: &Job) -> (f64, f64) {
+    let made = plan(embedded(), job).side.and_then(|side| side.post_heat).and_then(|held| held.answer.main);
+    made.map_or((f64::NAN, f64::NAN), |hold| (hold.shown_h(), hold.low_c))
+}
+
 const NEAR_K: f64 = 5.0;
 /// As many situations as there are.
 const WINDOWS: usize = 27;
@@ -66,6 +82,7 @@ fn every_situation_lies_in_its_window() {
     for row in &windows {
         let mut job = job(embedded(), &row.members, row.joint, &row.runs, row.restraint);
         job.weld.austenitic = row.austenitic;
+        job.weld.thickness_mm = row.leg_mm.map(throat_mm);
         let plan = plan(embedded(), &job);
         let mut fault = |what: String| faults.push(format!("{} ({}): {what}", row.id, row.case));
         let asks: Vec<&str> = plan.asks.iter().map(|asked| asked.ask.id()).collect();
@@ -132,6 +149,21 @@ fn every_situation_lies_in_its_window() {
             let gain_k = gain_k.map_or(f64::NAN, |lever| minimum_c - lever.minimum_c);
             if !(*least_k..=*most_k).contains(&gain_k) {
                 fault(format!("{id} takes {gain_k} K off"));
+            }
+        }
+        if let (Some((most_h, from_c)), Some(leg_mm)) = (row.post_heat, row.leg_mm) {
+            let (hours, low_c) = post_heat(&job);
+            if !hours.total_cmp(&most_h).is_le() || (low_c - from_c).abs().total_cmp(&NEAR_K).is_gt() {
+                fault(format!("post-heat of {hours} h from {low_c} °C"));
+            }
+            // A thinner leg never takes longer.
+            for smaller in 1..=19 {
+                let thinner = leg_mm * f64::from(smaller) / 20.0;
+                job.weld.thickness_mm = Some(throat_mm(thinner));
+                let thinner_h = post_heat(&job).0;
+                if thinner_h > hours {
+                    fault(format!("post-heat of {thinner_h} h for a leg of {thinner} mm"));
+                }
             }
         }
         let by = plan.minimum.as_ref().map(|limit| limit.by);

@@ -2,6 +2,7 @@
 //! possible is read.
 
 use crate::typed_job::{job, small};
+use strawblue::engine::certificate::slip;
 use strawblue::engine::plan::{Plan, plan};
 use strawblue::job::{Fault, Reading, read_job};
 use strawblue::reference::{Composition, Element, Grade, embedded};
@@ -222,6 +223,65 @@ fn a_right_certificate_is_not_asked_about() {
         let asked = lines.iter().find(|line| is_of_certificate(line));
         assert_eq!(asked, None, "{certificate}");
     }
+}
+
+/// A right certificate of any grade raises no alarm, wherever in its grade it lies: its least, its
+/// middle and its most of every element, and the mixes of the three for the elements that matter.
+#[test]
+fn no_right_certificate_of_a_grade_raises_an_alarm() {
+    let mut alarms = Vec::new();
+    let mut tried = 0;
+    for grade in &embedded().grades {
+        let end = |element: Element, which: usize| {
+            let limits = grade.composition[&element];
+            // A mill pours some third of what is only capped.
+            let least = limits.min.or(limits.max.map(|max| max / 3.0));
+            [least, Some(grade.nominal().get(element)), limits.max.or(limits.min)][which].unwrap_or(0.0)
+        };
+        // All at one end, and each element at either end with the rest in the middle.
+        let mut made: Vec<Composition> = (0..3)
+            .map(|which| {
+                grade.composition.keys().fold(Composition::default(), |of, element| of.with(*element, end(*element, which)))
+            })
+            .collect();
+        for element in grade.composition.keys() {
+            made.extend([0, 2].map(|which| made[1].with(*element, end(*element, which))));
+        }
+        for of in made {
+            tried += 1;
+            if let Some(slip) = slip(embedded(), &of) {
+                alarms.push(format!("{}: {slip:?} of {}", grade.id, typed(&of)));
+            }
+        }
+    }
+    assert!(tried > 3_000, "{tried}");
+    // Steels without a row here, as their standards print them (from memory).
+    for certificate in [
+        "C .16 Si .3 Mn 1.1 Cr .6 Mo .5 Ni 1.2 V .03 B .002",
+        "C .17 Si .2 Mn 1.3 P .01 S .002 Cr .5 Mo .5 Ni 1.2 V .04 Nb .02 Cu .05",
+        "C .18 Si .4 Mn 1.2 P .012 S .003 Cr .6 Mo .5 Ni 1.8 V .05 B .003",
+        "C .09 Si .45 Mn .35 P .09 S .01 Cr .7 Ni .25 Cu .35",
+        "C .09 Si .4 Mn .35 P .12 S .01 Cr .8 Ni .3 Cu .4",
+        "C .06 Si .25 Mn .6 P .005 S .002 Ni 9.1",
+        "C .1 Si .2 Mn .5 P .005 S .002 Ni 5",
+        "C .12 Si .06 Mn .5 P .006 S .003 Cr 2.4 Mo 1.0 V .3",
+        "C .19 Si .25 Mn 1.4 P .006 S .003 Mo .5 Ni .6",
+        "C .18 Si .2 Mn 1.35 P .01 S .005 Mo .5 Ni .9",
+    ] {
+        let of = read_certificate(certificate);
+        if let Some(slip) = slip(embedded(), &of) {
+            alarms.push(format!("{certificate}: {slip:?}"));
+        }
+    }
+    assert!(alarms.is_empty(), "{} alarms of {tried}:\n{}", alarms.len(), alarms.join("\n"));
+}
+
+fn read_certificate(typed: &str) -> Composition {
+    let words: Vec<&str> = typed.split(' ').collect();
+    words.chunks(2).fold(Composition::default(), |of, pair| {
+        let element = Element::ALL.iter().find(|element| element.symbol() == pair[0]).expect("an element");
+        of.with(*element, pair[1].parse().expect("a figure"))
+    })
 }
 
 /// Whatever one slip does to the certificate of a grade, it is not answered in silence: the reader

@@ -6,11 +6,13 @@
 
 use super::{Case, Evidence, NO_PREHEAT_BELOW_C};
 use crate::engine::carbon_equivalent::ceq_s49;
-use crate::engine::{Checked, Outcome, Says, Step};
-use crate::reference::{Composition, Element, Method, Printed, Reference, ThinTube, Unit};
+use crate::engine::{Checked, Outcome, Says};
+use crate::reference::{Composition, Element, Method, Reference, ThinTube, Unit};
 
 /// Silicon that the grade's maxima are taken with, %.
 const SILICON: f64 = 0.35;
+/// The answer that other texts give.
+pub const OTHERS: &str = "thin-tube-others";
 /// Elements that the equivalent counts.
 const COUNTED: [Element; 5] = [Element::C, Element::Mn, Element::Cr, Element::Mo, Element::Ni];
 
@@ -18,18 +20,24 @@ const COUNTED: [Element; 5] = [Element::C, Element::Mn, Element::Cr, Element::Mo
 /// printed figure. The steel is known to be one that the row speaks for.
 #[must_use]
 pub fn thin_tube(tube: &ThinTube, thickness_mm: f64, hydrogen_ml: f64, shop_c: f64) -> Outcome {
-    let others = |symbol, printed: Printed| Step::new(symbol, printed.as_minimum_c(), Unit::Celsius);
     let mut outcome = Outcome::new(Method::ThinTube, tube.minimum.as_minimum_c(), Unit::Celsius)
         .from_inputs(vec![
             Checked::up_to("d", thickness_mm, Unit::Millimetre, Some(tube.up_to_mm)),
             Checked::up_to("HD", hydrogen_ml, Unit::MlPer100g, Some(tube.hydrogen_max_ml)),
-        ])
-        .worked(vec![others("others from", tube.others_low), others("others to", tube.others_high)]);
+        ]);
     outcome.printed = Some(tube.minimum);
     if shop_c >= NO_PREHEAT_BELOW_C {
         outcome.says = Says::Clears;
     }
     outcome
+}
+
+/// What other texts print for such tube, shown beside it.
+#[must_use]
+pub fn others(tube: &ThinTube) -> Outcome {
+    let (low_c, high_c) = (tube.others_low.as_minimum_c(), tube.others_high.as_minimum_c());
+    let outcome = Outcome::open(Method::ThinTube, Unit::Celsius).named(OTHERS).resting_on(&tube.others_basis);
+    Outcome { says: Says::Span, low: Some(low_c), high: Some(high_c), ..outcome }
 }
 
 /// The row's word on a member that it speaks for.

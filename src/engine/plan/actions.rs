@@ -160,7 +160,12 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
         // Austenitic weld metal holds its hydrogen: no post-heat is promised.
         when(drawn.minimum_c > m90_c && !austenitic, Action::PostHeatBeforeCold);
         when(
-            drawn.minimum_c <= m90_c && drawn.interpass_c > m90_c && any(Family::Hardenable) && !austenitic,
+            // Thin tube that needs no preheat lets its hydrogen out in minutes.
+            drawn.minimum_c > 0.0
+                && drawn.minimum_c <= m90_c
+                && drawn.interpass_c > m90_c
+                && any(Family::Hardenable)
+                && !austenitic,
             Action::PostHeatAboveM90,
         );
         when(

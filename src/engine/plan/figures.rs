@@ -4,10 +4,11 @@ use super::member::{Weighed, weigh};
 use super::minimum::{self, Minimum};
 use super::sheets;
 use super::upper::{self, Upper};
-use crate::engine::evidence::{Case, Standing};
+use crate::engine::evidence::{Case, NO_PREHEAT_BELOW_C, Standing};
+use crate::engine::family::Family;
 use crate::engine::job::Job;
 use crate::engine::part::Part;
-use crate::reference::Reference;
+use crate::reference::{Reference, Restraint};
 
 /// The figures of a plan.
 #[derive(Debug, Clone, PartialEq)]
@@ -109,7 +110,11 @@ fn weigh_steel(reference: &Reference, job: &Job, part: &Part<'_>, index: usize, 
             let mut evidence = sheets::evidence(&case, &figures);
             evidence.standing = Standing::Governs;
             let figure_c = evidence.value_c();
-            Weighed { evidence: vec![evidence], figure_c, by: Some(0), cleared: false }
+            // A creep-resisting steel whose table asks for none is as clear as any other.
+            let cleared = part.family == Family::Creep
+                && job.restraint != Restraint::High
+                && figure_c.is_some_and(|figure_c| figure_c <= NO_PREHEAT_BELOW_C);
+            Weighed { evidence: vec![evidence], figure_c, by: Some(0), cleared }
         }
         None => Weighed { evidence: Vec::new(), figure_c: None, by: None, cleared: false },
     }

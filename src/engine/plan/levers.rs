@@ -222,20 +222,26 @@ fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) 
     }
     made.extend(less_heat(reference, job, parts, now));
     made.extend(skin_off(job));
-    made.extend(buttering(job, parts));
+    made.extend(buttering(job, parts, now));
     made
 }
 
 /// Buttering takes a hardenable member's own heat-affected zone out of the final joint:
 /// what is left is asked of the other member and the weld metal. Its other limits stay.
-fn buttering(job: &Job, parts: &[Part<'_>]) -> Option<(Change, Job)> {
-    let hardens = |part: &Part<'_>| {
-        (part.family.traits().hardens_through || part.family == Family::Tool) && !part.member.buttered
-    };
-    let member = parts.iter().position(hardens)?;
+///
+/// Where the need of one part closes the other's window (steel on cast iron or on austenitic
+/// stainless steel) the part that asks for the most is buttered, at its own minimum, and the last
+/// joint keeps the other part's figures: the two are never blended.
+fn buttering(job: &Job, parts: &[Part<'_>], now: &Figures) -> Option<(Change, Job)> {
     if job.members.len() < 2 {
         return None;
     }
+    let may = |part: &Part<'_>| !part.member.buttered && part.family.traits().hardens;
+    let asks_most = now.minimum.limit.as_ref().and_then(|limit| limit.member);
+    let closes = asks_most.filter(|&member| !now.usable && may(&parts[member]));
+    let hardens =
+        |part: &Part<'_>| may(part) && (part.family.traits().hardens_through || part.family == Family::Tool);
+    let member = closes.or_else(|| parts.iter().position(hardens))?;
     let mut changed = job.clone();
     changed.members[member].buttered = true;
     Some((Change::Buttering { member }, changed))

@@ -73,6 +73,10 @@ pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed 
             item.standing = Standing::ShownOnly;
         }
     }
+    if tube.is_some() {
+        let others = thin_tube::others(&case.reference.practice.thin_tube);
+        evidence.push(Evidence { standing: Standing::ShownOnly, ..case.evidence(others) });
+    }
     evidence.extend(shown::on(case));
     Weighed { evidence, figure_c, by, cleared }
 }

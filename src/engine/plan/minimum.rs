@@ -43,7 +43,7 @@ pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed:
             evidence.push(item);
         }
     };
-    let any_method = parts.iter().any(|part| part.by_methods());
+    let any_method = parts.iter().any(Part::weld_metal_is_weighed);
     let all_cleared = weighed.iter().all(|member| member.cleared);
     let weld_asked = any_method && !all_cleared;
     if weld_asked {

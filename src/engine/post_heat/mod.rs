@@ -24,7 +24,8 @@ use hold::Work;
 /// form of a thin weld on a thick part, a slab or a cylinder, with the slow diffusivity at the
 /// cold end of the span. In truth hydrogen also spreads along the part, so that the closed form
 /// errs on the long side. The span begins at 200 °C or at the minimum, and never passes
-/// `most_c`. Where any of it lies above M90, an hour more is counted there.
+/// `most_c`. Where any of it lies above M90, an hour more is counted there; for a fillet on the
+/// throat alone, since the margin on it is more than that hour.
 ///
 /// A thinner weld, a hotter minimum and less hydrogen never ask for longer.
 ///
@@ -51,7 +52,8 @@ pub fn hold_after_welding(
     }
     let counted = low_c >= data.wait_from_c;
     let spread_mm2 = asked.weld.spread_mm2(reference, data.left);
-    let work = Work { reference, asked, times: 1.0, spread_mm2 };
+    let deposit_mm2 = asked.weld.spread_of_deposit_mm2(reference, data.left);
+    let work = Work { reference, asked, times: 1.0, spread_mm2, deposit_mm2 };
     let slower = Work { times: data.trapping.times, ..work };
     let main = counted.then(|| work.hold(span));
     let shorter = |hot: &Hold| main.as_ref().is_none_or(|hold| hot.hours < hold.hours);

@@ -85,7 +85,20 @@ impl WeldPath {
     /// `D t` at which a share is left at the worst place, mm².
     #[must_use]
     pub fn spread_mm2(self, reference: &Reference, left: f64) -> f64 {
-        let path_mm = self.path_mm(reference);
+        self.spread_along_mm2(self.path_mm(reference), left)
+    }
+
+    /// The same of the deposit alone, mm²: a fillet without what it melts in.
+    #[must_use]
+    pub fn spread_of_deposit_mm2(self, reference: &Reference, left: f64) -> f64 {
+        let path_mm = match self {
+            Self::Fillet { throat_mm } => throat_mm,
+            _ => self.path_mm(reference),
+        };
+        self.spread_along_mm2(path_mm, left)
+    }
+
+    fn spread_along_mm2(self, path_mm: f64, left: f64) -> f64 {
         let share = match self {
             Self::Fillet { .. } | Self::BuildUp { .. } | Self::Repair { .. } | Self::PartGroove { .. } => {
                 falls_to(left, layer_peak)

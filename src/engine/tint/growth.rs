@@ -11,6 +11,13 @@ pub const HANDBOOK_MIN: f64 = 1.2;
 /// Factor by which the handbook minutes may be off, one sigma.
 const HANDBOOK_MIN_FACTOR: f64 = 1.65;
 
+/// Exponent of the law that takes time least seriously, up to ten minutes and after long times.
+const SLOW: f64 = 5.0;
+/// The same after long times: what timed reports of ovens ask for.
+const SLOWEST: f64 = 10.0;
+/// From here, and from there on, growth may have slowed that far, min.
+const LONG_MIN: (f64, f64) = (10.0, 60.0);
+
 /// The time law of growth: `d^P = exp(P (ln A - B/T)) t / t0`.
 ///
 /// Symbols: d film, nm; T in K; t in min; t0 = 1.2 min; ln A = 11.566; B = 4450 K.
@@ -49,7 +56,16 @@ impl Growth {
     /// The law that takes time least seriously, P = 5.0.
     #[must_use]
     pub fn slow() -> Self {
-        Self::with_exponent(5.0)
+        Self::with_exponent(SLOW)
+    }
+
+    /// The law that takes so long a time least seriously: P = 5 up to ten minutes, P = 10 from an
+    /// hour on, and between them 1/P on a straight line in the logarithm of time.
+    #[must_use]
+    pub fn slowest_after(minutes: f64) -> Self {
+        let (from_min, to_min) = LONG_MIN;
+        let share = ((minutes / from_min).ln() / (to_min / from_min).ln()).clamp(0.0, 1.0);
+        Self::with_exponent((SLOW.recip() + share * (SLOWEST.recip() - SLOW.recip())).recip())
     }
 
     /// Growth of `d^P` per minute at a temperature, nm^P/min.

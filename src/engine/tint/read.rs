@@ -37,6 +37,8 @@ pub enum TintNote {
     ShorterThanFitted,
     /// A long time: an indication only.
     LongTime,
+    /// After a long time the skin may have been hotter than its colour looks.
+    HotterThanItLooks,
     /// A second heating adds to the film; the sum is an upper estimate.
     SecondHeating,
     /// The chromium of the steel is not known.
@@ -98,9 +100,10 @@ pub fn colour_at_peak(mode: &Mode, peak_c: f64, steel: &Circumstances) -> Result
     if film_nm.low > Stage::Later.from_nm() {
         return Err(Refusal::PastFirstOrder.into());
     }
+    // A skin that may be hotter than its film looks may as well have a film thinner than it should.
     let ends = heatings.iter().zip(&films).flat_map(|(heating, &film)| {
-        let reach_k = BAND_SIGMAS * sigma_of(heating, film);
-        [-reach_k, 0.0, reach_k].map(|shift_k| heating.film_nm(peak_c + shift_k))
+        let (down_k, up_k) = (sigma_of(heating, film, Heating::sigma_up_k), sigma_of(heating, film, Heating::sigma_k));
+        [-BAND_SIGMAS * down_k, 0.0, BAND_SIGMAS * up_k].map(|shift_k| heating.film_nm(peak_c + shift_k))
     });
     let band_nm = whole(&ends.collect::<Vec<_>>())?;
     let mut notes = notes(mode, &heatings, peak_c, steel);
@@ -153,7 +156,8 @@ pub struct PeakFromTint {
 /// Which peak left the film between two thicknesses, by the plausible histories of a mode?
 ///
 /// Lowest (peak − 2σ) to highest (peak + 2σ) over film and histories; σ by
-/// [`Heating::sigma_k`]. Two sigma on either side, so a single figure is never given.
+/// [`Heating::sigma_k`], and upwards by [`Heating::sigma_up_k`], which is wider after a long time.
+/// Two sigma on either side, so a single figure is never given.
 ///
 /// # Errors
 /// [`TintError::Refused`] where a colour says nothing, is past first order, or was there
@@ -176,13 +180,14 @@ pub fn peak_from_film(mode: &Mode, film_nm: Span, steel: &Circumstances) -> Resu
     // No tint has no lower end, and neither has a colour that was there before.
     let first_nm = Stage::FaintYellow.from_nm().max(mode.film_before_nm());
     let only_below = film_nm.low < first_nm;
-    let peaks = |film_nm: f64| -> Vec<(f64, f64)> {
+    let peaks = |film_nm: f64, sigma: fn(&Heating, f64) -> Option<f64>| -> Vec<(f64, f64)> {
         heatings
             .iter()
-            .filter_map(|heating| Some((heating.peak_c(film_nm)?, heating.sigma_k(film_nm)?)))
+            .filter_map(|heating| Some((heating.peak_c(film_nm)?, sigma(heating, film_nm)?)))
             .collect()
     };
-    let (low, high) = (if only_below { Vec::new() } else { peaks(film_nm.low) }, peaks(film_nm.high));
+    let low = if only_below { Vec::new() } else { peaks(film_nm.low, Heating::sigma_k) };
+    let high = peaks(film_nm.high, Heating::sigma_up_k);
     let least = |shift: f64| low.iter().map(|(peak, sigma)| peak - shift * sigma).reduce(f64::min);
     let most = |shift: f64| high.iter().map(|(peak, sigma)| peak + shift * sigma).reduce(f64::max);
     let (Some(top_c), Some(band_top_c)) = (most(0.0), most(BAND_SIGMAS)) else {
@@ -224,8 +229,8 @@ pub fn peak_from_stages(
 
 /// One sigma of a film, K; a film that is hardly thicker than the one before has the sigma
 /// of the first that is, and one past every peak the widest.
-fn sigma_of(heating: &Heating, film_nm: f64) -> f64 {
-    heating.sigma_k(film_nm.max(heating.film_before_nm() + LEAST_NEW_NM)).unwrap_or(WIDEST_K)
+fn sigma_of(heating: &Heating, film_nm: f64, sigma: fn(&Heating, f64) -> Option<f64>) -> f64 {
+    sigma(heating, film_nm.max(heating.film_before_nm() + LEAST_NEW_NM)).unwrap_or(WIDEST_K)
 }
 
 fn whole(films: &[f64]) -> Result<Span, TintError> {
@@ -259,6 +264,7 @@ fn notes(mode: &Mode, heatings: &[Heating], peak_c: f64, steel: &Circumstances) 
     }
     if times.iter().any(|&minutes| minutes > INDICATIVE_MIN) {
         notes.push(TintNote::LongTime);
+        notes.push(TintNote::HotterThanItLooks);
     }
     if mode.film_before_nm() > 0.0 {
         notes.push(TintNote::SecondHeating);

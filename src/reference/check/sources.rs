@@ -112,7 +112,9 @@ fn rows<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
         visit.see("cautions.ron", &caution.id, &caution.see);
     }
     for method in &reference.methods {
-        visit.bases("methods.ron", &method.id, std::iter::once(&method.basis).chain(&method.limits_basis));
+        let scatter = method.scatter.iter().map(|scatter| &scatter.basis);
+        let bases = std::iter::once(&method.basis).chain(&method.limits_basis).chain(scatter);
+        visit.bases("methods.ron", &method.id, bases);
         visit.see("methods.ron", &method.id, &method.see);
     }
     for process in &reference.processes {
