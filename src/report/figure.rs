@@ -103,18 +103,19 @@ pub(super) fn maximum(pen: &Pen<'_>, exact_c: f64, printed: Option<Printed>) -> 
 #[must_use]
 pub fn band(pen: &Pen<'_>, low_c: f64, high_c: f64) -> Both {
     let (low, high) = (pen.show.maximum(low_c, None), pen.show.minimum(high_c, None));
-    Both { main: span(&low.main, &high.main), second: span(&low.second, &high.second) }
+    Both { main: range(pen, &low.main, &high.main), second: range(pen, &low.second, &high.second) }
 }
 
 /// A range that a source prints, to the nearest whole degree in each unit.
 #[must_use]
 pub fn printed_range(pen: &Pen<'_>, low_c: f64, high_c: f64) -> Both {
     let (low, high) = (pen.show.temperature(low_c), pen.show.temperature(high_c));
-    Both { main: span(&low.main, &high.main), second: span(&low.second, &high.second) }
+    Both { main: range(pen, &low.main, &high.main), second: range(pen, &low.second, &high.second) }
 }
 
 /// Two figures of one unit as a range; one where both are equal.
-fn span(low: &str, high: &str) -> String {
+#[must_use]
+pub fn range(_: &Pen<'_>, low: &str, high: &str) -> String {
     if low == high {
         return high.to_owned();
     }
