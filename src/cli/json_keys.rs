@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 29] = [
+const PLAN: [&str; 32] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -32,8 +32,11 @@ const PLAN: [&str; 29] = [
     "cooling",
     "post_heat",
     "inspection_wait_h",
-    "tack_c",
+    "tack_low_c",
+    "tack_high_c",
     "warm_zone_mm",
+    "find_first",
+    "sequence",
     "assumed",
 ];
 /// The keys of a question's answer.

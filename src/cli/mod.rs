@@ -12,6 +12,7 @@ mod plan;
 mod plan_json;
 mod plan_text;
 mod said;
+mod sequence_json;
 
 use std::ffi::OsString;
 

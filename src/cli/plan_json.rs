@@ -4,6 +4,7 @@
 use serde::Serialize;
 
 use super::outcome_json::{BasisJson, OutcomeJson};
+use super::sequence_json::{StepJson, steps};
 use crate::engine::evidence::Evidence;
 use crate::engine::family::Family;
 use crate::engine::job::Job;
@@ -40,8 +41,11 @@ pub(super) struct PlanJson {
     cooling: Vec<CoolingJson>,
     post_heat: Vec<OutcomeJson>,
     inspection_wait_h: Option<f64>,
-    tack_c: Option<f64>,
+    tack_low_c: Option<f64>,
+    tack_high_c: Option<f64>,
     warm_zone_mm: Option<f64>,
+    find_first: Vec<&'static str>,
+    sequence: Vec<StepJson>,
     assumed: Vec<AssumedJson>,
 }
 
@@ -195,8 +199,11 @@ pub(super) fn plan_json(
             .map(|outcome| OutcomeJson::of(outcome, methods))
             .collect(),
         inspection_wait_h: side.and_then(|side| side.wait.first()).and_then(|wait| wait.value),
-        tack_c: side.and_then(|side| side.tack_c),
+        tack_low_c: side.and_then(|side| side.tack).map(|(low_c, _)| low_c),
+        tack_high_c: side.and_then(|side| side.tack).map(|(_, high)| high.most_c()),
         warm_zone_mm: side.map(|side| side.warm_zone.distance_mm),
+        find_first: plan.sequence.find.iter().map(|find| find.id()).collect(),
+        sequence: steps(plan),
         assumed,
     }
 }

@@ -3,7 +3,7 @@
 use std::fmt::Write;
 
 use crate::engine::evidence::Standing;
-use crate::report::{EvidenceGroup, Figure, LeverEffect, Pen, Report};
+use crate::report::{EvidenceGroup, Figure, LeverEffect, Pen, Report, ToDoLine};
 
 /// Cautions that are printed whole; the rest by their titles.
 const WHOLE_CAUTIONS: usize = 3;
@@ -27,17 +27,9 @@ pub(super) fn plan_text(pen: &Pen<'_>, report: &Report, assumed: &[String]) -> S
             row(pen, key, &values, &mut out);
         }
     }
-    if !report.to_do.is_empty() {
-        head(pen, "text-then", &mut out);
-        for to_do in &report.to_do {
-            let values =
-                [("label", to_do.label.as_str()), ("value", &to_do.value), ("basis", &to_do.basis.label)];
-            row(pen, "text-row", &values, &mut out);
-            if !to_do.note.is_empty() {
-                line(&mut out, &format!("    {}", to_do.note));
-            }
-        }
-    }
+    apart(pen, "text-find", &report.find, &mut out);
+    steps(pen, report, &mut out);
+    apart(pen, "text-beside", &report.beside, &mut out);
     cautions(pen, report, &mut out);
     if !assumed.is_empty() {
         head(pen, "text-assumed", &mut out);
@@ -138,6 +130,44 @@ fn evidence(pen: &Pen<'_>, group: &EvidenceGroup, out: &mut String) {
             ("basis", &one.basis.label),
         ];
         row(pen, key, &values, out);
+    }
+}
+
+/// What stands apart from the steps.
+fn apart(pen: &Pen<'_>, title: &str, lines: &[ToDoLine], out: &mut String) {
+    if lines.is_empty() {
+        return;
+    }
+    head(pen, title, out);
+    for one in lines {
+        let values = [("label", one.label.as_str()), ("value", &one.value), ("basis", &one.basis.label)];
+        let key = if one.basis.label.is_empty() { "text-figure" } else { "text-row" };
+        row(pen, key, &values, out);
+        line(out, &format!("    {}", one.note));
+    }
+}
+
+fn steps(pen: &Pen<'_>, report: &Report, out: &mut String) {
+    if report.steps.is_empty() {
+        return;
+    }
+    head(pen, "text-then", out);
+    for step in &report.steps {
+        if !step.head.is_empty() {
+            line(out, &step.head);
+        }
+        let number = step.number.to_string();
+        let values = [
+            ("number", number.as_str()),
+            ("what", &step.what),
+            ("figure", &step.figure),
+            ("basis", &step.basis.label),
+        ];
+        let key = if step.figure.is_empty() { "text-step" } else { "text-step-figure" };
+        row(pen, key, &values, out);
+        for note in &step.notes {
+            line(out, &format!("     {note}"));
+        }
     }
 }
 

@@ -1,10 +1,11 @@
 //! The answer of a plan: the biggest thing on the screen.
 
 use super::asks::{asks, without_window};
+use super::beside::no_room_to_butter;
 use super::evidence::{governs_key, name};
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, printed_range, source_line};
+use super::status;
 use super::steel::published_spans;
-use super::to_do_of_steel::no_room_to_lay;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::evidence::{Evidence, Standing};
 use crate::engine::job::Job;
@@ -89,6 +90,7 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
     let governing = plan.governing();
     let (title, mut lines) = title_and_lines(pen, job, plan);
     lines.splice(0..0, asks(pen, job, plan));
+    lines.extend(status::demands(pen, job, plan));
     if kind == AnswerKind::Routes {
         lines.extend(published_spans(pen, job));
         // Each route has its own limits; none of them holds for both.
@@ -113,7 +115,8 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
         maximum: maximum_figure(pen, plan),
         ceiling: ceiling_figure(pen, job, plan),
         standing: governing.map(stands),
-        sentence: governing.map_or_else(String::new, |item| sentence(pen, item)),
+        sentence: governing
+            .map_or_else(String::new, |item| status::with_shift(pen, item, sentence(pen, item))),
         note: note(pen, job, plan),
         routes: Vec::new(),
     }
@@ -128,6 +131,7 @@ fn note(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
     if plan.actions.contains(&Action::Buttering) && plan.members.iter().all(|member| member.layer.is_none()) {
         parts.push(pen.words.get("answer-lay-buttering"));
     }
+    parts.extend(status::rounded_pair(pen, plan));
     parts.retain(|part| !part.is_empty());
     pen.words.list(List::Sentences, &parts)
 }
@@ -274,10 +278,7 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
             } else if plan.levers.is_empty() {
                 lines.push(get("answer-no-window.no-lever"));
             }
-            if let Some(member) = plan.interpass.as_ref().and_then(|limit| limit.member) {
-                let name = member_name(pen, job, member);
-                lines.push(pen.words.with("answer-no-window.by", &[("member", &name)]));
-            }
+            lines.extend(status::by_parts(pen, job, plan));
             lines.extend(without_window(pen, job, plan));
             (get("answer-no-window"), lines)
         }
@@ -293,7 +294,7 @@ fn layers(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
             let layer = member.layer.filter(|layer| layer.exact_c > 0.0 || !layer.usable)?;
             let name = member_name(pen, job, index);
             if !layer.usable {
-                return Some(no_room_to_lay(pen, &name, &layer));
+                return Some(no_room_to_butter(pen, &name, &layer));
             }
             let figure = minimum(pen, layer.exact_c, None).main;
             Some(pen.words.with("answer-layer", &[("member", &name), ("figure", &figure)]))

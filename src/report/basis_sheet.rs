@@ -43,7 +43,7 @@ pub fn basis_sheet(pen: &Pen<'_>, job: &Job, plan: &Plan, id: &str) -> Option<Ba
         "maximum" => plan.interpass.as_ref().map(|limit| of_limit(pen, job, limit, "answer-maximum")),
         "ceiling" => match &plan.ceiling {
             Ceiling::At(limit) => Some(of_limit(pen, job, limit, "answer-ceiling")),
-            Ceiling::AskTemper { .. } => Some(in_words(pen, "answer-ask-temper", "action-ask-temper.why")),
+            Ceiling::AskTemper { .. } => Some(in_words(pen, "answer-ask-temper", "then-find-temper.why")),
             Ceiling::BelowTransformation => Some(in_words(pen, "answer-no-ceiling", "answer-no-ceiling.why")),
         },
         _ => {

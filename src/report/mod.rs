@@ -6,19 +6,22 @@
 mod answer;
 mod asks;
 mod basis_sheet;
+mod beside;
 mod cautions;
 mod equivalent;
 mod evidence;
 mod figure;
 mod levers;
 mod outcome;
+mod sequence;
+mod sequence_notes;
+mod status;
 mod steel;
 mod tint;
-mod to_do;
-mod to_do_of_steel;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
 pub use basis_sheet::{BasisSheet, basis_sheet};
+pub use beside::{ToDoLine, beside_lines, find_lines};
 pub use cautions::{CautionLine, caution_line, caution_lines};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
@@ -28,12 +31,12 @@ pub use outcome::{
     RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, limits, number, range_lines, step_lines,
     symbol,
 };
+pub use sequence::{StepRow, step_rows};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};
 pub use tint::{
     ShownLimits, Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line,
     refusal_line, stage_head, stage_name, tint_limits,
 };
-pub use to_do::{ToDoLine, to_do_lines};
 
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, Verdict};
@@ -61,8 +64,12 @@ pub struct Report {
     pub groups: Vec<EvidenceGroup>,
     /// What would lower the minimum.
     pub levers: Vec<LeverLine>,
-    /// What there is to do, in the order of the work.
-    pub to_do: Vec<ToDoLine>,
+    /// What must be found out before the first step.
+    pub find: Vec<ToDoLine>,
+    /// What is done, in the order of time.
+    pub steps: Vec<StepRow>,
+    /// Figures of the job that order nothing.
+    pub beside: Vec<ToDoLine>,
     /// The cautions of this job, worst first.
     pub cautions: Vec<CautionLine>,
 }
@@ -80,7 +87,9 @@ impl Report {
                 evidence_groups(pen, job, plan)
             },
             levers: lever_lines(pen, job, plan),
-            to_do: to_do_lines(pen, job, plan),
+            find: find_lines(pen, plan),
+            steps: step_rows(pen, job, plan),
+            beside: beside_lines(pen, job, plan),
             cautions: caution_lines(pen, plan),
         }
     }
@@ -94,7 +103,7 @@ pub fn member_name(pen: &Pen<'_>, job: &Job, index: usize) -> String {
         .steel
         .grade()
         .map_or_else(|| pen.words.get("steel-by-certificate"), |grade| grade.designation.clone());
-    let size = pen.show.length(member.thickness_mm).main;
+    let size = pen.show.size(member.thickness_mm).main;
     if member.round { format!("{steel} Ø\u{2060}{size}") } else { format!("{steel} {size}") }
 }
 

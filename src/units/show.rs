@@ -100,6 +100,18 @@ impl Show {
         })
     }
 
+    /// The size that a part is named by: as a length, inches to two decimals at most.
+    #[must_use]
+    pub fn size(&self, length_mm: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(length_mm, 1, "mm"),
+            LengthUnit::Inch => match inch_fraction(length_mm) {
+                Some(fraction) => format!("{fraction}\u{a0}in"),
+                None => self.with_unit(length_mm / 25.4, 2, "in"),
+            },
+        })
+    }
+
     /// A length that is a minimum: up to the next whole mm or quarter inch.
     #[must_use]
     pub fn least_length(&self, length_mm: f64) -> Both {
@@ -111,6 +123,28 @@ impl Show {
             LengthUnit::Mm => Both { main: mm.main, second: quarters.second },
             LengthUnit::Inch => Both { main: quarters.main, second: mm.second },
         }
+    }
+
+    /// A length of a rule of thumb: whole mm, and the nearest quarter inch, or from a quarter inch
+    /// down the nearest sixteenth: no more digits than the rule has.
+    #[must_use]
+    pub fn rule_length(&self, length_mm: f64) -> Both {
+        let inches = length_mm / 25.4;
+        let step = if inches < 0.5 { 16.0 } else { 4.0 };
+        let (mm, inch) = (self.length(length_mm.round()), self.length((inches * step).round() / step * 25.4));
+        match self.units.length {
+            LengthUnit::Mm => Both { main: mm.main, second: inch.second },
+            LengthUnit::Inch => Both { main: inch.main, second: mm.second },
+        }
+    }
+
+    /// A heat input of a rule of thumb: kJ/mm to one decimal, kJ/in to the nearest five.
+    #[must_use]
+    pub fn rule_heat(&self, energy_kj_per_mm: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(energy_kj_per_mm, 1, "kJ/mm"),
+            LengthUnit::Inch => self.with_unit((energy_kj_per_mm * 25.4 / 5.0).round() * 5.0, 0, "kJ/in"),
+        })
     }
 
     /// Heat input: kJ/mm to two decimals, kJ/in to one.

@@ -8,6 +8,7 @@ mod laws;
 mod never_panics;
 mod promises;
 mod range;
+mod sequence;
 mod shown_only;
 mod trade;
 mod windows;

@@ -190,8 +190,8 @@ fn no_tack_and_no_post_heat_passes_the_maximum() {
         let most_c = now.ceiling.exact_c().map_or(most.exact_c, |ceiling_c| ceiling_c.min(most.exact_c));
         let minimum_c = now.minimum.as_ref().map_or(0.0, |limit| limit.exact_c);
         if now.usable_window {
-            assert!(side.tack_c.is_none_or(|tack_c| tack_c <= most_c + SAME_K), "{job:?}");
-            assert!(side.tack_c.is_none_or(|tack_c| tack_c >= minimum_c - SAME_K), "{job:?}");
+            assert!(side.tack.is_none_or(|(_, high)| high.exact_c <= most_c + SAME_K), "{job:?}");
+            assert!(side.tack.is_none_or(|(low_c, _)| low_c >= minimum_c - SAME_K), "{job:?}");
         }
         if let Some(post_heat) = &side.post_heat {
             for outcome in outcomes(embedded(), &post_heat.answer) {

@@ -107,7 +107,7 @@ fn every_situation_lies_in_its_window() {
             }
             let said = said(&job, &plan);
             for text in row.must_say.iter().filter(|text| !said.contains(text.as_str())) {
-                fault(format!("does not say: {text}"));
+                fault(format!("does not say: {text}\n{said}"));
             }
             for text in row.never_say.iter().filter(|text| said.contains(text.as_str())) {
                 fault(format!("says: {text}"));
@@ -139,7 +139,7 @@ fn every_situation_lies_in_its_window() {
         }
         let said = said(&job, &plan);
         for text in row.must_say.iter().filter(|text| !said.contains(text.as_str())) {
-            fault(format!("does not say: {text}"));
+            fault(format!("does not say: {text}\n{said}"));
         }
         for text in row.never_say.iter().filter(|text| said.contains(text.as_str())) {
             fault(format!("says: {text}"));

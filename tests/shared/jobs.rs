@@ -117,7 +117,12 @@ pub(crate) fn said(job: &Job, plan: &Plan) -> String {
         lines.push(format!("{}: {}; {}; {}", line.name, line.figure, line.standing.id(), line.note));
     }
     lines.extend(report.levers.iter().map(|lever| format!("{}: {}", lever.what, lever.result)));
-    lines.extend(report.to_do.iter().map(|line| format!("{}: {}. {}", line.label, line.value, line.note)));
+    for line in report.find.iter().chain(&report.beside) {
+        lines.push(format!("{}: {}. {}", line.label, line.value, line.note));
+    }
+    lines.extend(
+        report.steps.iter().map(|step| format!("{}: {}. {}", step.what, step.figure, step.notes.join(" "))),
+    );
     lines.extend(report.cautions.iter().map(|line| format!("{}: {}", line.title, line.do_this)));
     lines.join("\n").replace('\u{a0}', " ").replace('\u{2060}', "")
 }

@@ -108,7 +108,7 @@ fn a_certificate_outside_its_grade_is_named_element_by_element() {
     );
     // An element that the grade does not have at all.
     assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 Ni 3")[0].contains("in Ni."));
-    assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 S .2")[0].contains("in S:"));
+    assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 S .2")[0].contains("in S."));
 }
 
 /// A certificate as it is typed.
@@ -241,7 +241,10 @@ fn no_right_certificate_of_a_grade_raises_an_alarm() {
         // All at one end, and each element at either end with the rest in the middle.
         let mut made: Vec<Composition> = (0..3)
             .map(|which| {
-                grade.composition.keys().fold(Composition::default(), |of, element| of.with(*element, end(*element, which)))
+                grade
+                    .composition
+                    .keys()
+                    .fold(Composition::default(), |of, element| of.with(*element, end(*element, which)))
             })
             .collect();
         for element in grade.composition.keys() {

@@ -100,7 +100,6 @@ fn every_word_that_is_asked_for_exists() {
 /// files, or folders, where the ids stand that follow. An id of any other file doesn't count, or every
 /// common word would keep a dead message alive.
 const FAMILIES: &[(&str, &[&str])] = &[
-    ("action-", &["src/engine/plan/"]),
     ("answer-", &["src/questions/", "src/engine/", "src/reference/inspection.rs"]),
     ("answer-refused-", &["src/report/"]),
     ("ask-", &["src/engine/treatment.rs"]),
@@ -158,7 +157,10 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("sheet-", &["data/own_sheets.ron"]),
     ("symbol-", &["src/report/", "src/engine/", "src/questions/"]),
     ("taken-", &["src/questions/"]),
-    ("then-", &["src/report/", "src/engine/plan/"]),
+    ("then-", &["src/report/", "src/engine/plan/sequence/"]),
+    ("then-branch-", &["src/engine/plan/sequence/"]),
+    ("then-find-", &["src/engine/plan/sequence/"]),
+    ("then-note-", &["src/engine/plan/sequence/"]),
     ("tint-air-", &["src/app/tint/"]),
     ("tint-label-", &["src/report/"]),
     ("tint-lists-set-", &["src/app/tint/"]),
@@ -170,7 +172,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("units-", &["src/units/system.rs"]),
 ];
 /// What may follow the id.
-const ENDINGS: &[&str] = &["", "-weld", "-stretched", "-note"];
+const ENDINGS: &[&str] = &["", "-weld", "-stretched", "-others", "-note"];
 /// The check of the dataset asks whether messages are there, and shows none.
 const CHECK: &str = "src/reference/check/";
 
@@ -266,7 +268,7 @@ fn every_word_can_be_reached() {
     let unused = unreached(&messages);
     assert!(unused.is_empty(), "{} messages that nothing asks for:\n{}", unused.len(), unused.join("\n"));
     // Words that are texts of the program elsewhere, and ids of another family, reach nothing.
-    for dead in ["steels-of-nowhere", "place-bright", "severity-4140", "action-butt"] {
+    for dead in ["steels-of-nowhere", "place-bright", "severity-4140", "then-butt"] {
         messages.attributes.insert(dead.to_owned(), BTreeSet::new());
         assert_eq!(unreached(&messages), [dead]);
         messages.attributes.remove(dead);

@@ -68,7 +68,9 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
             results::fill_evidence(&adapter, state, &planned, &report, &open);
             adapter.set_levers_note(state.word("plan-levers-note"));
             adapter.set_levers(model(report.levers.iter().map(results::lever_row).collect()));
-            adapter.set_to_do(model(report.to_do.iter().map(results::to_do_row).collect()));
+            adapter.set_find(model(report.find.iter().map(results::to_do_row).collect()));
+            adapter.set_steps(model(results::step_rows(&report.steps)));
+            adapter.set_beside(model(report.beside.iter().map(results::to_do_row).collect()));
             results::fill_cautions(&adapter, state, &report, &open);
             let assumed = planned.read.defaulted.iter().map(|found| ui::ParagraphRow {
                 label: found.slot.name(&state.words).into(),
@@ -122,7 +124,9 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_evidence_sets(model(Vec::new()));
     adapter.set_evidence(model(Vec::new()));
     adapter.set_levers(model(Vec::new()));
-    adapter.set_to_do(model(Vec::new()));
+    adapter.set_find(model(Vec::new()));
+    adapter.set_steps(model(Vec::new()));
+    adapter.set_beside(model(Vec::new()));
     adapter.set_assumed(model(Vec::new()));
     adapter.set_cautions(model(Vec::new()));
     adapter.set_cautions_more("".into());

@@ -8,7 +8,7 @@ use crate::app::{Open, Planned, State, ui};
 use crate::engine::evidence::Standing;
 use crate::engine::plan::{Ceiling, Limit, Verdict};
 use crate::report::{
-    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, ToDoLine,
+    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, StepRow, ToDoLine,
 };
 use crate::units::{Side, limit_value};
 
@@ -183,7 +183,25 @@ pub(super) fn lever_row(line: &LeverLine) -> ui::LeverRow {
     }
 }
 
-/// One thing to do.
+/// One step; where the next begins a way, it is the last of its own.
+pub(super) fn step_rows(steps: &[StepRow]) -> Vec<ui::WorkRow> {
+    let last = |at: usize| steps.get(at + 1).is_none_or(|next| !next.head.is_empty());
+    let rows = steps.iter().enumerate().map(|(at, step)| ui::WorkRow {
+        number: step.number.to_string().into(),
+        head: step.head.as_str().into(),
+        phase: step.phase.id().into(),
+        what: step.what.as_str().into(),
+        figure: step.figure.as_str().into(),
+        note: step.notes.join("\n").into(),
+        basis_kind: basis_kind(&step.basis),
+        basis_label: step.basis.label.as_str().into(),
+        sheet: step.sheet.into(),
+        last: last(at),
+    });
+    rows.collect()
+}
+
+/// One thing apart from the steps.
 pub(super) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
     ui::ToDoRow {
         id: line.id.as_str().into(),

@@ -19,6 +19,7 @@ mod limit;
 mod member;
 mod minimum;
 mod round;
+mod sequence;
 mod sheets;
 mod side;
 mod temper;
@@ -31,6 +32,7 @@ pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
 pub use limit::Limit;
 pub use round::{STEP_C, down_c, up_c};
+pub use sequence::{Branch, Deed, Edge, Find, Note, Phase, Sequence, Step, StepFigure};
 pub use side::{CoolingTime, PostHeat, QT_SPAN_S, Side, WarmZone};
 pub use temper::NeedsTemper;
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
@@ -40,7 +42,7 @@ use strum::IntoStaticStr;
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::{Evidence, NO_PREHEAT_BELOW_C, Obligation, Standing};
 use crate::engine::family::Family;
-use crate::engine::job::Job;
+use crate::engine::job::{Demands, Job};
 use crate::engine::part::Part;
 use crate::engine::treatment::{self, Refusal};
 use crate::reference::{CrackedCase, IronRoute, IronRouteKind, Printed, Reference};
@@ -78,6 +80,15 @@ impl Verdict {
     pub const fn answers(self) -> bool {
         matches!(self, Self::Window | Self::NoPreheat | Self::TwoRoutes)
     }
+}
+
+/// The limits of a job without what drawing, procedure or customer demand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Undemanded {
+    /// The minimum; `None` where none is needed.
+    pub minimum: Option<Limit>,
+    /// Maximum interpass.
+    pub interpass: Limit,
 }
 
 /// What a plan knows of one member.
@@ -133,6 +144,8 @@ pub struct Plan {
     pub asks: Vec<Asked>,
     /// The temper that the whole window stands under, where one is not known.
     pub needs: Option<NeedsTemper>,
+    /// The limits without what a document demands, where one demands anything.
+    pub undemanded: Option<Undemanded>,
     /// Without a window: the least bad way for a quenched and tempered steel.
     pub least_bad: Option<LeastBad>,
     /// Without a window: is t8/5 too long even at the minimum, at this heat input?
@@ -159,6 +172,8 @@ pub struct Plan {
     pub routes: Vec<IronRoute>,
     /// The side questions; `None` where the plan has no figures.
     pub side: Option<Side>,
+    /// What is done, in the order of time.
+    pub sequence: Sequence,
     /// The cautions that the job brings up, its own first.
     pub cautions: Vec<Raised>,
 }
@@ -193,6 +208,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     };
     plan.asks = asked::asks(&parts, &plan.ask_temper);
     plan.side = side::side(reference, job, &parts, &plan);
+    plan.sequence = sequence::sequence(reference, job, &parts, &plan);
     plan.cautions = cautions::cautions(reference, job, &parts, &plan);
     plan
 }
@@ -257,6 +273,7 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
         ceiling_c,
         usable_window: figures.usable,
         needs: figures.upper.needs,
+        undemanded: undemanded(reference, job),
         too_slow: figures.upper.too_slow,
         least_bad,
         documented: if shut { asked::documented(parts) } else { None },
@@ -270,6 +287,15 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
         routes,
         ..Plan::empty(combined_mm)
     }
+}
+
+fn undemanded(reference: &Reference, job: &Job) -> Option<Undemanded> {
+    if job.demands == Demands::default() {
+        return None;
+    }
+    let figures = figures::figures(reference, &Job { demands: Demands::default(), ..job.clone() })?;
+    let minimum = figures.minimum.limit.filter(|limit| limit.exact_c > 0.0);
+    Some(Undemanded { minimum, interpass: figures.upper.interpass })
 }
 
 fn verdict(parts: &[Part<'_>], figures: &Figures, routes: usize) -> Verdict {
@@ -328,7 +354,7 @@ impl MemberNote {
 
 impl Plan {
     /// A plan that has no answer.
-    const fn empty(combined_mm: f64) -> Self {
+    fn empty(combined_mm: f64) -> Self {
         Self {
             verdict: Verdict::NoMethod,
             members: Vec::new(),
@@ -341,6 +367,7 @@ impl Plan {
             usable_window: false,
             asks: Vec::new(),
             needs: None,
+            undemanded: None,
             too_slow: false,
             least_bad: None,
             documented: None,
@@ -354,6 +381,7 @@ impl Plan {
             cracked: None,
             routes: Vec::new(),
             side: None,
+            sequence: Sequence::default(),
             cautions: Vec::new(),
         }
     }

@@ -2,7 +2,7 @@
 //! heat-affected zone, post-heat, the wait before inspection, tacks, where to measure.
 
 use super::figures::lies_under_buttering;
-use super::{Action, Plan, upper};
+use super::{Action, Edge, Plan, upper};
 use crate::engine::cooling_time::Cooling;
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
 use crate::engine::job::{Job, Joint};
@@ -14,7 +14,9 @@ use crate::reference::{Element, FactorRange, Reference};
 /// t8/5 that a quenched and tempered steel is welded inside, s.
 pub const QT_SPAN_S: (f64, f64) = (5.0, 20.0);
 /// Tacks and short beads: this much above the minimum, K (common practice 40–50).
-pub(super) const TACK_MORE_K: f64 = 50.0;
+const TACK_MORE_K: f64 = 40.0;
+/// And so much room is left under the maximum, K.
+const TACK_ROOM_K: f64 = 10.0;
 
 /// t8/5 of one member at both ends of the window, s.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -69,8 +71,8 @@ pub struct Side {
     pub post_heat: Option<PostHeat>,
     /// The wait before inspection: the strictest rule first.
     pub wait: Vec<Outcome>,
-    /// Tack at this temperature, °C; `None` where no preheat is needed.
-    pub tack_c: Option<f64>,
+    /// Tack between these, the first exact, °C; `None` where no preheat is needed.
+    pub tack: Option<(f64, Edge)>,
     /// The zone that must be warm.
     pub warm_zone: WarmZone,
 }
@@ -148,7 +150,7 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
         cooling,
         hardness,
         post_heat,
-        tack_c: (plan.usable_window && minimum_c > 0.0).then(|| tack_c(plan, minimum_c)),
+        tack: tack(plan),
         warm_zone: WarmZone {
             distance_mm: job.thickest_mm().max(reference.d11.warm_zone.min_mm),
             coldest_member: thickest_member(job),
@@ -236,11 +238,12 @@ fn strictest_wait(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Vec<O
         .unwrap_or_default()
 }
 
-/// Tacks cool fastest: 50 K more than the exact minimum, but never above the interpass.
-fn tack_c(plan: &Plan, minimum_c: f64) -> f64 {
-    let exact_c = plan.minimum.as_ref().map_or(minimum_c, |limit| limit.exact_c);
-    let wanted_c = exact_c + TACK_MORE_K;
-    plan.interpass.as_ref().map_or(wanted_c, |limit| wanted_c.min(limit.exact_c)).max(exact_c)
+/// Tacks cool fastest: 40 K more than the exact minimum, up to the interpass; where the window is
+/// too narrow for it, its hottest 10 K.
+fn tack(plan: &Plan) -> Option<(f64, Edge)> {
+    let (minimum, most) = (plan.minimum.as_ref()?, plan.interpass.as_ref()?);
+    let low_c = (minimum.exact_c + TACK_MORE_K).min(most.exact_c - TACK_ROOM_K);
+    plan.usable_window.then(|| (low_c.max(minimum.exact_c), Edge::of(most)))
 }
 
 fn thickest_member(job: &Job) -> usize {

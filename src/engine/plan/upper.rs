@@ -260,5 +260,11 @@ fn joint_ceiling(reference: &Reference, job: &Job, parts: &[Part]) -> (Ceiling, 
 /// The interpass as shown in °C: our own figure rounded down to 5, a printed one as it is.
 #[must_use]
 pub(super) fn shown_c(limit: &Limit) -> f64 {
-    limit.printed.and_then(|printed| printed.c).unwrap_or_else(|| round::down_c(limit.exact_c))
+    as_shown_c(limit.exact_c, limit.printed)
+}
+
+/// A maximum as shown in °C.
+#[must_use]
+pub(super) fn as_shown_c(exact_c: f64, printed: Option<Printed>) -> f64 {
+    printed.and_then(|printed| printed.c).unwrap_or_else(|| round::down_c(exact_c))
 }

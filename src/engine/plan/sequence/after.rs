@@ -1,0 +1,161 @@
+//! The steps after the last run: the part goes on into a furnace, or is post-heated and cools
+//! slowly, never both.
+
+use super::{Branch, Deed, Edge, Note, Scene, Step, StepFigure};
+use crate::engine::family::Family;
+use crate::engine::job::Joint;
+use crate::engine::plan::{Action, Ceiling, PostHeat};
+use crate::engine::post_heat::Way;
+use crate::reference::Basis;
+
+/// Cooled so far before it is tempered, °C (common practice).
+const TEMPER_FROM_C: (f64, f64) = (100.0, 120.0);
+/// Cooled so far before a steel of much chromium is heat-treated, °C (common practice).
+const TURN_AT_C: (f64, f64) = (80.0, 100.0);
+
+/// Adds what every way has, and gives the ways that part.
+pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Vec<Step>)> {
+    let post_heat = post_heat(scene);
+    let clash = scene.austenitic() || scene.has(Action::NoPwht);
+    if !scene.must_be_treated() || clash {
+        steps.extend(post_heat);
+        steps.extend(cool(scene));
+        steps.extend(treatment(scene));
+        steps.push(inspect(scene));
+        return Vec::new();
+    }
+    // Steel that the methods speak for turns hard as it cools, so it is post-heated either way.
+    let turned = scene.has(Action::HeatTreatStraightAfter) || post_heat.is_some();
+    let (furnace, none) = if turned {
+        steps.extend(post_heat);
+        let (low_c, high_c) = TEMPER_FROM_C;
+        let range = StepFigure::Range(Edge::own(low_c), Edge::own(high_c));
+        let mut way = Step::new(Deed::CoolToTemper, [Note::NotCold]).with(range, &Basis::Practice);
+        way.notes.splice(0..0, scene.turns_first().then_some(Note::TurnFirst));
+        (vec![way, treated(scene, Deed::TemperNow)], vec![])
+    } else {
+        let mut way = Vec::new();
+        if scene.turns_first() {
+            let (low_c, high_c) = TURN_AT_C;
+            let range = StepFigure::Range(Edge::own(low_c), Edge::own(high_c));
+            way.push(Step::new(Deed::CoolToTemper, [Note::TurnFirst]).with(range, &Basis::Practice));
+        }
+        way.push(treated(scene, Deed::HeatTreatNow));
+        let mut by_sheet = Step::new(Deed::PostHeatBySheet, [Note::HoursBySheet]);
+        by_sheet.notes.splice(0..0, scene.turns_first().then_some(Note::TurnAtHundred));
+        (way, vec![by_sheet])
+    };
+    let end = |mut way: Vec<Step>| {
+        way.push(inspect(scene));
+        way
+    };
+    let mut slow = none;
+    slow.extend(cool(scene));
+    slow.push(treated(scene, Deed::HeatTreatLater));
+    vec![(Branch::FurnaceAtHand, end(furnace)), (Branch::NoFurnace, end(slow))]
+}
+
+fn post_heat(scene: &Scene<'_>) -> Option<Step> {
+    let before_cold = scene.has(Action::PostHeatBeforeCold);
+    let above_m90 = scene.has(Action::PostHeatAboveM90);
+    let held = scene.plan.side.as_ref().and_then(|side| side.post_heat.as_ref());
+    if !(before_cold || above_m90 || held.is_some()) {
+        return None;
+    }
+    let plain = if above_m90 { Deed::PostHeatIfHot } else { Deed::PostHeat };
+    let mut step = match held {
+        None => Step::new(plain, []),
+        Some(held) => held_step(plain, held),
+    };
+    step.notes.splice(0..0, before_cold.then_some(Note::MinimumAboveM90));
+    step.notes.splice(0..0, above_m90.then_some(Note::AboveM90));
+    Some(step)
+}
+
+fn held_step(plain: Deed, held: &PostHeat) -> Step {
+    let Some(hold) = &held.answer.main else { return Step::new(Deed::NoPostHeat, [Note::TooCool]) };
+    let deed = if held.answer.way == Way::LongerWait { Deed::LongerWait } else { plain };
+    let mut step = Step::new(deed, []).with(StepFigure::Hours(hold.shown_h()), &hold.basis);
+    step.notes.push(Note::HeldAt { low: Edge::own(hold.low_c), high: Edge::own(hold.high_c) });
+    let mm = held.weld.size_mm();
+    step.notes.push(if held.size_taken { Note::SizeAssumed { mm } } else { Note::SizeCounted { mm } });
+    step.notes.extend((hold.turning_h > 0.0).then_some(Note::TurningHour));
+    step.notes.extend(held.answer.below_m90.is_some().then_some(Note::BelowM90));
+    step
+}
+
+/// How the part cools where it goes into no furnace.
+fn cool(scene: &Scene<'_>) -> Option<Step> {
+    let slowly = scene.has(Action::CoolSlowly);
+    if !slowly && !scene.preheated() {
+        return None;
+    }
+    let mut step = Step::new(if slowly { Deed::CoolSlowly } else { Deed::CoolStill }, [Note::NoWater]);
+    if scene.job.joint == Joint::BossThrough {
+        step.notes.push(Note::Supported);
+    }
+    step.notes.extend(slowly.then_some(Note::StaysHot));
+    step.notes.extend(scene.austenitic().then_some(Note::KeepsHydrogen));
+    Some(step)
+}
+
+/// A heat treatment that must follow.
+fn treated(scene: &Scene<'_>, deed: Deed) -> Step {
+    let mut step = Step::new(deed, []);
+    step.notes.extend(match deed {
+        Deed::HeatTreatLater => Some(Note::NoLoad),
+        Deed::HeatTreatNow if !scene.turns_first() => Some(Note::FromPreheat),
+        _ => None,
+    });
+    step.notes.extend(scene.has(Action::HeatTreatStraightAfter).then_some(Note::AboveMs));
+    step.notes.extend(scene.has(Action::HeatTreatAfter).then_some(Note::HardUntilTreated));
+    step.notes.extend(printed(scene));
+    step
+}
+
+/// A heat treatment that may follow, or must not.
+fn treatment(scene: &Scene<'_>) -> Option<Step> {
+    if scene.austenitic() {
+        return Some(Step::new(Deed::NoHotTreatment, [Note::TurnsBrittle]));
+    }
+    if scene.has(Action::NoPwht) {
+        return Some(Step::new(Deed::NoStressRelief, [Note::LosesStrength]));
+    }
+    let notes = printed(scene);
+    (!notes.is_empty()).then(|| Step { notes, ..Step::new(Deed::HeatTreatIfAsked, []) })
+}
+
+/// What is printed of heat treatment for each grade that may need it.
+fn printed(scene: &Scene<'_>) -> Vec<Note> {
+    let members = &scene.job.members;
+    let first = |index: &usize| !members[..*index].contains(&members[*index]);
+    (0..members.len())
+        .filter(first)
+        .filter_map(|member| {
+            // A structural plate needs none, and a quenched and tempered one must not have it.
+            let family = scene.parts[member].family;
+            let spoken = matches!(family, Family::Structural | Family::QuenchedTempered);
+            let printed = members[member].steel.grade()?.pwht.as_ref().filter(|_| !spoken)?;
+            // What is printed knows nothing of the temper or the ceiling of this job.
+            let hottest_c = printed.high_c.or(printed.low_c);
+            Some(match &scene.plan.ceiling {
+                Ceiling::At(limit)
+                    if matches!(limit.by, "stated-temper" | "demanded")
+                        && hottest_c.is_some_and(|hottest_c| hottest_c > limit.exact_c) =>
+                {
+                    Note::OverCeiling { member, ceiling: Edge::of(limit) }
+                }
+                _ => Note::PrintedTreatment { member },
+            })
+        })
+        .collect()
+}
+
+fn inspect(scene: &Scene<'_>) -> Step {
+    let wait = scene.plan.side.as_ref().and_then(|side| side.wait.first());
+    match wait.and_then(|strictest| Some((strictest, strictest.value?))) {
+        Some((strictest, hours)) => Step::new(Deed::Inspect, [Note::LateCracks])
+            .with(StepFigure::After(hours), strictest.basis(&scene.reference.methods)),
+        None => Step::new(Deed::InspectCold, []),
+    }
+}

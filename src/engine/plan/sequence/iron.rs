@@ -1,0 +1,60 @@
+//! The steps of cast iron: cold or hot, never blended.
+
+use super::before::measure;
+use super::{Branch, Deed, Edge, Note, Scene, Step, StepFigure};
+use crate::reference::{IronRoute, IronRouteKind};
+
+/// The ways that the job leaves open, each from the flame to the inspection.
+pub(super) fn ways(scene: &Scene<'_>) -> Vec<(Branch, Vec<Step>)> {
+    let open = scene.plan.routes.iter();
+    open.filter_map(|route| match route.kind {
+        IronRouteKind::Cold => Some((Branch::IronCold, cold(scene, route))),
+        IronRouteKind::Hot => Some((Branch::IronHot, hot(scene, route))),
+        IronRouteKind::SemiHot => None,
+    })
+    .collect()
+}
+
+fn heat(deed: Deed, route: &IronRoute) -> Step {
+    let range = StepFigure::Range(Edge::own(route.preheat_low_c), Edge::own(route.preheat_high_c));
+    Step::new(deed, []).with(range, &route.basis)
+}
+
+fn run(scene: &Scene<'_>, deed: Deed, route: &IronRoute) -> Step {
+    let mut step = Step::new(deed, []);
+    step.notes.extend(scene.for_buttering());
+    match route.interpass_c {
+        Some(most_c) => step.with(StepFigure::Most(Edge::own(most_c)), &route.basis),
+        None => step,
+    }
+}
+
+/// How a short bead is made.
+pub(super) fn bead_notes(scene: &Scene<'_>) -> Vec<Note> {
+    let cold = scene.plan.routes.iter().find(|route| route.kind == IronRouteKind::Cold);
+    let length = cold.and_then(|route| route.bead_mm).map(|mm| Note::BeadLength { mm });
+    length.into_iter().chain([Note::PeenBeads, Note::IronCracks]).collect()
+}
+
+fn cold(scene: &Scene<'_>, route: &IronRoute) -> Vec<Step> {
+    let mut beads = run(scene, Deed::WeldBeads, route);
+    beads.notes.extend(bead_notes(scene));
+    vec![
+        heat(Deed::WarmIron, route),
+        measure(scene),
+        beads,
+        Step::new(Deed::CoolSlowly, [Note::NoWater]),
+        Step::new(Deed::InspectCold, []),
+    ]
+}
+
+fn hot(scene: &Scene<'_>, route: &IronRoute) -> Vec<Step> {
+    let mut whole = heat(Deed::HeatIron, route);
+    whole.notes.push(Note::WholePart);
+    let mut through = run(scene, Deed::WeldThrough, route);
+    through.notes.push(Note::WithoutStop);
+    let mut cool = Step::new(Deed::CoolByRate, [Note::NoWater, Note::StaysHot]);
+    cool.notes.splice(0..0, route.cooling_k_per_h.map(|k_per_h| Note::CoolingRate { k_per_h }));
+    cool.basis = route.basis.clone();
+    vec![whole, measure(scene), through, cool, Step::new(Deed::InspectCold, [])]
+}

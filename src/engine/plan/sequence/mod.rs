@@ -1,0 +1,179 @@
+//! What is done, in the order of time: numbered steps that never go back, one way on for each
+//! fact that parts them (with a furnace at hand, without; iron cold or hot), no two that contradict.
+//!
+//! What must be found out first stands apart from the steps: it is asked, not done at the part.
+//! A plan without an answer to weld by has no steps.
+
+mod after;
+mod before;
+mod iron;
+mod note;
+mod step;
+
+pub use note::Note;
+pub use step::{Branch, Deed, Edge, Phase, Step, StepFigure};
+
+use strum::IntoStaticStr;
+
+use super::{Action, Ceiling, Plan, Verdict};
+use crate::engine::family::Family;
+use crate::engine::job::Job;
+use crate::engine::part::Part;
+use crate::reference::{Element, Reference};
+
+/// What must be settled before the first step; its words are the Fluent message `then-find-ID`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+pub enum Find {
+    /// How a part was tempered.
+    Temper,
+    /// The same of a part that is harder than it was stated to be.
+    TooHard,
+    /// The mill certificate.
+    Certificate,
+    /// The filler.
+    Filler,
+    /// A place for the heat treatment that this steel needs.
+    HeatTreatment,
+    /// This steel needs a heat treatment that the filler can't take.
+    OtherFiller,
+    /// One part needs a heat treatment that the other can't take.
+    OneTreatment,
+}
+
+impl Find {
+    /// Stable id.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        self.into()
+    }
+}
+
+/// The steps of a plan.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Sequence {
+    /// What must be settled first.
+    pub find: Vec<Find>,
+    /// The steps that every way has.
+    pub steps: Vec<Step>,
+    /// The ways on from there, each to its end; none where there is one way only.
+    pub branches: Vec<(Branch, Vec<Step>)>,
+}
+
+impl Sequence {
+    /// Every whole way from the first step to the last.
+    pub fn ways(&self) -> impl Iterator<Item = Vec<&Step>> {
+        let alone = self.branches.is_empty().then(|| self.steps.iter().collect());
+        let parted = self.branches.iter().map(|(_, on)| self.steps.iter().chain(on).collect());
+        alone.into_iter().chain(parted)
+    }
+
+    /// Every step once, with its number and the branch that it stands in.
+    pub fn numbered(&self) -> impl Iterator<Item = (usize, Option<Branch>, &Step)> {
+        let shared = self.steps.iter().enumerate().map(|(at, step)| (at + 1, None, step));
+        let first = self.steps.len() + 1;
+        let parted = self.branches.iter().flat_map(move |(branch, on)| {
+            on.iter().enumerate().map(move |(at, step)| (first + at, Some(*branch), step))
+        });
+        shared.chain(parted)
+    }
+}
+
+/// What the steps are drawn from.
+struct Scene<'a> {
+    reference: &'a Reference,
+    job: &'a Job,
+    parts: &'a [Part<'a>],
+    plan: &'a Plan,
+}
+
+/// Chromium of the steels that must turn to martensite before they are heat-treated, %: the modified
+/// 9 % steels begin at 8.
+const TURNS_FIRST: std::ops::RangeInclusive<f64> = 8.0..=14.0;
+
+impl Scene<'_> {
+    fn has(&self, action: Action) -> bool {
+        self.plan.actions.contains(&action)
+    }
+
+    fn austenitic(&self) -> bool {
+        self.has(Action::AusteniticFiller)
+    }
+
+    fn preheated(&self) -> bool {
+        self.plan.minimum.is_some()
+    }
+
+    /// Is a part a steel whose arc strikes and craters, and burns under the return clamp, start cracks?
+    fn hardens(&self) -> bool {
+        self.parts.iter().any(|part| part.hardens() && part.family != Family::Structural)
+    }
+
+    fn all_iron(&self) -> bool {
+        self.parts.iter().all(|part| part.family == Family::Iron)
+    }
+
+    fn turns_first(&self) -> bool {
+        let chromium = |part: &Part<'_>| part.chemistry.nominal.get(Element::Cr);
+        self.parts.iter().any(|part| part.hardens_by_its_sheet() && TURNS_FIRST.contains(&chromium(part)))
+    }
+
+    fn ceiling(&self) -> Option<Edge> {
+        match &self.plan.ceiling {
+            Ceiling::At(limit) => Some(Edge::of(limit)),
+            Ceiling::AskTemper { .. } | Ceiling::BelowTransformation => None,
+        }
+    }
+
+    /// A heat treatment must follow, by the steel or by the temperature that it is welded at.
+    fn must_be_treated(&self) -> bool {
+        self.has(Action::HeatTreatAfter) || self.has(Action::HeatTreatStraightAfter)
+    }
+
+    /// Where every part is buttered the figures are those of the buttering.
+    fn for_buttering(&self) -> Option<Note> {
+        let all = self.plan.members.iter().all(|member| member.layer.is_none());
+        (self.has(Action::Buttering) && all).then_some(Note::ForButtering)
+    }
+
+    fn find(&self) -> Vec<Find> {
+        let treated = self.must_be_treated();
+        let clash = treated && (self.austenitic() || self.has(Action::NoPwht));
+        [
+            (self.has(Action::TooHard), Find::TooHard),
+            (self.has(Action::AskTemper) && !self.has(Action::TooHard), Find::Temper),
+            (self.has(Action::GradeOnly), Find::Certificate),
+            (self.has(Action::FillerUnknown), Find::Filler),
+            (treated && !clash, Find::HeatTreatment),
+            (treated && self.austenitic(), Find::OtherFiller),
+            (treated && self.has(Action::NoPwht), Find::OneTreatment),
+        ]
+        .into_iter()
+        .filter_map(|(wanted, find)| wanted.then_some(find))
+        .collect()
+    }
+}
+
+/// The steps of a plan whose figures and side questions are known.
+#[must_use]
+pub(super) fn sequence(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Plan) -> Sequence {
+    let scene = Scene { reference, job, parts, plan };
+    let find = scene.find();
+    if !plan.verdict.answers() {
+        return Sequence { find, ..Sequence::default() };
+    }
+    let mut steps = before::before(&scene);
+    if scene.all_iron() {
+        let mut ways = iron::ways(&scene);
+        // One way that a demand leaves open is the plan.
+        if plan.verdict != Verdict::TwoRoutes
+            && let Some((_, way)) = ways.pop()
+        {
+            steps.extend(way);
+        }
+        return Sequence { find, steps, branches: ways };
+    }
+    steps.extend(before::welding(&scene));
+    let branches = after::after(&scene, &mut steps);
+    Sequence { find, steps, branches }
+}

@@ -1,0 +1,105 @@
+//! What the status line and the lines at the top say beside a figure: a row that was shifted, a
+//! drawing that sets a figure, two parts that leave no room, a pair that looks wrong side by side.
+
+use super::figure::{maximum, minimum};
+use super::{Pen, distinct_members, member_name};
+use crate::engine::evidence::Evidence;
+use crate::engine::job::Job;
+use crate::engine::plan::{Limit, Plan};
+use crate::reference::Method;
+use crate::units::{Both, TemperatureUnit};
+
+/// A shift that is none, K.
+const NO_SHIFT_K: f64 = 0.5;
+/// Two readings of one limit look wrong side by side from here on, K.
+const LOOKS_WRONG_K: f64 = 4.0;
+
+/// Who governs; and, of a row that was moved, its own figure and by how much.
+pub(super) fn with_shift(pen: &Pen<'_>, item: &Evidence, sentence: String) -> String {
+    let outcome = &item.outcome;
+    let step = |symbol: &str| outcome.steps.iter().find(|step| step.symbol == symbol).map(|step| step.value);
+    let hydrogen = outcome.inputs.iter().find(|input| input.symbol == "HD");
+    let (Some(printed_c), Some(by_k), Some(hydrogen)) = (step("printed"), step("ΔH"), hydrogen) else {
+        return sentence;
+    };
+    if by_k.abs() < NO_SHIFT_K {
+        return sentence;
+    }
+    let key = if by_k < 0.0 { "answer-row-lowered" } else { "answer-row-raised" };
+    let printed = pen.show.temperature(printed_c).main;
+    let values = [
+        ("printed", printed.as_str()),
+        ("by", &pen.show.difference(by_k.abs()).main),
+        ("hydrogen", &pen.show.hydrogen(hydrogen.used)),
+    ];
+    format!("{sentence} {}", pen.words.with(key, &values))
+}
+
+/// What a drawing or procedure does to the figures: it is said above them.
+pub(super) fn demands(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
+    let mut lines = Vec::new();
+    let Some(own) = &plan.undemanded else { return lines };
+    let shown = |limit: &Limit| minimum(pen, limit.exact_c, limit.printed).main;
+    let most = |limit: &Limit| maximum(pen, limit.exact_c, limit.printed).main;
+    let by_drawing = |limit: &Limit| limit.by == Method::Demanded.id();
+    if let (Some(demanded_c), Some(limit)) = (job.demands.preheat_c, &plan.minimum) {
+        let demanded = pen.show.temperature(demanded_c).main;
+        if by_drawing(limit) {
+            lines.push(match &own.minimum {
+                Some(own) => pen.words.with("answer-by-drawing", &[("own", &shown(own))]),
+                None => pen.words.get("answer-by-drawing.none"),
+            });
+        } else if demanded_c < limit.exact_c {
+            let values = [("demanded", demanded.as_str()), ("minimum", &shown(limit))];
+            lines.push(pen.words.with("answer-above-drawing", &values));
+        }
+    }
+    // Room above a higher minimum raises what practice gives between runs: never in silence.
+    if let Some(limit) = plan.interpass.as_ref().filter(|limit| limit.exact_c > own.interpass.exact_c) {
+        let values = [("own", most(&own.interpass)), ("raised", most(limit))];
+        let values = values.each_ref().map(|(name, value)| (*name, value.as_str()));
+        lines.push(pen.words.with("answer-maximum-raised", &values));
+    }
+    lines
+}
+
+/// Which part sets which end, where two of them leave no room.
+pub(super) fn by_parts(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<String> {
+    let (low, high) = (plan.minimum.as_ref(), plan.interpass.as_ref()?);
+    let limits = high.member?;
+    let distinct = distinct_members(job);
+    let needs = low.and_then(|low| low.member).filter(|needs| *needs != limits && distinct.len() > 1);
+    Some(match (low, needs) {
+        (Some(low), Some(needs)) => {
+            let values = [
+                ("needs", member_name(pen, job, needs)),
+                ("low", minimum(pen, low.exact_c, low.printed).main),
+                ("limits", member_name(pen, job, limits)),
+                ("high", maximum(pen, high.exact_c, high.printed).main),
+            ];
+            let values = values.each_ref().map(|(name, value)| (*name, value.as_str()));
+            pen.words.with("answer-no-window.parts", &values)
+        }
+        _ => pen.words.with("answer-no-window.by", &[("member", &member_name(pen, job, limits))]),
+    })
+}
+
+/// Said once, of the first limit whose two readings look wrong beside each other.
+pub(super) fn rounded_pair(pen: &Pen<'_>, plan: &Plan) -> Option<String> {
+    let low = plan.minimum.as_ref().map(|limit| minimum(pen, limit.exact_c, limit.printed));
+    let high = plan.interpass.as_ref().map(|limit| maximum(pen, limit.exact_c, limit.printed));
+    let pair = low.into_iter().chain(high).find(|both| apart_k(pen, both) >= LOOKS_WRONG_K)?;
+    Some(pen.words.with("answer-rounded", &[("main", &pair.main), ("second", &pair.second)]))
+}
+
+fn apart_k(pen: &Pen<'_>, both: &Both) -> f64 {
+    let unit = pen.show.units.temperature;
+    let read_c = |shown: &str, unit: TemperatureUnit| {
+        let number = shown.split('\u{a0}').next().unwrap_or_default();
+        number.replace('\u{2212}', "-").replace(pen.show.mark, ".").parse().ok().map(|read| unit.to_c(read))
+    };
+    match (read_c(&both.main, unit), read_c(&both.second, unit.other())) {
+        (Some(main_c), Some(second_c)) => f64::abs(main_c - second_c),
+        _ => 0.0,
+    }
+}
