@@ -107,7 +107,7 @@ fn a_certificate_outside_its_grade_is_named_element_by_element() {
     );
     // An element that the grade does not have at all.
     assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 Ni 3")[0].contains("in Ni."));
-    assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 S .2")[0].contains("in S:"));
+    assert!(lines("C .40 Si .25 Mn .85 Cr .95 Mo .20 S .2")[0].contains("in S."));
 }
 
 /// A certificate as it is typed.
