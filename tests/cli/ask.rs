@@ -10,7 +10,7 @@ fn a_question_is_answered_in_any_unit() {
     let metric = run(&["ask", "method-b", "cet=0.2840", "thickness=31.5", "hydrogen=H5", "heat-input=1.3"]);
     assert_eq!(metric.status, 0, "{}", metric.err);
     assert!(metric.out.contains("71.4 °C"), "{}", metric.out);
-    assert!(metric.out.contains("[Published source] "), "{}", metric.out);
+    assert!(metric.out.contains("[Published] "), "{}", metric.out);
     let inch = run(&[
         "ask",
         "method-b",

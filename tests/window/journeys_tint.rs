@@ -72,7 +72,11 @@ fn a_colour_is_named_and_the_minutes_are_set() {
     let long = ends(&window);
     assert!(long.1 < short.1 && long.0 < short.0, "{long:?} under {short:?}");
     assert!(unknown.1 - unknown.0 > short.1 - short.0, "not knowing the time widens the band");
-    assert!(sentence(&window).starts_with("Was below the minimum of 300"), "{}", sentence(&window));
+    assert!(
+        sentence(&window).starts_with("The surface did not reach the minimum of 300"),
+        "{}",
+        sentence(&window)
+    );
 }
 
 /// The strip is pulled and stepped by keys; a figure stays a round one.

@@ -173,9 +173,9 @@ fn a_field_for_a_figure_takes_what_a_keyboard_sends() {
     let phone = Phone::new(PHONE, UPRIGHT);
     phone.open_row("member-a");
     for typed in ["-1,5", "1-1/2 in", "1 1/2\"", "Ø38", "2.5 cm", "1½"] {
-        let field = phone.find("thickness-edt");
-        field.set_accessible_value("");
-        phone.tap(&field);
+        // What stands above the form grows shorter when a field is emptied.
+        phone.find("thickness-edt").set_accessible_value("");
+        phone.tap(&phone.find("thickness-edt"));
         for letter in typed.chars() {
             phone.press(letter);
         }

@@ -19,7 +19,7 @@ use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
 use crate::reference::{Row as _, Source};
 use crate::units::{LengthUnit, TemperatureUnit, Units};
-use crate::words::Words;
+use crate::words::{List, Words};
 
 /// Looks in the order in which they are offered.
 const LOOKS: [(Theme, &str); 3] = [(Theme::System, "system"), (Theme::Dark, "dark"), (Theme::Light, "light")];
@@ -152,7 +152,7 @@ fn source_rows(state: &State) -> Vec<ui::SourceRow> {
     let rows = rows_of_sources(state.reference);
     let row = |source: &Source| {
         let title = match &source.edition {
-            Some(edition) => format!("{}, {edition}", source.title),
+            Some(edition) => state.words.list(List::Comma, &[&source.title, edition]),
             None => source.title.clone(),
         };
         let count = rows.get(source.id()).copied().unwrap_or(0);
@@ -162,7 +162,7 @@ fn source_rows(state: &State) -> Vec<ui::SourceRow> {
             state.words.count("settings-source-rows", count, &[])
         };
         if let Some(note) = &source.note {
-            said = format!("{said} {note}");
+            said = state.words.list(List::Sentences, &[said.as_str(), note]);
         }
         ui::SourceRow {
             id: source.id.as_str().into(),

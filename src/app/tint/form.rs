@@ -139,7 +139,7 @@ fn instruments_row(state: &State) -> ui::FormRow {
         .map(|instrument| {
             let key = format!("instrument-{}", instrument.id());
             let says = |what: &str| state.words.get(&format!("{key}.{what}"));
-            let note = format!("{} {}", says("can"), says("cannot"));
+            let note = state.words.list(List::Sentences, &[says("can"), says("cannot")]);
             result_part(instrument.id(), state.words.get(&key), String::new(), note)
         })
         .collect();

@@ -67,6 +67,12 @@ pub(super) const PLACES: &[(&str, usize)] = &[
     ("tool-clear", 26),
     ("photo-open", 26),
     ("photo-take", 26),
+    ("tint-wait-plan", 26),
+    // A section head with a note beside it; lines of a tile.
+    ("tint-i-see", 13),
+    ("tint-cannot-judge", 13),
+    ("tint-lightness", 18),
+    ("tint-stage-", 34),
     // Heads of sections and of rows, names of methods.
     ("plan-levers", 26),
     ("plan-evidence", 26),
