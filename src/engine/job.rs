@@ -1,5 +1,6 @@
 //! A job as the engine sees it: parts, joint, processes and demands, all in SI.
 
+use super::safety_facts::SafetyFacts;
 use crate::reference::{Composition, ConditionKind, Grade};
 
 pub use crate::reference::Restraint;
@@ -241,6 +242,8 @@ pub struct Job {
     pub demands: Demands,
     /// Edges cut by flame or plasma?
     pub thermal_cut: bool,
+    /// What it tells for the sake of safety.
+    pub safety: SafetyFacts,
 }
 
 impl Job {

@@ -24,6 +24,7 @@ mod post_heat;
 mod practice;
 mod practice_tables;
 mod process;
+mod safety_facts;
 pub mod search;
 mod slips;
 mod source;
@@ -76,6 +77,9 @@ pub use practice::{
 };
 pub use practice_tables::{BoltClass, TemperCurve, TemperPoint, Thermomechanical, ThinTube};
 pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
+pub use safety_facts::{
+    Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Told, WorkPlace,
+};
 pub use source::{Source, SourceKind};
 pub use table::{Row, Table, row_at};
 pub use table_c1::{C1Cell, TableC1};

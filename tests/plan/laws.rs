@@ -14,6 +14,7 @@ use strawblue::engine::job::{
 };
 use strawblue::engine::part::Part;
 use strawblue::engine::plan::{figures, plan};
+use strawblue::engine::safety_facts::SafetyFacts;
 use strawblue::reference::{Composition, ConditionKind, Element, Reference, embedded};
 
 /// Steps in each of the four lanes: 60,000 in all.
@@ -150,6 +151,7 @@ pub(crate) fn a_job() -> impl Strategy<Value = Job> {
                 code: if d11 { Code::AwsD11 } else { Code::None },
                 demands: Demands::default(),
                 thermal_cut: false,
+                safety: SafetyFacts::default(),
             },
         )
 }

@@ -6,6 +6,7 @@ use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
 use strawblue::engine::plan::Plan;
+use strawblue::engine::safety_facts::SafetyFacts;
 use strawblue::reference::{Composition, ConditionKind, Reference, embedded};
 use strawblue::report::{Pen, Report};
 use strawblue::units::Show;
@@ -95,6 +96,7 @@ pub(crate) fn job(
         code: Code::None,
         demands: Demands::default(),
         thermal_cut: false,
+        safety: SafetyFacts::default(),
     }
 }
 
