@@ -196,6 +196,8 @@ pub struct WeldMetal {
     pub thickness_mm: Option<f64>,
     /// Austenitic or nickel filler: hydrogen stays in the weld metal.
     pub austenitic: bool,
+    /// Does a filler bring so much chromium that its fume holds the hexavalent kind?
+    pub chromium_fume: bool,
 }
 
 /// The code that the job names.

@@ -38,7 +38,7 @@ mod unit;
 pub use crate::units::Printed;
 pub use basis::Basis;
 pub use browse::{Twin, differences};
-pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
+pub use caution::{Caution, Harm, Place, Role, Severity, Trigger};
 pub use check::{Fault, Rule};
 pub use code_rows::{
     CodeCase, CodeEdition, CodeForce, CodeRow, CodeRows, GradeNumber, NavalCase, NavalRow, PNumber,

@@ -6,6 +6,7 @@
 mod answer;
 mod asks;
 mod basis_sheet;
+mod caution_search;
 mod cautions;
 mod equivalent;
 mod evidence;
@@ -19,7 +20,8 @@ mod to_do_of_steel;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
 pub use basis_sheet::{BasisSheet, basis_sheet};
-pub use cautions::{CautionLine, caution_line, caution_lines};
+pub use caution_search::cautions_with;
+pub use cautions::{BriefingLines, CautionLine, briefing_lines, caution_line};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{BasisMark, Figure, band, basis_mark, of_unit, printed_range, source_line};
@@ -63,8 +65,8 @@ pub struct Report {
     pub levers: Vec<LeverLine>,
     /// What there is to do, in the order of the work.
     pub to_do: Vec<ToDoLine>,
-    /// The cautions of this job, worst first.
-    pub cautions: Vec<CautionLine>,
+    /// What is told before work starts.
+    pub briefing: BriefingLines,
 }
 
 impl Report {
@@ -81,7 +83,7 @@ impl Report {
             },
             levers: lever_lines(pen, job, plan),
             to_do: to_do_lines(pen, job, plan),
-            cautions: caution_lines(pen, plan),
+            briefing: briefing_lines(pen, plan),
         }
     }
 }

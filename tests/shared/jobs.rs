@@ -120,6 +120,13 @@ pub(crate) fn said(job: &Job, plan: &Plan) -> String {
     }
     lines.extend(report.levers.iter().map(|lever| format!("{}: {}", lever.what, lever.result)));
     lines.extend(report.to_do.iter().map(|line| format!("{}: {}. {}", line.label, line.value, line.note)));
-    lines.extend(report.cautions.iter().map(|line| format!("{}: {}", line.title, line.do_this)));
+    lines.extend(
+        report
+            .briefing
+            .always
+            .iter()
+            .chain(&report.briefing.own)
+            .map(|line| format!("{}: {}", line.title, line.do_this)),
+    );
     lines.join("\n").replace('\u{a0}', " ").replace('\u{2060}', "")
 }

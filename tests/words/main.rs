@@ -4,3 +4,4 @@ mod figures;
 mod house;
 mod languages;
 mod messages;
+mod safety_search;

@@ -127,6 +127,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_assumed(model(Vec::new()));
     adapter.set_cautions(model(Vec::new()));
     adapter.set_cautions_more("".into());
+    adapter.set_not_told("".into());
     adapter.set_has_critical(false);
 }
 

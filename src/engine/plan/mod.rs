@@ -26,7 +26,7 @@ mod upper;
 
 pub use actions::{Action, tempered};
 pub use asked::{Asked, Documented, LeastBad};
-pub use cautions::Raised;
+pub use cautions::Briefing;
 pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
 pub use limit::Limit;
@@ -159,8 +159,8 @@ pub struct Plan {
     pub routes: Vec<IronRoute>,
     /// The side questions; `None` where the plan has no figures.
     pub side: Option<Side>,
-    /// The cautions that the job brings up, its own first.
-    pub cautions: Vec<Raised>,
+    /// What is told before work starts.
+    pub briefing: Briefing,
 }
 
 impl Plan {
@@ -193,7 +193,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     };
     plan.asks = asked::asks(&parts, &plan.ask_temper);
     plan.side = side::side(reference, job, &parts, &plan);
-    plan.cautions = cautions::cautions(reference, job, &parts, &plan);
+    plan.briefing = cautions::briefing(reference, job, &parts, &plan);
     plan
 }
 
@@ -328,7 +328,7 @@ impl MemberNote {
 
 impl Plan {
     /// A plan that has no answer.
-    const fn empty(combined_mm: f64) -> Self {
+    fn empty(combined_mm: f64) -> Self {
         Self {
             verdict: Verdict::NoMethod,
             members: Vec::new(),
@@ -354,7 +354,7 @@ impl Plan {
             cracked: None,
             routes: Vec::new(),
             side: None,
-            cautions: Vec::new(),
+            briefing: Briefing::default(),
         }
     }
 }
