@@ -27,12 +27,12 @@ pub(super) const fn standing(standing: Standing, at_limit: bool) -> ui::Standing
     }
 }
 
-/// The severity of a caution; a low one is drawn as medium, its word tells.
+/// The severity of a caution.
 pub(super) const fn severity(severity: Severity) -> ui::Severity {
     match severity {
-        Severity::Critical => ui::Severity::Critical,
-        Severity::High => ui::Severity::High,
-        Severity::Medium | Severity::Low => ui::Severity::Medium,
+        Severity::Danger => ui::Severity::Critical,
+        Severity::Warning => ui::Severity::High,
+        Severity::Caution => ui::Severity::Medium,
     }
 }
 

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 32] = [
+const PLAN: [&str; 33] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -29,6 +29,7 @@ const PLAN: [&str; 32] = [
     "levers",
     "routes",
     "cautions",
+    "not_told",
     "cooling",
     "post_heat",
     "inspection_wait_h",

@@ -38,6 +38,7 @@ pub(super) struct PlanJson {
     levers: Vec<LeverJson>,
     routes: Vec<RouteJson>,
     cautions: Vec<String>,
+    not_told: Vec<&'static str>,
     cooling: Vec<CoolingJson>,
     post_heat: Vec<OutcomeJson>,
     inspection_wait_h: Option<f64>,
@@ -134,6 +135,7 @@ pub(super) fn plan_json(
 ) -> PlanJson {
     let methods = &reference.methods;
     let side = plan.side.as_ref();
+    let briefing = &plan.briefing;
     let routes = if plan.verdict == Verdict::TwoRoutes { plan.routes.as_slice() } else { &[] };
     PlanJson {
         verdict: plan.verdict.id(),
@@ -185,11 +187,13 @@ pub(super) fn plan_json(
                 basis: BasisJson::from(&route.basis),
             })
             .collect(),
-        cautions: plan
-            .cautions
+        cautions: briefing
+            .always
             .iter()
-            .map(|raised| reference.cautions.rows()[raised.place].id.clone())
+            .chain(&briefing.own)
+            .map(|place| reference.cautions.rows()[*place].id.clone())
             .collect(),
+        not_told: briefing.not_told.iter().map(|fact| fact.id()).collect(),
         cooling: side.iter().flat_map(|side| &side.cooling).map(cooling_json).collect(),
         post_heat: side
             .and_then(|side| side.post_heat.as_ref())

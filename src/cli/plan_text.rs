@@ -5,8 +5,8 @@ use std::fmt::Write;
 use crate::engine::evidence::Standing;
 use crate::report::{EvidenceGroup, Figure, LeverEffect, Pen, Report, ToDoLine};
 
-/// Cautions that are printed whole; the rest by their titles.
-const WHOLE_CAUTIONS: usize = 3;
+/// Cautions of the job that are printed whole; the rest by title and what to do.
+const WHOLE_CAUTIONS: usize = 5;
 
 /// Writes a report as text.
 pub(super) fn plan_text(pen: &Pen<'_>, report: &Report, assumed: &[String]) -> String {
@@ -172,26 +172,25 @@ fn steps(pen: &Pen<'_>, report: &Report, out: &mut String) {
 }
 
 fn cautions(pen: &Pen<'_>, report: &Report, out: &mut String) {
-    if report.cautions.is_empty() {
-        return;
-    }
+    let briefing = &report.briefing;
     head(pen, "text-cautions", out);
-    for caution in report.cautions.iter().take(WHOLE_CAUTIONS) {
+    for caution in &briefing.always {
+        row(pen, "text-caution-always", &[("title", &caution.title), ("do", &caution.do_this)], out);
+    }
+    for (place, caution) in briefing.own.iter().enumerate() {
         let values = [
             ("severity", caution.word.as_str()),
             ("title", &caution.title),
             ("why", &caution.why),
             ("do", &caution.do_this),
         ];
-        row(pen, "text-caution-whole", &values, out);
-        line(out, &format!("    {}", caution.source));
-    }
-    let mut general = false;
-    for caution in report.cautions.iter().skip(WHOLE_CAUTIONS) {
-        if caution.of_every_job && !general {
-            general = true;
-            head(pen, "cautions-of-every-job", out);
+        let key = if place < WHOLE_CAUTIONS { "text-caution-whole" } else { "text-caution" };
+        row(pen, key, &values, out);
+        if place < WHOLE_CAUTIONS {
+            line(out, &format!("    {}", caution.source));
         }
-        row(pen, "text-caution", &[("severity", &caution.word), ("title", &caution.title)], out);
+    }
+    if !briefing.not_told.is_empty() {
+        line(out, &format!("  {}", briefing.not_told));
     }
 }

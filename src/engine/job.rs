@@ -1,5 +1,6 @@
 //! A job as the engine sees it: parts, joint, processes and demands, all in SI.
 
+use super::safety_facts::SafetyFacts;
 use crate::reference::{Composition, ConditionKind, Grade};
 
 pub use crate::reference::Restraint;
@@ -195,6 +196,8 @@ pub struct WeldMetal {
     pub thickness_mm: Option<f64>,
     /// Austenitic or nickel filler: hydrogen stays in the weld metal.
     pub austenitic: bool,
+    /// Does a filler bring so much chromium that its fume holds the hexavalent kind?
+    pub chromium_fume: bool,
 }
 
 /// The code that the job names.
@@ -241,6 +244,8 @@ pub struct Job {
     pub demands: Demands,
     /// Edges cut by flame or plasma?
     pub thermal_cut: bool,
+    /// What it tells for the sake of safety.
+    pub safety: SafetyFacts,
 }
 
 impl Job {

@@ -29,6 +29,7 @@ pub mod photo;
 pub mod plan;
 pub mod post_heat;
 pub mod red_heat;
+pub mod safety_facts;
 mod solve;
 pub mod tint;
 pub mod transformation;

@@ -126,6 +126,38 @@ fields! {
     Job DemandCeiling demand_ceiling "demand-ceiling" Temperature;
     /// Are edges cut by flame or plasma?
     Job ThermalCut thermal_cut "thermal-cut" YesNo;
+    /// What heats the parts.
+    Job HeatSource heat_source "heat-source" HeatSource;
+    /// How many gas cylinders are coupled or in use.
+    Job Cylinders cylinders "cylinders" Count;
+    /// What is on the metal.
+    Job Coating coating "coating" Coating;
+    /// A closed space.
+    Job Cavity cavity "cavity" Cavity;
+    /// What the part was cleaned with.
+    Job Cleaner cleaner "cleaner" Cleaner;
+    /// How the parts are held or fitted.
+    Job Assembly assembly "assembly" Assembly;
+    /// Where the work is done.
+    Job Place place "place" WorkPlace;
+    /// Does the person work alone?
+    Job Alone alone "alone" YesNo;
+    /// Is a copper alloy in or near the heat?
+    Job CopperAlloy copper_alloy "copper-alloy" YesNo;
+    /// Is rubber or PTFE in or near the heat?
+    Job Seals seals "seals" YesNo;
+    /// Is a battery, electronics or fuel on the machine?
+    Job Battery battery "battery" YesNo;
+    /// What is ground with.
+    Job Grinder grinder "grinder" Grinder;
+    /// Does the grinder or its extractor also take light metal?
+    Job LightMetal light_metal "light-metal" YesNo;
+    /// Is the part lifted with tackle?
+    Job Lifted lifted "lifted" YesNo;
+    /// Does heat or slow cooling go on when nobody is there?
+    Job Overnight overnight "overnight" YesNo;
+    /// How the weld is inspected.
+    Job Inspection inspection "inspection" Inspection;
 }
 
 impl Field {

@@ -10,6 +10,7 @@ mod job_text;
 mod read_answers;
 mod read_job;
 mod read_part;
+mod read_safety;
 mod read_weld;
 mod saver;
 mod session;

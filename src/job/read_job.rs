@@ -137,6 +137,7 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     };
     let damp = reader.read(Field::Damp, typed::yes_no).unwrap_or(false);
     let thermal_cut = reader.read(Field::ThermalCut, typed::yes_no).unwrap_or(false);
+    let safety = super::read_safety::safety(&mut reader);
     let code = reader.read(Field::Code, typed::code).unwrap_or(Code::None);
 
     let Reader { mut problems, mut defaulted, units, .. } = reader;
@@ -145,7 +146,8 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     {
         defaulted.sort_by_key(|defaulted| defaulted.slot);
         let shop_c = shop_c.unwrap_or(SHOP_C);
-        let job = Job { members, joint, runs, restraint, weld, shop_c, damp, code, demands, thermal_cut };
+        let job =
+            Job { members, joint, runs, restraint, weld, shop_c, damp, code, demands, thermal_cut, safety };
         return Ok(ReadJob { job, defaulted, units });
     }
     problems.sort_by_key(|problem| problem.slot);

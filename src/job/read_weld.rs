@@ -230,6 +230,7 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[
         // Throat of an equal-legged fillet.
         thickness_mm: leg.map(|leg| leg.mm * std::f64::consts::FRAC_1_SQRT_2),
         austenitic: fillers.iter().enumerate().all(hydrogen_stays),
+        chromium_fume: known().any(Filler::chromium_fume),
     }
 }
 

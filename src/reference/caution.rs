@@ -3,9 +3,9 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::{ArcKind, Basis, Row};
+use super::{Assembly, Basis, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Row, WorkPlace};
 
-/// What the person is about to do.
+/// Where the hand is: what the person is about to do.
 #[derive(
     Debug,
     Clone,
@@ -22,138 +22,135 @@ use super::{ArcKind, Basis, Row};
 )]
 #[strum(serialize_all = "kebab-case")]
 pub enum Place {
-    /// Grind, cut, brush or chip.
+    /// Look the part over before anything touches it.
+    LookOver,
+    /// Cut: saw, disc, flame or plasma.
+    Cut,
+    /// Grind, brush or chip.
     Grind,
+    /// Clean, weld or heat coated or contaminated metal.
+    CoatedMetal,
     /// Light a torch, heat with a flame.
     LightTorch,
+    /// Heat with mats, a coil or an oven, and let it cool.
+    HeatOtherwise,
     /// Strike an arc.
     StrikeArc,
-    /// Handle hot or frozen metal.
+    /// Handle or fit hot or frozen metal.
     HandleHotOrFrozen,
-    /// Weld, heat or clean coated or contaminated metal.
-    CoatedMetal,
-    /// Work in a tight place, or on a closed vessel.
-    TightPlace,
+    /// Work in a confined space, or on a closed vessel.
+    ConfinedSpace,
+    /// Test and inspect.
+    Inspect,
 }
 
 impl Place {
     /// All places in the order in which they are shown.
     pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 
-    /// The stable id; its words are the Fluent message `place-ID`.
+    /// The stable id; its words are the Fluent message `safety-place-ID`.
     #[must_use]
     pub fn id(self) -> &'static str {
         self.into()
     }
 }
 
-/// How badly it can end, the worst first.
+/// How badly a person can be hurt: the signal words of ISO 3864-2 and ANSI Z535, the worst
+/// first. What spoils the part alone is no caution: it belongs to the steps of the plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum Severity {
-    /// It can kill or maim, or lose the part for certain.
-    Critical,
-    /// Serious injury, or a cracked part.
-    High,
-    /// Lasting harm over time, or a spoiled weld.
-    Medium,
-    /// A nuisance.
-    Low,
+    /// Kills or maims where it is not avoided.
+    Danger,
+    /// Can kill or maim.
+    Warning,
+    /// Can injure.
+    Caution,
 }
 
-/// The step of the work that it belongs to, in the order of the work.
+/// When it does its harm, in the order in which it is told.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum WorkStep {
-    /// Before anything is touched: place, cylinders, part.
-    Prepare,
-    /// Grinding, degreasing, stripping.
-    Clean,
-    /// Preheating.
-    Heat,
-    /// Shrink fit and assembly.
-    Fit,
-    /// Tacking.
-    Tack,
-    /// Welding.
-    Weld,
-    /// Post-heat and slow cooling.
-    Cool,
-    /// Inspection, and what to do after an accident.
-    Check,
+pub enum Harm {
+    /// It has to be named and off the part before flame, arc or grinder touches it at all.
+    BeforeWork,
+    /// It kills or maims today.
+    Today,
+    /// It injures today.
+    Injures,
+    /// It kills or harms in years.
+    Later,
 }
 
-/// What in a job brings a caution up. All of it can be answered from the job.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+/// What a row is for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum Role {
+    /// One of the five fixed lines that begin every briefing.
+    Briefing,
+    /// A caution.
+    #[default]
+    Caution,
+    /// What to do when it has happened. Not counted among cautions.
+    FirstAid,
+}
+
+/// What in a job brings a caution up. All of it can be answered from the job and its plan.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Serialize, Deserialize, strum::IntoStaticStr, strum::VariantNames,
+)]
 pub enum Trigger {
-    /// Every job.
-    Always,
-    /// The plan asks for a preheat.
-    AnyPreheat,
+    /// It is said what heats the parts.
+    HeatSource(HeatSource),
+    /// Acetylene or another gas from more than one cylinder.
+    SeveralCylinders,
+    /// A flame in a closed room or a confined space.
+    FlameInClosedRoom,
+    /// A flame in a confined space.
+    FlameInConfinedSpace,
+    /// It is said what is on the metal.
+    Coating(Coating),
+    /// A part is stainless, or a filler leaves more than 3 % chromium.
+    Stainless,
+    /// A part has more than 3 % chromium.
+    HighChromium,
+    /// A part has more than 3 % manganese.
+    HighManganese,
+    /// It is said that a copper alloy is near the heat.
+    CopperAlloy,
+    /// It is said what the part was cleaned with.
+    Cleaner(Cleaner),
+    /// It is said that rubber or PTFE is near the heat.
+    Seals,
+    /// It is said what a cavity holds.
+    Cavity(Cavity),
+    /// A boss or pin through a plate shuts a space in, and nothing is said of cavities.
+    CavityLikely,
+    /// It is said how the parts are held or fitted.
+    Assembly(Assembly),
+    /// A part is of spring steel, and nothing is said of load.
+    SpringLikely,
+    /// It is said that there is a battery, electronics or fuel.
+    Battery,
+    /// It is said where the work is done.
+    Place(WorkPlace),
+    /// It is said that the person works alone.
+    Alone,
+    /// It is said what is ground with.
+    Grinder(Grinder),
+    /// The plan has something ground off, and nothing is said of a grinder.
+    GrindingPlanned,
+    /// It is said that the grinder takes light metal too.
+    LightMetal,
+    /// It is said that the part is lifted.
+    Lifted,
+    /// The same, and the plan's preheat is above 60 °C.
+    LiftedHot,
     /// The plan's preheat is above this temperature, °C.
     PreheatAbove(f64),
-    /// The heat comes from a flame.
-    FlamePreheat,
-    /// Any arc process.
-    AnyArc,
-    /// One kind of arc process.
-    Process(ArcKind),
-    /// Something is ground: joint preparation, case removal, repair, cleaning.
-    GrindingFirst,
-    /// A member is a hardenable steel (families H, P and Q).
-    HardenableSteel,
-    /// A member is hardened and tempered.
-    TemperedPart,
-    /// A member is leaded.
-    LeadedSteel,
-    /// A member is resulphurised.
-    SulphurSteel,
-    /// A member is stainless.
-    Stainless,
-    /// A member or the filler has more than 3 % chromium.
-    HighChromium,
-    /// A member or the filler has more than 3 % manganese.
-    HighManganese,
-    /// A member is cast iron.
-    CastIron,
-    /// The part may be plated, painted or oiled: used parts, unknown steel, repairs.
-    CoatedPossible,
-    /// A hardened case or skin has to come off.
-    CaseHardenedRemoval,
-    /// A boss, pin or tube through a plate: a blind hole or closed bore is likely.
-    BossOrPinThrough,
-    /// A shrink fit is part of the job.
-    ShrinkFit,
-    /// A pin is shrunk with dry ice or liquid nitrogen.
-    FrozenPin,
-    /// The plan asks for post-heat.
-    PostHeat,
-    /// The part cools slowly under a blanket, often overnight.
-    OvernightSlowCool,
-    /// Final inspection has to wait for delayed cracking.
-    HydrogenDelay,
-    /// Repair of a used part.
-    Repair,
-    /// The joint has flame-cut, plasma-cut or laser-cut edges.
-    ThermalCutEdge,
-    /// The shop or the steel is below 5 °C, or the air is very humid.
-    ColdShop,
-    /// The filler is austenitic.
-    AusteniticFiller,
-    /// The filler is a copper alloy or a brazing alloy.
-    BrazeFiller,
-    /// Work inside a tank, pit or other tight place.
-    TightPlace,
-    /// A person with an implant is near, or high frequency is used to start.
-    HighFrequencyStart,
-}
-
-/// A trigger, and how directly it leads to the harm.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Triggered {
-    /// What in the job brings the caution up.
-    pub when: Trigger,
-    /// 3: the job does just this; 2: likely in such a job; 1: good to know.
-    pub directness: u8,
+    /// It is said that heat or slow cooling goes on when nobody is there.
+    Overnight,
+    /// The plan's post-heat goes on after hours, and nothing is said of the night.
+    LongPostHeat,
+    /// It is said how the weld is inspected.
+    Inspection(Inspection),
 }
 
 /// One caution.
@@ -162,16 +159,26 @@ pub struct Triggered {
 pub struct Caution {
     /// Stable id: `c001` and on.
     pub id: String,
-    /// Topic within the dataset: `grinding`, `torch`, `first-aid` …
+    /// Topic within the dataset: `grinding`, `torch` …
     pub topic: String,
-    /// Where it is listed.
+    /// What the row is for.
+    #[serde(default)]
+    pub role: Role,
+    /// Where it is listed; a line of the briefing and first aid are listed by themselves.
+    #[serde(default)]
     pub places: Vec<Place>,
     /// How badly it can end.
     pub severity: Severity,
-    /// The step of the work.
-    pub step: WorkStep,
-    /// What in a job brings it up.
-    pub triggers: Vec<Triggered>,
+    /// When it does its harm.
+    pub harm: Harm,
+    /// Its place among rows of the same harm, written by hand.
+    pub rank: u16,
+    /// What brings it up as a thing that the job says.
+    #[serde(default)]
+    pub stated: Vec<Trigger>,
+    /// What brings it up as a thing that such a job is likely to have.
+    #[serde(default)]
+    pub assumed: Vec<Trigger>,
     /// What it rests on.
     pub basis: Basis,
     /// Is a part of it from memory, whatever the rest stands on? Its words (`.memory`) say which.

@@ -132,6 +132,21 @@ impl Filler {
     pub const fn tolerates_hydrogen(&self) -> bool {
         matches!(self.deposit, DepositKind::Austenitic | DepositKind::Nickel | DepositKind::CastIron)
     }
+
+    /// Has it so much chromium that its fume holds the hexavalent kind: stainless, or more than 3 %?
+    /// A nickel alloy or a stainless class whose composition is not known counts as one.
+    #[must_use]
+    pub fn chromium_fume(&self) -> bool {
+        match self.nominal() {
+            Some(composition) => composition.get(Element::Cr) > 3.0,
+            None => {
+                matches!(
+                    self.deposit,
+                    DepositKind::Austenitic | DepositKind::Nickel | DepositKind::Martensitic
+                )
+            }
+        }
+    }
 }
 
 impl Row for Filler {

@@ -24,6 +24,7 @@ mod post_heat;
 mod practice;
 mod practice_tables;
 mod process;
+mod safety_facts;
 pub mod search;
 mod slips;
 mod source;
@@ -37,7 +38,7 @@ mod unit;
 pub use crate::units::Printed;
 pub use basis::Basis;
 pub use browse::{Twin, differences};
-pub use caution::{Caution, Place, Severity, Trigger, Triggered, WorkStep};
+pub use caution::{Caution, Harm, Place, Role, Severity, Trigger};
 pub use check::{Fault, Rule};
 pub use code_rows::{
     CodeCase, CodeEdition, CodeForce, CodeRow, CodeRows, GradeNumber, NavalCase, NavalRow, PNumber,
@@ -76,6 +77,9 @@ pub use practice::{
 };
 pub use practice_tables::{BoltClass, TemperCurve, TemperPoint, Thermomechanical, ThinTube};
 pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
+pub use safety_facts::{
+    Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Told, WorkPlace,
+};
 pub use source::{Source, SourceKind};
 pub use table::{Row, Table, row_at};
 pub use table_c1::{C1Cell, TableC1};

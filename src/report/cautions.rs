@@ -3,6 +3,7 @@
 use super::Pen;
 use super::figure::{BasisMark, basis_mark, source_line};
 use crate::engine::plan::Plan;
+use crate::engine::safety_facts::Fact;
 use crate::reference::{Caution, Severity};
 use crate::words::List;
 
@@ -13,7 +14,7 @@ pub struct CautionLine {
     pub id: String,
     /// How bad.
     pub severity: Severity,
-    /// How bad, in words.
+    /// How bad, in words; none before a line that every job has.
     pub word: String,
     /// Title.
     pub title: String,
@@ -27,30 +28,56 @@ pub struct CautionLine {
     pub source: String,
     /// What it rests on.
     pub basis: BasisMark,
-    /// Only good to know, in every job of this kind.
-    pub of_every_job: bool,
 }
 
-/// The cautions of a job: its own, worst first, then those of every such job.
+/// What is told before work starts.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BriefingLines {
+    /// The lines of every hot job, in their fixed order.
+    pub always: Vec<CautionLine>,
+    /// The cautions of this job.
+    pub own: Vec<CautionLine>,
+    /// What was not told, in one line; empty where nothing is open.
+    pub not_told: String,
+}
+
+/// The briefing of a job in words.
 #[must_use]
-pub fn caution_lines(pen: &Pen<'_>, plan: &Plan) -> Vec<CautionLine> {
-    plan.cautions
-        .iter()
-        .map(|raised| CautionLine {
-            of_every_job: raised.of_every_job(),
-            ..caution_line(pen, &pen.reference.cautions.rows()[raised.place])
-        })
-        .collect()
+pub fn briefing_lines(pen: &Pen<'_>, plan: &Plan) -> BriefingLines {
+    let briefing = &plan.briefing;
+    let row = |place: &usize| caution_line(pen, &pen.reference.cautions.rows()[*place]);
+    let always = briefing.always.iter().map(|place| {
+        let line = row(place);
+        let untold = format!("caution-{}.untold", line.id);
+        let title = if briefing.gas_untold && pen.words.has(&untold) {
+            pen.words.get(&untold)
+        } else {
+            line.title.clone()
+        };
+        CautionLine { word: String::new(), title, ..line }
+    });
+    BriefingLines {
+        always: always.collect(),
+        own: briefing.own.iter().map(row).collect(),
+        not_told: not_told(pen, &briefing.not_told),
+    }
+}
+
+fn not_told(pen: &Pen<'_>, facts: &[Fact]) -> String {
+    if facts.is_empty() {
+        return String::new();
+    }
+    let names: Vec<String> = facts.iter().map(|fact| pen.words.get(fact.key())).collect();
+    pen.words.with("briefing-not-told", &[("facts", &pen.words.list(List::Comma, &names))])
 }
 
 /// The stable id of a severity.
 #[must_use]
-pub(super) const fn severity_id(severity: Severity) -> &'static str {
+const fn severity_id(severity: Severity) -> &'static str {
     match severity {
-        Severity::Critical => "critical",
-        Severity::High => "high",
-        Severity::Medium => "medium",
-        Severity::Low => "low",
+        Severity::Danger => "danger",
+        Severity::Warning => "warning",
+        Severity::Caution => "caution",
     }
 }
 
@@ -82,11 +109,10 @@ pub fn caution_line(pen: &Pen<'_>, caution: &Caution) -> CautionLine {
         severity: caution.severity,
         word: pen.words.get(&format!("severity-{}", severity_id(caution.severity))),
         title: pen.words.get(&message),
-        trigger: pen.words.with("caution-when", &[("trigger", &part("trigger"))]),
+        trigger: part("trigger"),
         why: part("why"),
         do_this: part("do"),
         source: sources(pen, caution),
         basis: basis_mark(pen, &caution.basis),
-        of_every_job: false,
     }
 }

@@ -7,6 +7,7 @@ mod answer;
 mod asks;
 mod basis_sheet;
 mod beside;
+mod caution_search;
 mod cautions;
 mod equivalent;
 mod evidence;
@@ -22,7 +23,8 @@ mod tint;
 pub use answer::{Answer, AnswerKind, Route, answer};
 pub use basis_sheet::{BasisSheet, basis_sheet};
 pub use beside::{ToDoLine, beside_lines, find_lines};
-pub use cautions::{CautionLine, caution_line, caution_lines};
+pub use caution_search::cautions_with;
+pub use cautions::{BriefingLines, CautionLine, briefing_lines, caution_line};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{BasisMark, Figure, band, basis_mark, in_both, of_unit, printed_range, range, source_line};
@@ -70,8 +72,8 @@ pub struct Report {
     pub steps: Vec<StepRow>,
     /// Figures of the job that order nothing.
     pub beside: Vec<ToDoLine>,
-    /// The cautions of this job, worst first.
-    pub cautions: Vec<CautionLine>,
+    /// What is told before work starts.
+    pub briefing: BriefingLines,
 }
 
 impl Report {
@@ -90,7 +92,7 @@ impl Report {
             find: find_lines(pen, plan),
             steps: step_rows(pen, job, plan),
             beside: beside_lines(pen, job, plan),
-            cautions: caution_lines(pen, plan),
+            briefing: briefing_lines(pen, plan),
         }
     }
 }

@@ -69,6 +69,8 @@ pub const BRINELL: Within = Within::new(50.0, 750.0);
 pub const ROCKWELL_C: Within = Within::new(20.0, 70.0);
 /// Number of runs.
 pub const RUNS: Within = Within::new(1.0, 1000.0);
+/// Number of gas cylinders.
+pub const CYLINDERS: Within = Within::new(1.0, 50.0);
 /// Carbon equivalent CET of the weld metal, %.
 pub const CET: Within = Within::new(0.01, 1.5);
 /// Mass, kg.

@@ -40,6 +40,14 @@ pub enum Accepts {
     Shape,
     Steel,
     Filler,
+    HeatSource,
+    Coating,
+    Cavity,
+    Cleaner,
+    Assembly,
+    WorkPlace,
+    Grinder,
+    Inspection,
 }
 
 impl Accepts {

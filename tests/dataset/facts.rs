@@ -3,7 +3,7 @@
 use serde::Deserialize;
 use strawblue::reference::{
     Basis, Composition, ConditionKind, Element, Grade, Group, IronRouteKind, Printed, Restraint, SheetCase,
-    TemperKind, Trigger, embedded,
+    TemperKind, embedded,
 };
 
 #[derive(Deserialize)]
@@ -240,42 +240,6 @@ fn a_filler_without_a_whole_composition_has_no_carbon_equivalent() {
         assert!(reference.filler(id).is_some_and(|filler| filler.nominal().is_none()), "{id}");
     }
     assert!(reference.filler("e7018").is_some_and(|filler| filler.nominal().is_some()));
-}
-
-#[test]
-fn each_kind_of_job_brings_up_a_caution() {
-    let reference = embedded();
-    let raised = |trigger: Trigger, directness: u8| {
-        reference
-            .cautions
-            .iter()
-            .any(|row| row.triggers.iter().any(|one| one.when == trigger && one.directness == directness))
-    };
-    // Nearly every job is one of these, so that they are only good to know.
-    for trigger in [Trigger::Always, Trigger::FlamePreheat, Trigger::AnyPreheat, Trigger::AnyArc] {
-        assert!(raised(trigger, 1) && !raised(trigger, 3), "{trigger:?}");
-    }
-    // A boss is not always shrunk in, and a used part is not always hollow or coated.
-    for trigger in [Trigger::ShrinkFit, Trigger::Repair, Trigger::CoatedPossible] {
-        assert!(raised(trigger, 2) && !raised(trigger, 3), "{trigger:?}");
-    }
-    for trigger in [
-        Trigger::CastIron,
-        Trigger::HardenableSteel,
-        Trigger::BossOrPinThrough,
-        Trigger::FrozenPin,
-        Trigger::LeadedSteel,
-        Trigger::Stainless,
-        Trigger::HighChromium,
-        Trigger::GrindingFirst,
-        Trigger::OvernightSlowCool,
-        Trigger::ThermalCutEdge,
-        Trigger::ColdShop,
-        Trigger::HydrogenDelay,
-        Trigger::TightPlace,
-    ] {
-        assert!(raised(trigger, 3), "{trigger:?}");
-    }
 }
 
 // EN 1011-2, C.2.4, from memory: butt d1 + d2; T and fillet d1 + d2 + d3.

@@ -14,6 +14,7 @@ use strawblue::engine::job::{
 };
 use strawblue::engine::part::Part;
 use strawblue::engine::plan::{figures, plan};
+use strawblue::engine::safety_facts::SafetyFacts;
 use strawblue::reference::{Composition, ConditionKind, Element, Reference, embedded};
 
 /// Steps in each of the four lanes: 60,000 in all.
@@ -144,12 +145,20 @@ pub(crate) fn a_job() -> impl Strategy<Value = Job> {
                 joint: Joint::ALL[joint],
                 runs: vec![Run { process: Process::ALL[process], hydrogen_ml, net_heat_kj_per_mm }],
                 restraint: [Restraint::Low, Restraint::Medium, Restraint::High][restraint],
-                weld: WeldMetal { cet, tensile_mpa, several_runs, thickness_mm: None, austenitic: false },
+                weld: WeldMetal {
+                    cet,
+                    tensile_mpa,
+                    several_runs,
+                    thickness_mm: None,
+                    austenitic: false,
+                    chromium_fume: false,
+                },
                 shop_c,
                 damp: false,
                 code: if d11 { Code::AwsD11 } else { Code::None },
                 demands: Demands::default(),
                 thermal_cut: false,
+                safety: SafetyFacts::default(),
             },
         )
 }

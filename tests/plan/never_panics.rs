@@ -7,6 +7,7 @@ use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
 use strawblue::engine::plan::{Plan, plan};
+use strawblue::engine::safety_facts::SafetyFacts;
 use strawblue::job::{JobText, Reading, Slot, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
 use strawblue::report::{Pen, Report, basis_sheet};
@@ -253,6 +254,7 @@ fn whole_job(steel: Steel, kind: ConditionKind, thickness_mm: f64, joint: Joint)
         code: Code::AwsD11,
         demands: Demands::default(),
         thermal_cut: true,
+        safety: SafetyFacts::default(),
     }
 }
 

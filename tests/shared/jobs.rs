@@ -6,6 +6,7 @@ use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
 use strawblue::engine::plan::Plan;
+use strawblue::engine::safety_facts::SafetyFacts;
 use strawblue::reference::{Composition, ConditionKind, Reference, embedded};
 use strawblue::report::{Pen, Report};
 use strawblue::units::Show;
@@ -95,6 +96,7 @@ pub(crate) fn job(
         code: Code::None,
         demands: Demands::default(),
         thermal_cut: false,
+        safety: SafetyFacts::default(),
     }
 }
 
@@ -123,6 +125,8 @@ pub(crate) fn said(job: &Job, plan: &Plan) -> String {
     lines.extend(
         report.steps.iter().map(|step| format!("{}: {}. {}", step.what, step.figure, step.notes.join(" "))),
     );
-    lines.extend(report.cautions.iter().map(|line| format!("{}: {}", line.title, line.do_this)));
+    let briefing = &report.briefing;
+    let told = briefing.always.iter().chain(&briefing.own);
+    lines.extend(told.map(|line| format!("{}: {}", line.title, line.do_this)));
     lines.join("\n").replace('\u{a0}', " ").replace('\u{2060}', "")
 }

@@ -9,6 +9,7 @@ mod read_weld;
 mod saver;
 mod session;
 mod tables;
+mod told;
 mod write_units;
 
 #[path = "../shared/typed_job.rs"]

@@ -4,4 +4,5 @@ mod figures;
 mod house;
 mod languages;
 mod messages;
+mod safety_search;
 mod style;

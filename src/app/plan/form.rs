@@ -104,6 +104,7 @@ pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     rows.push(super::form_weld::weld_row(state, &job));
     rows.push(super::form_weld::shop_row(state, &job));
     rows.push(super::form_weld::demands_row(state, &job));
+    rows.push(super::form_safety::safety_row(state, &job));
     open_next(state, &mut rows);
     rows
 }

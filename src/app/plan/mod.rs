@@ -4,6 +4,7 @@ pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
 mod form_process;
+mod form_safety;
 mod form_weld;
 mod moments;
 mod results;
@@ -130,6 +131,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_assumed(model(Vec::new()));
     adapter.set_cautions(model(Vec::new()));
     adapter.set_cautions_more("".into());
+    adapter.set_not_told("".into());
     adapter.set_has_critical(false);
 }
 

@@ -7,15 +7,17 @@ use crate::app::screen_values::{basis_kind, caution, choice, figure, float, plac
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::evidence::Standing;
 use crate::engine::plan::{Ceiling, Limit, Verdict};
+use crate::reference::Severity;
 use crate::report::{
-    Answer, AnswerKind, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, StepRow, ToDoLine,
+    Answer, AnswerKind, CautionLine, EvidenceGroup, EvidenceLine, LeverEffect, LeverLine, Report, StepRow,
+    ToDoLine,
 };
 use crate::units::{Side, limit_value};
 
 /// The end of the evidence axis, °C.
 const AXIS_TO_C: f64 = 450.0;
-/// Cautions that are shown before "all".
-const FIRST_CAUTIONS: usize = 3;
+/// Cautions of the job that are shown before "all".
+const FIRST_CAUTIONS: usize = 5;
 
 /// The id of the caution that stands by itself under the answer.
 pub(super) const CRITICAL_LINE: &str = "critical-line";
@@ -213,33 +215,38 @@ pub(super) fn to_do_row(line: &ToDoLine) -> ui::ToDoRow {
     }
 }
 
-/// The cautions of the job: the first ones, or all.
+/// The briefing: the lines of every hot job, the first cautions of this one or all, and what was not told.
 pub(super) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report: &Report, open: &Open) {
-    let all = open.all_cautions;
-    let shown = if all { report.cautions.len() } else { FIRST_CAUTIONS.min(report.cautions.len()) };
-    let own = report.cautions.iter().filter(|line| !line.of_every_job).count();
-    let rows: Vec<ui::CautionRow> = report.cautions[..shown]
-        .iter()
-        .enumerate()
-        .map(|(at, line)| ui::CautionRow {
-            head: if at == own { state.word("cautions-of-every-job") } else { "".into() },
-            ..caution(line, open.cautions.contains(&line.id))
-        })
-        .collect();
-    adapter.set_cautions(model(rows));
-    adapter.set_cautions_more(if shown == report.cautions.len() {
+    let briefing = &report.briefing;
+    let row = |line: &CautionLine| caution(line, open.cautions.contains(&line.id));
+    let headed = |(at, row): (usize, ui::CautionRow), key: &str| ui::CautionRow {
+        head: if at == 0 { state.word(key) } else { "".into() },
+        ..row
+    };
+    let always = briefing.always.iter().map(|line| ui::CautionRow {
+        // What to do stands there unasked; what can happen unfolds.
+        text: line.do_this.as_str().into(),
+        ..row(line)
+    });
+    let shown = if open.all_cautions { briefing.own.len() } else { FIRST_CAUTIONS.min(briefing.own.len()) };
+    let own = briefing.own[..shown].iter().map(row);
+    let always = always.enumerate().map(|row| headed(row, "briefing-always"));
+    let own = own.enumerate().map(|row| headed(row, "briefing-own"));
+    adapter.set_cautions(model(always.chain(own).collect()));
+    let rest = briefing.own.len() - shown;
+    adapter.set_cautions_more(if rest == 0 {
         "".into()
     } else {
-        let counts = [("own", own), ("general", report.cautions.len() - own)];
-        state.words.numbers("plan-all-cautions", &counts, &[]).into()
+        state.words.count("briefing-more", rest, &[]).into()
     });
-    let worst = report.cautions.first().filter(|line| line.severity == crate::reference::Severity::Critical);
+    adapter.set_not_told(briefing.not_told.as_str().into());
+    let worst = briefing.own.first().filter(|line| line.severity == Severity::Danger);
     adapter.set_has_critical(worst.is_some());
     if let Some(line) = worst {
         let mut row = caution(line, open.cautions.contains(CRITICAL_LINE));
         row.text = line.why.as_str().into();
         adapter.set_critical(row);
-        let more = report.cautions.len().saturating_sub(1);
+        let more = briefing.own.len() + briefing.always.len() - 1;
         adapter.set_critical_more(state.words.count("plan-more-cautions", more, &[]).into());
     }
 }

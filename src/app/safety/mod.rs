@@ -10,10 +10,10 @@ use crate::app::rows::{Row, model};
 use crate::app::screen_values::caution;
 use crate::app::state::{flip, toggle};
 use crate::app::{State, ui};
-use crate::reference::{Caution, Place, Severity};
-use crate::report::{CautionLine, caution_line};
+use crate::reference::{Caution, Place, Role, Severity};
+use crate::report::{caution_line, cautions_with};
 
-/// The topic of what to do when it has happened.
+/// The id of the card of first aid.
 const FIRST_AID: &str = "first-aid";
 
 /// Wires the place.
@@ -44,48 +44,51 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::SafetyAdapter>();
     let query = state.open.borrow().safety_query.clone();
-    let places = Place::ALL
-        .iter()
-        .copied()
-        .map(|place| {
-            let open = state.open.borrow().safety_places.contains(place.id());
-            let cautions = sorted(state, |caution| caution.places.contains(&place));
-            heading(state, place.id(), &format!("safety-place-{}", place.id()), open, &cautions)
-        })
-        .collect();
-    put(&adapter.get_places(), places);
-    let aid = sorted(state, |caution| caution.topic == FIRST_AID);
-    let open = state.open.borrow().first_aid;
-    let mut aid = heading(state, FIRST_AID, "safety-first-aid", open, &aid);
+    put(&adapter.get_places(), Place::ALL.iter().map(|place| heading(state, *place)).collect());
+    let mut aid = first_aid(state);
     aid.adopt(&adapter.get_first_aid());
     adapter.set_first_aid(aid);
-    let found = if query.trim().is_empty() { Vec::new() } else { search(state, &query) };
+    let found = rows(state, &cautions_with(&state.pen(), &query));
     adapter.set_found_note(found_note(state, &query, found.len()));
     put(&adapter.get_found(), found);
     // A query of nothing but space looks for nothing.
     adapter.set_query(if query.trim().is_empty() { "".into() } else { query.as_str().into() });
 }
 
-/// Cautions, the worst first.
-fn sorted(state: &State, wanted: impl Fn(&Caution) -> bool) -> Vec<&'static Caution> {
-    let mut found: Vec<&'static Caution> =
-        state.reference.cautions.iter().filter(|caution| wanted(caution)).collect();
-    found.sort_by_key(|caution| caution.severity);
-    found
-}
-
-fn heading(state: &State, id: &str, label: &str, open: bool, cautions: &[&Caution]) -> ui::SafetyPlace {
-    let critical = cautions.iter().filter(|caution| caution.severity == Severity::Critical).count();
-    let rows = if open { rows(state, cautions) } else { Vec::new() };
+/// What one is about to do, with its cautions: the worst first, then what kills sooner.
+fn heading(state: &State, place: Place) -> ui::SafetyPlace {
+    let mut cautions: Vec<&Caution> =
+        state.reference.cautions.iter().filter(|caution| caution.places.contains(&place)).collect();
+    cautions.sort_by_key(|caution| (caution.severity, caution.harm, caution.rank));
+    let dangers = cautions.iter().filter(|caution| caution.severity == Severity::Danger).count();
+    let open = state.open.borrow().safety_places.contains(place.id());
+    let rows = if open { rows(state, &cautions) } else { Vec::new() };
     ui::SafetyPlace {
-        id: id.into(),
-        label: state.word(label),
-        criticals: if critical == 0 {
+        id: place.id().into(),
+        label: state.word(&format!("safety-place-{}", place.id())),
+        criticals: if dangers == 0 {
             "".into()
         } else {
-            state.words.count("safety-critical", critical, &[]).into()
+            state.words.count("safety-critical", dangers, &[]).into()
         },
         count: state.words.count("safety-count", cautions.len(), &[]).into(),
+        open,
+        rows: model(rows),
+    }
+}
+
+/// The card of first aid, in its own order. Nothing is counted on it: it is no list of cautions.
+fn first_aid(state: &State) -> ui::SafetyPlace {
+    let mut aid: Vec<&Caution> =
+        state.reference.cautions.iter().filter(|caution| caution.role == Role::FirstAid).collect();
+    aid.sort_by_key(|caution| caution.rank);
+    let open = state.open.borrow().first_aid;
+    let rows = if open { rows(state, &aid) } else { Vec::new() };
+    ui::SafetyPlace {
+        id: FIRST_AID.into(),
+        label: state.word("safety-first-aid"),
+        criticals: "".into(),
+        count: state.word("safety-first-aid-note"),
         open,
         rows: model(rows),
     }
@@ -96,24 +99,13 @@ fn rows(state: &State, cautions: &[&Caution]) -> Vec<ui::CautionRow> {
     let open = state.open.borrow();
     cautions
         .iter()
-        .map(|one| caution(&caution_line(&pen, one), open.safety_cautions.contains(&one.id)))
+        .map(|one| {
+            let row = caution(&caution_line(&pen, one), open.safety_cautions.contains(&one.id));
+            // What has happened needs no word of warning.
+            let word = if one.role == Role::FirstAid { "".into() } else { row.word.clone() };
+            ui::CautionRow { word, ..row }
+        })
         .collect()
-}
-
-/// The cautions in whose words every word of the query stands, the worst first.
-fn search(state: &State, query: &str) -> Vec<ui::CautionRow> {
-    let pen = state.pen();
-    let asked: Vec<String> = query.to_lowercase().split_whitespace().map(str::to_owned).collect();
-    let found = sorted(state, |caution| {
-        let CautionLine { title, why, do_this, .. } = caution_line(&pen, caution);
-        let trigger = state.words.get(&format!("{}.trigger", caution.message()));
-        // Further words that it is looked for by, where it has any.
-        let key = format!("{}.words", caution.message());
-        let more = if state.words.has(&key) { state.words.get(&key) } else { String::new() };
-        let words = [title, trigger, why, do_this, more].join(" ").to_lowercase();
-        asked.iter().all(|word| words.contains(word))
-    });
-    rows(state, &found)
 }
 
 fn found_note(state: &State, query: &str, count: usize) -> SharedString {

@@ -17,7 +17,7 @@ use crate::app::state::{flip, toggle};
 use crate::app::{Page, State, ui};
 use crate::job::Theme;
 use crate::reference::check::rows_of_sources;
-use crate::reference::{Row as _, Source};
+use crate::reference::{Role, Row as _, Source};
 use crate::units::{LengthUnit, TemperatureUnit, Units};
 use crate::words::{List, Words};
 
@@ -125,10 +125,11 @@ fn fill_data(adapter: &ui::SettingsAdapter<'_>, state: &State) {
     let count =
         |key: &str, count: usize| ui::ParagraphRow { label: state.word(key), text: count.to_string().into() };
     let sources = reference.sources.iter().count();
+    let cautions = reference.cautions.iter().filter(|row| row.role == Role::Caution).count();
     adapter.set_counts(model(vec![
         count("steels-list", reference.grades.iter().count()),
         count("fillers-list", reference.fillers.iter().count()),
-        count("settings-cautions", reference.cautions.iter().count()),
+        count("settings-cautions", cautions),
         count("settings-sources", sources),
     ]));
     let note = state.words.count("settings-sources-note", sources, &[]);

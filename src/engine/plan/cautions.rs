@@ -1,57 +1,68 @@
-//! Which cautions does this job bring up, and in which order?
+//! The briefing of a job: which cautions does it bring up, in which order, and what was not told?
 //!
-//! First what this very job does, then what every such job brings with it, so that the second
-//! never hides the first. Each of the two is ranked by severity, then by how directly the job
-//! triggers them, then by the order of the work. Source: `data/cautions.ron`.
+//! Five fixed lines first, then at most ten of the job's own: what must be off the part before anything
+//! touches it, then what kills today, what injures, what kills in years. Of each, what the job says comes
+//! before what such a job is likely to have, and then the rank counts that is written by hand in
+//! `data/cautions.ron`. A job without a safe way to weld it has the five alone.
 
-use super::{Action, Plan, Verdict};
-use crate::engine::family::Family;
-use crate::engine::job::{Job, Joint};
+use super::{Action, Plan};
+use crate::engine::job::{Job, Joint, Process};
 use crate::engine::part::Part;
-use crate::engine::treatment::{self, Refusal};
-use crate::reference::{ArcKind, ConditionKind, Element, Reference, Trigger};
+use crate::engine::safety_facts::Fact;
+use crate::reference::{Element, Grinder, HeatSource, Reference, Role, Trigger, WorkPlace};
 
-/// A caution that the job brings up.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Raised {
-    /// Where the caution stands among the rows of the dataset.
-    pub place: usize,
-    /// How directly: 3 the job does just this, 2 likely, 1 good to know.
-    pub directness: u8,
+/// The most cautions of its own that a job is told.
+const OWN_MOST: usize = 10;
+/// The briefing's line on gas, which is left out where something else heats.
+const GAS: &str = "brief-gas";
+/// Above this a part is too hot for a web sling or a magnet, °C.
+const HOT_TO_LIFT_C: f64 = 60.0;
+/// After a day of heating and welding a post-heat of these hours goes on when the shift is over.
+const LONG_POST_HEAT_H: f64 = 4.0;
+/// From this share on chromium and manganese make the fume worse, %.
+const ALLOYED_PCT: f64 = 3.0;
+
+/// What is told before work starts. Rows are named by their places in the dataset.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Briefing {
+    /// The lines of every hot job, in their fixed order.
+    pub always: Vec<usize>,
+    /// Is the line on gas there although nobody said what heats?
+    pub gas_untold: bool,
+    /// The cautions of this job.
+    pub own: Vec<usize>,
+    /// The facts that would bring up others and were not told.
+    pub not_told: Vec<Fact>,
 }
 
-impl Raised {
-    /// Only good to know, in every job of this kind?
-    #[must_use]
-    pub const fn of_every_job(&self) -> bool {
-        self.directness < 2
-    }
-}
-
-/// The cautions of a job: its own, worst first, then those of every such job, worst first.
+/// The briefing of a job.
 #[must_use]
-pub(super) fn cautions(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Plan) -> Vec<Raised> {
-    let scene = Scene { reference, job, plan, parts };
+pub(super) fn briefing(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Plan) -> Briefing {
+    let scene = Scene { job, plan, parts };
     let rows = reference.cautions.rows();
-    let mut raised: Vec<Raised> = (0..rows.len())
+    let mut always: Vec<usize> = (0..rows.len())
+        .filter(|place| rows[*place].role == Role::Briefing)
+        .filter(|place| rows[*place].id != GAS || scene.flame() || scene.heat_untold())
+        .collect();
+    always.sort_by_key(|place| rows[*place].rank);
+    let gas_untold = !scene.flame() && scene.heat_untold();
+    if !plan.verdict.answers() {
+        return Briefing { always, gas_untold, ..Briefing::default() };
+    }
+    let mut own: Vec<(bool, usize)> = (0..rows.len())
         .filter_map(|place| {
-            let fired = rows[place].triggers.iter().filter(|triggered| scene.has(triggered.when));
-            Some(Raised { place, directness: fired.map(|triggered| triggered.directness).max()? })
+            let has = |triggers: &[Trigger]| triggers.iter().any(|trigger| scene.has(*trigger));
+            let stated = has(&rows[place].stated);
+            (stated || has(&rows[place].assumed)).then_some((!stated, place))
         })
         .collect();
-    raised.sort_by(|a, b| {
-        let (one, other) = (&rows[a.place], &rows[b.place]);
-        (a.of_every_job().cmp(&b.of_every_job()))
-            .then(one.severity.cmp(&other.severity))
-            .then(b.directness.cmp(&a.directness))
-            .then(one.step.cmp(&other.step))
-            .then(one.id.cmp(&other.id))
-    });
-    raised
+    own.sort_by_key(|(assumed, place)| (rows[*place].harm, *assumed, rows[*place].rank));
+    own.truncate(OWN_MOST);
+    let own = own.into_iter().map(|(_, place)| place).collect();
+    Briefing { always, gas_untold, own, not_told: scene.not_told() }
 }
 
 struct Scene<'a> {
-    reference: &'a Reference,
     job: &'a Job,
     plan: &'a Plan,
     parts: &'a [Part<'a>],
@@ -59,73 +70,96 @@ struct Scene<'a> {
 
 impl Scene<'_> {
     fn has(&self, trigger: Trigger) -> bool {
-        let refused = matches!(self.plan.verdict, Verdict::Refused(_));
-        let preheat_c = self.plan.minimum_c.unwrap_or(0.0);
+        let told = &self.job.safety;
         match trigger {
-            Trigger::Always => true,
-            Trigger::AnyPreheat => preheat_c > 0.0,
-            Trigger::FlamePreheat => preheat_c > 0.0 || self.arc(|arc| arc == ArcKind::OxyFuel),
-            Trigger::PreheatAbove(limit_c) => preheat_c > limit_c,
-            Trigger::AnyArc => !refused && self.arc(|arc| arc != ArcKind::OxyFuel),
-            Trigger::Process(kind) => self.arc(|arc| arc == kind),
-            Trigger::GrindingFirst => {
-                self.job.joint == Joint::Repair
-                    || self.job.thermal_cut
-                    || self.action(Action::RemoveCase)
-                    || self.action(Action::RemoveHardSkin)
+            Trigger::HeatSource(source) => told.heat_source == Some(source) || self.torch_welds(source),
+            Trigger::SeveralCylinders => told.cylinders.is_some_and(|count| count > 1),
+            Trigger::FlameInClosedRoom => {
+                self.flame() && matches!(told.place, Some(WorkPlace::ClosedRoom | WorkPlace::Confined))
             }
-            // A part that must not be welded brings no caution for its weld.
-            Trigger::HardenableSteel | Trigger::HydrogenDelay => {
-                !refused && self.family(&[Family::Hardenable, Family::PlainCarbon, Family::QuenchedTempered])
+            Trigger::FlameInConfinedSpace => self.flame() && told.place == Some(WorkPlace::Confined),
+            Trigger::Coating(coating) => told.coating == Some(coating),
+            Trigger::Stainless => {
+                self.job.weld.chromium_fume || self.parts.iter().any(|part| part.family.stainless())
             }
-            Trigger::TemperedPart => super::tempered(self.parts),
-            Trigger::LeadedSteel => self.refusal(Refusal::Lead),
-            Trigger::SulphurSteel => self.refusal(Refusal::Sulphur),
-            Trigger::Stainless => self.parts.iter().any(|part| part.family.stainless()),
-            Trigger::HighChromium => self.percent_above(Element::Cr, 3.0),
-            Trigger::HighManganese => self.percent_above(Element::Mn, 3.0),
-            Trigger::CastIron => self.family(&[Family::Iron]),
-            Trigger::CoatedPossible | Trigger::Repair => self.job.joint == Joint::Repair,
-            Trigger::CaseHardenedRemoval => {
-                self.condition(ConditionKind::CaseHardened)
-                    || self.condition(ConditionKind::InductionHardened)
-            }
-            Trigger::BossOrPinThrough | Trigger::ShrinkFit => self.job.joint == Joint::BossThrough,
-            Trigger::PostHeat => {
-                self.action(Action::PostHeatBeforeCold)
-                    || self.action(Action::PostHeatAboveM90)
-                    || self.action(Action::HeatTreatStraightAfter)
-            }
-            Trigger::OvernightSlowCool => self.action(Action::CoolSlowly),
-            Trigger::ThermalCutEdge => self.job.thermal_cut,
-            Trigger::ColdShop => self.job.shop_c < 5.0 || self.job.damp,
-            Trigger::AusteniticFiller => self.job.weld.austenitic,
-            Trigger::HighFrequencyStart => self.arc(|arc| arc == ArcKind::Gtaw),
-            // No question of the job asks for these; the Safety place lists them.
-            Trigger::FrozenPin | Trigger::BrazeFiller | Trigger::TightPlace => false,
+            Trigger::HighChromium => self.percent_above(Element::Cr, ALLOYED_PCT),
+            Trigger::HighManganese => self.percent_above(Element::Mn, ALLOYED_PCT),
+            Trigger::CopperAlloy => told.copper_alloy == Some(true),
+            Trigger::Cleaner(cleaner) => told.cleaner == Some(cleaner),
+            Trigger::Seals => told.seals == Some(true),
+            Trigger::Cavity(cavity) => told.cavity == Some(cavity),
+            Trigger::CavityLikely => told.cavity.is_none() && self.job.joint == Joint::BossThrough,
+            Trigger::Assembly(assembly) => told.assembly == Some(assembly),
+            Trigger::SpringLikely => told.assembly.is_none() && self.spring_steel(),
+            Trigger::Battery => told.battery == Some(true),
+            Trigger::Place(place) => told.place == Some(place),
+            Trigger::Alone => told.alone == Some(true),
+            Trigger::Grinder(grinder) => told.grinder == Some(grinder),
+            Trigger::GrindingPlanned => told.grinder.is_none() && self.grinding_planned(),
+            Trigger::LightMetal => told.light_metal == Some(true) && told.grinder != Some(Grinder::None),
+            Trigger::Lifted => told.lifted == Some(true),
+            Trigger::LiftedHot => told.lifted == Some(true) && self.preheat_c() > HOT_TO_LIFT_C,
+            Trigger::PreheatAbove(limit_c) => self.preheat_c() > limit_c,
+            Trigger::Overnight => told.overnight == Some(true),
+            Trigger::LongPostHeat => told.overnight.is_none() && self.post_heat_h() >= LONG_POST_HEAT_H,
+            Trigger::Inspection(inspection) => told.inspection == Some(inspection),
         }
     }
 
-    /// Is there a process with such a source of heat?
-    fn arc(&self, wanted: impl Fn(ArcKind) -> bool) -> bool {
-        let of = |id| self.reference.process(id).map(|process| process.arc);
-        self.job.runs.iter().filter_map(|run| of(run.process.id())).any(wanted)
+    /// What matters in this job and was not told, in the order in which it is asked.
+    fn not_told(&self) -> Vec<Fact> {
+        let told = &self.job.safety;
+        let fitted = matches!(self.job.joint, Joint::BossThrough | Joint::Repair) || self.spring_steel();
+        let used = self.job.joint == Joint::Repair;
+        [
+            (Fact::Coating, told.coating.is_none()),
+            (Fact::Cavity, told.cavity.is_none()),
+            (Fact::Cleaner, told.cleaner.is_none()),
+            (Fact::Place, told.place.is_none()),
+            (Fact::HeatSource, self.heat_untold() && self.preheat_c() > 0.0),
+            (Fact::Assembly, told.assembly.is_none() && fitted),
+            (Fact::Seals, told.seals.is_none() && used),
+            (Fact::CopperAlloy, told.copper_alloy.is_none() && used),
+        ]
+        .into_iter()
+        .filter_map(|(fact, open)| open.then_some(fact))
+        .collect()
     }
 
-    fn action(&self, wanted: Action) -> bool {
-        self.plan.actions.contains(&wanted)
+    fn preheat_c(&self) -> f64 {
+        self.plan.minimum_c.unwrap_or(0.0)
     }
 
-    fn family(&self, wanted: &[Family]) -> bool {
-        self.parts.iter().any(|part| wanted.contains(&part.family))
+    /// Is a gas flame in use?
+    fn flame(&self) -> bool {
+        [HeatSource::Acetylene, HeatSource::Propane]
+            .into_iter()
+            .any(|source| self.has(Trigger::HeatSource(source)))
     }
 
-    fn refusal(&self, wanted: Refusal) -> bool {
-        self.parts.iter().any(|part| treatment::refusal(part.member, &part.chemistry) == Some(wanted))
+    fn heat_untold(&self) -> bool {
+        self.job.safety.heat_source.is_none() && !self.flame()
     }
 
-    fn condition(&self, wanted: ConditionKind) -> bool {
-        self.parts.iter().any(|part| part.member.condition.kind == wanted)
+    /// Oxy-fuel gas welding is done with acetylene.
+    fn torch_welds(&self, source: HeatSource) -> bool {
+        source == HeatSource::Acetylene && self.job.runs.iter().any(|run| run.process == Process::OxyFuel)
+    }
+
+    fn post_heat_h(&self) -> f64 {
+        let held = self.plan.side.as_ref().and_then(|side| side.post_heat.as_ref());
+        held.and_then(|held| held.answer.main.as_ref()).map_or(0.0, |hold| hold.shown_h())
+    }
+
+    fn grinding_planned(&self) -> bool {
+        [Action::RemoveCase, Action::RemoveHardSkin, Action::CutEdges]
+            .iter()
+            .any(|action| self.plan.actions.contains(action))
+    }
+
+    fn spring_steel(&self) -> bool {
+        let of = |part: &Part<'_>| part.member.steel.grade().is_some_and(|grade| grade.group == "spring");
+        self.parts.iter().any(of)
     }
 
     fn percent_above(&self, element: Element, limit: f64) -> bool {

@@ -27,7 +27,7 @@ mod upper;
 
 pub use actions::{Action, tempered};
 pub use asked::{Asked, Documented, LeastBad};
-pub use cautions::Raised;
+pub use cautions::Briefing;
 pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
 pub use limit::Limit;
@@ -174,8 +174,8 @@ pub struct Plan {
     pub side: Option<Side>,
     /// What is done, in the order of time.
     pub sequence: Sequence,
-    /// The cautions that the job brings up, its own first.
-    pub cautions: Vec<Raised>,
+    /// What is told before work starts.
+    pub briefing: Briefing,
 }
 
 impl Plan {
@@ -209,7 +209,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     plan.asks = asked::asks(&parts, &plan.ask_temper);
     plan.side = side::side(reference, job, &parts, &plan);
     plan.sequence = sequence::sequence(reference, job, &parts, &plan);
-    plan.cautions = cautions::cautions(reference, job, &parts, &plan);
+    plan.briefing = cautions::briefing(reference, job, &parts, &plan);
     plan
 }
 
@@ -382,7 +382,7 @@ impl Plan {
             routes: Vec::new(),
             side: None,
             sequence: Sequence::default(),
-            cautions: Vec::new(),
+            briefing: Briefing::default(),
         }
     }
 }

@@ -7,6 +7,7 @@ mod improbable;
 mod joint;
 mod plain;
 mod process;
+mod told;
 
 pub use composition::{CertificateLine, composition};
 pub use condition::condition;
@@ -14,6 +15,7 @@ pub use improbable::{Improbable, improbable};
 pub use joint::{joint, restraint, restraint_is_none};
 pub use plain::{code, shape_is_round, yes_no};
 pub use process::{TypedProcess, covering, process};
+pub use told::{Typed, told};
 
 use crate::units::{Accepts, Choice, Problem};
 

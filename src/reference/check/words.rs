@@ -9,7 +9,7 @@ use super::{Fault, Faults, Rule};
 use crate::reference::{Grade, Place, Reference};
 
 /// Messages that begin so belong to rows of the dataset and to nothing else.
-const OURS: [&str; 10] = [
+const OURS: [&str; 11] = [
     "group-",
     "grade-form-",
     "grade-heat-",
@@ -20,6 +20,7 @@ const OURS: [&str; 10] = [
     "word-note-",
     "tint-column-",
     "caution-c",
+    "caution-brief-",
 ];
 /// Temperatures that the words of a preheat or a heat treatment can name, °C.
 const HEAT_C: (f64, f64) = (10.0, 1250.0);

@@ -15,6 +15,7 @@ pub(super) const SMALL: &[(&str, &str)] = &[
     ("condition-means-", "the same"),
     ("process-means-", "the same"),
     ("joint-means-", "the same"),
+    ("not-told-", "what was not told, in a list"),
     ("store-kept-whole", "in a list of the names of fields"),
     ("unit-minutes", "a unit"),
     ("units-", "units"),
