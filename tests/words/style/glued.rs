@@ -41,7 +41,9 @@ pub(super) fn glued(text: &Text) -> Option<String> {
     let small = text.said.chars().next().is_some_and(char::is_lowercase);
     // A symbol or a term that is written small everywhere begins a text as it is.
     let term = ["t8/5", "pH"].iter().any(|term| text.said.starts_with(term));
-    if small && !term && !SMALL.iter().any(|(key, _)| text.key.starts_with(key)) {
+    // What of a caution is from memory stands in a sentence that says so.
+    let part = text.key.ends_with(".memory");
+    if small && !term && !part && !SMALL.iter().any(|(key, _)| text.key.starts_with(key)) {
         return fault("begins small");
     }
     let last = text.said.rsplit([' ', '\u{a0}']).next().unwrap_or_default();

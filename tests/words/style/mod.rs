@@ -87,7 +87,8 @@ fn texts(file: &str) -> Vec<Text> {
         if let Some(value) = &message.value {
             texts_of(id, value, &mut made);
         }
-        for attribute in &message.attributes {
+        // What a search finds a caution by is shown nowhere.
+        for attribute in message.attributes.iter().filter(|attribute| attribute.id.name != "words") {
             texts_of(&format!("{id}.{}", attribute.id.name), &attribute.value, &mut made);
         }
     }
