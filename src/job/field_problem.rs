@@ -315,7 +315,7 @@ impl Defaulted {
             DefaultValue::Hydrogen { process, ml } => hydrogen("default-hydrogen", *process, *ml),
             DefaultValue::OpenHydrogen { process, ml } => hydrogen("default-open-hydrogen", *process, *ml),
             DefaultValue::NetHeat(heat) => {
-                words.with("default-net-heat", &[("value", &show.heat(*heat).main)])
+                words.with("default-net-heat", &[("value", &show.rule_heat(*heat).main)])
             }
             DefaultValue::TimedTravel(mm_per_min) => {
                 words.with("default-timed-travel", &[("value", &show.travel(*mm_per_min).main)])

@@ -150,8 +150,8 @@ pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
             format!("{} ({})", shown(main), shown(main.other()))
         }
         Unit::Kelvin => both(show.difference(value)),
-        Unit::Millimetre => both(show.length(value)),
-        Unit::KilojoulePerMm => both(show.heat(value)),
+        Unit::Millimetre => both(show.alike(show.length(value))),
+        Unit::KilojoulePerMm => both(show.alike(show.heat(value))),
         Unit::Megapascal => both(show.strength(value)),
         Unit::Kilogram => both(show.mass(value)),
         Unit::MlPer100g => show.hydrogen(value),

@@ -22,7 +22,9 @@ pub(super) fn with_shift(pen: &Pen<'_>, item: &Evidence, sentence: String) -> St
     let (Some(printed_c), Some(by_k), Some(hydrogen)) = (step("printed"), step("ΔH"), hydrogen) else {
         return sentence;
     };
-    if by_k.abs() < NO_SHIFT_K {
+    // A sheet that something else holds up is not explained by its shift.
+    let explained = outcome.value.is_some_and(|value| (value - printed_c - by_k).abs() < NO_SHIFT_K);
+    if by_k.abs() < NO_SHIFT_K || !explained {
         return sentence;
     }
     let key = if by_k < 0.0 { "answer-row-lowered" } else { "answer-row-raised" };

@@ -214,6 +214,23 @@ impl Show {
         if left == 0.0 { hours } else { format!("{hours} {}", self.with_unit(left, 0, "min")) }
     }
 
+    /// The second figure with as many digits as the first has, and at least two: a conversion of a
+    /// round figure is no more exact than that. Fractions stay.
+    #[must_use]
+    pub fn alike(&self, both: Both) -> Both {
+        let digits = both.main.chars().skip_while(|sign| !('1'..='9').contains(sign));
+        let digits = digits.take_while(|sign| *sign != '\u{a0}').filter(char::is_ascii_digit).count().max(2);
+        let second = both.second.split_once('\u{a0}').and_then(|(number, unit)| {
+            let value: f64 = number.replace(self.mark, ".").parse().ok().filter(|value| *value > 0.0)?;
+            // The place of the first digit: 0 for 1 to 9, 1 for tens.
+            let first = value.log10().floor();
+            #[allow(clippy::cast_precision_loss, reason = "a handful of digits")]
+            let step = 10_f64.powf(first + 1.0 - digits as f64);
+            Some(self.with_unit((value / step).round() * step, 4, unit))
+        });
+        Both { second: second.unwrap_or(both.second), main: both.main }
+    }
+
     fn both_temperatures(&self, shown: impl Fn(TemperatureUnit) -> String) -> Both {
         let unit = self.units.temperature;
         Both { main: shown(unit), second: shown(unit.other()) }

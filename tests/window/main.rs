@@ -11,6 +11,7 @@ mod kept_pictures;
 mod pictures;
 mod pictures_pages;
 mod pictures_phone;
+mod pictures_steps;
 mod pictures_tint;
 mod question_forms;
 mod rows;

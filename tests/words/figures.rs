@@ -177,3 +177,23 @@ fn a_least_length_is_never_shorter() {
     // AWS D1.1 prints the warm zone as 3 in [75 mm].
     assert_eq!(Show { units: Units::F_IN, mark: '.' }.least_length(75.0).main, "3\u{a0}in");
 }
+
+/// A conversion is no more exact than what it converts (common practice, no source).
+#[test]
+fn a_rule_of_thumb_shows_no_false_digits() {
+    let both =
+        |both: strawblue::units::Both| format!("{} ({})", both.main, both.second).replace('\u{a0}', " ");
+    let show = |units| Show { units, mark: '.' };
+    let metric = show(Units::C_MM);
+    for (length_mm, said) in [(75.0, "75 mm (3 in)"), (50.0, "50 mm (2 in)"), (24.0, "24 mm (1 in)")] {
+        assert_eq!(both(metric.rule_length(length_mm)), said);
+    }
+    assert_eq!(both(metric.rule_heat(1.02)), "1 kJ/mm (25 kJ/in)");
+    assert_eq!(both(show(Units::F_IN).rule_heat(1.5)), "40 kJ/in (1.5 kJ/mm)");
+    for (length_mm, said) in [(75.0, "75 mm (3 in)"), (90.0, "90 mm (3.5 in)"), (38.1, "38.1 mm (1-1/2 in)")]
+    {
+        assert_eq!(both(metric.alike(metric.length(length_mm))), said);
+    }
+    assert_eq!(both(metric.alike(metric.heat(1.0))), "1 kJ/mm (25 kJ/in)");
+    assert_eq!(both(metric.size(90.0)), "90 mm (3.54 in)");
+}
