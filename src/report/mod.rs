@@ -14,6 +14,7 @@ mod levers;
 mod outcome;
 mod steel;
 mod tint;
+mod tint_wait;
 mod to_do;
 mod to_do_of_steel;
 
@@ -30,9 +31,10 @@ pub use outcome::{
 };
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};
 pub use tint::{
-    ShownLimits, Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line,
-    refusal_line, stage_name, tint_limits,
+    ShownLimits, Sign, TintLine, minutes, moment_words, outcome_sheet, peak_figures, peak_line, refusal_line,
+    stage_name, tint_limits,
 };
+pub use tint_wait::{WaitHeld, colour_line};
 pub use to_do::{ToDoLine, to_do_lines};
 
 use crate::engine::job::Job;

@@ -108,7 +108,7 @@ pub fn minutes(pen: &Pen<'_>, span: Span) -> String {
 }
 
 /// How long the heat took, or how long the skin was near its peak.
-fn times(pen: &Pen<'_>, mode: &Mode) -> String {
+pub(super) fn times(pen: &Pen<'_>, mode: &Mode) -> String {
     match mode {
         Mode::FlameOn(flame) => match &flame.pace {
             Pace::Minutes(span) => minutes(pen, *span),
@@ -118,7 +118,8 @@ fn times(pen: &Pen<'_>, mode: &Mode) -> String {
     }
 }
 
-fn notes(pen: &Pen<'_>, notes: &[TintNote]) -> Vec<String> {
+/// What may fool the eye, in words.
+pub(super) fn notes(pen: &Pen<'_>, notes: &[TintNote]) -> Vec<String> {
     let mut said: Vec<String> =
         notes.iter().map(|note| pen.words.get(&format!("note-{}", note.id()))).collect();
     said.push(pen.words.get("tint-no-independent-row"));
@@ -222,55 +223,6 @@ fn verdict(pen: &Pen<'_>, mode: &Mode, peak: &PeakFromTint, limits: &ShownLimits
         sentence.push_str(&say("tint-verdict-may-ceiling"));
     }
     (sign, sentence)
-}
-
-/// Which colour is there to wait for at a heat? The figure is the first colour that shows it,
-/// never the likely one: that would be a cold part half of the time.
-#[must_use]
-pub fn colour_line(pen: &Pen<'_>, mode: &Mode, colour: &ColourAtPeak, proof: &Proof) -> TintLine {
-    let figure = pen.show.temperature(colour.peak_c);
-    let key = match mode {
-        Mode::FlameOn(_) => "tint-wait-label-flame",
-        Mode::Afterwards(_) => "tint-wait-label-after",
-    };
-    let both = format!("{} ({})", figure.main, figure.second);
-    let label = pen.words.with(key, &[("figure", &both), ("minutes", &times(pen, mode))]);
-    let (first, last) = colour.stages;
-    let names = [stage_name(pen, first), stage_name(pen, last), stage_name(pen, colour.stage)];
-    let spread = pen
-        .words
-        .with("tint-wait-spread", &[("first", &names[0]), ("last", &names[1]), ("middle", &names[2])]);
-    let (sign, title, sentence) = proof_words(pen, proof);
-    let mut words = Figure::in_words("tint", label, title, spread, BasisMark::default());
-    words.second = String::new();
-    let below = proof.below_up_to.map_or_else(
-        || pen.words.get("tint-wait-bright"),
-        |stage| match stage {
-            Stage::Bright => pen.words.get("tint-wait-not-bright"),
-            stage => pen.words.with("tint-wait-not-yet", &[("colour", &stage_name(pen, stage))]),
-        },
-    );
-    TintLine {
-        figure: words,
-        wordy: true,
-        sign,
-        sentence,
-        note: below,
-        notes: notes(pen, &colour.notes),
-        ..TintLine::default()
-    }
-}
-
-/// The colour that shows a heat, as a heading and a sentence.
-fn proof_words(pen: &Pen<'_>, proof: &Proof) -> (Sign, String, String) {
-    match proof.reached_from {
-        Some(stage) => {
-            let colour = stage_name(pen, stage);
-            let head = pen.words.get(&format!("tint-stage-{}.head", stage.id()));
-            (Sign::None, head, pen.words.with("tint-wait-proof", &[("colour", &colour)]))
-        }
-        None => (Sign::Unsure, pen.words.get("tint-wait-none"), pen.words.get("tint-wait-no-proof")),
-    }
 }
 
 /// Why a colour says nothing, and what does better.
