@@ -1,8 +1,9 @@
 //! The form of the Plan place: a job as typed becomes rows, and what happens to a row
 //! becomes a change of the job.
 
+use crate::app::form::echo::has_unit;
 use crate::app::form::parts::{
-    action, field_part, fields, form_row, list, note, pick, picture, segments, tiles, unit_of,
+    action, field_part, fields, form_row, list, note, pick, picture, segments, tiles, unit_of, unit_or_echo,
 };
 use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
@@ -157,8 +158,9 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         if round { "bar" } else { "plate" },
         if round { "form-counts-round" } else { "form-counts-plate" },
     ));
-    let known = [Field::Hardness, Field::Yield].map(|field| field_part(state, job, of(field)));
-    parts.push(fields(format!("known-{letter}"), known.into()));
+    for (field, id) in [(Field::Hardness, "hardness"), (Field::Yield, "yield")] {
+        parts.push(fields(format!("known-{id}-{letter}"), vec![field_part(state, job, of(field))]));
+    }
     parts.push(super::form_weld::yes_no(state, job, of(Field::Buttered)));
     if nth > 0 {
         parts.push(action(state, RowId::Button(Button::RemovePart), "form-remove-b"));
@@ -168,7 +170,7 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         .filter(|_| state.problem_of(of(Field::Steel)).is_none() && !steel.is_empty())
         .map_or_else(
             || steel_label.to_owned(),
-            |_| format!("{steel_label} · {}", sized(state, job.get(size).unwrap_or("–"))),
+            |_| format!("{steel_label} · {}", sized(state, job.get(size).unwrap_or("–"), Field::Thickness)),
         );
     let watched = [Field::Steel, Field::Condition, size.field, Field::Hardness, Field::Yield, Field::Shape];
     let mut row = form_row(state, &format!("member-{letter}"), &watched.map(of), value, parts);
@@ -179,8 +181,13 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         if steel.is_empty() {
             row.value = state.word("steel-by-certificate");
         }
-        row.note =
-            job.get(of(Field::Condition)).map_or_else(|| state.word("form-condition-not-known"), Into::into);
+        row.note = job.get(of(Field::Condition)).map_or_else(
+            || state.word("form-condition-not-known"),
+            |typed| match typed.ends_with(|sign: char| sign.is_ascii_digit()) {
+                true => sized(state, typed, Field::Shop).into(),
+                false => typed.into(),
+            },
+        );
     }
     row.pinned = true;
     row.titled = job.parts.len() > 1;
@@ -201,17 +208,23 @@ fn condition_rows(state: &State, job: &JobText, nth: usize) -> Vec<ui::PartRow> 
     let mut parts = vec![list(state, &id, "field-condition", "form-condition-unknown", choices, chosen)];
     if kind.is_some_and(|place| takes_temper(CONDITIONS[place].0)) {
         let id = RowId::Temper(nth).to_string();
-        let (label, text) = (state.word("form-temper"), temper.into());
-        let row = ui::FieldRow { id: id.into(), label, text, ..field_part(state, job, slot) };
+        let (label, text) = (state.word("form-temper"), temper.as_str().into());
+        let row = ui::FieldRow {
+            id: id.into(),
+            label,
+            unit: unit_or_echo(state, slot, &temper),
+            hint: state.word("form-optional"),
+            text,
+            ..field_part(state, job, slot)
+        };
         parts.push(fields(format!("temper-{nth}"), vec![row]));
     }
     parts
 }
 
-/// A size as it was typed; a bare number with the unit that it takes.
-fn sized(state: &State, typed: &str) -> String {
-    let bare = typed.ends_with(|sign: char| sign.is_ascii_digit());
-    if bare { format!("{typed}\u{a0}{}", unit_of(state, Field::Thickness)) } else { typed.to_owned() }
+/// A figure as it was typed; a bare number with the unit that it takes.
+fn sized(state: &State, typed: &str, of: Field) -> String {
+    if has_unit(typed) { typed.to_owned() } else { format!("{typed}\u{a0}{}", unit_of(state, of)) }
 }
 
 fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
