@@ -11,6 +11,7 @@ mod calls;
 #[cfg(target_os = "linux")]
 pub mod desktop;
 mod form;
+mod open;
 mod page;
 mod plan;
 pub mod rows;
@@ -33,9 +34,10 @@ mod tint;
 pub mod ui;
 
 pub use form::row_id::{Button, NoRow, RowId};
+pub use open::{BasisOf, ChosenFor, Open, ResultsOf};
 pub use page::Page;
 pub use shell::{back, open_page, refresh_all};
 pub use start::{StartError, run, window_in, window_of};
-pub use state::{BasisOf, ChosenFor, Open, Planned, State};
+pub use state::{Planned, State};
 pub use steels::steel_id::SteelId;
 pub use tint::kept::Kept;

@@ -15,6 +15,8 @@ pub enum Page {
     Safety,
     /// The list of steels.
     Steels,
+    /// A bar without a mark.
+    Unmarked,
     /// A steel of the reader's own.
     Certificate,
     /// The list of fillers.

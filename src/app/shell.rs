@@ -58,6 +58,16 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             }
         }
     });
+    state.on_news({
+        let (weak, heard) = (window.as_weak(), Rc::downgrade(state));
+        move || {
+            if let (Some(window), Some(state)) = (weak.upgrade(), heard.upgrade())
+                && state.hear_news()
+            {
+                say_anew(&window, &state);
+            }
+        }
+    });
     shell.on_leave(|| {
         // Leaving loses nothing: what is not yet on the disk is written when the window is shut.
         let _ = slint::quit_event_loop();

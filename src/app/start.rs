@@ -9,7 +9,7 @@ use thiserror::Error;
 use super::form::events;
 use super::plan::fillers;
 use super::settings::about;
-use super::steels::certificate;
+use super::steels::{certificate, unmarked};
 use super::{Page, State, basis, plan, safety, settings, shell, steels, tint, ui};
 use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
@@ -146,6 +146,7 @@ fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     events::connect(window, state);
     tint::connect(window, state);
     steels::connect(window, state);
+    unmarked::connect(window, state);
     certificate::connect(window, state);
     fillers::connect(window, state);
     safety::connect(window, state);
@@ -161,6 +162,7 @@ fn fill(window: &ui::AppWindow, state: &State, page: Page) {
         Page::Tint => tint::refresh(window, state),
         Page::Safety => safety::refresh(window, state),
         Page::Steels => steels::refresh(window, state),
+        Page::Unmarked => unmarked::refresh(window, state),
         Page::Certificate => certificate::refresh(window, state),
         Page::Fillers => fillers::refresh(window, state),
         Page::Settings => settings::refresh(window, state),

@@ -8,15 +8,15 @@ use std::time::Duration;
 use slint::{SharedString, Timer, TimerMode};
 
 use super::form::question_steel;
+use super::open::{ChosenFor, Open};
 use super::tint::photo_read::Photo;
 use super::{Page, ui};
-use crate::engine::carbon_equivalent::Equivalent;
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{
-    Field, FieldProblem, JobText, OwnSteel, ReadJob, Reading, Saved, Saver, Session, Slot, Store, read_job,
+    FieldProblem, JobText, News, OwnSteel, ReadJob, Reading, Saved, Saver, Session, Slot, Store, read_job,
 };
-use crate::questions::{Question, Reply};
+use crate::questions::Reply;
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;
 use crate::units::{Show, Units};
@@ -28,92 +28,6 @@ pub struct Planned {
     pub read: ReadJob,
     /// Its plan.
     pub plan: Plan,
-}
-
-/// What a steel or a filler is chosen for.
-#[derive(Debug, Clone, Copy)]
-pub enum ChosenFor {
-    /// A part of the joint, or a process: which of them.
-    Nth(usize),
-    /// A question.
-    Question(&'static Question),
-}
-
-impl ChosenFor {
-    /// Which part or process; the first where it is a question.
-    #[must_use]
-    pub const fn nth(self) -> usize {
-        match self {
-            Self::Nth(nth) => nth,
-            Self::Question(_) => 0,
-        }
-    }
-}
-
-impl Default for ChosenFor {
-    fn default() -> Self {
-        Self::Nth(0)
-    }
-}
-
-/// A figure that can be asked for its basis.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub enum BasisOf {
-    /// A figure of the plan, by its id.
-    Plan(String),
-    /// The answer of the Tint place.
-    Tint,
-    /// An equivalent of the certificate.
-    Certificate(Equivalent),
-}
-
-/// What stands open on the screen; it is not kept over a restart.
-#[derive(Default)]
-pub struct Open {
-    /// Rows of the form.
-    pub rows: BTreeSet<String>,
-    /// Which set of evidence is shown; until one is picked, the one that governs.
-    pub evidence_set: Option<usize>,
-    /// Are all cautions of the job shown?
-    pub all_cautions: bool,
-    /// Cautions that are open.
-    pub cautions: BTreeSet<String>,
-    /// The figure whose basis is open.
-    pub basis: Option<BasisOf>,
-    /// Pages opened above the place, the last one on top.
-    pub pages: Vec<Page>,
-    /// What a steel or a filler is being chosen for.
-    pub chosen_for: ChosenFor,
-    /// Further questions that the Tint place shows after its own instruments.
-    pub questions: Vec<&'static Question>,
-    /// What is looked for among the steels.
-    pub steel_query: String,
-    /// Groups of steels that are unfolded.
-    pub steel_groups: BTreeSet<String>,
-    /// The steel that is looked at.
-    pub steel_detail: Option<String>,
-    /// The own steel that is being changed; none for a new one.
-    pub certificate_of: Option<String>,
-    /// Was the pasted line asked to be read?
-    pub certificate_line_asked: bool,
-    /// What is looked for among the fillers.
-    pub filler_query: String,
-    /// What is looked for among the cautions.
-    pub safety_query: String,
-    /// Places of the cautions that are unfolded.
-    pub safety_places: BTreeSet<String>,
-    /// Cautions that are open in the list of all.
-    pub safety_cautions: BTreeSet<String>,
-    /// Is first aid unfolded?
-    pub first_aid: bool,
-    /// Are temperature and length chosen apart, whatever they are?
-    pub units_mixed: bool,
-    /// Is the list of sources unfolded?
-    pub sources: bool,
-    /// Is the list of licences unfolded?
-    pub licences: bool,
-    /// Licences whose text is unfolded.
-    pub licence_texts: BTreeSet<String>,
 }
 
 /// What a plan reads of the session.
@@ -133,6 +47,8 @@ pub(super) const fn flip(open: &mut bool) {
     *open = !*open;
 }
 
+/// How often it is asked whether another window has written the file: a look at its date.
+const LISTENS_EVERY: Duration = Duration::from_millis(700);
 /// When it is asked whether a change is on the disk.
 const ASKED_AFTER: Duration = Duration::from_millis(150);
 
@@ -163,6 +79,7 @@ pub struct State {
     heard: Cell<Saved>,
     asks_saver: RefCell<Rc<dyn Fn()>>,
     asking: Timer,
+    listening: Timer,
     /// What the person must know about what is kept; empty for nothing.
     notice: RefCell<String>,
     /// What shows it.
@@ -177,12 +94,13 @@ impl State {
     #[must_use]
     pub fn new(session: Session, store: Option<Store>) -> Self {
         let words = Words::of(&session.language);
+        let begun = session.clone();
         words.write_in(session.units.scales());
         let state = Self {
             reference: embedded(),
             words,
             session: RefCell::new(session),
-            saver: store.map(Saver::new),
+            saver: store.map(|store| Saver::new(store, begun)),
             open: RefCell::new(Open::default()),
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
@@ -191,6 +109,7 @@ impl State {
             heard: Cell::default(),
             asks_saver: RefCell::new(Rc::new(|| {})),
             asking: Timer::default(),
+            listening: Timer::default(),
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
@@ -207,6 +126,10 @@ impl State {
 
     /// Changes the session. What changed is saved, and planned anew where a plan reads it.
     pub fn change(&self, change: impl FnOnce(&mut Session)) {
+        self.change_upon(change, None);
+    }
+
+    fn change_upon(&self, change: impl FnOnce(&mut Session), found: Option<Session>) {
         let before = self.session.borrow().clone();
         change(&mut self.session.borrow_mut());
         let after = self.session.borrow();
@@ -218,7 +141,10 @@ impl State {
         let (plans, saves) = self.made.get();
         self.made.set((plans, saves + 1));
         if let Some(saver) = &self.saver {
-            saver.save(after.clone());
+            match found {
+                Some(found) => saver.save_upon(after.clone(), found),
+                None => saver.save(after.clone()),
+            }
             self.ask_saver();
         }
         if read_by_a_plan(&after) != read_by_a_plan(&before) {
@@ -245,6 +171,14 @@ impl State {
         *self.asks_saver.borrow_mut() = Rc::new(ask);
     }
 
+    /// Sets what asks, again and again, what another window has changed.
+    pub(super) fn on_news(&self, ask: impl Fn() + 'static) {
+        // A phone has one window, and need not be woken.
+        if self.saver.is_some() && cfg!(not(target_os = "android")) {
+            self.listening.start(TimerMode::Repeated, LISTENS_EVERY, ask);
+        }
+    }
+
     /// Says it where a change can't be saved, and takes it back where the next one can.
     pub(super) fn hear_saver(&self) {
         let Some(saved) = self.saver.as_ref().map(Saver::saved) else { return };
@@ -257,6 +191,20 @@ impl State {
         if saved.done < saved.told {
             self.ask_saver();
         }
+    }
+
+    /// Takes what another window on the same folder has changed; says whether there was anything.
+    /// The place stays: each window is where its person is.
+    pub(super) fn hear_news(&self) -> bool {
+        let Some(saver) = &self.saver else { return false };
+        saver.look();
+        let Some(News { told, found }) = saver.news() else { return false };
+        let before = self.session.borrow().clone();
+        let place = before.place.clone();
+        let found = Session { place: place.clone(), ..found };
+        let made = Session { place, ..Session::merged(told, before.clone(), found.clone()) };
+        self.change_upon(|session| *session = made, Some(found));
+        *self.session.borrow() != before
     }
 
     fn ask_saver(&self) {
@@ -297,17 +245,20 @@ impl State {
         top.unwrap_or_else(|| self.session(|session| Page::place(&session.place)))
     }
 
-    /// Puts a steel where one is chosen for: a part of the job, or a question. A certificate
-    /// that was typed for the steel before goes with it.
+    /// Puts a steel where one is chosen for: a part of the job, or a question. What was said of
+    /// the steel before goes with it.
     pub(super) fn take_steel(&self, steel: &str) {
         let chosen_for = self.open.borrow().chosen_for;
         self.change(|session| match chosen_for {
-            ChosenFor::Nth(nth) => {
-                session.job.set(Field::Steel.nth(nth), Some(steel.to_owned()));
-                session.job.set(Field::Certificate.nth(nth), None);
-            }
+            ChosenFor::Nth(nth) => session.job.take_steel(nth, steel),
             ChosenFor::Question(question) => question_steel::take_steel(session, question, steel),
         });
+    }
+
+    /// Another job begins: the last plan is none of it, not even an old one.
+    pub(super) fn forget_plan(&self) {
+        *self.planned.borrow_mut() = None;
+        self.replan();
     }
 
     fn replan(&self) {

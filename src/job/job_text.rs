@@ -75,6 +75,19 @@ impl JobText {
         all.resize(all.len().max(count), Texts::new());
     }
 
+    /// Another steel stands in a part. What was said of the one before, its certificate, its
+    /// condition with the tempering temperature, its strength and its buttering, goes with it.
+    pub fn take_steel(&mut self, nth: usize, steel: &str) {
+        let same = self.get(Field::Steel.nth(nth)) == Some(steel);
+        self.set(Field::Steel.nth(nth), Some(steel.to_owned()));
+        self.set(Field::Certificate.nth(nth), None);
+        if !same {
+            for field in [Field::Condition, Field::Hardness, Field::Yield, Field::Buttered] {
+                self.set(field.nth(nth), None);
+            }
+        }
+    }
+
     /// What is typed, in the order in which the fields are asked.
     #[must_use]
     pub fn typed(&self) -> BTreeMap<Slot, &str> {

@@ -7,6 +7,7 @@ mod filler_fit;
 mod flat;
 mod job_file;
 mod job_text;
+mod merge;
 mod read_answers;
 mod read_job;
 mod read_part;
@@ -29,7 +30,7 @@ pub use read_answers::{
 };
 pub use read_job::{ReadJob, Reading, read_job};
 pub use read_part::LOOKED_FOR;
-pub use saver::{Saved, Saver};
+pub use saver::{News, Saved, Saver};
 pub use session::{Found, OwnSteel, Session, Theme};
 pub use steel::{ToldSteel, find_filler, find_steel, is_other_name, several_steels};
 pub use store::{Store, StoreError};

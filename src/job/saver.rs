@@ -1,20 +1,26 @@
 //! Saves the session beside the screen: a save waits for the disk, and the screen does not.
+//!
+//! Another window may work on the same file. Each save reads what is there and puts its own
+//! changes upon it, and what the other one changed is news for the screen.
 
 use std::cell::Cell;
 use std::sync::mpsc::{Receiver, Sender, channel};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread::JoinHandle;
-use std::time::{Duration, Instant};
+use std::time::{Duration, Instant, SystemTime};
 
 use super::session::Session;
-use super::store::Store;
+use super::store::{Store, StoreError};
 
 /// Changes that follow each other within this are saved at once. With the time that a disk
 /// takes the file is never more than 100 ms behind the screen.
 const GATHERED: Duration = Duration::from_millis(40);
 
 enum Told {
-    Save(Box<Session>),
+    /// A session, and what was taken over from another window to make it: that is no change of ours.
+    Save(Box<Session>, Option<Box<Session>>),
+    /// Has another window written the file?
+    Look,
     /// Everything told so far must be on the disk; then this is answered.
     Flush(Sender<()>),
 }
@@ -34,33 +40,66 @@ pub struct Saved {
     pub failing: bool,
 }
 
+/// What another window changed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct News {
+    /// What we had told when it was found.
+    pub told: Session,
+    /// The same with the changes of the other window.
+    pub found: Session,
+}
+
+/// What thread and screen share.
+#[derive(Debug, Default)]
+struct Shared {
+    saved: Saved,
+    news: Option<Box<News>>,
+}
+
 /// Saves sessions on a thread of its own, the newest only. Dropped, it saves what it was told.
 #[derive(Debug)]
 pub struct Saver {
     /// `None` only while it is dropped.
     inbox: Option<Sender<Told>>,
     thread: Option<JoinHandle<()>>,
-    saved: Arc<Mutex<Saved>>,
+    shared: Arc<Mutex<Shared>>,
     told: Cell<usize>,
 }
 
 impl Saver {
-    /// A saver into a store.
+    /// A saver into a store, from the session that was read from it.
     #[must_use]
-    pub fn new(store: Store) -> Self {
+    pub fn new(store: Store, begun: Session) -> Self {
         let (inbox, told) = channel();
-        let saved = Arc::default();
+        let shared = Arc::default();
         let thread = std::thread::spawn({
-            let saved = Arc::clone(&saved);
-            move || work(&store, &told, &saved)
+            let shared = Arc::clone(&shared);
+            move || work(&mut Desk { store, told: begun, stamp: None }, &told, &shared)
         });
-        Self { inbox: Some(inbox), thread: Some(thread), saved, told: Cell::new(0) }
+        Self { inbox: Some(inbox), thread: Some(thread), shared, told: Cell::new(0) }
     }
 
     /// Saves a session soon.
     pub fn save(&self, session: Session) {
         self.told.set(self.told.get() + 1);
-        self.tell(Told::Save(Box::new(session)));
+        self.tell(Told::Save(Box::new(session), None));
+    }
+
+    /// Saves a session that was made of what another window has changed.
+    pub fn save_upon(&self, session: Session, found: Session) {
+        self.told.set(self.told.get() + 1);
+        self.tell(Told::Save(Box::new(session), Some(Box::new(found))));
+    }
+
+    /// Looks soon whether another window has written the file.
+    pub fn look(&self) {
+        self.tell(Told::Look);
+    }
+
+    /// What another window changed since this was asked last.
+    #[must_use]
+    pub fn news(&self) -> Option<News> {
+        lock(&self.shared).news.take().map(|news| *news)
     }
 
     /// Waits until everything is on the disk, or could not be written.
@@ -74,8 +113,7 @@ impl Saver {
     /// What came of the saves so far.
     #[must_use]
     pub fn saved(&self) -> Saved {
-        let saved = *self.saved.lock().unwrap_or_else(PoisonError::into_inner);
-        Saved { told: self.told.get(), ..saved }
+        Saved { told: self.told.get(), ..lock(&self.shared).saved }
     }
 
     fn tell(&self, told: Told) {
@@ -94,30 +132,86 @@ impl Drop for Saver {
     }
 }
 
-fn work(store: &Store, inbox: &Receiver<Told>, saved: &Mutex<Saved>) {
+fn lock(shared: &Mutex<Shared>) -> MutexGuard<'_, Shared> {
+    shared.lock().unwrap_or_else(PoisonError::into_inner)
+}
+
+/// What the thread works on.
+struct Desk {
+    store: Store,
+    /// The session that we told last: our next changes are the difference to it.
+    told: Session,
+    /// When the file was written and how long it is, as it was seen last.
+    stamp: Option<(SystemTime, u64)>,
+}
+
+impl Desk {
+    /// Puts our changes upon what is there.
+    fn save(&mut self, ours: Session, upon: Option<Session>) -> Result<Option<News>, StoreError> {
+        let _alone = self.store.alone();
+        if let Some(upon) = upon {
+            self.told = upon;
+        }
+        let there = Session::peek(&self.store)?;
+        let theirs = there.clone().unwrap_or_else(|| self.told.clone());
+        let found = Session::merged(self.told.clone(), ours.clone(), theirs);
+        if there.as_ref() != Some(&found) {
+            found.save(&self.store)?;
+        }
+        self.stamp = self.store.stamp(Session::FILE);
+        self.told = ours.clone();
+        Ok((found != ours).then_some(News { told: ours, found }))
+    }
+
+    /// What the other window has changed, if the file is another one than we saw.
+    fn look(&mut self) -> Option<News> {
+        let stamp = self.store.stamp(Session::FILE)?;
+        if self.stamp.replace(stamp) == Some(stamp) {
+            return None;
+        }
+        let found = Session::peek(&self.store).ok()??;
+        (found != self.told).then(|| News { told: self.told.clone(), found })
+    }
+}
+
+fn work(desk: &mut Desk, inbox: &Receiver<Told>, shared: &Mutex<Shared>) {
     while let Ok(first) = inbox.recv() {
         let until = Instant::now() + GATHERED;
-        let (mut newest, mut waiting, mut gathered) = (None, None, 0);
+        let (mut newest, mut upon, mut waiting, mut gathered, mut looks) = (None, None, None, 0, false);
         let mut told = Some(first);
         while let Some(next) = told {
             match next {
-                Told::Save(session) => {
+                Told::Save(session, found) => {
                     newest = Some(session);
+                    upon = found.or(upon);
                     gathered += 1;
                 }
+                Told::Look => looks = true,
                 Told::Flush(done) => {
                     waiting = Some(done);
                     break;
                 }
             }
-            told = inbox.recv_timeout(until.saturating_duration_since(Instant::now())).ok();
+            // Nothing to save is nothing to wait for.
+            let wait =
+                if gathered == 0 { Duration::ZERO } else { until.saturating_duration_since(Instant::now()) };
+            told = inbox.recv_timeout(wait).ok();
         }
+        let mut news = None;
         if let Some(session) = newest {
-            let failing = session.save(store).is_err();
-            let mut saved = saved.lock().unwrap_or_else(PoisonError::into_inner);
+            let outcome = desk.save(*session, upon.map(|found| *found));
+            let failing = outcome.is_err();
+            news = outcome.ok().flatten();
+            let saved = &mut lock(shared).saved;
             saved.failing = failing;
             *(if failing { &mut saved.failures } else { &mut saved.written }) += 1;
             saved.done += gathered;
+        }
+        if looks && news.is_none() {
+            news = desk.look();
+        }
+        if let Some(news) = news {
+            lock(shared).news = Some(Box::new(news));
         }
         if let Some(done) = waiting {
             let _ = done.send(());

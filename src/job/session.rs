@@ -17,9 +17,6 @@ use super::typed::{CertificateLine, composition};
 use crate::units::{Problem, Units};
 use crate::words::{List, Words};
 
-/// The file of the session.
-const FILE: &str = "session.ron";
-
 /// Dark, light, or as the system.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 pub enum Theme {
@@ -128,6 +125,9 @@ struct Raw {
 }
 
 impl Session {
+    /// The file of the session.
+    pub(super) const FILE: &str = "session.ron";
+
     /// The session of a text: what is missing or can't be read is at its default, what is
     /// not known is left out. With it the fields that could not be read.
     #[must_use]
@@ -163,9 +163,9 @@ impl Session {
     /// [`StoreError`] if the file is there and can't be read or kept aside; a caller that
     /// goes on with a default session must not save over it.
     pub fn load(store: &Store) -> Result<Found, StoreError> {
-        let Some(text) = store.read(FILE)? else { return Ok(Found::default()) };
+        let Some(text) = store.read(Self::FILE)? else { return Ok(Found::default()) };
         let (session, lost) = Self::from_ron(&text);
-        let kept_aside = if lost.is_empty() { None } else { Some(store.keep_aside(FILE)?) };
+        let kept_aside = if lost.is_empty() { None } else { Some(store.keep_aside(Self::FILE)?) };
         Ok(Found { session, lost, kept_aside })
     }
 
@@ -174,7 +174,15 @@ impl Session {
     /// # Errors
     /// [`StoreError`] if it can't be written; the last saved one is then still there.
     pub fn save(&self, store: &Store) -> Result<(), StoreError> {
-        store.write(FILE, &self.to_ron())
+        store.write(Self::FILE, &self.to_ron())
+    }
+
+    /// The session of a store as it is now; none where there is none, or where it can't be read
+    /// whole: a window that finds it so at its start keeps it aside.
+    pub(super) fn peek(store: &Store) -> Result<Option<Self>, StoreError> {
+        let Some(text) = store.read(Self::FILE)? else { return Ok(None) };
+        let (session, lost) = Self::from_ron(&text);
+        Ok(lost.is_empty().then_some(session))
     }
 }
 

@@ -3,7 +3,7 @@
 use std::fs;
 use std::io::{self, Write};
 use std::path::{Path, PathBuf};
-use std::time::Duration;
+use std::time::{Duration, SystemTime};
 
 use thiserror::Error;
 
@@ -13,6 +13,11 @@ use crate::words::Words;
 const HALF_WRITTEN: &str = ".half-written-";
 /// A half-written file older than this belongs to no running save.
 const ABANDONED: Duration = Duration::from_secs(60);
+/// The file that a window locks while it reads and writes.
+const LOCK: &str = ".lock";
+/// How often, and how long after each other, it tries that.
+const ALONE_TRIES: u32 = 100;
+const ALONE_PAUSE: Duration = Duration::from_millis(10);
 /// How many broken files of one name are kept aside.
 const BROKEN_KEPT: u32 = 20;
 
@@ -129,6 +134,29 @@ impl Store {
             let _ = folder.sync_all();
         }
         Ok(())
+    }
+
+    /// When a file was written, and how long it is; none where there is none.
+    #[must_use]
+    pub fn stamp(&self, name: &str) -> Option<(SystemTime, u64)> {
+        let found = fs::metadata(self.folder.join(name)).ok()?;
+        Some((found.modified().ok()?, found.len()))
+    }
+
+    /// Keeps every other window out until this is dropped, so that none writes between the
+    /// reading and the writing of another. Where a lock can't be had in a moment, nobody waits
+    /// for ever: then it is gone on without.
+    #[must_use]
+    pub fn alone(&self) -> Option<fs::File> {
+        let file = fs::File::options().create(true).append(true).open(self.folder.join(LOCK)).ok()?;
+        for _ in 0..ALONE_TRIES {
+            match file.try_lock() {
+                Ok(()) => return Some(file),
+                Err(fs::TryLockError::WouldBlock) => std::thread::sleep(ALONE_PAUSE),
+                Err(fs::TryLockError::Error(_)) => return None,
+            }
+        }
+        None
     }
 
     /// Keeps a copy of a file aside as `NAME.broken`, `NAME.broken-2` …

@@ -225,6 +225,7 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
     ],
     answers: &["ir-true-temperature"],
     notes: &[
+        "ir-hotter",
         "ir-no-use",
         "ir-black-spot",
         "ir-minimum-kept",
@@ -243,9 +244,13 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
             surroundings_c: surroundings(given)?,
         };
         let range = ir_true_temperature(&reading)?;
-        let mut reply =
-            Reply::of([range.outcome]).no_use_if(!range.useful, "ir-no-use").taking(emissivity_taken(given));
         let range_useful = range.useful;
+        // A mirror shows what it reflects: which way the reading lies is known, and how far is not.
+        let hotter = !range_useful && range.low_c.is_some_and(|low_c| low_c > reading.reading_c);
+        let mut reply = Reply::of([range.outcome])
+            .note_if(hotter, "ir-hotter")
+            .no_use_if(!range_useful, "ir-no-use")
+            .taking(emissivity_taken(given));
         let mut unsure = !range_useful;
         if let Some(minimum_c) = given.maybe_number("minimum") {
             let verdict = judge(&reading, IrLimit::Minimum(minimum_c))?.verdict;

@@ -19,6 +19,7 @@ mod sequence_notes;
 mod status;
 mod steel;
 mod tint;
+mod tint_wait;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
 pub use basis_sheet::{BasisSheet, basis_sheet};
@@ -36,9 +37,10 @@ pub use outcome::{
 pub use sequence::{StepRow, step_rows};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};
 pub use tint::{
-    ShownLimits, Sign, TintLine, colour_line, minutes, moment_words, outcome_sheet, peak_figures, peak_line,
-    refusal_line, stage_head, stage_name, tint_limits,
+    ShownLimits, Sign, TintLine, minutes, moment_words, outcome_sheet, peak_figures, peak_line, refusal_line,
+    stage_head, stage_name, tint_limits,
 };
+pub use tint_wait::{WaitHeld, colour_line};
 
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, Verdict};

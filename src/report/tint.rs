@@ -2,7 +2,7 @@
 
 use super::Pen;
 use super::basis_sheet::{BasisSheet, lines_of, source_paragraph};
-use super::figure::{BasisMark, Figure, band, in_both, of_unit};
+use super::figure::{BasisMark, Figure, band, of_unit};
 use super::outcome::{StepLine, range_lines};
 use crate::engine::Outcome;
 use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
@@ -114,7 +114,7 @@ pub fn minutes(pen: &Pen<'_>, span: Span) -> String {
 }
 
 /// Which way of heating a label speaks of, and its minutes where there are any.
-fn heating(pen: &Pen<'_>, mode: &Mode) -> (&'static str, String) {
+pub(super) fn heating(pen: &Pen<'_>, mode: &Mode) -> (&'static str, String) {
     match mode {
         Mode::FlameOn(flame) => match &flame.pace {
             Pace::Minutes(span) => ("flame", minutes(pen, *span)),
@@ -124,7 +124,8 @@ fn heating(pen: &Pen<'_>, mode: &Mode) -> (&'static str, String) {
     }
 }
 
-fn notes(pen: &Pen<'_>, notes: &[TintNote]) -> Vec<String> {
+/// What may fool the eye, in words.
+pub(super) fn notes(pen: &Pen<'_>, notes: &[TintNote]) -> Vec<String> {
     let mut said: Vec<String> =
         notes.iter().map(|note| pen.words.get(&format!("note-{}", note.id()))).collect();
     said.push(pen.words.get("tint-no-independent-row"));
@@ -223,51 +224,6 @@ fn verdict(pen: &Pen<'_>, mode: &Mode, peak: &PeakFromTint, limits: &ShownLimits
         sentences.push(say("tint-verdict-may-ceiling"));
     }
     (sign, pen.words.list(List::Sentences, &sentences))
-}
-
-/// Which colour is there to wait for at a heat? The figure is the first colour that shows it,
-/// never the likely one: that would be a cold part half of the time.
-#[must_use]
-pub fn colour_line(pen: &Pen<'_>, mode: &Mode, colour: &ColourAtPeak, proof: &Proof) -> TintLine {
-    let figure = pen.show.temperature(colour.peak_c);
-    let (way, minutes) = heating(pen, mode);
-    let values = [("figure", &*in_both(pen, &figure)), ("minutes", &minutes)];
-    let label = pen.words.with(&format!("tint-wait-label-{way}"), &values);
-    let (first, last) = colour.stages;
-    let names = [stage_name(pen, first), stage_name(pen, last), stage_name(pen, colour.stage)];
-    let spread = pen
-        .words
-        .with("tint-wait-spread", &[("first", &names[0]), ("last", &names[1]), ("middle", &names[2])]);
-    let (sign, title, sentence) = proof_words(pen, proof);
-    let mut words = Figure::in_words("tint", label, title, spread, BasisMark::default());
-    words.second = String::new();
-    let below = proof.below_up_to.map_or_else(
-        || pen.words.get("tint-wait-bright"),
-        |stage| match stage {
-            Stage::Bright => pen.words.get("tint-wait-not-bright"),
-            stage => pen.words.with("tint-wait-not-yet", &[("colour", &stage_name(pen, stage))]),
-        },
-    );
-    TintLine {
-        figure: words,
-        wordy: true,
-        sign,
-        sentence,
-        note: below,
-        notes: notes(pen, &colour.notes),
-        ..TintLine::default()
-    }
-}
-
-/// The colour that shows a heat, as a heading and a sentence.
-fn proof_words(pen: &Pen<'_>, proof: &Proof) -> (Sign, String, String) {
-    match proof.reached_from {
-        Some(stage) => {
-            let colour = stage_name(pen, stage);
-            (Sign::None, stage_head(pen, stage), pen.words.with("tint-wait-proof", &[("colour", &colour)]))
-        }
-        None => (Sign::Unsure, pen.words.get("tint-wait-none"), pen.words.get("tint-wait-no-proof")),
-    }
 }
 
 /// Why a colour says nothing, and what does better.

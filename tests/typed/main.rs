@@ -3,6 +3,7 @@
 mod certificate_slips;
 mod fillers;
 mod laws;
+mod merge;
 mod read_job;
 mod read_part;
 mod read_weld;

@@ -14,7 +14,7 @@ fn at(place: impl ToString) -> Session {
 fn many_changes_are_one_save_and_the_last_one_stands() {
     let folder = tempfile::tempdir().expect("a folder");
     let store = Store::open(folder.path()).expect("opens");
-    let saver = Saver::new(store.clone());
+    let saver = Saver::new(store.clone(), Session::default());
     for count in 0..500 {
         saver.save(at(count));
     }
@@ -40,7 +40,7 @@ fn saving_that_fails_is_told_and_so_is_its_recovery() {
     let folder = tempfile::tempdir().expect("a folder");
     let home = folder.path().join("home");
     let store = Store::open(&home).expect("opens");
-    let saver = Saver::new(store.clone());
+    let saver = Saver::new(store.clone(), Session::default());
     let save = |place: &str| {
         saver.save(at(place));
         saver.flush();
@@ -66,7 +66,7 @@ fn now_ms() -> u128 {
 #[test]
 fn helper_changes_until_killed() {
     let Some(folder) = std::env::var_os(HELPER_FOLDER) else { return };
-    let saver = Saver::new(Store::open(folder).expect("opens"));
+    let saver = Saver::new(Store::open(folder).expect("opens"), Session::default());
     loop {
         let now = now_ms();
         println!("changed {now}");

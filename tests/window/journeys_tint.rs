@@ -10,8 +10,8 @@ use crate::screen::hand::{fill, found, labelled, press, says, tap};
 use crate::screen::{live_with, mock_elapsed_time};
 use i_slint_backend_testing::AccessibleRole;
 use image::{Rgb, RgbImage};
-use slint::ComponentHandle;
 use slint::platform::Key;
+use slint::{ComponentHandle, Model};
 use strawblue::app::{State, ui};
 use strawblue::engine::tint::colour::film_swatch;
 use strawblue::job::{Session, Store, Theme, demo_job};
@@ -147,6 +147,14 @@ fn an_ir_reading_never_flatters() {
     tap(&window, AccessibleRole::RadioButton, "Bright, ground or tinted");
     assert!(says(&window, "Temperature of the steel"));
     assert!(value_of(&window, "Temperature of the steel").contains("Not on this surface"));
+    // What is known of a mirror stands first, and larger than any figure.
+    let row = tint_row(&window, "ask:ir-true-temperature");
+    assert_eq!(row.value, "hotter than it shows");
+    let results: Vec<ui::PartRow> = Model::iter(&row.parts).collect();
+    let verdict = results.iter().position(|part| part.kind == ui::PartKind::Verdict).expect("a verdict");
+    let first = results.iter().position(|part| part.kind == ui::PartKind::Result).expect("a figure");
+    assert!(verdict < first);
+    assert_eq!(results[verdict].label, "The steel is hotter than the reading. By how much is unknown.");
     tap(&window, AccessibleRole::Button, "Surface at the spot");
     tap(&window, AccessibleRole::RadioButton, "Dull black spot, soot or paint");
     assert_eq!(value_of(&window, "Temperature of the steel"), "295–325\u{a0}°C");
@@ -160,6 +168,79 @@ fn an_ir_reading_never_flatters() {
         labelled(&window, AccessibleRole::Text, "Temperature of the steel").is_none(),
         "no silent figure"
     );
+}
+
+fn tint_row(window: &ui::AppWindow, id: &str) -> ui::FormRow {
+    let rows = window.global::<ui::TintAdapter>().get_rows();
+    Model::iter(&rows).find(|row| row.id == id).unwrap_or_else(|| panic!("there is no row {id}"))
+}
+
+/// A temperature that is waited for is judged as a colour that is seen: against minimum, maximum
+/// and ceiling; by itself, and by the colour that would show it, which may come too late.
+#[test]
+fn a_temperature_waited_for_is_judged_against_the_plan() {
+    for size in [PHONE, DESKTOP] {
+        let (window, state) = on_tint(size);
+        tap(&window, AccessibleRole::RadioButton, "2.5\u{a0}min");
+        let answer = || window.global::<ui::TintAdapter>().get_answer();
+        let limits = state.planned().expect("a plan").plan.clone();
+        let at = |text: &str| {
+            fill(&window, "Temperature to wait for", text);
+            answer()
+        };
+        let low = at("150");
+        assert!(low.figure.label.contains("150\u{a0}°C"), "{}", low.figure.label);
+        assert_eq!(low.sign, ui::TintSign::Under, "{}", low.sentence);
+        assert!(low.sentence.contains("below the plan’s minimum"), "{}", low.sentence);
+        let maximum = limits.interpass.as_ref().expect("a maximum").exact_c;
+        let over = at(&format!("{:.0}", maximum + 20.0));
+        assert_eq!(over.sign, ui::TintSign::Over, "{}", over.sentence);
+        assert!(over.sentence.contains("above the plan’s maximum"), "{}", over.sentence);
+        let ceiling = limits.ceiling_c.expect("a ceiling");
+        if ceiling < 590.0 {
+            let past = at(&format!("{:.0}", ceiling + 10.0));
+            assert!(past.sign == ui::TintSign::Over || !past.title.is_empty(), "{}", past.sentence);
+        }
+        // Inside the plan’s range, yet the first colour that shows it can be past its maximum.
+        let inside = at(&format!("{:.0}", maximum - 5.0));
+        assert_eq!(inside.sign, ui::TintSign::Unsure, "{}", inside.sentence);
+        // The mark on the strip is the colour that the words name.
+        let strip = window.global::<ui::TintAdapter>().get_strip();
+        let marked: Vec<String> =
+            Model::iter(&strip.marks).filter(|mark| mark.chosen).map(|mark| mark.label.to_string()).collect();
+        let named = answer().figure.figure.to_lowercase();
+        assert!(marked.iter().all(|mark| *mark == named), "{marked:?} and {named}");
+        assert!(strip.note.starts_with("Frame: the colours possible at"), "{}", strip.note);
+    }
+}
+
+/// Typed beside the pull: in any unit, with a slip that stays, and one that takes turns with the strip.
+#[test]
+fn a_temperature_is_typed_beside_the_strip() {
+    let (window, state) = on_tint(DESKTOP);
+    let label = || window.global::<ui::TintAdapter>().get_answer().figure.label.to_string();
+    let typed = |text: &str| {
+        window.global::<ui::FormEvents>().invoke_field_edited("tint.wait-typed".into(), text.into());
+        mock_elapsed_time(20);
+    };
+    let field = || window.global::<ui::TintAdapter>().get_wait_field();
+    typed("500 F");
+    assert!(label().starts_with("To be at 260\u{a0}°C"), "{}", label());
+    assert_eq!(field().unit, "= 260\u{a0}°C", "what was understood");
+    typed("warm");
+    assert!(field().problem.contains("“warm”"), "{}", field().problem);
+    assert!(label().starts_with("To be at 260\u{a0}°C"), "a slip asks nothing: {}", label());
+    typed("280");
+    assert_eq!((field().text.as_str(), field().problem.as_str()), ("280", ""));
+    // 280 °C stays 280 °C in the other unit: 536 °F (ISO 80000-5).
+    window.global::<ui::Shell>().invoke_unit_picked(1);
+    mock_elapsed_time(20);
+    assert_eq!((field().text.as_str(), field().unit.as_str()), ("536", "°F"));
+    window.global::<ui::Shell>().invoke_unit_picked(0);
+    window.global::<ui::TintAdapter>().invoke_strip_pulled(300.0);
+    mock_elapsed_time(20);
+    assert_eq!((field().text.as_str(), field().hint.as_str()), ("", "300"), "the pull takes its place");
+    assert!(state.session(|session| session.typed.contains_key("tint.wait")));
 }
 
 fn value_of(window: &ui::AppWindow, label: &str) -> String {

@@ -2,17 +2,22 @@
 //! and its start. Only with the feature `testing`.
 
 mod controls;
+mod journeys_form;
+mod journeys_in_view;
 mod journeys_kept;
 mod journeys_keyboard;
+mod journeys_new_steel;
 mod journeys_pages;
 mod journeys_plan;
 mod journeys_tint;
+mod journeys_two_windows;
 mod kept_pictures;
 mod pictures;
 mod pictures_pages;
 mod pictures_phone;
 mod pictures_steps;
 mod pictures_tint;
+mod places;
 mod question_forms;
 mod rows;
 mod screen;

@@ -12,7 +12,7 @@ use crate::app::plan::form_events;
 use crate::app::shell::{open_page, refresh_all, refresh_screen};
 use crate::app::state::toggle;
 use crate::app::tint::kept::Kept;
-use crate::app::tint::{form, photo};
+use crate::app::tint::{form, photo, waited};
 use crate::app::{ChosenFor, Page, State, ui};
 use crate::job::{Field, Slot};
 
@@ -61,6 +61,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
 fn edited(state: &State, id: &str, text: &str) {
     match id.parse() {
         Ok(RowId::Question(input)) => question::typed(state, &input, text),
+        Ok(RowId::Tint(Kept::WaitTyped)) => waited::typed(state, text),
         Ok(RowId::Tint(kept)) => kept.type_in(state, Some(text.to_owned())),
         Ok(row) => form_events::field_typed(state, &row, text),
         Err(_) => {}

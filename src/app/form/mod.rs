@@ -1,5 +1,6 @@
 //! Forms: rows that unfold, whatever place they stand in.
 
+pub(crate) mod echo;
 pub(crate) mod events;
 pub(crate) mod parts;
 pub(crate) mod question;

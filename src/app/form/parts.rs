@@ -4,14 +4,17 @@ use std::fmt::Display;
 
 use slint::SharedString;
 
+use super::echo::{echo, has_unit};
 use super::row_id::RowId;
 use crate::app::rows::model;
 use crate::app::screen_values::{basis_kind, place_of};
 use crate::app::{State, ui};
-use crate::job::{Fault, Field, FieldProblem, JobText, Slot, kind_of, shown_unit};
+use crate::job::typed::{self, TypedProcess};
+use crate::job::{Fault, Field, FieldProblem, JobText, Of, Slot, kind_of, shown_unit};
 use crate::reference::Basis;
 use crate::report::{Pen, basis_mark};
 use crate::units::Accepts;
+use crate::words::List;
 
 fn part(kind: ui::PartKind, id: impl Display) -> ui::PartRow {
     ui::PartRow {
@@ -52,18 +55,77 @@ pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
     }
 }
 
-/// One field of the job.
+/// Fields that a plan does without.
+const OPTIONAL: [Field; 9] = [
+    Field::Hardness,
+    Field::Yield,
+    Field::Leg,
+    Field::Passes,
+    Field::WeldStrength,
+    Field::WeldCet,
+    Field::DemandPreheat,
+    Field::DemandInterpass,
+    Field::DemandCeiling,
+];
+
+/// One field of the job. What was understood of it stands in the place of the unit, where that is
+/// not plain from what was typed.
 pub(crate) fn field_part(state: &State, job: &JobText, slot: impl Into<Slot>) -> ui::FieldRow {
     let slot = slot.into();
+    let text = job.get(slot).unwrap_or_default();
+    let label = state.word(&slot.field.key());
     ui::FieldRow {
         id: slot.id().as_ref().into(),
-        label: state.word(&slot.field.key()),
-        text: job.get(slot).unwrap_or_default().into(),
-        unit: unit_of(state, slot.field).into(),
-        hint: "".into(),
+        spoken: of_run(state, job, slot, &label),
+        label,
+        text: text.into(),
+        unit: unit_or_echo(state, slot, text),
+        hint: if OPTIONAL.contains(&slot.field) { state.word("form-optional") } else { "".into() },
         problem: first_problem(state, &[slot]),
         derived: false,
     }
+}
+
+/// What stands at the end of a field: its unit, what was understood, or nothing where the text
+/// says its unit itself.
+pub(crate) fn unit_or_echo(state: &State, slot: Slot, text: &str) -> SharedString {
+    let field = if slot.field == Field::Condition { Field::Shop } else { slot.field };
+    let unit = unit_of(state, field);
+    match echo(state, slot, text) {
+        Some(echo) => echo.into(),
+        None if kind_of(field).is_some() && has_unit(text) && text.ends_with(unit) => "".into(),
+        None => unit.into(),
+    }
+}
+
+/// Whose a field of a run is, where there are several: what a screen reader says, and what stands
+/// over its fields.
+pub(crate) fn of_run(state: &State, job: &JobText, slot: Slot, label: &str) -> SharedString {
+    if slot.field.of() != Of::Run || job.runs.len() < 2 {
+        return "".into();
+    }
+    state.words.list(List::Comma, &[label.to_owned(), run_name(state, job, slot.nth)]).into()
+}
+
+/// A run by its process; by its number too where two have the same.
+pub(crate) fn run_name(state: &State, job: &JobText, nth: usize) -> String {
+    let process = |nth: usize| match typed::process(job.get(Field::Process.nth(nth))?, state.reference) {
+        Ok(TypedProcess::Known(process)) => Some(process),
+        Ok(TypedProcess::CoveredElectrode) | Err(_) => None,
+    };
+    let alone = (0..job.runs.len()).filter(|other| process(*other) == process(nth)).count() == 1;
+    let number = (nth + 1).to_string();
+    let Some(process) = process(nth) else {
+        return state.words.with("form-run-number", &[("number", &number)]);
+    };
+    let name = state.words.get(&format!("process-{}", process.id()));
+    if alone { name } else { state.words.with("form-run-again", &[("process", &name), ("number", &number)]) }
+}
+
+/// The name of a run over its fields, where there are several.
+pub(crate) fn run_head(state: &State, job: &JobText, nth: usize) -> Option<ui::PartRow> {
+    let head = |name| result_part(&format!("run-head-{nth}"), name, String::new(), String::new());
+    (job.runs.len() > 1).then(|| head(run_name(state, job, nth)))
 }
 
 /// One choice of several, shown in this way.

@@ -88,7 +88,7 @@ fn field(state: &State, asked: &Asked, input: &Input) -> ui::FieldRow {
         unit: shown_unit(input.kind, state.session(|session| session.units)).into(),
         hint: hint.into(),
         problem: asked.problem(input.key).into(),
-        derived: false,
+        ..ui::FieldRow::default()
     }
 }
 

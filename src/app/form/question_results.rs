@@ -10,7 +10,11 @@ use crate::report::{Pen, answer_figure, basis_mark, of_unit, source_line};
 /// All of it, and the figure asked for in short.
 pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
     let pen = state.pen();
-    let (first, mut parts) = figures(&pen, reply);
+    let (mut first, mut parts) = figures(&pen, reply);
+    if let Some((short, verdict)) = verdict(&pen, question, reply) {
+        first = short;
+        parts.insert(0, verdict);
+    }
     for taken in &reply.taken {
         let range = format!("{}–{}", pen.show.number(taken.low, 2), pen.show.number(taken.high, 2));
         let mark = basis_mark(&pen, &taken.basis);
@@ -25,7 +29,8 @@ pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (Strin
             )
         });
     }
-    for note in &reply.notes {
+    let said_first = verdict_note(reply);
+    for note in reply.notes.iter().filter(|note| Some(**note) != said_first) {
         let (id, said) = (format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}")));
         parts.push(if SAYING_NO.contains(note) {
             ui::PartRow { problem: said.into(), ..text_part(&id, String::new()) }
@@ -34,6 +39,22 @@ pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (Strin
         });
     }
     (first, parts)
+}
+
+/// What is said before and larger than any figure: that the figures are of no use, and what is
+/// known all the same.
+fn verdict_note(reply: &Reply) -> Option<&'static str> {
+    let no_use = reply.no_use?;
+    Some(reply.notes.iter().copied().find(|note| *note == "ir-hotter").unwrap_or(no_use))
+}
+
+fn verdict(pen: &Pen<'_>, question: &Question, reply: &Reply) -> Option<(String, ui::PartRow)> {
+    let note = verdict_note(reply)?;
+    let part = ui::PartRow {
+        kind: ui::PartKind::Verdict,
+        ..text_part(&format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}")))
+    };
+    Some((pen.words.get(&format!("note-{note}.short")), part))
 }
 
 /// The figures of an answer to what was typed before, grey and with nothing else.

@@ -48,7 +48,7 @@ impl RowId {
     }
 
     /// The same as a folded list.
-    pub(super) fn folded(&self) -> Self {
+    pub(crate) fn folded(&self) -> Self {
         Self::Folded(Box::new(self.clone()))
     }
 }

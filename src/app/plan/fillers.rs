@@ -105,7 +105,7 @@ fn field_row(state: &State, field: Field) -> ui::FieldRow {
         unit: unit.into(),
         hint: "–".into(),
         problem: problem.unwrap_or_default().into(),
-        derived: false,
+        ..ui::FieldRow::default()
     }
 }
 

@@ -1,8 +1,9 @@
 //! The form of the Plan place: a job as typed becomes rows, and what happens to a row
 //! becomes a change of the job.
 
+use crate::app::form::echo::has_unit;
 use crate::app::form::parts::{
-    action, field_part, fields, form_row, list, note, pick, picture, segments, tiles, unit_of,
+    action, field_part, fields, form_row, list, note, pick, picture, segments, tiles, unit_of, unit_or_echo,
 };
 use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
@@ -65,7 +66,7 @@ fn condition_words(state: &State, typed: &str) -> String {
         Some((ConditionKind::Unknown, _)) => state.words.get("form-condition-not-known"),
         Some((_, words)) => {
             let condition = state.words.get(&format!("form-condition-{}", words.replace(' ', "-")));
-            let values = [("condition", &*condition), ("temper", &*temper)];
+            let values = [("condition", &*condition), ("temper", &*sized(state, &temper, Field::Shop))];
             if temper.is_empty() { condition } else { state.words.with("form-condition-at", &values) }
         }
     }
@@ -176,8 +177,9 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         if round { "bar" } else { "plate" },
         if round { "form-counts-round" } else { "form-counts-plate" },
     ));
-    let known = [Field::Hardness, Field::Yield].map(|field| field_part(state, job, of(field)));
-    parts.push(fields(format!("known-{letter}"), known.into()));
+    for (field, id) in [(Field::Hardness, "hardness"), (Field::Yield, "yield")] {
+        parts.push(fields(format!("known-{id}-{letter}"), vec![field_part(state, job, of(field))]));
+    }
     parts.push(super::form_weld::yes_no(state, job, of(Field::Buttered)));
     if nth > 0 {
         parts.push(action(state, RowId::Button(Button::RemovePart), "form-remove-b"));
@@ -188,7 +190,7 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
         .map_or_else(
             || steel_label.to_owned(),
             |_| {
-                let size = sized(state, job.get(size).unwrap_or("–"));
+                let size = sized(state, job.get(size).unwrap_or("–"), Field::Thickness);
                 state.words.list(List::Names, &[steel_label, size.as_str()])
             },
         );
@@ -225,17 +227,23 @@ fn condition_rows(state: &State, job: &JobText, nth: usize) -> Vec<ui::PartRow> 
     let mut parts = vec![list(state, &id, "field-condition", "form-condition-unknown", choices, chosen)];
     if kind.is_some_and(|place| takes_temper(CONDITIONS[place].0)) {
         let id = RowId::Temper(nth).to_string();
-        let (label, text) = (state.word("form-temper"), temper.into());
-        let row = ui::FieldRow { id: id.into(), label, text, ..field_part(state, job, slot) };
+        let (label, text) = (state.word("form-temper"), temper.as_str().into());
+        let row = ui::FieldRow {
+            id: id.into(),
+            label,
+            unit: unit_or_echo(state, slot, &temper),
+            hint: state.word("form-optional"),
+            text,
+            ..field_part(state, job, slot)
+        };
         parts.push(fields(format!("temper-{nth}"), vec![row]));
     }
     parts
 }
 
-/// A size as it was typed; a bare number with the unit that it takes.
-fn sized(state: &State, typed: &str) -> String {
-    let bare = typed.ends_with(|sign: char| sign.is_ascii_digit());
-    if bare { format!("{typed}\u{a0}{}", unit_of(state, Field::Thickness)) } else { typed.to_owned() }
+/// A figure as it was typed; a bare number with the unit that it takes.
+fn sized(state: &State, typed: &str, of: Field) -> String {
+    if has_unit(typed) { typed.to_owned() } else { format!("{typed}\u{a0}{}", unit_of(state, of)) }
 }
 
 fn joint_row(state: &State, job: &JobText) -> ui::FormRow {

@@ -1,6 +1,8 @@
 //! The row of processes and hydrogen in the form of the Plan place.
 
-use crate::app::form::parts::{action, field_part, fields, form_row, list, note, segments};
+use crate::app::form::parts::{
+    action, field_part, fields, form_row, list, note, of_run as named_by_run, segments,
+};
 use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
@@ -57,8 +59,13 @@ fn of_run(state: &State, job: &JobText, nth: usize) -> [ui::PartRow; 3] {
         1 => "form-process-second",
         _ => "form-process-more",
     };
+    let mut hydrogen = hydrogen_part(state, job, nth);
+    hydrogen.label = match named_by_run(state, job, slot, &hydrogen.label) {
+        named if named.is_empty() => hydrogen.label,
+        named => named,
+    };
     let process = list(state, &RowId::of(slot), label, "form-process-choose", offered, chosen);
-    [process, hydrogen_part(state, job, nth), hydrogen_field(state, job, nth)]
+    [process, hydrogen, hydrogen_field(state, job, nth)]
 }
 
 fn hydrogen_part(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
@@ -77,6 +84,7 @@ fn hydrogen_part(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
 fn hydrogen_field(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
     let mut made = field_part(state, job, Field::Hydrogen.nth(nth));
     made.label = state.word("form-hydrogen-typed");
+    made.spoken = named_by_run(state, job, Field::Hydrogen.nth(nth), &made.label);
     // What counts where nothing is typed stands in the empty field.
     let assumed =
         state.planned().and_then(|planned| planned.read.job.runs.get(nth).map(|run| run.hydrogen_ml));

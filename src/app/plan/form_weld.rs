@@ -1,6 +1,7 @@
 //! The rows of the form that have a fair default: heat input, weld metal, shop, demands.
 
-use crate::app::form::parts::{field_part, fields, form_row, note, pick, segments};
+use crate::app::form::echo::has_unit;
+use crate::app::form::parts::{field_part, fields, form_row, note, pick, run_head, segments, unit_of};
 use crate::app::form::row_id::RowId;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
@@ -34,9 +35,16 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     let ways = HEAT_WAYS.iter().map(|(way, _)| choice(way, word(way), "", "")).collect();
     let mut parts = vec![segments(state, RowId::HeatWay, "form-heat-way", ways, Some(way))];
     for nth in 0..count {
+        parts.extend(run_head(state, job, nth));
         match HEAT_WAYS[heat_way(state, job, nth)].1 {
             [field] => {
-                parts.push(fields(format!("heat-{nth}"), vec![field_part(state, job, field.nth(nth))]));
+                let mut stated = field_part(state, job, field.nth(nth));
+                let counts = state.planned().and_then(|planned| planned.read.job.runs.get(nth).cloned());
+                // What counts where nothing is typed stands in the empty field.
+                if let Some(run) = counts.filter(|_| stated.text.is_empty() && *field == Field::HeatInput) {
+                    stated.hint = assumed(state, &state.show().heat(run.net_heat_kj_per_mm).main);
+                }
+                parts.push(fields(format!("heat-{nth}"), vec![stated]));
             }
             _ => parts.extend(meters(state, job, nth)),
         }
@@ -53,6 +61,12 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     let of = HEAT_WAYS.iter().flat_map(|(_, of)| *of);
     let watched: Vec<Slot> = of.flat_map(|field| (0..count).map(|nth| field.nth(nth))).collect();
     form_row(state, "heat", &watched, value, parts)
+}
+
+/// What counts while nothing is typed, as an empty field shows it; the field writes its unit.
+fn assumed(state: &State, shown: &str) -> slint::SharedString {
+    let figure = shown.split('\u{a0}').next().unwrap_or_default();
+    state.words.with("form-hydrogen-assumed", &[("figure", figure)]).into()
 }
 
 /// What is read from the meters; with a timed run the travel speed is what follows from it.
@@ -93,15 +107,11 @@ pub(super) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
     for nth in 0..count {
         let filler = job.get(Field::Filler.nth(nth)).unwrap_or_default();
         fillers.extend(Some(filler).filter(|filler| !filler.is_empty() && !fillers.contains(filler)));
+        parts.extend(run_head(state, job, nth));
         parts.push(pick(state, Field::Filler.nth(nth), filler, "form-filler-unknown", ""));
-        let passes = field_part(state, job, Field::Passes.nth(nth));
-        // The weld metal's figures stand beside the number of runs where there is one process.
-        let row = if count == 1 { whole.iter().cloned().chain([passes]).collect() } else { vec![passes] };
-        parts.push(fields(format!("weld-{nth}"), row));
+        parts.push(fields(format!("weld-{nth}"), vec![field_part(state, job, Field::Passes.nth(nth))]));
     }
-    if count > 1 {
-        parts.push(fields("weld", whole.into()));
-    }
+    parts.push(fields("weld", whole.into()));
     let value = if fillers.is_empty() {
         state.words.get("form-filler-unknown")
     } else {
@@ -123,8 +133,12 @@ pub(super) fn yes_no(state: &State, job: &JobText, slot: Slot) -> ui::PartRow {
 
 /// Shop temperature, damp air, thermal-cut edges.
 pub(super) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
+    let mut shop = field_part(state, job, Field::Shop);
+    if let Some(planned) = state.planned().filter(|_| shop.text.is_empty()) {
+        shop.hint = assumed(state, &state.show().temperature(planned.read.job.shop_c).main);
+    }
     let parts = vec![
-        fields("shop", vec![field_part(state, job, Field::Shop)]),
+        fields("shop", vec![shop]),
         yes_no(state, job, Field::Damp.into()),
         yes_no(state, job, Field::ThermalCut.into()),
     ];
@@ -147,13 +161,20 @@ pub(super) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
     let parts = vec![
         segments(state, RowId::of(Field::Code), "field-code", codes, Some(place)),
         fields("demand-low", vec![demand(Field::DemandPreheat)]),
-        fields("demand-high", vec![demand(Field::DemandInterpass), demand(Field::DemandCeiling)]),
+        fields("demand-high", vec![demand(Field::DemandInterpass)]),
+        fields("demand-most", vec![demand(Field::DemandCeiling)]),
     ];
     let typed = [Field::DemandPreheat, Field::DemandInterpass, Field::DemandCeiling]
         .into_iter()
-        .filter_map(|field| job.get(field));
+        .filter_map(|field| job.get(field))
+        // A bare figure says its unit here, where no field stands beside it.
+        .map(|typed| match has_unit(typed) {
+            true => typed.to_owned(),
+            false => format!("{}\u{a0}{}", typed.trim(), unit_of(state, Field::Shop)),
+        });
+    let typed: Vec<String> = typed.collect();
     let code = (place != 0).then(|| state.words.get("form-code-d11"));
-    let all: Vec<&str> = code.as_deref().into_iter().chain(typed).collect();
+    let all: Vec<&str> = code.as_deref().into_iter().chain(typed.iter().map(String::as_str)).collect();
     let value = if all.is_empty() {
         state.words.get("form-demands-none")
     } else {

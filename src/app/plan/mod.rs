@@ -1,5 +1,6 @@
 //! The Plan place: what is typed becomes a plan, the plan becomes rows.
 
+mod begin;
 pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
@@ -16,7 +17,7 @@ use slint::{ComponentHandle, SharedString};
 use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::{model, put};
 use crate::app::state::toggle;
-use crate::app::{BasisOf, State, basis, ui};
+use crate::app::{BasisOf, ResultsOf, State, basis, ui};
 use crate::job::{Fault, Field};
 use crate::report::{Report, basis_sheet};
 
@@ -24,6 +25,7 @@ use crate::report::{Report, basis_sheet};
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::PlanAdapter>();
     adapter.set_rows(model(Vec::new()));
+    begin::connect(window, state);
     adapter.on_basis_asked(calls(window, state, |window, state, id: SharedString| {
         state.open.borrow_mut().basis = Some(BasisOf::Plan(id.to_string()));
         refresh(window, state);
@@ -50,19 +52,21 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::PlanAdapter>();
     put(&adapter.get_rows(), form::rows(state));
+    begin::fill(&adapter, state);
     match state.planned() {
         None => fill_empty(&adapter, state),
         Some(planned) => {
             let pen = state.pen();
             let report = Report::of(&pen, &planned.read.job, &planned.plan);
-            let open = state.open.borrow();
             let mut answer = results::answer_view(state, &report.answer, &planned);
             if let Some(why) = stale_why(state) {
                 answer.stale = true;
                 answer.stale_title = state.word("plan-stale");
                 answer.stale_why = why;
             }
+            begin_at_top(&adapter, state, answer.kind == ui::AnswerKind::Refused);
             adapter.set_answer(answer);
+            let open = state.open.borrow();
             let line = results::window_view(state, &planned, &report.answer);
             adapter.set_moments(model(moments::moments(state, &planned, &line)));
             adapter.set_window_line(line);
@@ -83,6 +87,19 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     fill_basis(window, state);
 }
 
+/// The results of another steel, and a refusal, begin at their top.
+fn begin_at_top(adapter: &ui::PlanAdapter<'_>, state: &State, refused: bool) {
+    let steels = state.session(|session| {
+        let of = |nth: usize| session.job.get(Field::Steel.nth(nth)).unwrap_or_default();
+        format!("{} + {}", of(0), of(1))
+    });
+    let now = ResultsOf { steels, refused };
+    let before = state.open.borrow_mut().results_of.replace(now.clone());
+    if before.is_some_and(|before| before.steels != now.steels || refused && !before.refused) {
+        adapter.set_scroll_results(0.0);
+    }
+}
+
 /// Why the shown plan is an old one: a field that can't be read, or that is empty again.
 fn stale_why(state: &State) -> Option<SharedString> {
     let problems = state.problems();
@@ -96,16 +113,7 @@ fn stale_why(state: &State) -> Option<SharedString> {
 /// The empty place: what to type first.
 fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     let problems = state.problems();
-    let steps: Vec<SharedString> = [
-        ([Field::Steel, Field::Certificate].as_slice(), "plan-empty-steel"),
-        ([Field::Thickness, Field::Diameter].as_slice(), "plan-empty-thickness"),
-        ([Field::Joint].as_slice(), "plan-empty-joint"),
-        ([Field::Process].as_slice(), "plan-empty-process"),
-    ]
-    .into_iter()
-    .filter(|(fields, _)| problems.iter().any(|problem| fields.contains(&problem.slot.field)))
-    .map(|(_, key)| state.word(key))
-    .collect();
+    let steps = begin::steps_in_words(state);
     let bad: Vec<_> = problems.iter().filter(|problem| problem.fault != Fault::Missing).collect();
     let title = match (bad.len(), steps.len()) {
         (0, 4) => "plan-empty",

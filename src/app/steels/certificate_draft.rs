@@ -132,7 +132,10 @@ fn read_element(element: Element, text: &str) -> Result<Option<f64>, Problem> {
         Ok(line) if line.stated == [element] && line.unused.is_empty() => {
             Ok(Some(line.composition.get(element)))
         }
-        Err(problem @ Problem::OutOfRange { .. }) => Err(problem),
+        // The symbol stands over the field, and is not what was typed in it.
+        Err(Problem::OutOfRange { low, high, unit, accepts, .. }) => {
+            Err(Problem::OutOfRange { typed: text.to_owned(), low, high, unit, accepts })
+        }
         Ok(_) | Err(_) => Err(lost()),
     }
 }

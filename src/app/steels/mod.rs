@@ -5,6 +5,7 @@ mod certificate_draft;
 mod detail;
 mod rows;
 pub(crate) mod steel_id;
+pub(crate) mod unmarked;
 
 use std::rc::Rc;
 
@@ -16,7 +17,7 @@ use crate::app::calls::{calls, calls_plain};
 use crate::app::form::question_steel;
 use crate::app::rows::model;
 use crate::app::rows::put;
-use crate::app::shell::{back, refresh_all};
+use crate::app::shell::{back, open_page, refresh_all};
 use crate::app::state::toggle;
 use crate::app::{ChosenFor, Page, State, ui};
 use crate::job::{Field, find_steel};
@@ -45,6 +46,9 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         .on_steel_chosen(calls(window, state, |window, state, id: SharedString| choose(window, state, &id)));
     adapter.on_certificate_asked(calls_plain(window, state, |window, state| {
         certificate::open(window, state, None);
+    }));
+    adapter.on_unmarked_asked(calls_plain(window, state, |window, state| {
+        open_page(window, state, Page::Unmarked);
     }));
     adapter.on_edit_asked(calls(window, state, |window, state, id: SharedString| {
         if let SteelId::Own(name) = SteelId::read(&id) {
@@ -90,7 +94,9 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let view = View { state, own, groups, detail, chosen: chosen(state, for_grade) };
     let mut entries = if query.trim().is_empty() { browse(&view) } else { found(&view, &query) };
     if for_grade {
-        entries.retain(|entry| entry.kind != ui::SteelEntryKind::Certificate);
+        entries.retain(|entry| {
+            !matches!(entry.kind, ui::SteelEntryKind::Certificate | ui::SteelEntryKind::Unmarked)
+        });
     }
     adapter.set_query(query.as_str().into());
     adapter

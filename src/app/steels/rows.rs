@@ -28,7 +28,7 @@ pub(super) struct View<'a> {
 
 /// Nothing typed: own steels, then the groups.
 pub(crate) fn browse(view: &View<'_>) -> Vec<ui::SteelEntry> {
-    let mut entries = vec![certificate_row(view)];
+    let mut entries = vec![certificate_row(view), unmarked_row(view)];
     if !view.own.is_empty() {
         entries.push(head(view, "own", "steels-own", ""));
         entries.extend(view.own.iter().map(|own| own_row(view, own)));
@@ -87,17 +87,18 @@ pub(crate) fn found(view: &View<'_>, query: &str) -> Vec<ui::SteelEntry> {
     }
     if entries.is_empty() {
         let title = view.state.words.with("steels-nothing", &[("query", query.trim())]);
-        return vec![ui::SteelEntry {
+        let empty = ui::SteelEntry {
             kind: ui::SteelEntryKind::Empty,
             title: title.into(),
             also: view.state.word("steels-nothing-try"),
             ..ui::SteelEntry::default()
-        }];
+        };
+        return vec![empty, unmarked_row(view)];
     }
     if answer.more {
         entries.push(head(view, "more", "steels-more", "steels-more-note"));
     }
-    entries.push(certificate_row(view));
+    entries.extend([certificate_row(view), unmarked_row(view)]);
     entries
 }
 
@@ -150,6 +151,16 @@ fn certificate_row(view: &View<'_>) -> ui::SteelEntry {
         id: "certificate".into(),
         title: view.state.word("steels-type-certificate"),
         also: view.state.word("steels-certificate-note"),
+        ..ui::SteelEntry::default()
+    }
+}
+
+fn unmarked_row(view: &View<'_>) -> ui::SteelEntry {
+    ui::SteelEntry {
+        kind: ui::SteelEntryKind::Unmarked,
+        id: "unmarked".into(),
+        title: view.state.word("steels-unmarked"),
+        also: view.state.word("steels-unmarked-note"),
         ..ui::SteelEntry::default()
     }
 }

@@ -185,7 +185,7 @@ pub(crate) fn wait_min(state: &State) -> Option<f64> {
 }
 
 /// What is asked; until the person asks, what the plan's minimum looks like.
-fn asked(state: &State) -> Option<Asked> {
+pub(super) fn asked(state: &State) -> Option<Asked> {
     let wait = Kept::Wait.typed(state).and_then(|text| text.parse().ok());
     let seen = Kept::Seen.choice(state).and_then(|id| Stage::from_id(&id));
     match Kept::Asked.choice(state).as_deref() {

@@ -22,6 +22,9 @@ pub enum Kept {
     /// The temperature waited for, °C.
     #[strum(serialize = "tint.wait")]
     Wait,
+    /// The same as it was typed, where it was.
+    #[strum(serialize = "tint.wait-typed")]
+    WaitTyped,
     /// Minutes of heating, while the flame is on.
     #[strum(serialize = "tint.flame-minutes")]
     FlameMinutes,

@@ -8,6 +8,7 @@ pub(crate) mod photo;
 pub(crate) mod photo_read;
 mod photo_view;
 pub(crate) mod view;
+pub(crate) mod waited;
 
 use std::rc::Rc;
 
@@ -21,10 +22,6 @@ use crate::app::screen_values::{choice, float, picked, place_of};
 use crate::app::{BasisOf, State, basis, ui};
 use crate::engine::tint::{Mode, Pace, Span, Stage};
 use crate::report::minutes;
-use crate::units::TemperatureUnit;
-
-/// Coldest and hottest heat that may be waited for, °C.
-const WAITED_C: (f64, f64) = (100.0, 600.0);
 
 /// Wires the place.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -62,7 +59,7 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         }
     }));
     adapter.on_strip_pulled(calls(window, state, |window, state, celsius: f32| {
-        wait(state, f64::from(celsius));
+        waited::pulled(state, f64::from(celsius));
         refresh(window, state);
     }));
     adapter.on_strip_stepped(calls(window, state, |window, state, by: i32| {
@@ -70,46 +67,16 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             Some(Asked::Wait(celsius)) => celsius,
             _ => plan_minimum_c(state).unwrap_or(250.0),
         };
-        wait(state, now + f64::from(by) * step_k(state));
+        waited::pulled(state, now + f64::from(by) * waited::step_k(state));
         refresh(window, state);
     }));
     adapter.on_wait_asked(calls_plain(window, state, |window, state| {
         if let Some(minimum_c) = plan_minimum_c(state) {
-            wait_exactly(state, minimum_c);
+            waited::exactly(state, minimum_c);
         }
         refresh(window, state);
     }));
     photo::connect(window, state);
-}
-
-/// A step along the strip: 5 °C or 10 °F.
-fn step_k(state: &State) -> f64 {
-    match state.show().units.temperature {
-        TemperatureUnit::C => 5.0,
-        TemperatureUnit::F => 10.0 / 1.8,
-    }
-}
-
-/// A heat is waited for: the nearest round figure of the reader's unit.
-fn wait(state: &State, celsius: f64) {
-    let unit = state.show().units.temperature;
-    let round = match unit {
-        TemperatureUnit::C => 5.0,
-        TemperatureUnit::F => 10.0,
-    };
-    let asked = (unit.from_c(celsius) / round).round() * round;
-    wait_exactly(state, unit.to_c(asked).clamp(WAITED_C.0, WAITED_C.1));
-}
-
-fn wait_exactly(state: &State, celsius: f64) {
-    let text = format!("{celsius}");
-    // A pull that stays on one figure changes nothing, and saves nothing.
-    if Kept::Wait.typed(state).as_ref() == Some(&text) && Kept::Asked.choice(state).as_deref() == Some("wait")
-    {
-        return;
-    }
-    Kept::choose(state, &[(Kept::Asked, "wait")]);
-    Kept::Wait.type_in(state, Some(text));
 }
 
 fn set_minutes(state: &State, minutes: Option<f64>) {
@@ -141,6 +108,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let strip = view::strip_view(state, &ask, &answer);
     adapter.set_has_strip(strip.is_some());
     adapter.set_strip(strip.unwrap_or_default());
+    adapter.set_wait_field(waited::field(state));
     fill_times(&adapter, state, &ask);
     put(&adapter.get_swatches(), view::swatches(state, &ask));
     let seen = match ask.asked {

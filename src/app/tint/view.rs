@@ -12,8 +12,8 @@ use crate::engine::tint::{
     Heating, PeakFromTint, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of, strip,
 };
 use crate::report::{
-    BasisSheet, Pen, Sign, TintLine, colour_line, minutes, outcome_sheet, peak_figures, peak_line, range,
-    refusal_line, stage_head,
+    BasisSheet, Pen, Sign, TintLine, WaitHeld, colour_line, minutes, outcome_sheet, peak_figures, peak_line,
+    range, refusal_line, stage_head,
 };
 
 /// Columns of a strip: more than any screen of ours shows apart.
@@ -29,6 +29,8 @@ pub(crate) struct Answer {
     frame_c: Option<(f64, f64)>,
     /// The pointer on the strip, °C, and its words.
     pointer: Option<(f64, String)>,
+    /// The colour that the words name, which the strip marks.
+    named: Option<Stage>,
     outcome: Option<Outcome>,
 }
 
@@ -51,6 +53,7 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
         line: refusal_line(&pen, error),
         frame_c: None,
         pointer: None,
+        named: None,
         outcome: None,
     };
     // Where a colour says nothing of this steel, no question about one has an answer.
@@ -60,7 +63,7 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
     match ask.asked {
         None => {
             let line = TintLine { title: pen.words.get("tint-empty"), ..TintLine::default() };
-            Answer { line, frame_c: None, pointer: None, outcome: None }
+            Answer { line, frame_c: None, pointer: None, named: None, outcome: None }
         }
         Some(Asked::Seen(first, last)) => match peak(ask, first, last) {
             Ok(peak) => {
@@ -71,6 +74,7 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
                     line: peak_line(&pen, &ask.mode, (first, last), &peak, &plan_limits(state)),
                     frame_c: Some((from_c, peak.band_c.1)),
                     pointer: marked.map(|at_c| (at_c, stage_head(&pen, Stage::of(film_nm)))),
+                    named: Some(first).filter(|first| *first == last),
                     outcome: Some(peak.outcome),
                 }
             }
@@ -80,13 +84,12 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
             Ok(colour) => {
                 let at = |film_nm: f64| middle(ask).ok().and_then(|heating| heating.peak_c(film_nm));
                 let (from_c, to_c) = (at(colour.band_nm.low), at(colour.band_nm.high));
+                let proof = proof_of(&ask.mode, ask.before, peak_c, &ask.steel);
+                let shown_by = proof.reached_from.and_then(|stage| peak(ask, stage, stage).ok());
+                let held = WaitHeld { limits: &plan_limits(state), shown_by: shown_by.as_ref() };
                 Answer {
-                    line: colour_line(
-                        &pen,
-                        &ask.mode,
-                        &colour,
-                        &proof_of(&ask.mode, ask.before, peak_c, &ask.steel),
-                    ),
+                    line: colour_line(&pen, &ask.mode, &colour, &proof, &held),
+                    named: proof.reached_from,
                     frame_c: Some((from_c.unwrap_or(f64::MIN), to_c.unwrap_or(f64::MAX))),
                     pointer: Some((peak_c, pen.show.temperature(peak_c).main)),
                     outcome: Some(colour.outcome),
@@ -179,12 +182,6 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
     let most_c = window.map_or(last_c, |(_, high_c)| high_c.max(last_c));
     let from_c = (((least_c - 15.0) / 10.0).floor() * 10.0).max(COLDEST_C);
     let to_c = ((most_c + 15.0) / 10.0).ceil() * 10.0;
-    let named = match ask.asked {
-        Some(Asked::Seen(first, last)) if first == last => Some(first),
-        Some(Asked::Seen(..)) => None,
-        Some(Asked::Wait(celsius)) => Some(Stage::of(heating.film_nm(celsius))),
-        None => None,
-    };
     let marks = Stage::ALL
         .iter()
         .copied()
@@ -193,7 +190,7 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
             Some(ui::TintMark {
                 at_c: float(peak_c(stage.typical_nm())?),
                 label: stage_head(&pen, stage).into(),
-                chosen: Some(stage) == named,
+                chosen: Some(stage) == answer.named,
             })
         })
         .collect();
@@ -205,9 +202,15 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
     let figure = |celsius: f64| pen.show.temperature(celsius).main;
     let spoken = answer.pointer.as_ref().map_or_else(String::new, |(_, what)| what.clone());
     let hatched = last_c < to_c;
-    let note = match (answer.frame_c.is_some(), hatched) {
-        (true, true) => "tint-strip-hatch-frame",
-        (false, true) => "tint-strip-hatch",
+    let waited = match ask.asked {
+        Some(Asked::Wait(celsius)) => Some(figure(celsius)),
+        _ => None,
+    };
+    let note = match (answer.frame_c.is_some(), hatched, waited.is_some()) {
+        (true, true, true) => "tint-strip-hatch-frame-wait",
+        (true, false, true) => "tint-strip-frame-wait",
+        (true, true, false) => "tint-strip-hatch-frame",
+        (false, true, _) => "tint-strip-hatch",
         _ => "tint-strip-frame",
     };
     Some(ui::TintStripView {
@@ -230,7 +233,7 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
             .words
             .with("tint-strip-spoken", &[("from", &figure(from_c)), ("to", &figure(to_c)), ("what", &spoken)])
             .into(),
-        note: pen.words.get(note).into(),
+        note: pen.words.with(note, &[("figure", waited.as_deref().unwrap_or_default())]).into(),
     })
 }
 

@@ -83,7 +83,7 @@ pub fn composition(text: &str) -> Result<CertificateLine, Problem> {
     for (symbol, share) in pairs {
         let Some(element) = element(&symbol) else {
             if !UNUSED.contains(&symbol.as_str()) {
-                return Err(lost());
+                return Err(Problem::Trap { typed: symbol, key: "typed-unknown-element" });
             }
             line.unused.push(symbol);
             continue;

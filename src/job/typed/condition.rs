@@ -34,7 +34,8 @@ pub fn condition(text: &str, shown: TemperatureUnit) -> Result<Condition, Proble
         None
     } else {
         let figure = figure.trim_end_matches([')', '.']);
-        Some(temperature(figure, shown, limits::TEMPER_C).map_err(|problem| whole(problem, text))?)
+        let problem = |problem| of_figure(problem, as_typed(text, figure));
+        Some(temperature(figure, shown, limits::TEMPER_C).map_err(problem)?)
     };
     let kind = kind(text, before)?;
     let takes_temper = matches!(
@@ -50,13 +51,19 @@ pub fn condition(text: &str, shown: TemperatureUnit) -> Result<Condition, Proble
     Ok(Condition { kind, temper_c })
 }
 
-/// A problem of the temperature, told with the whole text.
-fn whole(problem: Problem, text: &str) -> Problem {
+/// A piece of a text as it was typed: what is read is in small letters.
+fn as_typed<'a>(text: &'a str, piece: &'a str) -> &'a str {
+    let at = text.to_lowercase().find(piece);
+    at.and_then(|at| text.get(at..at + piece.len())).unwrap_or(piece)
+}
+
+/// A problem of the temperature. The words before it may have been chosen, and are not quoted.
+fn of_figure(problem: Problem, figure: &str) -> Problem {
     match problem {
         Problem::OutOfRange { low, high, unit, .. } => {
-            Problem::OutOfRange { typed: text.to_owned(), low, high, unit, accepts: Accepts::Condition }
+            Problem::OutOfRange { typed: figure.to_owned(), low, high, unit, accepts: Accepts::Condition }
         }
-        _ => not_understood(text, Accepts::Condition),
+        _ => not_understood(figure, Accepts::Condition),
     }
 }
 
@@ -84,7 +91,7 @@ fn kind(text: &str, before: &str) -> Result<ConditionKind, Problem> {
             _ => note(word, &mut seen),
         };
         if !understood {
-            return Err(not_understood(text, Accepts::Condition));
+            return Err(not_understood(as_typed(text, word), Accepts::Condition));
         }
     }
     seen.kinds.dedup();

@@ -2,6 +2,7 @@
 
 pub(crate) mod compare;
 pub(crate) mod hand;
+pub(crate) mod measure;
 
 use std::cell::Cell;
 use std::path::Path;

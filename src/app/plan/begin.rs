@@ -1,0 +1,165 @@
+//! How a plan begins: what is still wanted, an example, a new job.
+
+use std::rc::Rc;
+
+use slint::{ComponentHandle, SharedString};
+
+use crate::app::calls::{calls, calls_plain};
+use crate::app::form::row_id::RowId;
+use crate::app::shell::{open_page, refresh_all, refresh_screen};
+use crate::app::{ChosenFor, Page, State, ui};
+use crate::job::{Field, JobText, Slot, demo_job};
+
+/// What the job that was put away is kept under, as text.
+const LAST_JOB: &str = "plan.last-job";
+
+/// One of the four things that make a plan.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Step {
+    Steel(usize),
+    Size(Slot),
+    Joint,
+    Process,
+}
+
+/// Wires the beginning.
+pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
+    let adapter = window.global::<ui::PlanAdapter>();
+    adapter.on_step_asked(calls(window, state, |window, state, index: i32| {
+        let step = usize::try_from(index).ok().and_then(|index| steps(state).get(index).copied());
+        if let Some(step) = step {
+            lead(window, state, step);
+        }
+    }));
+    adapter.on_example_asked(calls_plain(window, state, |window, state| {
+        state.change_job(|job| *job = demo_job());
+        begun(window, state);
+    }));
+    adapter.on_new_job_asked(calls_plain(window, state, |window, state| {
+        put_away(state);
+        begun(window, state);
+    }));
+    adapter.on_last_job_asked(calls_plain(window, state, |window, state| {
+        bring_back(state);
+        begun(window, state);
+    }));
+}
+
+/// Another job stands in the form: it begins at its top, with nothing unfolded.
+fn begun(window: &ui::AppWindow, state: &State) {
+    state.open.borrow_mut().rows.clear();
+    let adapter = window.global::<ui::PlanAdapter>();
+    adapter.set_scroll_inputs(0.0);
+    adapter.set_scroll_results(0.0);
+    refresh_all(window, state);
+}
+
+/// The job is put away, as it was typed; bare figures with the unit that they were typed in.
+fn put_away(state: &State) {
+    state.change(|session| {
+        let kept = session.job.with_units_written(session.units);
+        session.typed.insert(LAST_JOB.to_owned(), kept.to_ron());
+        session.job = JobText::default();
+    });
+    state.forget_plan();
+}
+
+/// The job that was put away comes back.
+fn bring_back(state: &State) {
+    let Some(job) = last_job(state) else { return };
+    state.change(|session| {
+        session.typed.remove(LAST_JOB);
+        session.job = job;
+    });
+}
+
+fn last_job(state: &State) -> Option<JobText> {
+    let text = state.session(|session| session.typed.get(LAST_JOB).cloned())?;
+    JobText::from_ron(&text).ok()
+}
+
+/// Leads to where what is wanted is typed or chosen.
+fn lead(window: &ui::AppWindow, state: &State, step: Step) {
+    let mut wanted = String::new();
+    {
+        let mut open = state.open.borrow_mut();
+        match step {
+            Step::Steel(nth) => open.chosen_for = ChosenFor::Nth(nth),
+            Step::Size(slot) => {
+                open.rows.insert(if slot.nth == 0 { "member-a" } else { "member-b" }.to_owned());
+                wanted = slot.id().into_owned();
+            }
+            Step::Joint => {
+                open.rows.insert("joint".to_owned());
+                wanted = RowId::of(Field::Joint).to_string();
+            }
+            Step::Process => {
+                open.rows.insert("process".to_owned());
+                open.rows.insert(RowId::of(Field::Process).folded().to_string());
+                wanted = RowId::of(Field::Process).to_string();
+            }
+        }
+    }
+    if let Step::Steel(_) = step {
+        open_page(window, state, Page::Steels);
+        return;
+    }
+    // What is made takes the keyboard as it is made, what is there already as it is named.
+    window.global::<ui::Wanted>().set_id(wanted.into());
+    refresh_screen(window, state);
+}
+
+/// What is still wanted, in the order of the form.
+fn steps(state: &State) -> Vec<Step> {
+    let problems = state.problems();
+    let wanted = |fields: &[Field]| {
+        problems.iter().map(|problem| problem.slot).find(|slot| fields.contains(&slot.field))
+    };
+    let size = wanted(&[Field::Thickness, Field::Diameter]);
+    let size = size.map(|slot| {
+        match state.session(|session| session.job.get(Field::Diameter.nth(slot.nth)).is_some()) {
+            true => Field::Diameter.nth(slot.nth),
+            false => Field::Thickness.nth(slot.nth),
+        }
+    });
+    [
+        wanted(&[Field::Steel, Field::Certificate]).map(|slot| Step::Steel(slot.nth)),
+        size.map(Step::Size),
+        wanted(&[Field::Joint]).map(|_| Step::Joint),
+        wanted(&[Field::Process]).map(|_| Step::Process),
+    ]
+    .into_iter()
+    .flatten()
+    .collect()
+}
+
+/// The same in words.
+pub(super) fn steps_in_words(state: &State) -> Vec<SharedString> {
+    let round = |nth: usize| {
+        state.session(|session| {
+            let shape = session.job.get(Field::Shape.nth(nth));
+            shape.is_some_and(|shape| crate::job::typed::shape_is_round(shape) == Ok(true))
+        })
+    };
+    let key = |step: Step| match step {
+        Step::Steel(_) => "plan-empty-steel",
+        Step::Size(Slot { field: Field::Diameter, .. }) => "plan-empty-diameter",
+        Step::Size(slot) if round(slot.nth) => "plan-empty-diameter",
+        Step::Size(_) => "plan-empty-thickness",
+        Step::Joint => "plan-empty-joint",
+        Step::Process => "plan-empty-process",
+    };
+    steps(state).into_iter().map(|step| state.word(key(step))).collect()
+}
+
+/// Fills what is offered beside an empty answer, and under the form.
+pub(super) fn fill(adapter: &ui::PlanAdapter<'_>, state: &State) {
+    let typed = state.session(|session| !session.job.typed().is_empty());
+    adapter.set_can_begin_anew(typed);
+    adapter.set_example_offered(!typed);
+    let last = last_job(state).filter(|_| !typed).map(|job| match job.get(Field::Name) {
+        Some(name) => state.words.with("plan-last-job-named", &[("name", name)]).into(),
+        None => state.word("plan-last-job"),
+    });
+    adapter.set_last_job(last.unwrap_or_default());
+}

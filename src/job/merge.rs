@@ -1,0 +1,160 @@
+//! Two windows on one folder: what each of them changed, in one session.
+//!
+//! A merge of three: the session that both began with, ours and theirs. What only one of them
+//! changed is changed; where both changed the same thing, ours stands. A steel is never lost: of
+//! two that came to bear one name, ours gets a name of its own.
+
+use std::collections::BTreeMap;
+
+use super::fields::{Field, Of};
+use super::job_text::{JobText, Texts};
+use super::read_answers::STEEL;
+use super::session::{OwnSteel, Session};
+
+/// What one of two changed; ours where both did.
+fn changed<T: PartialEq>(base: &T, ours: T, theirs: T) -> T {
+    if ours == *base { theirs } else { ours }
+}
+
+impl Session {
+    /// Our changes since `base`, upon theirs.
+    #[must_use]
+    pub fn merged(mut base: Self, mut ours: Self, mut theirs: Self) -> Self {
+        // A bare number means the unit of its window: it is written out before it moves.
+        let units = changed(&base.units, ours.units, theirs.units);
+        for session in [&mut base, &mut ours, &mut theirs] {
+            if session.units != units {
+                session.switch_units(units);
+            }
+        }
+        tell_apart(&base, &mut ours, &theirs);
+        Self {
+            language: changed(&base.language, ours.language, theirs.language),
+            theme: changed(&base.theme, ours.theme, theirs.theme),
+            units,
+            place: changed(&base.place, ours.place, theirs.place),
+            job: job(base.job, ours.job, theirs.job),
+            typed: map(&base.typed, ours.typed, theirs.typed),
+            choices: map(&base.choices, ours.choices, theirs.choices),
+            own_steels: steels(&base.own_steels, &ours.own_steels, &theirs.own_steels),
+        }
+    }
+}
+
+/// Key by key.
+fn map<K: Ord + Clone, V: PartialEq + Clone>(
+    base: &BTreeMap<K, V>,
+    ours: BTreeMap<K, V>,
+    theirs: BTreeMap<K, V>,
+) -> BTreeMap<K, V> {
+    let mut merged = theirs;
+    for key in base.keys() {
+        if !ours.contains_key(key) {
+            merged.remove(key);
+        }
+    }
+    for (key, value) in ours {
+        if base.get(&key) != Some(&value) {
+            merged.insert(key, value);
+        }
+    }
+    merged
+}
+
+/// Field by field. Parts and runs that came or went are no longer the same ones: then the list is
+/// one thing.
+fn job(base: JobText, ours: JobText, theirs: JobText) -> JobText {
+    let alike = |of: Of| base.count(of) == ours.count(of) && base.count(of) == theirs.count(of);
+    let list = |alike: bool, base: Vec<Texts>, ours: Vec<Texts>, theirs: Vec<Texts>| {
+        if !alike {
+            return changed(&base, ours, theirs);
+        }
+        let all = base.into_iter().zip(ours).zip(theirs);
+        all.map(|((base, ours), theirs)| part(&base, ours, theirs)).collect()
+    };
+    let (parts, runs) = (alike(Of::Part), alike(Of::Run));
+    JobText {
+        whole: map(&base.whole, ours.whole, theirs.whole),
+        parts: list(parts, base.parts, ours.parts, theirs.parts),
+        runs: list(runs, base.runs, ours.runs, theirs.runs),
+    }
+}
+
+/// A part with another steel is another part: nothing that the other window says of the old one
+/// belongs to it.
+fn part(base: &Texts, ours: Texts, theirs: Texts) -> Texts {
+    let steel = |texts: &Texts| texts.get(&Field::Steel).cloned();
+    if steel(&ours) != steel(base) {
+        return ours;
+    }
+    if steel(&theirs) != steel(base) {
+        return theirs;
+    }
+    map(base, ours, theirs)
+}
+
+fn called<'a>(steels: &'a [OwnSteel], name: &str) -> Option<&'a OwnSteel> {
+    steels.iter().find(|own| own.is_called(name))
+}
+
+/// Where both made, or changed, a steel of one name and not to the same, ours gets another name,
+/// wherever we use it.
+fn tell_apart(base: &Session, ours: &mut Session, theirs: &Session) {
+    let clash = |own: &OwnSteel| {
+        let before = called(&base.own_steels, &own.name);
+        let other = called(&theirs.own_steels, &own.name);
+        other.is_some_and(|other| other != own && before != Some(own) && before != Some(other))
+    };
+    let names: Vec<String> =
+        ours.own_steels.iter().filter(|own| clash(own)).map(|own| own.name.clone()).collect();
+    for name in names {
+        let taken = |name: &str| {
+            called(&ours.own_steels, name).is_some() || called(&theirs.own_steels, name).is_some()
+        };
+        let Some(free) = (2..).map(|count| format!("{} ({count})", name.trim())).find(|free| !taken(free))
+        else {
+            continue;
+        };
+        ours.rename_steel(&name, &free);
+    }
+}
+
+impl Session {
+    /// A steel of the reader's own gets another name, in the list and wherever it is used.
+    fn rename_steel(&mut self, name: &str, to: &str) {
+        let old = OwnSteel { name: name.to_owned(), ..OwnSteel::default() };
+        for own in self.own_steels.iter_mut().filter(|own| own.is_called(name)) {
+            to.clone_into(&mut own.name);
+        }
+        for part in &mut self.job.parts {
+            if let Some(steel) = part.get_mut(&Field::Steel).filter(|steel| old.is_called(steel)) {
+                to.clone_into(steel);
+            }
+        }
+        for (key, steel) in &mut self.typed {
+            if key.rsplit_once('.').is_some_and(|(_, key)| key == STEEL) && old.is_called(steel) {
+                to.clone_into(steel);
+            }
+        }
+    }
+}
+
+/// Steel by steel. One that was changed in one window and deleted in the other stays.
+fn steels(base: &[OwnSteel], ours: &[OwnSteel], theirs: &[OwnSteel]) -> Vec<OwnSteel> {
+    let mut merged: Vec<OwnSteel> = Vec::new();
+    for own in theirs.iter().chain(ours) {
+        if called(&merged, &own.name).is_some() {
+            continue;
+        }
+        let before = called(base, &own.name);
+        let stays = match (before, called(ours, &own.name), called(theirs, &own.name)) {
+            (_, Some(ours), Some(theirs)) if Some(ours) == before => Some(theirs),
+            (_, Some(ours), Some(_)) => Some(ours),
+            // Gone in the other window: kept where it is new or was changed here.
+            (before, Some(one), None) | (before, None, Some(one)) if before != Some(one) => Some(one),
+            _ => None,
+        };
+        merged.extend(stays.cloned());
+    }
+    merged
+}

@@ -1,0 +1,148 @@
+//! Two windows on the same folder, as a second start of the program opens it: each sees what the
+//! other changes, and nothing that was saved is lost.
+
+use std::path::Path;
+use std::rc::Rc;
+use std::time::{Duration, Instant};
+
+use crate::screen::compare::{DESKTOP, PHONE};
+use crate::screen::{live_in, mock_elapsed_time, typed_at};
+use slint::ComponentHandle;
+use strawblue::app::{State, ui};
+use strawblue::job::{Field, OwnSteel, Session, Store};
+
+type Live = (ui::AppWindow, Rc<State>);
+
+fn two(folder: &Path) -> (Live, Live) {
+    (live_in(DESKTOP, folder), live_in(PHONE, folder))
+}
+
+fn typed(window: &ui::AppWindow, field: &str, text: &str) {
+    window.global::<ui::FormEvents>().invoke_field_edited(field.into(), text.into());
+    mock_elapsed_time(20);
+}
+
+/// The disk and the clock of both windows go on until it is so.
+fn soon(what: &str, done: impl Fn() -> bool) {
+    let from = Instant::now();
+    while !done() {
+        assert!(from.elapsed() < Duration::from_secs(10), "never: {what}");
+        std::thread::sleep(Duration::from_millis(10));
+        mock_elapsed_time(1000);
+    }
+}
+
+fn own(name: &str, composition: &str) -> OwnSteel {
+    OwnSteel { name: name.into(), composition: composition.into(), grade: String::new() }
+}
+
+fn names(state: &State) -> Vec<String> {
+    state.session(|session| session.own_steels.iter().map(|own| own.name.clone()).collect())
+}
+
+fn on_disk(folder: &Path) -> Session {
+    let store = Store::open(folder).expect("the folder can be used");
+    Session::load(&store).expect("reads").session
+}
+
+#[test]
+fn the_second_window_sees_what_the_first_changes() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let ((first, at_first), (second, at_second)) = two(folder.path());
+    typed(&first, "thickness", "38");
+    soon("the thickness in the second window", || {
+        typed_at(&at_second, Field::Thickness).as_deref() == Some("38")
+    });
+    // What is shown there is the same, and each stays at its own place.
+    let fields = |window: &ui::AppWindow| {
+        let rows = window.global::<ui::PlanAdapter>().get_rows();
+        let row = slint::Model::row_data(&rows, 0).expect("the first part");
+        slint::Model::iter(&row.parts)
+            .flat_map(|part| slint::Model::iter(&part.fields).collect::<Vec<_>>())
+            .find(|field| field.id == "thickness")
+            .map(|field| field.text.to_string())
+    };
+    assert_eq!(fields(&second).as_deref(), Some("38"));
+    second.global::<ui::Shell>().invoke_place_chosen("tint".into());
+    typed(&second, "shop", "5");
+    soon("the shop in the first window", || typed_at(&at_first, Field::Shop).as_deref() == Some("5"));
+    assert_eq!(first.global::<ui::Shell>().get_page(), "plan");
+    assert_eq!(second.global::<ui::Shell>().get_page(), "tint");
+    // A change of units comes over with every bare number written out, so that none changes its size.
+    first.global::<ui::Shell>().invoke_unit_picked(1);
+    soon("the units", || {
+        at_second.session(|session| session.units) == at_first.session(|session| session.units)
+    });
+    assert_eq!(typed_at(&at_second, Field::Thickness), typed_at(&at_first, Field::Thickness));
+    assert_eq!(typed_at(&at_second, Field::Thickness).as_deref(), Some("38 mm"));
+}
+
+#[test]
+fn both_type_at_once_and_neither_loses_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let ((first, at_first), (second, at_second)) = two(folder.path());
+    // No moment for the one to see the other.
+    first.global::<ui::FormEvents>().invoke_field_edited("thickness".into(), "38".into());
+    second.global::<ui::FormEvents>().invoke_field_edited("shop".into(), "5".into());
+    at_first.flush();
+    at_second.flush();
+    let both = |state: &State| {
+        (typed_at(state, Field::Thickness), typed_at(state, Field::Shop))
+            == (Some("38".into()), Some("5".into()))
+    };
+    soon("both in both", || both(&at_first) && both(&at_second));
+    let kept = on_disk(folder.path());
+    assert_eq!((kept.job.get(Field::Thickness), kept.job.get(Field::Shop)), (Some("38"), Some("5")));
+}
+
+#[test]
+fn a_saved_steel_is_never_lost() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let ((_first, at_first), (_second, at_second)) = two(folder.path());
+    let (rack, other) = (own("Rack 7", "C 0.4 Mn 0.9"), own("Rack 7", "C 0.2 Mn 1.2"));
+    at_first.change(|session| session.own_steels.push(rack.clone()));
+    at_second.change(|session| session.own_steels.push(own("Axle", "C 0.45 Mn 0.7")));
+    at_first.flush();
+    at_second.flush();
+    soon("both steels in both", || [&at_first, &at_second].iter().all(|state| names(state).len() == 2));
+    // Both make a steel of one name: two steels, and each job keeps its own.
+    at_first.change(|session| session.own_steels.retain(|own| own.name != "Rack 7"));
+    soon("one steel in both", || [&at_first, &at_second].iter().all(|state| names(state).len() == 1));
+    at_first.change(|session| session.own_steels.push(rack.clone()));
+    at_second.change(|session| {
+        session.own_steels.push(other.clone());
+        session.job.set(Field::Steel, Some("Rack 7".into()));
+    });
+    at_first.flush();
+    at_second.flush();
+    soon("three steels in both", || [&at_first, &at_second].iter().all(|state| names(state).len() == 3));
+    let job = typed_at(&at_second, Field::Steel).expect("a steel");
+    let kept = on_disk(folder.path());
+    let taken = kept.own_steels.iter().find(|own| own.name == job).expect("the job’s steel");
+    assert_eq!(taken.composition, other.composition, "the job is not of the other window’s steel");
+    assert!(kept.own_steels.iter().any(|own| own.name == "Rack 7" && own.composition == rack.composition));
+}
+
+/// Nothing is written while nobody changes anything: two windows don’t answer each other for ever.
+#[test]
+fn two_idle_windows_leave_the_disk_alone() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let ((first, at_first), (_second, at_second)) = two(folder.path());
+    typed(&first, "thickness", "38");
+    soon("the thickness in the second window", || {
+        typed_at(&at_second, Field::Thickness).as_deref() == Some("38")
+    });
+    let settle = || {
+        for _ in 0..5 {
+            mock_elapsed_time(1000);
+            at_first.flush();
+            at_second.flush();
+        }
+    };
+    settle();
+    let store = Store::open(folder.path()).expect("the folder can be used");
+    let before = store.stamp("session.ron");
+    assert!(before.is_some());
+    settle();
+    assert_eq!(store.stamp("session.ron"), before);
+}
