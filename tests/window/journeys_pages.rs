@@ -253,22 +253,58 @@ fn a_filler_is_taken_and_its_figures_are_typed() {
 fn a_caution_is_found_by_a_word() {
     let (window, state) = live_with(PHONE, demo(), None);
     tap(&window, AccessibleRole::Tab, "Safety");
-    fill(&window, "Find a caution", "acetylene");
+    fill(&window, "Find a safety note", "acetylene");
     let found = window.global::<ui::SafetyAdapter>();
     let first = slint::Model::row_data(&found.get_found(), 0).expect("there are some");
-    assert_eq!(first.word, "Critical", "the worst comes first");
+    assert_eq!(first.word, "Danger", "the worst comes first");
     button(&window, &format!("{} {}", first.word, first.title));
     assert!(
         slint::Model::row_data(&found.get_found(), 0).is_some_and(|row| row.open && !row.r#do.is_empty())
     );
-    fill(&window, "Find a caution", "argon");
+    fill(&window, "Find a safety note", "argon");
     assert_eq!(slint::Model::row_count(&found.get_found()), 1, "a gas is found by its name");
-    fill(&window, "Find a caution", "zebra");
-    assert_eq!(found.get_found_note(), "No caution with “zebra”");
-    fill(&window, "Find a caution", "");
-    button(&window, "First aid and emergencies");
+    for (query, id) in
+        [("galvanized", "c044"), ("gas bottle", "c014"), ("earth clamp", "c121"), ("drum", "c076")]
+    {
+        fill(&window, "Find a safety note", query);
+        let found = found.get_found();
+        let mut ids = slint::Model::iter(&found).map(|row| row.id.to_string());
+        assert!(ids.any(|found| found == id), "{query}");
+    }
+    fill(&window, "Find a safety note", "zebra");
+    assert_eq!(found.get_found_note(), "“zebra” is not listed");
+    fill(&window, "Find a safety note", "");
+    button(&window, "First aid");
     assert!(found.get_first_aid().open);
     assert!(state.open.borrow().first_aid);
+}
+
+/// A fact told in the form brings its note up, and taken back it goes: "not told" is no "no".
+#[test]
+fn safety_facts_told_in_the_form_bring_their_notes_up() {
+    let (window, state) = live_with(PHONE, demo(), None);
+    let plan = window.global::<ui::PlanAdapter>();
+    let there = |id: &str| {
+        let rows = plan.get_cautions();
+        (0..slint::Model::row_count(&rows))
+            .filter_map(|at| slint::Model::row_data(&rows, at))
+            .any(|row| row.id == id)
+    };
+    let chosen = |field: &str, index: i32| {
+        window.global::<ui::FormEvents>().invoke_choice_made(field.into(), index);
+    };
+    assert!(!there("c044") && plan.get_not_told().contains("coating"));
+    // Behind "not told" stand bare metal and zinc.
+    chosen("coating", 2);
+    assert!(there("c044") && !plan.get_not_told().contains("coating"));
+    assert_eq!(typed_at(&state, Field::Coating).as_deref(), Some("zinc"));
+    chosen("coating", 0);
+    assert!(!there("c044") && plan.get_not_told().contains("coating"));
+    chosen("alone", 2);
+    assert!(there("c126"));
+    chosen("alone", 1);
+    assert!(!there("c126"));
+    assert_eq!(typed_at(&state, Field::Alone).as_deref(), Some("no"));
 }
 
 #[test]

@@ -160,14 +160,35 @@ fn a_temper_to_ask_for_fits_wherever_it_stands() {
 }
 
 #[test]
-fn all_cautions_stand_in_two_groups() {
+fn the_briefing_stands_in_two_groups() {
     let (window, state) = metric((360, 9000), ui::Look::Light, temper_unknown());
+    state.change_job(|job| {
+        for (field, text) in
+            [(Field::HeatSource, "acetylene"), (Field::Coating, "zinc"), (Field::Lifted, "yes")]
+        {
+            job.set(field, Some(text.to_owned()));
+        }
+    });
     state.open.borrow_mut().all_cautions = true;
     refresh_all(&window, &state);
     mock_elapsed_time(50);
     let whole = drawn(&window);
-    // The place where the first group ends.
-    check_drawn(&part(&whole, (0, 5200, 360, 1400)), "plan-all-cautions-phone-light");
+    // Where the lines of every job end and those of this one begin.
+    check_drawn(&part(&whole, (0, 4500, 360, 1660)), "plan-briefing-phone-light");
+}
+
+/// What a job can tell for the sake of safety, one row at the end of the form.
+#[test]
+fn the_safety_facts_are_one_folded_row() {
+    let (window, state) = metric((360, 3600), ui::Look::Dark, demo_job());
+    state.change_job(|job| {
+        job.set(Field::HeatSource, Some("acetylene".to_owned()));
+        job.set(Field::Alone, Some("no".to_owned()));
+    });
+    state.open.borrow_mut().rows.insert("safety".to_owned());
+    refresh_all(&window, &state);
+    mock_elapsed_time(50);
+    check_drawn(&part(&drawn(&window), (0, 1540, 360, 760)), "plan-safety-facts-phone-dark");
 }
 
 /// What nobody stated stands at the end of the page.
