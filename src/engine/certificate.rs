@@ -94,7 +94,9 @@ fn fits(limits: Option<&Limits>, element: Element, percent: f64) -> bool {
         if FINE.contains(&element) { own } else { own.max(least) }
     };
     !too_lean(limits, element, percent)
-        && limits.max.map_or(element != Element::Si || percent <= MOST_SILICON, |max| percent <= max + slack(max))
+        && limits
+            .max
+            .map_or(element != Element::Si || percent <= MOST_SILICON, |max| percent <= max + slack(max))
         && limits.min.is_none_or(|min| percent >= min - slack(min))
 }
 

@@ -80,7 +80,13 @@ pub(super) static HARDNESS_ESTIMATE: Question = Question {
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
     ],
     answers: &["hardness-yurioka", "hardness-duren", "hardness-martensite", "hardness-wes"],
-    notes: &["hardness-estimates-memory", "hardness-scatter", "hardness-above-350", GRADE_MIDDLE, GRADE_UPPER],
+    notes: &[
+        "hardness-estimates-memory",
+        "hardness-scatter",
+        "hardness-above-350",
+        GRADE_MIDDLE,
+        GRADE_UPPER,
+    ],
     answer: answer_hardness,
 };
 

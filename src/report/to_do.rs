@@ -161,16 +161,17 @@ fn method_basis<'a>(pen: &Pen<'a>, method: Method) -> &'a Basis {
 fn hardness(pen: &Pen<'_>, job: &Job, side: &Side, lines: &mut Vec<ToDoLine>) {
     let distinct = distinct_members(job);
     for (member, outcomes) in side.hardness.iter().filter(|(member, _)| distinct.contains(member)) {
-        let shown = outcomes
-            .iter()
-            .filter(|outcome| matches!(outcome.name, "hardness-yurioka" | "hardness-duren"));
+        let shown =
+            outcomes.iter().filter(|outcome| matches!(outcome.name, "hardness-yurioka" | "hardness-duren"));
         let spans: Vec<(f64, f64)> = shown.filter_map(|outcome| outcome.low.zip(outcome.high)).collect();
-        let (Some(low), Some(high)) =
-            (spans.iter().map(|span| span.0).reduce(f64::min), spans.iter().map(|span| span.1).reduce(f64::max))
-        else {
+        let (Some(low), Some(high)) = (
+            spans.iter().map(|span| span.0).reduce(f64::min),
+            spans.iter().map(|span| span.1).reduce(f64::max),
+        ) else {
             continue;
         };
-        let [low, high] = [(low / 10.0).floor(), (high / 10.0).ceil()].map(|tens| pen.show.number(tens * 10.0, 0));
+        let [low, high] =
+            [(low / 10.0).floor(), (high / 10.0).ceil()].map(|tens| pen.show.number(tens * 10.0, 0));
         let about = format!("{low}–{high}");
         let name = member_name(pen, job, *member);
         let note = pen.words.with("then-hardness.note", &[("member", &name)]);

@@ -24,7 +24,8 @@ fn a_strength_from_a_hardness_is_a_span() {
     for table in ConversionTable::ALL {
         for tenfold in 20..=38 {
             let hv = f64::from(tenfold) * 10.0;
-            let found = hardness_conversion(&embedded().methods, hv, Scale::Hv, *table).expect("in the table");
+            let found =
+                hardness_conversion(&embedded().methods, hv, Scale::Hv, *table).expect("in the table");
             for outcome in &found {
                 let span = outcome.low.zip(outcome.high);
                 assert_eq!(span.is_some(), outcome.name == "tensile-strength", "{outcome:?}");

@@ -2,8 +2,8 @@
 
 use strawblue::engine::instrument::Instrument;
 use strawblue::engine::tint::{
-    Afterwards, Circumstances, Course, FlameOn, HeatCurve, Heating, Mode, Pace, Refusal, Span, SpotState, Stage, TintError,
-    TintNote, colour_at_peak, peak_from_film, peak_from_stages,
+    Afterwards, Circumstances, Course, FlameOn, HeatCurve, Heating, Mode, Pace, Refusal, Span, SpotState,
+    Stage, TintError, TintNote, colour_at_peak, peak_from_film, peak_from_stages,
 };
 
 use crate::near;
@@ -192,17 +192,20 @@ fn asked_as_questions() {
 /// at 204 °C. The model has them at 161 to 193 °C, and its band takes them in.
 #[test]
 fn the_band_opens_upwards_after_a_long_hold() {
-    for (minutes, stage, seen_c) in
-        [(60.0, Stage::LightStraw, 232.0), (120.0, Stage::DarkStraw, 204.0), (240.0, Stage::LightStraw, 204.0)]
-    {
-        let look = Mode::Afterwards(Afterwards {
-            near_peak_min: Span::exactly(minutes),
-            ..Afterwards::default()
-        });
+    for (minutes, stage, seen_c) in [
+        (60.0, Stage::LightStraw, 232.0),
+        (120.0, Stage::DarkStraw, 204.0),
+        (240.0, Stage::LightStraw, 204.0),
+    ] {
+        let look =
+            Mode::Afterwards(Afterwards { near_peak_min: Span::exactly(minutes), ..Afterwards::default() });
         let found = peak_from_stages(&look, stage, stage, &Circumstances::BRIGHT).unwrap();
         let (top_c, band_top_c) = (found.central_c.1, found.band_c.1);
         assert!(top_c < seen_c, "{minutes} min: {top_c}");
-        assert!(seen_c < top_c + 0.8 * (band_top_c - top_c), "{minutes} min: {seen_c}, {top_c} to {band_top_c}");
+        assert!(
+            seen_c < top_c + 0.8 * (band_top_c - top_c),
+            "{minutes} min: {seen_c}, {top_c} to {band_top_c}"
+        );
         assert!(found.notes.contains(&TintNote::HotterThanItLooks));
         // The other question says the same: at that peak so thin a film may be seen.
         let there = colour_at_peak(&look, seen_c, &Circumstances::BRIGHT).unwrap();

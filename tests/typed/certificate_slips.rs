@@ -241,7 +241,10 @@ fn no_right_certificate_of_a_grade_raises_an_alarm() {
         // All at one end, and each element at either end with the rest in the middle.
         let mut made: Vec<Composition> = (0..3)
             .map(|which| {
-                grade.composition.keys().fold(Composition::default(), |of, element| of.with(*element, end(*element, which)))
+                grade
+                    .composition
+                    .keys()
+                    .fold(Composition::default(), |of, element| of.with(*element, end(*element, which)))
             })
             .collect();
         for element in grade.composition.keys() {

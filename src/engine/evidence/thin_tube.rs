@@ -20,8 +20,8 @@ const COUNTED: [Element; 5] = [Element::C, Element::Mn, Element::Cr, Element::Mo
 /// printed figure. The steel is known to be one that the row speaks for.
 #[must_use]
 pub fn thin_tube(tube: &ThinTube, thickness_mm: f64, hydrogen_ml: f64, shop_c: f64) -> Outcome {
-    let mut outcome = Outcome::new(Method::ThinTube, tube.minimum.as_minimum_c(), Unit::Celsius)
-        .from_inputs(vec![
+    let mut outcome =
+        Outcome::new(Method::ThinTube, tube.minimum.as_minimum_c(), Unit::Celsius).from_inputs(vec![
             Checked::up_to("d", thickness_mm, Unit::Millimetre, Some(tube.up_to_mm)),
             Checked::up_to("HD", hydrogen_ml, Unit::MlPer100g, Some(tube.hydrogen_max_ml)),
         ]);

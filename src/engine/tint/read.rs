@@ -102,7 +102,8 @@ pub fn colour_at_peak(mode: &Mode, peak_c: f64, steel: &Circumstances) -> Result
     }
     // A skin that may be hotter than its film looks may as well have a film thinner than it should.
     let ends = heatings.iter().zip(&films).flat_map(|(heating, &film)| {
-        let (down_k, up_k) = (sigma_of(heating, film, Heating::sigma_up_k), sigma_of(heating, film, Heating::sigma_k));
+        let (down_k, up_k) =
+            (sigma_of(heating, film, Heating::sigma_up_k), sigma_of(heating, film, Heating::sigma_k));
         [-BAND_SIGMAS * down_k, 0.0, BAND_SIGMAS * up_k].map(|shift_k| heating.film_nm(peak_c + shift_k))
     });
     let band_nm = whole(&ends.collect::<Vec<_>>())?;
