@@ -124,6 +124,9 @@ const fn rank(standing: Standing) -> u8 {
 /// The name of a piece of evidence: its method, and the row that answered.
 #[must_use]
 pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
+    if item.outcome.name == thin_tube::OTHERS {
+        return pen.words.get("evidence-thin-tube-others");
+    }
     let row = item.outcome.row.as_deref().unwrap_or_default();
     let title = pen
         .reference
@@ -136,8 +139,6 @@ pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
         key.push_str("-weld");
     } else if item.outcome.name == STRETCHED {
         key.push_str("-stretched");
-    } else if item.outcome.name == thin_tube::OTHERS {
-        key.push_str("-others");
     }
     pen.words.with(&key, &[("row", &title)])
 }

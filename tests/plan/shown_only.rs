@@ -46,13 +46,20 @@ fn evidence_of<'a>(plan: &'a Plan, id: &'a str) -> impl Iterator<Item = &'a Evid
     plan.evidence.iter().filter(move |evidence| evidence.outcome.method.id() == id)
 }
 
+/// The dataset without its handbook rows that are shown only.
+pub(crate) fn quiet() -> Reference {
+    let mut quiet = embedded().clone();
+    quiet.practice.low_hydrogen.rows.retain(|row| row.row_use != RowUse::ShownOnly);
+    quiet
+}
+
 #[test]
 fn a_row_that_is_shown_only_changes_no_plan() {
-    let mut quiet = embedded().clone();
-    let rows = &mut quiet.practice.low_hydrogen.rows;
+    let quiet = quiet();
+    let rows = &embedded().practice.low_hydrogen.rows;
     let gone: Vec<String> =
-        rows.extract_if(.., |row| row.row_use == RowUse::ShownOnly).map(|row| row.grade).collect();
-    assert!(!gone.is_empty() && !rows.is_empty());
+        rows.iter().filter(|row| row.row_use == RowUse::ShownOnly).map(|row| row.grade.clone()).collect();
+    assert!(!gone.is_empty() && !quiet.practice.low_hydrogen.rows.is_empty());
     let mut vanished = BTreeSet::new();
     for job in every_grade() {
         let (loud, still) = (plan(embedded(), &job), plan(&quiet, &job));
