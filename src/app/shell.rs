@@ -120,6 +120,7 @@ pub fn back(window: &ui::AppWindow, state: &State) {
         (Some(Page::Fillers), ChosenFor::Nth(nth)) => RowId::of(Field::Filler.nth(nth)).to_string(),
         _ => String::new(),
     };
+    window.global::<ui::Wanted>().set_later(true);
     window.global::<ui::Wanted>().set_id(wanted.into());
     refresh_all(window, state);
 }

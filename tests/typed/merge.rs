@@ -72,12 +72,13 @@ fn a_steel_is_kept_unless_it_was_deleted_as_it_stood() {
         steels
     };
     let (rack1, axle1) = (std::slice::from_ref(&rack), std::slice::from_ref(&axle));
+    let changed1 = std::slice::from_ref(&changed);
     assert_eq!(merged(&[], rack1, axle1), [axle.clone(), rack.clone()]);
     assert_eq!(merged(rack1, &[], rack1), []);
     assert_eq!(merged(rack1, rack1, &[]), []);
-    assert_eq!(merged(rack1, &[], std::slice::from_ref(&changed)), [changed.clone()]);
-    assert_eq!(merged(rack1, std::slice::from_ref(&changed), &[]), [changed.clone()]);
+    assert_eq!(merged(rack1, &[], changed1), changed1);
+    assert_eq!(merged(rack1, changed1, &[]), changed1);
     // Both saved one of that name.
-    let two = merged(&[], rack1, std::slice::from_ref(&changed));
-    assert_eq!(two, [changed, own("Rack (2)", &rack.composition)]);
+    let two = merged(&[], rack1, changed1);
+    assert_eq!(two, [changed.clone(), own("Rack (2)", &rack.composition)]);
 }

@@ -73,7 +73,7 @@ fn chosen(window: &ui::AppWindow, state: &Rc<State>, id: &str, index: usize) {
     let Ok(row) = id.parse::<RowId>() else { return };
     let folded = row.folded().to_string();
     if state.open.borrow_mut().rows.remove(&folded) {
-        window.global::<ui::Wanted>().set_id(folded.into());
+        wanted_at_once(window, &folded);
     }
     match row {
         RowId::Question(input) => question::chosen(state, &input, index),
@@ -99,9 +99,16 @@ fn picked(window: &ui::AppWindow, state: &State, id: &str) {
             toggle(&mut state.open.borrow_mut().rows, id);
             let unfolded = state.open.borrow().rows.contains(id);
             let wanted = if unfolded { list.to_string() } else { id.to_owned() };
-            window.global::<ui::Wanted>().set_id(wanted.into());
+            wanted_at_once(window, &wanted);
             refresh_screen(window, state);
         }
         _ => {}
     }
+}
+
+/// What unfolds or folds here takes the keyboard as it comes into being.
+fn wanted_at_once(window: &ui::AppWindow, id: &str) {
+    let wanted = window.global::<ui::Wanted>();
+    wanted.set_later(false);
+    wanted.set_id(id.into());
 }

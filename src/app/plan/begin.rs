@@ -105,6 +105,7 @@ fn lead(window: &ui::AppWindow, state: &State, step: Step) {
         return;
     }
     // What is made takes the keyboard as it is made, what is there already as it is named.
+    window.global::<ui::Wanted>().set_later(true);
     window.global::<ui::Wanted>().set_id(wanted.into());
     refresh_screen(window, state);
 }
