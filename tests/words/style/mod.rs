@@ -24,21 +24,7 @@ use never::never_written;
 use place::{NO_PLACE, PLACES, beyond_place};
 
 /// Texts that are written anew elsewhere and follow later. Empty when they have.
-const AWAITED: &[&str] = &[
-    "action-",
-    "caution-",
-    "cautions-",
-    "plan-all-cautions",
-    "plan-cautions",
-    "plan-more-cautions",
-    "plan-then",
-    "safety-",
-    "settings-cautions",
-    "severity-",
-    "text-caution",
-    "text-then",
-    "then-",
-];
+const AWAITED: &[&str] = &[];
 
 /// What stands for a figure, a name or a list in a text: one word, of eight letters.
 const PLACED: &str = "□□□□□□□□";
