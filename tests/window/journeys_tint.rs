@@ -185,7 +185,7 @@ fn a_temperature_waited_for_is_judged_against_the_plan() {
         let answer = || window.global::<ui::TintAdapter>().get_answer();
         let limits = state.planned().expect("a plan").plan.clone();
         let at = |text: &str| {
-            fill(&window, "Temperature to wait for", text);
+            fill(&window, "Awaited temperature", text);
             answer()
         };
         let low = at("150");

@@ -95,7 +95,9 @@ fn no_sentence_keeps_one_scale() {
             stay.push(format!("{key}: {c} | {f}"));
         }
         // A length may stand in both scales at once.
-        let both = f.contains(" in)") || f.contains(" ft)");
+        let both = ["in)", "ft)"]
+            .iter()
+            .any(|end| f.contains(&format!("\u{a0}{end}")) || f.contains(&format!(" {end}")));
         let metric_length = f.split([' ', '\u{a0}', '.', ',', ';']).any(|word| word == "mm" || word == "cm");
         if metric_length && !both {
             stay.push(format!("{key}: {f}"));

@@ -64,7 +64,7 @@ const NEVER: &[(&str, &[&str])] = &[
     ("nor", &[]),
     // Words with a second meaning in the trade or on a screen.
     ("skin", &["@caution-", "@first-aid"]),
-    ("film", &["oxide film", "film can look", "of the film", "sulphur films"]),
+    ("film", &["cling film", "oxide film", "film can look", "of the film", "sulphur films"]),
     ("window", &["open its window", "without a window", "the window"]),
     ("stick", &[]),
     ("gun", &["ir gun"]),
