@@ -333,7 +333,7 @@ pub(super) fn route_line(pen: &Pen<'_>, route: &IronRoute) -> Route {
         text.push(pen.words.with("iron-interpass", &[("figure", &figure)]));
     }
     if let Some(bead_mm) = route.bead_mm {
-        text.push(pen.words.with("iron-bead", &[("length", &pen.show.length(bead_mm).main)]));
+        text.push(pen.words.with("iron-bead", &[("length", &pen.show.rule_length(bead_mm).main)]));
     }
     if let Some(cooling_k_per_h) = route.cooling_k_per_h {
         let rate = pen.show.rate_per_hour(cooling_k_per_h).main;

@@ -226,9 +226,7 @@ fn table_c1_note(pen: &Pen<'_>, item: &Evidence) -> String {
         (Some((_, [symbol, value, limit])), _) => {
             pen.words.with("evidence-c1-ends", &[("symbol", &symbol), ("value", &value), ("limit", &limit)])
         }
-        (_, Some(most_mm)) => {
-            pen.words.with("evidence-c1-up-to", &[("most", &pen.show.length(most_mm).main)])
-        }
+        (_, Some(most_mm)) => pen.words.with("evidence-c1-up-to", &[("most", &pen.show.size(most_mm).main)]),
         _ => pen.words.get("evidence-why-table-c1"),
     }
 }

@@ -81,7 +81,7 @@ pub fn number(pen: &Pen<'_>, value: f64, unit: Unit) -> String {
     match unit {
         Unit::Celsius => pen.show.temperature(value).main,
         Unit::Kelvin => pen.show.difference(value).main,
-        Unit::Millimetre => pen.show.length(value).main,
+        Unit::Millimetre => pen.show.size(value).main,
         Unit::KilojoulePerMm => pen.show.heat(value).main,
         Unit::Megapascal => pen.show.strength(value).main,
         Unit::MlPer100g => pen.show.hydrogen(value),

@@ -121,7 +121,7 @@ fn an_unmarked_steel_leads_to_the_file_test() {
             .is_some()
         );
         let before = typed_at(&state, Field::Steel);
-        tap(&window, AccessibleRole::RadioButton, "skates over it");
+        tap(&window, AccessibleRole::RadioButton, "Skates (does not cut)");
         assert!(state.session(|session| session.choices.keys().any(|key| key == "file-test.file")));
         press(&window, Key::Escape);
         assert_eq!(page(&window), "steels");
@@ -219,7 +219,7 @@ fn enter_reads_a_certificate_line_and_names_what_is_no_element() {
         let (window, state) = live((size.0, 2000), demo());
         window.global::<ui::FormEvents>().invoke_pick_asked("steel".into());
         mock_elapsed_time(50);
-        tap(&window, AccessibleRole::Button, "Type a certificate");
+        tap(&window, AccessibleRole::Button, "Type in a certificate");
         fill(&window, "Paste a line", "C 0.34 Mn 0.78 Xx 0.2");
         press(&window, Key::Return);
         let problem = window.global::<ui::CertificateAdapter>().get_line().problem;

@@ -175,7 +175,16 @@ fn a_filler_that_is_chosen_leaves_the_form_where_it_was() {
     let (window, _state) = live(DESKTOP, demo());
     window.global::<ui::FormEvents>().invoke_row_toggled("weld".into());
     mock_elapsed_time(50);
-    to_the_end(&window, (280.0, 400.0));
+    let filler = || with(&window, |element| element.accessible_id().is_some_and(|id| id == "filler-btn"));
+    for _ in 0..80 {
+        if filler().is_some_and(|button| button.absolute_position().y < 700.0) {
+            break;
+        }
+        let position = LogicalPosition::new(280.0, 400.0);
+        let scrolled = WindowEvent::PointerScrolled { position, delta_x: 0.0, delta_y: -60.0 };
+        window.window().dispatch_event(scrolled);
+        mock_elapsed_time(20);
+    }
     let place = || -> f32 {
         let row = with(&window, |element| element.accessible_id().is_some_and(|id| id == "weld-btn"));
         row.expect("the row of the filler").absolute_position().y

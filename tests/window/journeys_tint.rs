@@ -225,11 +225,15 @@ fn a_temperature_is_typed_beside_the_strip() {
     };
     let field = || window.global::<ui::TintAdapter>().get_wait_field();
     typed("500 F");
-    assert!(label().starts_with("To be at 260\u{a0}°C"), "{}", label());
+    assert!(label().starts_with("First colour that is enough for 260\u{a0}°C"), "{}", label());
     assert_eq!(field().unit, "= 260\u{a0}°C", "what was understood");
     typed("warm");
     assert!(field().problem.contains("“warm”"), "{}", field().problem);
-    assert!(label().starts_with("To be at 260\u{a0}°C"), "a slip asks nothing: {}", label());
+    assert!(
+        label().starts_with("First colour that is enough for 260\u{a0}°C"),
+        "a slip asks nothing: {}",
+        label()
+    );
     typed("280");
     assert_eq!((field().text.as_str(), field().problem.as_str()), ("280", ""));
     // 280 °C stays 280 °C in the other unit: 536 °F (ISO 80000-5).
@@ -330,7 +334,8 @@ fn a_photo_is_matched() {
     check_part(&window, (480, 1020, 800, 1110), "tint-photo-desktop-dark");
     named(&kept);
     tap(&window, AccessibleRole::Button, "Use this colour");
-    assert!(adapter().get_answer().figure.label.contains("colour seen: reddish purple to blue"));
+    let label = adapter().get_answer().figure.label;
+    assert!(label.contains("colour seen: reddish purple to blue"), "{label}");
 
     // The other way round the reference is the darker one: no answer, and it says why.
     adapter().invoke_photo_turn_picked(0);

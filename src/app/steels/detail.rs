@@ -103,7 +103,7 @@ fn condition_row(pen: &Pen<'_>, condition: &GradeCondition) -> ui::SteelConditio
         CONDITIONS.iter().find(|(kind, _)| *kind == condition.kind).map_or("unknown", |(_, typed)| typed);
     let mut title = pen.words.get(&format!("form-condition-{}", typed.replace(' ', "-")));
     if let Some(up_to_mm) = condition.up_to_mm {
-        let size = pen.show.length(up_to_mm).main;
+        let size = pen.show.size(up_to_mm).main;
         title = pen.words.with("steels-condition-up-to", &[("condition", &title), ("size", &size)]);
     }
     let strength = strength(pen, condition);
@@ -188,7 +188,7 @@ fn cap_text(pen: &Pen<'_>, cap: &CevCap) -> String {
     let value = pen.show.number(cap.value, 3);
     match cap.up_to_mm {
         Some(up_to_mm) => {
-            let size = pen.show.length(up_to_mm).main;
+            let size = pen.show.size(up_to_mm).main;
             pen.words.with("steels-up-to", &[("value", &value), ("size", &size)])
         }
         None => value,
@@ -201,7 +201,7 @@ fn table_text(pen: &Pen<'_>, side: Side, table: &ThicknessTable) -> String {
         let value = pen.show.limit(side, exact_c, Some(row.at)).main;
         Some(match row.up_to_mm {
             Some(up_to_mm) => {
-                let size = pen.show.length(up_to_mm).main;
+                let size = pen.show.size(up_to_mm).main;
                 pen.words.with("steels-up-to", &[("value", &value), ("size", &size)])
             }
             None => pen.words.with("steels-above", &[("value", &value)]),
