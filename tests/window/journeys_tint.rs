@@ -299,7 +299,7 @@ fn wait_for(done: impl Fn() -> bool) {
 fn a_photo_is_matched() {
     let session =
         Session { job: demo_job(), theme: Theme::Dark, place: "tint".to_owned(), ..Session::default() };
-    let (window, state) = live_with((1280, 2200), session, None);
+    let (window, state) = live_with((1280, 2500), session, None);
     let folder = tempfile::tempdir().expect("a folder");
     let adapter = || window.global::<ui::TintAdapter>();
     fill(&window, "File of the photo", "/no/such/file.jpg");

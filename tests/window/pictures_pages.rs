@@ -72,7 +72,7 @@ fn look_at_4140(state: &State) {
 
 #[test]
 fn steels() {
-    check(&drawn((360, 2200), Theme::Dark, Page::Steels, look_at_4140), "steels-phone-long");
+    check(&drawn((360, 1700), Theme::Dark, Page::Steels, look_at_4140), "steels-phone-long");
     check_all("steels", Page::Steels, look_at_4140);
     check_small("steels", Page::Steels, look_at_4140);
 }
@@ -135,7 +135,7 @@ fn torch(state: &State) {
 
 #[test]
 fn safety() {
-    check(&drawn((360, 2400), Theme::Dark, Page::Safety, torch), "safety-phone-long");
+    check(&drawn((360, 1800), Theme::Dark, Page::Safety, torch), "safety-phone-long");
     check_all("safety", Page::Safety, torch);
     check_small("safety", Page::Safety, |_| {});
 }

@@ -117,8 +117,8 @@ fn tint_instruments() {
         );
     };
     let (phone, desktop) = (drawn((360, 4400), Theme::Dark, tools), drawn((1280, 2600), Theme::Light, tools));
-    check_part(&phone, (0, 1690, 360, 2640), "tint-instruments-phone-long");
-    check_part(&desktop, (88, 290, 392, 2310), "tint-instruments-desktop-long");
+    check_part(&phone, (0, 1690, 360, 1900), "tint-instruments-phone-long");
+    check_part(&desktop, (88, 290, 392, 1500), "tint-instruments-desktop-long");
 }
 
 /// Red heat, what each instrument can say, and how far handbooks differ.
@@ -129,6 +129,6 @@ fn tint_lists() {
         open(state, &["tint-steel", "tint-before", "tint-red-heat", "tint-instruments", "tint-lists"]);
     };
     let (phone, desktop) = (drawn((360, 5200), Theme::Light, lists), drawn(LONG_DESKTOP, Theme::Dark, lists));
-    check_part(&phone, (0, 1690, 360, 3510), "tint-lists-phone-long");
+    check_part(&phone, (0, 1690, 360, 2500), "tint-lists-phone-long");
     check_part(&desktop, (88, 290, 392, 1210), "tint-lists-desktop-dark");
 }
