@@ -1,9 +1,11 @@
 //! Each physical question by itself: published figures, limits, laws.
 
+mod fit;
 mod limits;
 mod post_heat;
 mod post_heat_laws;
 mod properties;
 mod published;
 mod questions;
+mod shop;
 mod thermal;
