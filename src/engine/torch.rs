@@ -85,7 +85,8 @@ pub fn torch_heating(fuels: &Fuels, asked: &Flame<'_>) -> Result<Heated, EngineE
     let answer = |name, unit| Outcome::open(Method::TorchHeating, unit).named(name).resting_on(basis);
     let ranged = |name, unit, likely: Option<f64>, low: f64, high: Option<f64>| Outcome {
         value: likely.filter(|_| high.is_some()),
-        low: Some(low),
+        // Two ways to one figure may differ in its last digit.
+        low: Some(high.map_or(low, |high| low.min(high))),
         high,
         ..answer(name, unit)
     };

@@ -23,7 +23,7 @@ pub enum End {
 /// promised of a frozen pin is kept.
 #[must_use]
 pub fn growth(metal: &Metal, at_c: f64, end: End) -> Option<f64> {
-    if !(at_c <= metal.up_to_c) {
+    if at_c.is_nan() || at_c > metal.up_to_c {
         return None;
     }
     if at_c < COUNTED_FROM_C && !metal.cold.is_empty() {
@@ -78,7 +78,7 @@ fn shrinkage(metal: &Metal, at_c: f64) -> Option<f64> {
 pub fn temperature_for(metal: &Metal, wanted: f64, end: End) -> Option<f64> {
     let coldest = metal.cold.last().map_or(YARD_C, |point| point.at_c);
     let grown = |at_c| growth(metal, at_c, end).unwrap_or(f64::INFINITY);
-    if !(grown(coldest) <= wanted && wanted <= grown(metal.up_to_c)) {
+    if !(grown(coldest)..=grown(metal.up_to_c)).contains(&wanted) {
         return None;
     }
     Some(turning_point(coldest, metal.up_to_c, |at_c| grown(at_c) < wanted))
