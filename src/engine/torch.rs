@@ -4,7 +4,7 @@ use super::error::{Domain, TEMPERATURE};
 use super::lumped::{Around, Body, MASS, SIZE, Shape, seconds_between};
 use super::thermal::carbon_steel;
 use super::{EngineError, Outcome, Step, Unit};
-use crate::reference::{FactorRange, Fuel, Fuels, Method};
+use crate::reference::{Basis, FactorRange, Fuel, Fuels, Method};
 
 /// Fuel flow, m³/h.
 pub(super) const FLOW: Domain = Domain::new("fuel-flow", 0.01, 100.0);
@@ -26,6 +26,8 @@ pub struct Flame<'a> {
     pub fuel: &'a Fuel,
     /// Flow of fuel, m³/h, from the least to the most.
     pub flow_m3_per_h: FactorRange,
+    /// What the flow rests on, where nobody typed it.
+    pub flow_basis: Option<&'a Basis>,
     /// Share of the heat that stays in the part, from the least to the most.
     pub efficiency: FactorRange,
     /// The likely share.
@@ -81,14 +83,16 @@ pub fn torch_heating(fuels: &Fuels, asked: &Flame<'_>) -> Result<Heated, EngineE
     let slow = minutes(share.low, flow.low);
     let likely = minutes(asked.likely, f64::midpoint(flow.low, flow.high));
     let basis = asked.fuel.basis.weaker(&fuels.efficiency_basis);
+    let basis = asked.flow_basis.map_or(basis, |flow| basis.weaker(flow));
     let basis = if asked.thickness_mm.is_some() { basis.weaker(&fuels.losses_basis) } else { basis };
     let answer = |name, unit| Outcome::open(Method::TorchHeating, unit).named(name).resting_on(basis);
-    let ranged = |name, unit, likely: Option<f64>, low: f64, high: Option<f64>| Outcome {
-        value: likely.filter(|_| high.is_some()),
+    let ranged = |name, unit, likely: Option<f64>, low: f64, high: Option<f64>| {
+        let made = Outcome { value: likely.filter(|_| high.is_some()), ..answer(name, unit) };
         // Two ways to one figure may differ in its last digit.
-        low: Some(high.map_or(low, |high| low.min(high))),
-        high,
-        ..answer(name, unit)
+        match high {
+            Some(high) if high <= low * (1.0 + 1e-9) => made,
+            _ => Outcome { low: Some(low), high, ..made },
+        }
     };
     let power = (power_kw(share.low, flow.low), power_kw(share.high, flow.high));
     // A stronger flame loses less on the way, so that it burns less gas too.

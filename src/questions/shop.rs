@@ -88,6 +88,7 @@ fn answer_torch(given: &Answers) -> Result<Reply, Problem> {
         shop_c,
         fuel,
         flow_m3_per_h: flow,
+        flow_basis: own_flow.is_none().then_some(&fuels.tips_basis),
         efficiency: FactorRange {
             low: own_share.unwrap_or(share.low),
             high: own_share.unwrap_or(share.high),
@@ -97,7 +98,8 @@ fn answer_torch(given: &Answers) -> Result<Reply, Problem> {
         cylinder_m3: given.maybe_number("cylinder"),
     };
     let found = torch_heating(fuels, &asked)?;
-    let minutes = found.outcomes[0].high.map(|one| one * asked.parts);
+    let longest = found.outcomes[0].high.or(found.outcomes[0].value);
+    let minutes = longest.map(|one| one * asked.parts);
     let drawn = asked.cylinder_m3.filter(|_| fuel_id == ACETYLENE);
     let drawn = drawn.map(|content| acetylene_draw(&fuels.draw, content, Some(flow.high), minutes));
     let drawn = drawn.transpose()?;

@@ -131,17 +131,13 @@ pub fn grip(fits: &Fits, asked: &GripQuery<'_>) -> Result<Gripped, EngineError> 
     let least_kn = grip.force_kn(loose.pressure, asked.friction.low, asked.length_mm);
     let most_kn = grip.force_kn(tight.pressure, asked.friction.high, asked.length_mm);
     let method = Method::LameGrip;
-    let row_basis = |made: Outcome| match &asked.tightness.basis {
-        Some(basis) => made.resting_on(basis),
-        None => made,
-    };
     let holds = |name, least, most, unit| {
         Outcome::new(method, least, unit)
             .named(name)
             .spread(least, most)
             .resting_on(asked.tightness.weaker(&fits.friction_basis))
     };
-    let stress = |name, value| row_basis(Outcome::new(method, value, Unit::Megapascal).named(name));
+    let stress = |name, value| Outcome::new(method, value, Unit::Megapascal).named(name);
     let counted = vec![
         Step::new("loosest", loose_um, Unit::Micrometre),
         Step::new("tightest", tight_um, Unit::Micrometre),
