@@ -137,7 +137,10 @@ pub fn grip(fits: &Fits, asked: &GripQuery<'_>) -> Result<Gripped, EngineError> 
             .spread(least, most)
             .resting_on(asked.tightness.weaker(&fits.friction_basis))
     };
-    let stress = |name, value| Outcome::new(method, value, Unit::Megapascal).named(name);
+    let stress = |name, value| {
+        let made = Outcome::new(method, value, Unit::Megapascal).named(name);
+        if asked.roughness_um > 0.0 { made.resting_on(&fits.smoothing_basis) } else { made }
+    };
     let counted = vec![
         Step::new("loosest", loose_um, Unit::Micrometre),
         Step::new("tightest", tight_um, Unit::Micrometre),
