@@ -147,7 +147,8 @@ fn photos() {
 
 /// The questions of the shop that add up the most steps.
 fn shop() {
-    let asked: [(&str, &[(&str, f64)], &[(&str, &str)]); 3] = [
+    type Asked<'a> = (&'a str, &'a [(&'a str, f64)], &'a [(&'a str, &'a str)]);
+    let asked: [Asked<'_>; 3] = [
         ("shrink-fit", &[("diameter", 50.0), ("hub-ceiling", 400.0)], &[("fit", "h7-s6")]),
         (
             "torch-heating",
