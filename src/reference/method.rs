@@ -96,6 +96,20 @@ pub enum Method {
     InfraredPlanck,
     RedHeat,
     TintFit,
+    FitTable,
+    ShrinkFit,
+    LocalBore,
+    LameGrip,
+    FitTime,
+    FitAtPreheat,
+    EvenTemperature,
+    TorchHeating,
+    AcetyleneDraw,
+    BatchRhythm,
+    ElectrodeExposure,
+    SlowCooling,
+    LumpedCooling,
+    RoomAir,
 }
 
 impl Method {

@@ -15,6 +15,7 @@ use strawblue::engine::job::{Job, Joint, Restraint};
 use strawblue::engine::photo::{PhotoQuestion, PhotoReference, Region, match_photo};
 use strawblue::engine::plan::plan;
 use strawblue::engine::tint::{Circumstances, Course, Heating, colour, strip};
+use strawblue::questions::{self, Answers, Given};
 use strawblue::reference::search::Index;
 use strawblue::reference::{Filler, Grade, Table, embedded};
 
@@ -144,8 +145,38 @@ fn photos() {
     line("the same, read from its JPEG file first", taken_us / 1e3, 1000.0, "ms");
 }
 
+/// The questions of the shop that add up the most steps.
+fn shop() {
+    type Asked<'a> = (&'a str, &'a [(&'a str, f64)], &'a [(&'a str, &'a str)]);
+    let asked: [Asked<'_>; 3] = [
+        ("shrink-fit", &[("diameter", 50.0), ("hub-ceiling", 400.0)], &[("fit", "h7-s6")]),
+        (
+            "torch-heating",
+            &[("mass", 8.0), ("wanted-temperature", 300.0), ("thickness", 25.0)],
+            &[("tip", "large")],
+        ),
+        (
+            "part-cooling",
+            &[("mass", 8.0), ("size", 25.0), ("from-temperature", 300.0), ("to-temperature", 50.0)],
+            &[],
+        ),
+    ];
+    for (name, numbers, choices) in asked {
+        let question = questions::find(name).expect("a question");
+        let given =
+            numbers.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
+        let given =
+            choices.iter().fold(given, |all, (key, id)| all.with(*key, Given::Choice((*id).to_owned())));
+        let taken_us = middle_us(51, || {
+            black_box(question.ask(black_box(&given)).expect("it answers"));
+        });
+        line(&format!("the question {name}"), taken_us, 5000.0, "µs");
+    }
+}
+
 fn main() {
     plans();
+    shop();
     searches();
     strips();
     photos();
