@@ -30,6 +30,7 @@ pub mod plan;
 pub mod post_heat;
 pub mod red_heat;
 mod solve;
+pub mod thermal;
 pub mod tint;
 pub mod transformation;
 pub mod treatment;

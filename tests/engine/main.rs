@@ -6,3 +6,4 @@ mod post_heat_laws;
 mod properties;
 mod published;
 mod questions;
+mod thermal;
