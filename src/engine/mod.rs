@@ -16,6 +16,7 @@ pub mod family;
 pub mod file_test;
 pub mod hardness;
 pub mod hardness_conversion;
+pub mod heat_cycle;
 pub mod heat_input;
 pub mod hydrogen;
 pub mod infrared;

@@ -1,5 +1,6 @@
 //! Each physical question by itself: published figures, limits, laws.
 
+mod heat_cycle;
 mod limits;
 mod post_heat;
 mod post_heat_laws;

@@ -1,0 +1,38 @@
+//! The heat of a joint from the first flame to cold, and the hydrogen in it.
+//!
+//! One section of the actual joint is cut into cells ([`JointShape`]), heated, evened out, welded
+//! pass by pass, held and cooled; hydrogen moves on the same cells. [`run`] answers for a whole
+//! cycle, [`preheat`] for the flame alone.
+
+mod after;
+mod body;
+mod clock;
+mod cycle;
+mod fineness;
+mod heating;
+mod hydrogen;
+mod lines;
+mod properties;
+mod query;
+mod recipe;
+mod record;
+mod refusal;
+mod run;
+mod section;
+mod shape;
+mod sites;
+mod step;
+mod welding;
+
+pub use after::{Cooled, Deepest, Mark, Needed};
+pub use cycle::{Closure, Cycle, Preheat, preheat, run};
+pub use fineness::Fineness;
+pub use heating::Heated;
+pub use query::{HeatCycle, Keep, Pass, PostHeat, Source, Surface, Surfaces};
+pub use recipe::Matter;
+pub use record::{Field, Moment, Phase};
+pub use refusal::Refusal;
+pub use run::Watch;
+pub use shape::{BAR_REACH_MM, JointShape, REACH_MM, TeeKind, WELD_LENGTH_MM};
+pub use sites::Reached;
+pub use welding::PassHistory;

@@ -1,0 +1,4 @@
+//! The heat cycle: figures of others, laws, refusals, convergence.
+
+mod histories;
+mod joints;
