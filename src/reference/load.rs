@@ -7,8 +7,8 @@ use serde::de::DeserializeOwned;
 
 use super::tint::TintData;
 use super::{
-    Caution, CodeRows, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods,
-    OwnSheets, PostHeatData, Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1,
+    Caution, CodeRows, D11, Designator, EverydayWord, Fault, Filler, Grade, HeatCycleData, Joint, MethodRow,
+    Methods, OwnSheets, PostHeatData, Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1,
     Transformation, WaitRule, check, search::Index,
 };
 
@@ -31,6 +31,7 @@ pub struct Files<'a> {
     pub inspection: &'a str,
     pub own_sheets: &'a str,
     pub post_heat: &'a str,
+    pub heat_cycle: &'a str,
     pub everyday_words: &'a str,
     pub optics: &'a str,
     pub tint_tables: &'a str,
@@ -59,6 +60,7 @@ impl Files<'static> {
         inspection: include_str!("../../data/inspection.ron"),
         own_sheets: include_str!("../../data/own_sheets.ron"),
         post_heat: include_str!("../../data/post_heat.ron"),
+        heat_cycle: include_str!("../../data/heat_cycle.ron"),
         everyday_words: include_str!("../../data/everyday_words.ron"),
         optics: include_str!("../../data/optics.ron"),
         tint_tables: include_str!("../../data/tint_tables.ron"),
@@ -104,6 +106,8 @@ pub struct Reference {
     pub own_sheets: OwnSheets,
     /// How hydrogen leaves a weld, and what the trade holds.
     pub post_heat: PostHeatData,
+    /// Surfaces, contacts and arcs of the heat cycle.
+    pub heat_cycle: HeatCycleData,
     /// Words of the shop.
     pub everyday_words: Table<EverydayWord>,
     /// Temper colours, red heat, surfaces under an IR gun, crayons.
@@ -147,6 +151,7 @@ impl Reference {
         let processes: Option<ProcessFile> = whole("processes.ron", files.processes, &mut faults);
         let own_sheets = whole("own_sheets.ron", files.own_sheets, &mut faults);
         let post_heat = whole("post_heat.ron", files.post_heat, &mut faults);
+        let heat_cycle = whole("heat_cycle.ron", files.heat_cycle, &mut faults);
         let tint = tint(files, &mut faults);
         let (
             Some(methods),
@@ -160,8 +165,8 @@ impl Reference {
         else {
             return Err(faults);
         };
-        let (Some(code_rows), Some(transformation), Some(post_heat), true) =
-            (code_rows, transformation, post_heat, faults.is_empty())
+        let (Some(code_rows), Some(transformation), Some(post_heat), Some(heat_cycle), true) =
+            (code_rows, transformation, post_heat, heat_cycle, faults.is_empty())
         else {
             return Err(faults);
         };
@@ -184,6 +189,7 @@ impl Reference {
             inspection,
             own_sheets,
             post_heat,
+            heat_cycle,
             everyday_words,
             tint,
             data_sheets,

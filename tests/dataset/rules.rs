@@ -28,6 +28,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let (crayons, post_heat) = (text("crayons", own.crayons), text("post_heat", own.post_heat));
     let (code_rows, transformation) =
         (text("code_rows", own.code_rows), text("transformation", own.transformation));
+    let heat_cycle = text("heat_cycle", own.heat_cycle);
     let files = Files {
         sources: &sources,
         grades: &grades,
@@ -44,6 +45,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         inspection: &inspection,
         own_sheets: &own_sheets,
         post_heat: &post_heat,
+        heat_cycle: &heat_cycle,
         everyday_words: &everyday_words,
         optics: &optics,
         tint_tables: &tint_tables,

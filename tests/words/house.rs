@@ -132,6 +132,7 @@ fn the_rooms_look_one_way() {
 const INSIDE_ENGINE: &[(&str, &[&str])] = &[
     ("evidence", &["evidence"]),
     ("post_heat", &["post_heat"]),
+    ("heat_cycle", &["heat_cycle", "post_heat"]),
     ("tint", &["tint"]),
     ("photo", &["photo", "tint"]),
     ("plan", &["plan", "evidence", "post_heat"]),

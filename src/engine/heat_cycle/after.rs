@@ -1,5 +1,7 @@
 //! After the last pass: the hold, the cooling, and what hydrogen is left.
 
+#![allow(clippy::needless_range_loop, reason = "several arrays are walked side by side")]
+
 use super::clock::{AT_ONCE_S, Approach, Stride};
 use super::hydrogen::{LANES, Lanes};
 use super::query::Surfaces;

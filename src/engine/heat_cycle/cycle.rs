@@ -3,7 +3,8 @@
 use super::after::{Cooled, Needed};
 use super::heating::Heated;
 use super::hydrogen::{LANES, Lanes};
-use super::query::HeatCycle;
+use super::power::power_that_would_do;
+use super::query::{HeatCycle, Source};
 use super::record::{Field, Moment, thinned};
 use super::refusal::Refusal;
 use super::run::{Run, Setup, Watch};
@@ -101,7 +102,20 @@ pub struct Cycle {
 /// What [`Refusal`] says.
 pub fn preheat(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> Result<Preheat, Refusal> {
     let setup = Setup::of(reference, query)?;
-    begin(&setup, &mut Run::cold(&setup, watch))
+    begin(&setup, &mut Run::cold(&setup, watch)).map_err(|refusal| with_power(reference, query, refusal))
+}
+
+/// The same refusal with the power that would do.
+fn with_power(reference: &Reference, query: &HeatCycle, refusal: Refusal) -> Refusal {
+    match refusal {
+        Refusal::MinimumNotReached { coldest_c, minutes, .. }
+            if !matches!(query.source, Source::Oven { .. }) =>
+        {
+            let power_w = power_that_would_do(reference, query);
+            Refusal::MinimumNotReached { coldest_c, minutes, power_w }
+        }
+        other => other,
+    }
 }
 
 fn begin(setup: &Setup<'_>, run: &mut Run<'_, '_>) -> Result<Preheat, Refusal> {
@@ -128,7 +142,7 @@ pub fn run(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> R
     let setup = Setup::of(reference, query)?;
     let mut run = Run::cold(&setup, watch);
     let cold_j = run.state.heat.stored(&setup.body);
-    let preheat = begin(&setup, &mut run)?;
+    let preheat = begin(&setup, &mut run).map_err(|refusal| with_power(reference, query, refusal))?;
     let passes = run.weld()?;
     let end_of_weld_min = run.state.time / 60.0;
     let peak_end_of_weld_ml = run.peak();

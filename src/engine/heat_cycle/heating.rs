@@ -21,7 +21,7 @@ const LONGEST_EVENING_S: f64 = 5.0;
 /// Even is what differs by no more, K.
 const EVEN_K: f64 = 10.0;
 /// A skin under more flux can't be said, W/m².
-const MOST_FLUX: f64 = 400e3;
+const MOST_FLUX: f64 = 450e3;
 /// Air that an oven moves, and its walls.
 const OVEN: Surface = Surface::new(15.0, 0.8);
 
@@ -44,11 +44,18 @@ pub struct Heated {
 
 impl Setup<'_> {
     /// Flux of the source at full power, W/m².
+    pub(super) fn flux(&self) -> f64 {
+        match self.query.source {
+            Source::Torch { power_w } | Source::Pads { power_w, .. } => {
+                power_w / (self.sites.heated_area * self.heated_length)
+            }
+            Source::Oven { .. } => 0.0,
+        }
+    }
+
+    /// The same where the skin can be said.
     pub(super) fn full_flux(&self) -> Result<f64, Refusal> {
-        let (Source::Torch { power_w } | Source::Pads { power_w, .. }) = self.query.source else {
-            return Ok(0.0);
-        };
-        let flux = power_w / (self.sites.heated_area * self.heated_length);
+        let flux = self.flux();
         if flux > MOST_FLUX {
             return Err(Refusal::FluxTooHigh { flux_kw_per_m2: flux / 1e3, most_kw_per_m2: MOST_FLUX / 1e3 });
         }
@@ -65,7 +72,7 @@ impl Run<'_, '_> {
         }
     }
 
-    fn set_flux(&mut self, flux: f64) {
+    pub(super) fn set_flux(&mut self, flux: f64) {
         for &face in &self.setup.sites.heated {
             self.meets[face].flux = flux;
         }
@@ -124,6 +131,31 @@ impl Run<'_, '_> {
             throttled_min,
             difference_k: self.difference_k(),
         })
+    }
+
+    /// Under a steady flux: is something there within a time? It is looked for at each step, and a
+    /// cycle that never gets there ends at that time.
+    pub(super) fn flame_reaches(
+        &mut self,
+        flux: f64,
+        within_s: f64,
+        there: impl Fn(&Self) -> bool,
+    ) -> Result<bool, Refusal> {
+        let pace = self.setup.pace;
+        let mut stride = Stride::new(AT_ONCE_S, pace.change_k);
+        self.set_flux(flux);
+        loop {
+            if there(self) {
+                return Ok(true);
+            }
+            let left = within_s - self.state.time;
+            if left <= 1e-9 {
+                return Ok(false);
+            }
+            let dt = stride.next(pace.flame_s).min(left);
+            let change = self.advance(dt, Phase::Heating, 1.0)?;
+            stride.adapt(change, pace.flame_s);
+        }
     }
 
     /// The whole part in an oven, until its coldest place has the minimum and the reserve.

@@ -1,5 +1,7 @@
 //! Hydrogen on its way through the same cells.
 
+#![allow(clippy::needless_range_loop, reason = "several arrays are walked side by side")]
+
 use super::body::{Body, Edge, Face, Sweep};
 use super::properties::{Row, rows};
 use crate::engine::post_heat::{Curve, diffusivity_cm2_per_s};
@@ -10,6 +12,21 @@ pub(super) const LANES: usize = 4;
 /// One value for each diffusivity.
 pub(super) type Lanes = [f64; LANES];
 
+/// A value for each diffusivity. Written out, since a loop of four is not unrolled where the
+/// program is built small.
+#[inline(always)]
+fn each(of: impl Fn(usize) -> f64) -> Lanes {
+    const { assert!(LANES == 4) };
+    [of(0), of(1), of(2), of(3)]
+}
+
+/// One over each, by two divisions in place of four: they are what a step waits for.
+#[inline(always)]
+fn inverses(of: Lanes) -> Lanes {
+    let (one, other) = (1.0 / (of[0] * of[1]), 1.0 / (of[2] * of[3]));
+    [of[1] * one, of[0] * one, of[3] * other, of[2] * other]
+}
+
 /// Diffusivities on the grid of temperatures, m²/s.
 #[derive(Debug, Clone)]
 pub(super) struct Diffusivities(Vec<Lanes>);
@@ -18,17 +35,17 @@ impl Diffusivities {
     pub(super) fn of(reference: &Reference) -> Self {
         const M2_PER_CM2: f64 = 1e-4;
         let at = |curve| rows(|at_c| diffusivity_cm2_per_s(reference, curve, at_c) * M2_PER_CM2);
-        let (slow, middle, fast) = (at(Curve::Slow), at(Curve::Middle), at(Curve::Fast));
+        let (slow, fast) = (at(Curve::Slow), at(Curve::Fast));
         let times = reference.post_heat.trapping.times;
-        let lanes = slow.iter().zip(&middle).zip(&fast);
-        Self(lanes.map(|((&slow, &middle), &fast)| [slow, middle, fast, slow / times]).collect())
+        let lanes = |(&slow, &fast): (&f64, &f64)| [slow, (slow * fast).sqrt(), fast, slow / times];
+        Self(slow.iter().zip(&fast).map(lanes).collect())
     }
 
     #[inline]
     fn at(&self, at_c: f64) -> Lanes {
         let row = Row::of(at_c);
         let (low, high) = (self.0[row.below], self.0[row.below + 1]);
-        std::array::from_fn(|lane| low[lane] + row.share * (high[lane] - low[lane]))
+        each(|lane| low[lane] + row.share * (high[lane] - low[lane]))
     }
 }
 
@@ -216,9 +233,8 @@ impl Shelf {
             let own = diffusivity[cell];
             let area = dt * ways.inner[place];
             between[place] = if area > 0.0 {
-                std::array::from_fn(|lane| {
-                    area * before[lane] * own[lane] / (face.before * own[lane] + face.after * before[lane])
-                })
+                let over = inverses(each(|lane| face.before * own[lane] + face.after * before[lane]));
+                each(|lane| area * before[lane] * own[lane] * over[lane])
             } else {
                 [0.0; LANES]
             };
@@ -230,12 +246,11 @@ impl Shelf {
             let (low, high) = (between[place], between[place + 1]);
             let (volume, open) = (body.volume[cell], dt * ways.open[place]);
             let (was, own) = (content[cell], diffusivity[cell]);
-            for lane in 0..LANES {
-                let pivot =
-                    1.0 / (volume + open * own[lane] + low[lane] + high[lane] - low[lane] * above[lane]);
-                above[lane] = high[lane] * pivot;
-                carried[lane] = (volume * was[lane] + low[lane] * carried[lane]) * pivot;
-            }
+            let pivot = inverses(each(|lane| {
+                volume + open * own[lane] + low[lane] + high[lane] - low[lane] * above[lane]
+            }));
+            above = each(|lane| high[lane] * pivot[lane]);
+            carried = each(|lane| (volume * was[lane] + low[lane] * carried[lane]) * pivot[lane]);
             upper[place] = above;
             right[place] = carried;
         }
@@ -243,9 +258,10 @@ impl Shelf {
         for place in (0..cells).rev() {
             let cell = sweep.order[place];
             let open = dt * ways.open[place];
-            for lane in 0..LANES {
-                after[lane] = right[place][lane] + upper[place][lane] * after[lane];
-                escaped[lane] += open * diffusivity[cell][lane] * after[lane];
+            let (rest, factor, own) = (right[place], upper[place], diffusivity[cell]);
+            after = each(|lane| rest[lane] + factor[lane] * after[lane]);
+            if open > 0.0 {
+                *escaped = each(|lane| escaped[lane] + open * own[lane] * after[lane]);
             }
             content[cell] = after;
         }

@@ -5,6 +5,7 @@ use super::refusal::Refusal;
 use super::shape::JointShape;
 use super::sites::Reached;
 use crate::engine::error::{Domain, HEAT, HYDROGEN};
+use crate::reference::LosingSurface;
 
 /// How a face loses heat.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -22,6 +23,12 @@ impl Surface {
     #[must_use]
     pub const fn new(transfer_w_per_m2_k: f64, emissivity: f64) -> Self {
         Self { transfer_w_per_m2_k, emissivity, around_c: None }
+    }
+
+    /// A surface of the dataset.
+    #[must_use]
+    pub const fn of(row: &LosingSurface) -> Self {
+        Self::new(row.transfer_w_per_m2_k, row.emissivity)
     }
 }
 

@@ -1,5 +1,7 @@
 //! What is kept of a cycle for its pictures.
 
+#![allow(clippy::needless_range_loop, reason = "several arrays are walked side by side")]
+
 use super::hydrogen::Lanes;
 use super::query::Keep;
 use super::run::State;

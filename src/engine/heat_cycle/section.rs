@@ -238,14 +238,6 @@ impl Section {
             fusion: is(Matter::Weld) && before.matter != after.matter,
         })
     }
-
-    /// Middle of a cell's rectangle.
-    pub(super) fn middle(&self, cell: &Cell) -> (f64, f64) {
-        (
-            f64::midpoint(self.xs[cell.column], self.xs[cell.column + 1]),
-            f64::midpoint(self.ys[cell.row], self.ys[cell.row + 1]),
-        )
-    }
 }
 
 impl Cell {

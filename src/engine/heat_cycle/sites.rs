@@ -155,13 +155,18 @@ pub(super) fn shares(
         Filling::Up | Filling::Out => bands(section, filling, &cells, passes),
     };
     let mut of_pass = vec![Vec::new(); passes];
+    let most = |pass: usize| filled.iter().map(|shares| shares[pass]).fold(0.0, f64::max);
+    let most: Vec<f64> = (0..passes).map(most).collect();
     for (&cell, shares) in cells.iter().zip(&filled) {
-        // A sliver would be laid as a whole cell for nothing.
-        let kept = |share: f64| if share < 0.1 { 0.0 } else { share };
-        let sum: f64 = shares.iter().map(|&share| kept(share)).sum();
-        for (pass, &share) in shares.iter().enumerate() {
-            if kept(share) > 0.0 {
-                of_pass[pass].push((cell, share / sum));
+        // A sliver would be laid as a whole cell for nothing, but in a pass that is all slivers.
+        let kept = |pass: usize| {
+            let share = shares[pass];
+            if share >= 0.1_f64.min(most[pass]) && share > 0.0 { share } else { 0.0 }
+        };
+        let sum: f64 = (0..passes).map(kept).sum();
+        for (pass, cells) in of_pass.iter_mut().enumerate() {
+            if kept(pass) > 0.0 {
+                cells.push((cell, kept(pass) / sum));
             }
         }
     }

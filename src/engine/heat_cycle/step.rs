@@ -2,6 +2,8 @@
 //!
 //! The order of the two never changes: turned about, the field would jump at each step.
 
+#![allow(clippy::needless_range_loop, reason = "several arrays are walked side by side")]
+
 use super::body::{Body, Edge, Sweep};
 use super::properties::Row;
 

@@ -5,6 +5,7 @@ mod cautions;
 mod codes;
 mod grade_heat;
 mod grades;
+mod heat_cycle;
 mod post_heat;
 mod sources;
 mod tables;
@@ -148,6 +149,7 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     cautions::check(reference, &mut list);
     tables::check(reference, &mut list);
     post_heat::check(&reference.post_heat, &mut list);
+    heat_cycle::check(reference, &mut list);
     codes::check(reference, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);

@@ -204,6 +204,15 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     for rule in &post_heat.rules {
         visit.basis(file, &rule.id, &rule.basis);
     }
+
+    let (file, heat_cycle) = ("heat_cycle.ron", &reference.heat_cycle);
+    visit.basis(file, "alloyed", &heat_cycle.alloyed_basis);
+    let surfaces = heat_cycle.surfaces.iter().map(|row| (&row.id, &row.basis));
+    let contacts = heat_cycle.contacts.iter().map(|row| (&row.id, &row.basis));
+    let arcs = heat_cycle.arcs.iter().map(|row| (&row.id, &row.basis));
+    for (id, basis) in surfaces.chain(contacts).chain(arcs) {
+        visit.basis(file, id, basis);
+    }
 }
 
 fn tint<'a>(data: &'a TintData, visit: &mut Visit<'a, '_>) {

@@ -22,6 +22,13 @@ pub(super) const BOSS: JointShape = JointShape::BossThrough {
     leg_mm: 8.0,
 };
 
+/// The surfaces of the second program are those of the dataset.
+#[test]
+fn surfaces_of_the_dataset() {
+    let of = |id| Surface::of(embedded().heat_cycle.surface(id).unwrap_or_else(|| panic!("no surface {id}")));
+    assert_eq!([of("still-air"), of("draught"), of("blanket")], [AIR, DRAUGHT, BLANKET]);
+}
+
 /// The joints of the second program, by its names.
 pub(super) fn shape(joint: &str) -> JointShape {
     let tee = |kind| JointShape::Tee {
@@ -110,5 +117,10 @@ pub(super) fn demo(fineness: Fineness) -> HeatCycle {
 }
 
 pub(super) fn cycle(query: &HeatCycle) -> Result<Cycle, Refusal> {
-    run(embedded(), query, &mut |_, _| ControlFlow::Continue(()))
+    run(embedded(), query, &mut go_on)
+}
+
+/// Nobody stops it.
+pub(super) fn go_on(_: f64, _: strawblue::engine::heat_cycle::Phase) -> ControlFlow<()> {
+    ControlFlow::Continue(())
 }
