@@ -187,8 +187,11 @@ def main():
     )
 
     def lap(fine):
+        # Lines where the zone ends: on the upper top, on the underside twice, on the lower top.
         z = 75 * mm
-        xs = lines([-200 * mm, -overlap, -z, 0, leg, leg + z, 200 * mm], [6 * mm, 3 * mm, 3 * mm, fine, 3 * mm, 6 * mm])
+        above, below = np.sqrt(z**2 - (upper - leg) ** 2), np.sqrt(z**2 - lower**2)
+        marks = [-200 * mm, -overlap, -above, -below, 0, leg, leg + below, leg + z, 200 * mm]
+        xs = lines(marks, [6 * mm, 3 * mm, 2 * mm, 3 * mm, fine, 3 * mm, 2 * mm, 6 * mm])
         ys = lines([-lower, 0, leg, upper], [2.5 * mm, fine, 2.5 * mm])
         return xs, ys
 

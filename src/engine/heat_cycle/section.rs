@@ -192,7 +192,7 @@ impl Section {
         ] {
             // The axis of a round part is no face.
             if area > 0.0 && self.neighbour(number, side).is_none() && !cell.cut_away(side) {
-                let depth = cell.to_face(side.along_x(), dx, dy);
+                let depth = cell.face_distance(side.along_x(), dx, dy);
                 open.push(Open { cell: number, area, depth, side, x: at.0, y: at.1 });
             }
         }
@@ -232,8 +232,8 @@ impl Section {
         let is = |matter: Matter| [before.matter, after.matter].contains(&matter);
         Some(Joined {
             area: width * if self.round { TAU * radius } else { 1.0 },
-            before: before.to_face(along_x, dx_before, dy_before),
-            after: after.to_face(along_x, dx, dy),
+            before: before.face_distance(along_x, dx_before, dy_before),
+            after: after.face_distance(along_x, dx, dy),
             unfused: is(Matter::First) && is(Matter::Second),
             fusion: is(Matter::Weld) && before.matter != after.matter,
         })
@@ -243,7 +243,7 @@ impl Section {
 impl Cell {
     /// From its middle to a face, m. In a half cell this is a sixth and not a third, so that a
     /// field that is straight across the hypotenuse comes out exact.
-    const fn to_face(&self, along_x: bool, dx: f64, dy: f64) -> f64 {
+    const fn face_distance(&self, along_x: bool, dx: f64, dy: f64) -> f64 {
         let width = if along_x { dx } else { dy };
         if self.half.is_some() { width / 6.0 } else { width / 2.0 }
     }

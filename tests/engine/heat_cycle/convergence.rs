@@ -51,6 +51,7 @@ fn grid_and_steps_converge() {
     };
     let all: [(&str, &dyn Fn(Fineness) -> HeatCycle); 3] =
         [("boss", &demo), ("boss, 2 h", &held), ("tee", &tee)];
+    let mut all_rows = Vec::new();
     for (name, query) in all {
         let rows: Vec<[(f64, usize); 9]> =
             Fineness::ALL.iter().map(|&fineness| figures(&cycle(&query(fineness)).unwrap())).collect();
@@ -61,20 +62,27 @@ fn grid_and_steps_converge() {
             }
             table.push_str("|\n");
         }
-        let [live, fine, check] = [rows[0], rows[1], rows[2]];
-        // Heat is free of the grid to 2 %; hydrogen comes down to it, on the safe side early.
-        for figure in [1, 2, 4, 5] {
-            for coarse in [live, fine] {
-                assert!((coarse[figure].0 / check[figure].0 - 1.0).abs() < 0.02, "{name}: figure {figure}");
-            }
-        }
-        for (coarse, most) in [(live, 1.25), (fine, 1.09)] {
-            let times = coarse[6].0 / check[6].0;
-            assert!((0.99..most).contains(&times), "{name}: {times}");
-        }
+        all_rows.push((name, rows));
     }
     if std::env::var_os("STRAWBLUE_BLESS").is_some() {
         std::fs::write(KEPT, &table).unwrap();
+    }
+    for (name, rows) in all_rows {
+        let [live, fine, check] = [rows[0], rows[1], rows[2]];
+        // Heat is free of the grid to 2 %, a cooling to 3 %.
+        for (figure, within) in [(1, 0.02), (2, 0.02), (4, 0.02), (5, 0.03)] {
+            for coarse in [live, fine] {
+                let off = (coarse[figure].0 / check[figure].0 - 1.0).abs();
+                assert!(off < within, "{name}: figure {figure} is off by {off}");
+            }
+        }
+        // Hydrogen reads high on a coarse grid, but in the first minutes after the last pass.
+        for (coarse, least, most) in [(live, 0.94, 1.25), (fine, 0.98, 1.09)] {
+            for figure in [6, 8] {
+                let times = coarse[figure].0 / check[figure].0;
+                assert!((least..most).contains(&times), "{name}: {times} times figure {figure}");
+            }
+        }
     }
     assert_eq!(std::fs::read_to_string(KEPT).unwrap_or_default(), table, "convergence.md is another");
 }

@@ -10,7 +10,8 @@ use strawblue::reference::embedded;
 
 use super::joints::{BLANKET, cycle, demo, go_on, pass, shape};
 
-/// The sizes of a boss, and what heats it.
+/// The sizes of a boss, and what heats it. It ends beyond the heated zone: where its end is heated
+/// too, a longer boss may be sooner, as a wider plate may whose edge is.
 #[derive(Debug, Clone, Copy)]
 struct Drawn {
     plate_mm: f64,
@@ -23,7 +24,7 @@ struct Drawn {
 
 prop_compose! {
     fn drawn()(
-        plate_mm in 12.0..60.0_f64, diameter_mm in 30.0..110.0_f64, beyond_mm in 40.0..90.0_f64,
+        plate_mm in 12.0..60.0_f64, diameter_mm in 30.0..110.0_f64, beyond_mm in 85.0..140.0_f64,
         power_w in 6e3..25e3_f64, transfer in 5.0..30.0_f64, minimum_c in 100.0..280.0_f64,
     ) -> Drawn {
         Drawn { plate_mm, diameter_mm, beyond_mm, power_w, transfer, minimum_c }
