@@ -86,6 +86,9 @@ pub struct Cycle {
     pub flame_min: f64,
     /// Hottest skin of all heatings, °C.
     pub hottest_skin_c: f64,
+    /// Was hydrogen reckoned? Without a pass that brings some its figures are all nothing, and say
+    /// nothing.
+    pub hydrogen_counted: bool,
     /// The curves, where they were asked for.
     pub moments: Vec<Moment>,
     /// The fields, where they were asked for.
@@ -163,6 +166,7 @@ pub fn run(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> R
         energy_j: heatings().map(|heated| heated.energy_j).sum(),
         flame_min: heatings().map(|heated| heated.minutes).sum(),
         hottest_skin_c: heatings().map(|heated| heated.hottest_skin_c).fold(f64::NEG_INFINITY, f64::max),
+        hydrogen_counted: run.state.hydrogen.any(),
         preheat,
         end_of_weld_min,
         peak_end_of_weld_ml,

@@ -143,6 +143,7 @@ fn what_is_done_after_welding_never_leaves_more() {
 fn hydrogen_keeps_its_bounds() {
     let with = |ml: f64| welded(|query| query.passes.iter_mut().for_each(|pass| pass.hydrogen_ml = ml));
     let (one, other) = (with(4.0), with(8.0));
+    assert!(one.hydrogen_counted && other.hydrogen_counted);
     let marks = |cycle: &Cycle| cycle.planned.marks.iter().map(|mark| mark.peak_ml).collect::<Vec<_>>();
     for (one, other) in marks(&one).into_iter().flatten().zip(marks(&other).into_iter().flatten()) {
         assert!((other / one - 2.0).abs() < 1e-9);
@@ -167,6 +168,7 @@ fn nothing_gets_hotter_by_itself() {
     query.keep = Keep::Fields;
     query.passes = vec![];
     let found = cycle(&query).unwrap_or_else(|refusal| panic!("{refusal}"));
+    assert!(!found.hydrogen_counted);
     let mut most = f32::INFINITY;
     for field in &found.fields {
         let hottest = field.at_c.iter().copied().fold(f32::NEG_INFINITY, f32::max);
