@@ -585,6 +585,13 @@ option-family-structural = Structural steel
 option-family-quenched-tempered = Quenched and tempered, high yield
 option-family-plain-carbon = Carbon steel above 0.25 % C
 option-family-hardenable = Hardenable low-alloy steel
+option-family-iron = Cast iron
+option-family-tool = Tool steel
+option-family-stainless-martensitic = Martensitic stainless steel
+option-family-stainless-ferritic = Ferritic stainless steel
+option-family-stainless-austenitic = Austenitic stainless steel
+option-family-stainless-duplex = Duplex stainless steel
+option-family-manganese = Austenitic manganese steel
 option-category-a = A
 option-category-b = B
 option-category-c = C
@@ -803,6 +810,7 @@ error-hardness-no-order = The formula gives no order of cooling times for this c
 error-table-has-no-row = The table has no entry for this.
 error-category-hydrogen = Category D allows at most 8 ml/100 g of hydrogen. Read the grade’s other category.
 error-post-heat-above-ceiling = The post-heat is above the ceiling of the part.
+
 ## Shrink fits and the shop
 # A question is listed by its name (at most 34 characters) with its `.about` under it.
 question-fit-limits = Limits of an interference fit
@@ -927,13 +935,6 @@ option-electrode-class-e70 = E70xx
 option-electrode-class-e80 = E80xx
 option-electrode-class-e90 = E90xx
 option-electrode-class-e100 = E100xx, E110xx or E120xx
-option-family-iron = Cast iron
-option-family-tool = Tool steel
-option-family-stainless-martensitic = Martensitic stainless steel
-option-family-stainless-ferritic = Ferritic stainless steel
-option-family-stainless-austenitic = Austenitic stainless steel
-option-family-stainless-duplex = Duplex stainless steel
-option-family-manganese = Austenitic manganese steel
 option-shape-plate = Plate
 option-shape-bar = Round bar
 option-wrapped-still-air = Still air
@@ -1047,6 +1048,7 @@ error-rhythm-swapped = The most minutes of heating are fewer than the least.
 error-exposure-class = There is no such class of electrodes.
 error-cooling-not-colder = The part is colder than that already.
 error-cooling-below-shop = The part gets no colder than the shop.
+
 ## Units
 decimal-mark = .
 

@@ -4,6 +4,7 @@
 
 use super::error::Domain;
 use super::thermal::{DENSITY_KG_PER_M3, carbon_steel};
+use crate::reference::LosingSurface;
 
 /// Stefan and Boltzmann, W/(m² K⁴) (CODATA).
 const RADIATION: f64 = 5.670_374_419e-8;
@@ -85,6 +86,12 @@ pub struct Around {
 }
 
 impl Around {
+    /// A surface of the dataset in this air.
+    #[must_use]
+    pub const fn of(surface: &LosingSurface, air_c: f64) -> Self {
+        Self { w_per_m2_k: surface.transfer_w_per_m2_k, emissivity: surface.emissivity, air_c }
+    }
+
     /// What a square metre loses at a temperature, W: `h (T - Ta) + eps sigma (T⁴ - Ta⁴)`.
     #[must_use]
     pub fn loss_w_per_m2(&self, at_c: f64) -> f64 {

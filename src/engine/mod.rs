@@ -19,6 +19,7 @@ pub mod file_test;
 pub mod fit;
 pub mod hardness;
 pub mod hardness_conversion;
+pub mod heat_cycle;
 pub mod heat_input;
 pub mod hydrogen;
 pub mod infrared;

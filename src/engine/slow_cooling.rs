@@ -3,7 +3,7 @@
 use super::error::{Domain, TEMPERATURE};
 use super::lumped::{Around, Blanket, Body, MASS, SIZE, Shape, cooling_rate_k_per_h, seconds_between};
 use super::{EngineError, Outcome, Says, Unit};
-use crate::reference::{Fuels, Method, SlowCooling};
+use crate::reference::{HeatCycleData, Method, SlowCooling};
 
 /// The rate of slow cooling that a family needs, down to a temperature; no figure where it cools in
 /// still air.
@@ -60,12 +60,12 @@ pub struct CoolingPart {
 ///
 /// The part is one body, `m c(T) dT/dt = -A loss(T)`. A cold bench, a clamp or moving air may halve the
 /// minutes: the low end. A blanket keeps no heat of its own, and nothing shines through it. Source:
-/// heat content by EN 1993-1-2 3.4.1.2; losses by `data/fuels.ron`.
+/// heat content by EN 1993-1-2 3.4.1.2; losses by `data/heat_cycle.ron`.
 ///
 /// # Errors
 /// `cooling-not-colder` where the part is as cold already; `cooling-below-shop` where it would end up
 /// no warmer than the shop; a figure that is not a number, or that no part has.
-pub fn part_cooling(fuels: &Fuels, part: CoolingPart) -> Result<Vec<Outcome>, EngineError> {
+pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Outcome>, EngineError> {
     MASS.check(part.mass_kg)?;
     let (Shape::Plate { thickness_mm: size_mm } | Shape::Bar { diameter_mm: size_mm }) = part.shape;
     SIZE.check(size_mm)?;
@@ -83,21 +83,21 @@ pub fn part_cooling(fuels: &Fuels, part: CoolingPart) -> Result<Vec<Outcome>, En
         return Err(EngineError::NoAnswer { reason: "cooling-below-shop" });
     }
     let body = Body::of(part.mass_kg, part.shape);
-    let blanket = Blanket { w_per_m_k: fuels.blanket_w_per_m_k, air_w_per_m2_k: fuels.still_air_w_per_m2_k };
-    let bare = |w_per_m2_k| Around { w_per_m2_k, emissivity: fuels.dark_emissivity, air_c: part.shop_c };
-    let around = match part.wrapped {
-        Wrapped::StillAir => bare(fuels.still_air_w_per_m2_k),
-        Wrapped::Draught => bare(fuels.draught_w_per_m2_k),
+    let still = losses.still_air();
+    let blanket = Blanket { w_per_m_k: losses.blanket_w_per_m_k, air_w_per_m2_k: still.transfer_w_per_m2_k };
+    let (around, basis) = match part.wrapped {
+        Wrapped::StillAir => (Around::of(still, part.shop_c), &still.basis),
+        Wrapped::Draught => (Around::of(losses.draught(), part.shop_c), &losses.draught().basis),
         Wrapped::Blanket(thickness_mm) => {
-            Around { emissivity: 0.0, ..bare(blanket.passes_w_per_m2_k(thickness_mm)) }
+            let w_per_m2_k = blanket.passes_w_per_m2_k(thickness_mm);
+            (Around { w_per_m2_k, emissivity: 0.0, air_c: part.shop_c }, &losses.blanket_basis)
         }
     };
     let seconds = seconds_between(body, 0.0, around, part.from_c, part.to_c)
         .ok_or(EngineError::NoAnswer { reason: "cooling-below-shop" })?;
     let minutes = seconds / 60.0;
-    let answer = |name, value, unit| {
-        Outcome::new(Method::LumpedCooling, value, unit).named(name).resting_on(&fuels.losses_basis)
-    };
+    let answer =
+        |name, value, unit| Outcome::new(Method::LumpedCooling, value, unit).named(name).resting_on(basis);
     let mut outcomes = vec![
         answer("cooling-minutes", minutes, Unit::Minute).spread(minutes / 2.0, minutes),
         answer("cooling-rate", cooling_rate_k_per_h(body, around, part.from_c), Unit::KelvinPerHour),

@@ -4,7 +4,7 @@ use super::error::{Domain, TEMPERATURE};
 use super::lumped::{Around, Body, MASS, SIZE, Shape, seconds_between};
 use super::thermal::carbon_steel;
 use super::{EngineError, Outcome, Step, Unit};
-use crate::reference::{Basis, FactorRange, Fuel, Fuels, Method};
+use crate::reference::{Basis, FactorRange, Fuel, Fuels, LosingSurface, Method};
 
 /// Fuel flow, m³/h.
 pub(super) const FLOW: Domain = Domain::new("fuel-flow", 0.01, 100.0);
@@ -56,7 +56,7 @@ pub struct Heated {
 /// # Errors
 /// `torch-too-weak` where not even the strongest flame gets there; `torch-not-hotter` where the part is
 /// as hot already; a figure that is not a number or that no part has.
-pub fn torch_heating(fuels: &Fuels, asked: &Flame<'_>) -> Result<Heated, EngineError> {
+pub fn torch_heating(fuels: &Fuels, air: &LosingSurface, asked: &Flame<'_>) -> Result<Heated, EngineError> {
     MASS.check(asked.mass_kg)?;
     asked.thickness_mm.map(|thickness_mm| SIZE.check(thickness_mm)).transpose()?;
     for at_c in [asked.from_c, asked.to_c, asked.shop_c] {
@@ -77,14 +77,14 @@ pub fn torch_heating(fuels: &Fuels, asked: &Flame<'_>) -> Result<Heated, EngineE
         * (carbon_steel::heat_content(asked.to_c) - carbon_steel::heat_content(asked.from_c))
         / 1e6;
     let power_kw = |share: f64, flow: f64| share * flow * asked.fuel.net_mj_per_m3 / 3.6;
-    let minutes = |share: f64, flow: f64| minutes(fuels, asked, power_kw(share, flow), energy_mj);
+    let minutes = |share: f64, flow: f64| minutes(air, asked, power_kw(share, flow), energy_mj);
     let (flow, share) = (asked.flow_m3_per_h, asked.efficiency);
     let quick = minutes(share.high, flow.high).ok_or(EngineError::NoAnswer { reason: "torch-too-weak" })?;
     let slow = minutes(share.low, flow.low);
     let likely = minutes(asked.likely, f64::midpoint(flow.low, flow.high));
     let basis = asked.fuel.basis.weaker(&fuels.efficiency_basis);
     let basis = asked.flow_basis.map_or(basis, |flow| basis.weaker(flow));
-    let basis = if asked.thickness_mm.is_some() { basis.weaker(&fuels.losses_basis) } else { basis };
+    let basis = if asked.thickness_mm.is_some() { basis.weaker(&air.basis) } else { basis };
     let answer = |name, unit| Outcome::open(Method::TorchHeating, unit).named(name).resting_on(basis);
     let ranged = |name, unit, likely: Option<f64>, low: f64, high: Option<f64>| {
         let made = Outcome { value: likely.filter(|_| high.is_some()), ..answer(name, unit) };
@@ -134,13 +134,9 @@ pub fn torch_heating(fuels: &Fuels, asked: &Flame<'_>) -> Result<Heated, EngineE
 }
 
 /// Minutes at a power, kW.
-fn minutes(fuels: &Fuels, asked: &Flame<'_>, power_kw: f64, energy_mj: f64) -> Option<f64> {
+fn minutes(air: &LosingSurface, asked: &Flame<'_>, power_kw: f64, energy_mj: f64) -> Option<f64> {
     let Some(thickness_mm) = asked.thickness_mm else { return Some(1000.0 * energy_mj / power_kw / 60.0) };
     let body = Body::of(asked.mass_kg, Shape::Plate { thickness_mm });
-    let around = Around {
-        w_per_m2_k: fuels.still_air_w_per_m2_k,
-        emissivity: fuels.dark_emissivity,
-        air_c: asked.shop_c,
-    };
+    let around = Around::of(air, asked.shop_c);
     seconds_between(body, 1000.0 * power_kw, around, asked.from_c, asked.to_c).map(|seconds| seconds / 60.0)
 }

@@ -97,7 +97,7 @@ fn answer_torch(given: &Answers) -> Result<Reply, Problem> {
         parts: given.number("pieces")?,
         cylinder_m3: given.maybe_number("cylinder"),
     };
-    let found = torch_heating(fuels, &asked)?;
+    let found = torch_heating(fuels, embedded().heat_cycle.still_air(), &asked)?;
     let longest = found.outcomes[0].high.or(found.outcomes[0].value);
     let minutes = longest.map(|one| one * asked.parts);
     let drawn = asked.cylinder_m3.filter(|_| fuel_id == ACETYLENE);
@@ -278,7 +278,7 @@ pub(super) static PART_COOLING: Question = Question {
             wrapped,
             wanted_k_per_h: given.maybe_number("wanted-rate"),
         };
-        let reply = Reply::of(part_cooling(&embedded().fuels, part)?);
+        let reply = Reply::of(part_cooling(&embedded().heat_cycle, part)?);
         let none = reply.answer("cooling-blanket").is_some_and(|found| found.value == Some(0.0));
         Ok(reply.note_if(true, "cooling-halved").note_if(none, "cooling-no-blanket-needed"))
     },

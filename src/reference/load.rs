@@ -8,8 +8,8 @@ use serde::de::DeserializeOwned;
 use super::tint::TintData;
 use super::{
     Caution, CodeRows, D11, Designator, ElectrodeExposure, EverydayWord, Fault, Filler, Fits, Fuels, Grade,
-    Joint, Metal, MethodRow, Methods, OwnSheets, PostHeatData, Practice, Process, ProcessFile, Row, Rule,
-    SlowCooling, Source, Table, TableC1, Transformation, WaitRule, check, search::Index,
+    HeatCycleData, Joint, Metal, MethodRow, Methods, OwnSheets, PostHeatData, Practice, Process, ProcessFile,
+    Row, Rule, SlowCooling, Source, Table, TableC1, Transformation, WaitRule, check, search::Index,
 };
 
 /// The text of every data file.
@@ -36,6 +36,7 @@ pub struct Files<'a> {
     pub fuels: &'a str,
     pub electrode_exposure: &'a str,
     pub slow_cooling: &'a str,
+    pub heat_cycle: &'a str,
     pub everyday_words: &'a str,
     pub optics: &'a str,
     pub tint_tables: &'a str,
@@ -69,6 +70,7 @@ impl Files<'static> {
         fuels: include_str!("../../data/fuels.ron"),
         electrode_exposure: include_str!("../../data/electrode_exposure.ron"),
         slow_cooling: include_str!("../../data/slow_cooling.ron"),
+        heat_cycle: include_str!("../../data/heat_cycle.ron"),
         everyday_words: include_str!("../../data/everyday_words.ron"),
         optics: include_str!("../../data/optics.ron"),
         tint_tables: include_str!("../../data/tint_tables.ron"),
@@ -124,6 +126,8 @@ pub struct Reference {
     pub electrode_exposure: ElectrodeExposure,
     /// How each family cools after welding.
     pub slow_cooling: Table<SlowCooling>,
+    /// Surfaces, contacts and arcs of the heat cycle.
+    pub heat_cycle: HeatCycleData,
     /// Words of the shop.
     pub everyday_words: Table<EverydayWord>,
     /// Temper colours, red heat, surfaces under an IR gun, crayons.
@@ -172,6 +176,7 @@ impl Reference {
         let fits = whole("fits.ron", files.fits, &mut faults);
         let fuels = whole("fuels.ron", files.fuels, &mut faults);
         let electrode_exposure = whole("electrode_exposure.ron", files.electrode_exposure, &mut faults);
+        let heat_cycle = whole("heat_cycle.ron", files.heat_cycle, &mut faults);
         let tint = tint(files, &mut faults);
         let (
             Some(methods),
@@ -185,8 +190,8 @@ impl Reference {
         else {
             return Err(faults);
         };
-        let (Some(code_rows), Some(transformation), Some(post_heat), true) =
-            (code_rows, transformation, post_heat, faults.is_empty())
+        let (Some(code_rows), Some(transformation), Some(post_heat), Some(heat_cycle), true) =
+            (code_rows, transformation, post_heat, heat_cycle, faults.is_empty())
         else {
             return Err(faults);
         };
@@ -217,6 +222,7 @@ impl Reference {
             fuels,
             electrode_exposure,
             slow_cooling,
+            heat_cycle,
             everyday_words,
             tint,
             data_sheets,

@@ -15,6 +15,7 @@ mod filler;
 mod fit;
 mod grade;
 mod grade_heat;
+mod heat_cycle;
 mod inspection;
 mod joint;
 mod load;
@@ -62,6 +63,7 @@ pub use grade::{
     ThicknessTable, middle_of, thickness_row,
 };
 pub use grade_heat::{DocumentedWindow, OwnPair, PrintedTransformation, ThickerLimits, WindowRow};
+pub use heat_cycle::{ArcPower, Contact, HeatCycleData, LosingSurface};
 pub use inspection::{WaitBook, WaitFor, WaitRule};
 pub use joint::{FactorRange, HeatWays, Joint, Restraint};
 pub use load::{Files, Reference, embedded};

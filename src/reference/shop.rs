@@ -81,11 +81,6 @@ pub struct Fuels {
     pub tips_basis: Basis,
     pub efficiency: Efficiency,
     pub efficiency_basis: Basis,
-    pub still_air_w_per_m2_k: f64,
-    pub draught_w_per_m2_k: f64,
-    pub dark_emissivity: f64,
-    pub blanket_w_per_m_k: f64,
-    pub losses_basis: Basis,
     pub draw: AcetyleneDraw,
 }
 

@@ -32,6 +32,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let slow_cooling = text("slow_cooling", own.slow_cooling);
     let (code_rows, transformation) =
         (text("code_rows", own.code_rows), text("transformation", own.transformation));
+    let heat_cycle = text("heat_cycle", own.heat_cycle);
     let files = Files {
         sources: &sources,
         grades: &grades,
@@ -53,6 +54,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         fuels: &fuels,
         electrode_exposure: &electrode_exposure,
         slow_cooling: &slow_cooling,
+        heat_cycle: &heat_cycle,
         everyday_words: &everyday_words,
         optics: &optics,
         tint_tables: &tint_tables,

@@ -1,6 +1,7 @@
 //! Each physical question by itself: published figures, limits, laws.
 
 mod fit;
+mod heat_cycle;
 mod limits;
 mod post_heat;
 mod post_heat_laws;

@@ -133,6 +133,7 @@ const INSIDE_ENGINE: &[(&str, &[&str])] = &[
     ("evidence", &["evidence"]),
     ("fit", &["fit"]),
     ("post_heat", &["post_heat"]),
+    ("heat_cycle", &["heat_cycle", "post_heat"]),
     ("tint", &["tint"]),
     ("photo", &["photo", "tint"]),
     ("plan", &["plan", "evidence", "post_heat"]),

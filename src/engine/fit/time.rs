@@ -7,7 +7,7 @@ use crate::engine::error::Domain;
 use crate::engine::lumped::{Around, Body, seconds_between};
 use crate::engine::thermal::{DENSITY_KG_PER_M3, carbon_steel};
 use crate::engine::{EngineError, Outcome, Says, Step, Unit};
-use crate::reference::{Fits, Fuels, Metal, Method};
+use crate::reference::{Fits, LosingSurface, Metal, Method};
 
 /// A hub out of the heat, and the pin that goes in.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,7 +41,7 @@ pub struct HotHub<'a> {
 /// # Errors
 /// `fit-not-open` where the tightest pair does not go in as hot and cold as they are; a hub that is no
 /// larger than the fit; a temperature beyond the figures of a metal.
-pub fn fit_time(fits: &Fits, air: &Fuels, asked: &HotHub<'_>) -> Result<[Outcome; 2], EngineError> {
+pub fn fit_time(fits: &Fits, air: &LosingSurface, asked: &HotHub<'_>) -> Result<[Outcome; 2], EngineError> {
     let diameter_mm = DIAMETER.check(asked.tightness.diameter_mm)?;
     check_outer(diameter_mm, asked.outer_mm)?;
     SHOP.check(asked.shop_c)?;
@@ -70,10 +70,9 @@ pub fn fit_time(fits: &Fits, air: &Fuels, asked: &HotHub<'_>) -> Result<[Outcome
         asked.hub_c
     }
     .max(asked.shop_c);
-    let still =
-        Around { w_per_m2_k: air.still_air_w_per_m2_k, emissivity: air.dark_emissivity, air_c: asked.shop_c };
+    let still = Around::of(air, asked.shop_c);
     let ring = Body::ring(diameter_mm, asked.outer_mm, asked.length_mm);
-    let basis = asked.tightness.weaker(&air.losses_basis);
+    let basis = asked.tightness.weaker(&air.basis);
     let carry = Outcome::open(Method::FitTime, Unit::Second).named("fit-carry").resting_on(basis);
     let carry = match seconds_between(ring, 0.0, still, asked.hub_c, entry_c) {
         Some(carry_s) => Outcome { value: Some(carry_s / 2.0), ..carry }.spread(carry_s / 2.0, carry_s),

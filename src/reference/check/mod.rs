@@ -6,6 +6,7 @@ mod codes;
 mod fit;
 mod grade_heat;
 mod grades;
+mod heat_cycle;
 mod post_heat;
 mod shop;
 mod sources;
@@ -154,6 +155,7 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     post_heat::check(&reference.post_heat, &mut list);
     fit::check(reference, &mut list);
     shop::check(reference, &mut list);
+    heat_cycle::check(reference, &mut list);
     codes::check(reference, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);

@@ -30,10 +30,6 @@ fn fuels(reference: &Reference, faults: &mut Faults<'_>) {
     let efficiency = fuels.efficiency;
     faults.range("efficiency", "low", Some(efficiency.low), Some(efficiency.likely), (0.05, 0.9));
     faults.range("efficiency", "high", Some(efficiency.likely), Some(efficiency.high), (0.05, 0.9));
-    let air = (fuels.still_air_w_per_m2_k, fuels.draught_w_per_m2_k);
-    faults.range("losses", "air", Some(air.0), Some(air.1), (2.0, 100.0));
-    faults.range("losses", "emissivity", Some(fuels.dark_emissivity), None, (0.05, 1.0));
-    faults.range("losses", "blanket", Some(fuels.blanket_w_per_m_k), None, (0.02, 0.5));
     let draw = &fuels.draw;
     faults.check(draw.older < draw.intermittent, "draw", Rule::RangeOrdered, || {
         "the older rule is not the looser one".to_owned()

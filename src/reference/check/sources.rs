@@ -208,6 +208,16 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     for rule in &post_heat.rules {
         visit.basis(file, &rule.id, &rule.basis);
     }
+
+    let (file, heat_cycle) = ("heat_cycle.ron", &reference.heat_cycle);
+    visit.basis(file, "alloyed", &heat_cycle.alloyed_basis);
+    visit.basis(file, "blanket", &heat_cycle.blanket_basis);
+    let surfaces = heat_cycle.surfaces.iter().map(|row| (&row.id, &row.basis));
+    let contacts = heat_cycle.contacts.iter().map(|row| (&row.id, &row.basis));
+    let arcs = heat_cycle.arcs.iter().map(|row| (&row.id, &row.basis));
+    for (id, basis) in surfaces.chain(contacts).chain(arcs) {
+        visit.basis(file, id, basis);
+    }
 }
 
 fn shop<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
@@ -229,7 +239,7 @@ fn shop<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     }
     let (file, fuels) = ("fuels.ron", &reference.fuels);
     fuels.fuels.iter().for_each(|row| visit.basis(file, &row.id, &row.basis));
-    let bases = [&fuels.tips_basis, &fuels.efficiency_basis, &fuels.losses_basis];
+    let bases = [&fuels.tips_basis, &fuels.efficiency_basis];
     visit.bases(file, "fuels", bases);
     visit.bases(file, "draw", [&fuels.draw.basis, &fuels.draw.older_basis]);
     let exposure = &reference.electrode_exposure;
