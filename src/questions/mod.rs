@@ -16,6 +16,7 @@ mod equivalents;
 mod fit;
 mod formulas;
 mod heat;
+mod heat_cycle;
 mod hydrogen;
 mod input;
 mod of_plan;
@@ -51,6 +52,7 @@ pub static ALL: &[&Question] = &[
     &fit::FIT_STRENGTH,
     &shop::ROOM_AIR,
     &shop::TORCH_HEATING,
+    &heat_cycle::HEAT_CYCLE,
     &shop::ACETYLENE_DRAW,
     &shop::BATCH_RHYTHM,
     &shop::ELECTRODE_EXPOSURE,

@@ -12,9 +12,9 @@ use crate::engine::torch::{Flame, torch_heating};
 use crate::reference::{FactorRange, embedded};
 use crate::units::CUBIC_METRES_PER_CUBIC_FOOT;
 
-const ACETYLENE: &str = "acetylene";
+pub(super) const ACETYLENE: &str = "acetylene";
 /// Rows of `data/fuels.ron`.
-const FUELS: &[&str] = &[ACETYLENE, "propane", "propylene", "natural-gas"];
+pub(super) const FUELS: &[&str] = &[ACETYLENE, "propane", "propylene", "natural-gas"];
 const TIPS: &[&str] = &["small", "light", "medium", "large", "extra-large", "heaviest"];
 
 const MASS: Input = Input::new("mass", Kind::Mass).required().within(0.01, 100_000.0);
@@ -22,7 +22,7 @@ const SHOP: Input = Input::new("room-temperature", Kind::Temperature)
     .or(Preset::Number(20.0))
     .within(-40.0, 60.0)
     .of(OfPlan::Shop);
-const FLOW: Input = Input::new("fuel-flow", Kind::GasFlow).within(0.01, 100.0);
+pub(super) const FLOW: Input = Input::new("fuel-flow", Kind::GasFlow).within(0.01, 100.0);
 const CYLINDER: Input = Input::new("cylinder", Kind::Volume).within(0.05, 100.0);
 const PIECES: Input = Input::new("pieces", Kind::Number).or(Preset::Number(1.0)).within(1.0, 10_000.0);
 

@@ -104,6 +104,7 @@ pub enum Method {
     FitAtPreheat,
     EvenTemperature,
     TorchHeating,
+    HeatCycle,
     AcetyleneDraw,
     BatchRhythm,
     ElectrodeExposure,

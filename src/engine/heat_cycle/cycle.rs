@@ -104,8 +104,21 @@ pub struct Cycle {
 /// # Errors
 /// What [`Refusal`] says.
 pub fn preheat(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> Result<Preheat, Refusal> {
+    plain_preheat(reference, query, watch).map_err(|refusal| with_power(reference, query, refusal))
+}
+
+/// The same, where the power that would do is not looked for: that search takes longer than the
+/// preheat.
+///
+/// # Errors
+/// What [`Refusal`] says.
+pub fn plain_preheat(
+    reference: &Reference,
+    query: &HeatCycle,
+    watch: &mut Watch<'_>,
+) -> Result<Preheat, Refusal> {
     let setup = Setup::of(reference, query)?;
-    begin(&setup, &mut Run::cold(&setup, watch)).map_err(|refusal| with_power(reference, query, refusal))
+    begin(&setup, &mut Run::cold(&setup, watch))
 }
 
 /// The same refusal with the power that would do.

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use strawblue::engine::heat_cycle::{
-    Cooled, Cycle, Fineness, HeatCycle, JointShape, Keep, Matter, Phase, PostHeat, Preheat, Source, Surface,
-    Surfaces, drawing, preheat,
+    Cooled, Cycle, Fineness, HeatCycle, JointShape, Keep, Matter, Phase, PostHeat, Preheat, Refusal, Source,
+    Surface, Surfaces, drawing, preheat,
 };
 use strawblue::engine::job::Joint;
 use strawblue::reference::embedded;
@@ -72,7 +72,11 @@ proptest! {
     #[test]
     fn more_power_is_never_later(one in drawn(), more in 1.0..2.0_f64) {
         let other = Drawn { power_w: one.power_w * more, ..one };
-        prop_assert!(other.minutes() <= one.minutes() * SLACK);
+        // So much flux that the surface can't be said is refused, and no later.
+        let refused = preheat(embedded(), &other.query(), &mut go_on).err();
+        if !matches!(refused, Some(Refusal::FluxTooHigh { .. })) {
+            prop_assert!(other.minutes() <= one.minutes() * SLACK);
+        }
     }
 
     #[test]
@@ -97,6 +101,21 @@ proptest! {
             prop_assert!(other.lasts_min() <= one.lasts_min() * SLACK);
         }
     }
+}
+
+/// Where a small part under a strong flame seems to be late, the flux is what is refused.
+#[test]
+fn a_strong_flame_on_a_small_part_is_refused_for_its_flux() {
+    let one = Drawn {
+        plate_mm: 12.0,
+        diameter_mm: 30.0,
+        beyond_mm: 85.0,
+        power_w: 21_050.0 * 1.8,
+        transfer: 5.0,
+        minimum_c: 100.0,
+    };
+    let refused = preheat(embedded(), &one.query(), &mut go_on).err();
+    assert!(matches!(refused, Some(Refusal::FluxTooHigh { .. })), "{refused:?}");
 }
 
 fn welded(change: impl FnOnce(&mut HeatCycle)) -> Cycle {

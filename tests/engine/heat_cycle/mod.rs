@@ -6,4 +6,5 @@ mod histories;
 mod joints;
 mod laws;
 mod oracle;
+mod question;
 mod refusals;
