@@ -5,8 +5,8 @@ use std::ops::ControlFlow;
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared, shop};
 use crate::engine::heat_cycle::{
     Cooled, Cycle, Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, Preheat, REACH_MM, Reached,
-    Reading, Refusal, Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM, efficiency_of_first_part,
-    plain_preheat, run,
+    Reading, Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM, efficiency_of_first_part, plain_preheat,
+    run,
 };
 use crate::engine::measuring::distance_mm;
 use crate::engine::{EngineError, Outcome, Unit};
@@ -96,22 +96,6 @@ pub(super) static HEAT_CYCLE: Question = Question {
     ],
     answer: answer_heat_cycle,
 };
-
-/// Why there is no answer, in the words of a question.
-fn refused(refusal: Refusal) -> Problem {
-    let reason = match refusal {
-        Refusal::Input(error) => return error.into(),
-        Refusal::MinimumNotReached { .. } => "heat-minimum-not-reached",
-        Refusal::ReserveNotReached { .. } => "heat-reserve-not-reached",
-        Refusal::GoalAboveCap { .. } => "heat-goal-above-cap",
-        Refusal::NoWindow { .. } => "heat-no-range",
-        Refusal::FluxTooHigh { .. } => "heat-flux-too-high",
-        Refusal::Efficiency { .. } => "heat-efficiency",
-        Refusal::TooHot { .. } => "heat-too-hot",
-        Refusal::TooManyCells { .. } | Refusal::NeverCool { .. } | Refusal::Stopped => "heat-too-large",
-    };
-    EngineError::NoAnswer { reason }.into()
-}
 
 /// The joint, and the length of a flat part along its weld where that is known.
 fn shape(given: &Answers) -> Result<(JointShape, Option<f64>), Problem> {
@@ -222,7 +206,7 @@ fn shares(
         (None, Some(minutes)) => {
             let reading = Reading::Coldest(query.minimum_c);
             let found = efficiency_of_first_part(reference, query, fuel_w, minutes, reading);
-            Ok([found.map_err(refused)?; 3])
+            Ok([found.map_err(EngineError::from)?; 3])
         }
         (None, None) => {
             let share = reference.fuels.efficiency;
@@ -242,13 +226,13 @@ fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
     let with = |share: f64| HeatCycle { source: Source::Torch { power_w: fuel_w * share }, ..asked.clone() };
     let go_on = |_, _| ControlFlow::Continue(());
     let at = |share| plain_preheat(reference, &with(share), &mut { go_on });
-    at(shares[1]).map_err(refused)?;
-    let cycle = run(reference, &with(shares[1]), &mut { go_on }).map_err(refused)?;
+    at(shares[1]).map_err(EngineError::from)?;
+    let cycle = run(reference, &with(shares[1]), &mut { go_on }).map_err(EngineError::from)?;
     // The weakest flame may fail where the likely one does not.
     let (weak, strong) = if known {
         (Some(cycle.preheat), cycle.preheat)
     } else {
-        (at(shares[0]).ok(), at(shares[2]).map_err(refused)?)
+        (at(shares[0]).ok(), at(shares[2]).map_err(EngineError::from)?)
     };
     let minimum_c = asked.minimum_c;
     let lost = |cycle: &Cycle| {

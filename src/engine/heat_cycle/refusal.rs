@@ -141,3 +141,21 @@ impl Refusal {
         }
     }
 }
+
+/// What a question says in its place, without its figures.
+impl From<Refusal> for EngineError {
+    fn from(refusal: Refusal) -> Self {
+        let reason = match refusal {
+            Refusal::Input(error) => return error,
+            Refusal::MinimumNotReached { .. } => "heat-minimum-not-reached",
+            Refusal::ReserveNotReached { .. } => "heat-reserve-not-reached",
+            Refusal::GoalAboveCap { .. } => "heat-goal-above-cap",
+            Refusal::NoWindow { .. } => "heat-no-range",
+            Refusal::FluxTooHigh { .. } => "heat-flux-too-high",
+            Refusal::Efficiency { .. } => "heat-efficiency",
+            Refusal::TooHot { .. } => "heat-too-hot",
+            Refusal::TooManyCells { .. } | Refusal::NeverCool { .. } | Refusal::Stopped => "heat-too-large",
+        };
+        Self::NoAnswer { reason }
+    }
+}
