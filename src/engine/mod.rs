@@ -4,24 +4,29 @@
 //! `plan` stands above `evidence`, which stands above the methods, the families and the
 //! analysis; all answer with an [`Outcome`].
 
+pub mod acetylene;
 pub mod carbon_equivalent;
 pub mod certificate;
 pub mod chemistry;
 pub mod combined_thickness;
 pub mod cooling_time;
 pub mod crayon;
+pub mod electrode_exposure;
 pub(crate) mod error;
 pub mod evidence;
 pub mod family;
 pub mod file_test;
+pub mod fit;
 pub mod hardness;
 pub mod hardness_conversion;
+pub mod heat_cycle;
 pub mod heat_input;
 pub mod hydrogen;
 pub mod infrared;
 pub mod inspection;
 pub mod instrument;
 pub mod job;
+pub mod lumped;
 pub mod measuring;
 mod outcome;
 pub mod part;
@@ -29,9 +34,14 @@ pub mod photo;
 pub mod plan;
 pub mod post_heat;
 pub mod red_heat;
+pub mod rhythm;
+pub mod room_air;
 pub mod safety_facts;
+pub mod slow_cooling;
 mod solve;
+pub mod thermal;
 pub mod tint;
+pub mod torch;
 pub mod transformation;
 pub mod treatment;
 

@@ -79,6 +79,9 @@ pub fn shown_unit(kind: Kind, units: Units) -> &'static str {
         Kind::HeatInput => pick("kJ/mm", "kJ/in"),
         Kind::Speed => pick("mm/min", "in/min"),
         Kind::Stress => pick("MPa", "ksi"),
+        Kind::Mass => pick("kg", "lb"),
+        Kind::GasFlow => pick("m³/h", "ft³/h"),
+        Kind::Volume => pick("m³", "ft³"),
         other => other.unit().unwrap_or(""),
     }
 }
@@ -222,6 +225,9 @@ pub fn read_answer(input: &Input, text: &str, reading: &Reading<'_>) -> Result<G
         Kind::Seconds => units::duration(text, TimeUnit::Seconds, within),
         Kind::Hours => units::duration(text, TimeUnit::Hours, times(3600.0)).map(|time| time / 3600.0),
         Kind::Stress => units::strength(text, units.length, within),
+        Kind::Mass => units::mass(text, units.length, within),
+        Kind::GasFlow => units::gas_flow(text, units.length, within),
+        Kind::Volume => units::volume(text, units.length, within),
         // Gathered with the elements and the grade before it comes here.
         Kind::Composition => {
             let line = typed::composition(text).map_err(AnswerFault::Typed)?;

@@ -30,6 +30,12 @@ pub enum Kind {
     Hours,
     /// A strength or stress, MPa.
     Stress,
+    /// A mass, kg.
+    Mass,
+    /// A flow of gas, m³/h.
+    GasFlow,
+    /// A volume of gas or of a room, m³.
+    Volume,
     /// A composition: a certificate, or a grade as a plan takes it.
     Composition,
     /// One of these ids; the words are the Fluent messages `option-KEY-ID`.
@@ -56,6 +62,9 @@ impl Kind {
             Self::Seconds => Some("s"),
             Self::Hours => Some("h"),
             Self::Stress => Some("MPa"),
+            Self::Mass => Some("kg"),
+            Self::GasFlow => Some("m³/h"),
+            Self::Volume => Some("m³"),
             Self::Number | Self::Composition | Self::Choice(_) | Self::Flag | Self::Text => None,
         }
     }

@@ -13,13 +13,16 @@
 
 mod answers;
 mod equivalents;
+mod fit;
 mod formulas;
 mod heat;
+mod heat_cycle;
 mod hydrogen;
 mod input;
 mod of_plan;
 mod post_heat;
 mod shape;
+mod shop;
 mod steel;
 mod tables;
 mod tint;
@@ -40,6 +43,19 @@ pub static ALL: &[&Question] = &[
     &steel::MARTENSITE_SHARE,
     &shape::COMBINED_THICKNESS,
     &shape::TAPERED_THICKNESS,
+    &fit::FIT_LIMITS,
+    &fit::SHRINK_FIT,
+    &fit::LOCAL_BORE,
+    &fit::FIT_TIME,
+    &fit::FIT_AT_PREHEAT,
+    &fit::EVEN_TEMPERATURE,
+    &fit::FIT_STRENGTH,
+    &shop::ROOM_AIR,
+    &shop::TORCH_HEATING,
+    &heat_cycle::HEAT_CYCLE,
+    &shop::ACETYLENE_DRAW,
+    &shop::BATCH_RHYTHM,
+    &shop::ELECTRODE_EXPOSURE,
     &hydrogen::HYDROGEN_SCALE,
     &tint::MEASURING_PLACE,
     &tint::CRAYON_PAIR,
@@ -69,6 +85,8 @@ pub static ALL: &[&Question] = &[
     &steel::HARDNESS_ESTIMATE,
     &hydrogen::HYDROGEN_REMOVAL,
     &post_heat::POST_HEAT,
+    &shop::SLOW_COOLING,
+    &shop::PART_COOLING,
     &hydrogen::INSPECTION_WAIT,
 ];
 

@@ -98,8 +98,26 @@ pub(super) const HELD: &str = "table-end-at-least";
 
 /// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
 /// draws what is wrong.
-pub const SAYING_NO: [&str; 4] =
-    ["ir-minimum-missed", "ir-maximum-missed", "table-c1-does-not-clear", "no-figure-no-clearance"];
+pub const SAYING_NO: [&str; 18] = [
+    "ir-minimum-missed",
+    "ir-maximum-missed",
+    "table-c1-does-not-clear",
+    "no-figure-no-clearance",
+    "fit-above-ceiling",
+    "fit-no-way",
+    "fit-hub-yields",
+    "fit-pin-yields",
+    "fit-loosest-slips",
+    "fit-comes-loose",
+    "draw-far-too-fast",
+    "draw-too-fast",
+    "torch-not-sure",
+    "heat-no-time",
+    "exposure-rebake",
+    "exposure-scrap",
+    "air-oxygen-low",
+    "air-carbon-dioxide-high",
+];
 
 /// A physical question, declared once.
 #[derive(Debug, Clone, Copy)]

@@ -7,9 +7,9 @@ use serde::de::DeserializeOwned;
 
 use super::tint::TintData;
 use super::{
-    Caution, CodeRows, D11, Designator, EverydayWord, Fault, Filler, Grade, Joint, MethodRow, Methods,
-    OwnSheets, PostHeatData, Practice, Process, ProcessFile, Row, Rule, Source, Table, TableC1,
-    Transformation, WaitRule, check, search::Index,
+    Caution, CodeRows, D11, Designator, ElectrodeExposure, EverydayWord, Fault, Filler, Fits, Fuels, Grade,
+    HeatCycleData, Joint, Metal, MethodRow, Methods, OwnSheets, PostHeatData, Practice, Process, ProcessFile,
+    Row, Rule, SlowCooling, Source, Table, TableC1, Transformation, WaitRule, check, search::Index,
 };
 
 /// The text of every data file.
@@ -31,6 +31,12 @@ pub struct Files<'a> {
     pub inspection: &'a str,
     pub own_sheets: &'a str,
     pub post_heat: &'a str,
+    pub fits: &'a str,
+    pub expansion: &'a str,
+    pub fuels: &'a str,
+    pub electrode_exposure: &'a str,
+    pub slow_cooling: &'a str,
+    pub heat_cycle: &'a str,
     pub everyday_words: &'a str,
     pub optics: &'a str,
     pub tint_tables: &'a str,
@@ -59,6 +65,12 @@ impl Files<'static> {
         inspection: include_str!("../../data/inspection.ron"),
         own_sheets: include_str!("../../data/own_sheets.ron"),
         post_heat: include_str!("../../data/post_heat.ron"),
+        fits: include_str!("../../data/fits.ron"),
+        expansion: include_str!("../../data/expansion.ron"),
+        fuels: include_str!("../../data/fuels.ron"),
+        electrode_exposure: include_str!("../../data/electrode_exposure.ron"),
+        slow_cooling: include_str!("../../data/slow_cooling.ron"),
+        heat_cycle: include_str!("../../data/heat_cycle.ron"),
         everyday_words: include_str!("../../data/everyday_words.ron"),
         optics: include_str!("../../data/optics.ron"),
         tint_tables: include_str!("../../data/tint_tables.ron"),
@@ -104,6 +116,18 @@ pub struct Reference {
     pub own_sheets: OwnSheets,
     /// How hydrogen leaves a weld, and what the trade holds.
     pub post_heat: PostHeatData,
+    /// Interference fits.
+    pub fits: Fits,
+    /// Metals that grow and shrink.
+    pub metals: Table<Metal>,
+    /// Fuel gas.
+    pub fuels: Fuels,
+    /// Covered electrodes in open air.
+    pub electrode_exposure: ElectrodeExposure,
+    /// How each family cools after welding.
+    pub slow_cooling: Table<SlowCooling>,
+    /// Surfaces, contacts and arcs of the heat cycle.
+    pub heat_cycle: HeatCycleData,
     /// Words of the shop.
     pub everyday_words: Table<EverydayWord>,
     /// Temper colours, red heat, surfaces under an IR gun, crayons.
@@ -147,6 +171,12 @@ impl Reference {
         let processes: Option<ProcessFile> = whole("processes.ron", files.processes, &mut faults);
         let own_sheets = whole("own_sheets.ron", files.own_sheets, &mut faults);
         let post_heat = whole("post_heat.ron", files.post_heat, &mut faults);
+        let metals = rows("expansion.ron", files.expansion, &mut faults);
+        let slow_cooling = rows("slow_cooling.ron", files.slow_cooling, &mut faults);
+        let fits = whole("fits.ron", files.fits, &mut faults);
+        let fuels = whole("fuels.ron", files.fuels, &mut faults);
+        let electrode_exposure = whole("electrode_exposure.ron", files.electrode_exposure, &mut faults);
+        let heat_cycle = whole("heat_cycle.ron", files.heat_cycle, &mut faults);
         let tint = tint(files, &mut faults);
         let (
             Some(methods),
@@ -160,9 +190,12 @@ impl Reference {
         else {
             return Err(faults);
         };
-        let (Some(code_rows), Some(transformation), Some(post_heat), true) =
-            (code_rows, transformation, post_heat, faults.is_empty())
+        let (Some(code_rows), Some(transformation), Some(post_heat), Some(heat_cycle), true) =
+            (code_rows, transformation, post_heat, heat_cycle, faults.is_empty())
         else {
+            return Err(faults);
+        };
+        let (Some(fits), Some(fuels), Some(electrode_exposure)) = (fits, fuels, electrode_exposure) else {
             return Err(faults);
         };
         let data_sheets = places(&grades, |grade: &Grade| grade.data_sheet.is_some());
@@ -184,6 +217,12 @@ impl Reference {
             inspection,
             own_sheets,
             post_heat,
+            fits,
+            metals,
+            fuels,
+            electrode_exposure,
+            slow_cooling,
+            heat_cycle,
             everyday_words,
             tint,
             data_sheets,

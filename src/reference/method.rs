@@ -96,6 +96,21 @@ pub enum Method {
     InfraredPlanck,
     RedHeat,
     TintFit,
+    FitTable,
+    ShrinkFit,
+    LocalBore,
+    LameGrip,
+    FitTime,
+    FitAtPreheat,
+    EvenTemperature,
+    TorchHeating,
+    HeatCycle,
+    AcetyleneDraw,
+    BatchRhythm,
+    ElectrodeExposure,
+    SlowCooling,
+    LumpedCooling,
+    RoomAir,
 }
 
 impl Method {

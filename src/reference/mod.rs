@@ -12,8 +12,10 @@ mod condition;
 mod d11;
 mod everyday;
 mod filler;
+mod fit;
 mod grade;
 mod grade_heat;
+mod heat_cycle;
 mod inspection;
 mod joint;
 mod load;
@@ -26,6 +28,7 @@ mod practice_tables;
 mod process;
 mod safety_facts;
 pub mod search;
+mod shop;
 mod slips;
 mod source;
 pub mod spelling;
@@ -54,11 +57,13 @@ pub use d11::{
 };
 pub use everyday::EverydayWord;
 pub use filler::{DepositKind, DepositState, Filler, FillerHydrogen, FillerKind};
+pub use fit::{Coolant, Fit, FitStep, Fits, HotLaw, MeanExpansion, Metal, Shrinkage};
 pub use grade::{
     CevCap, D11Category, Grade, GradeFamily, Limits, PublishedFit, PublishedPreheat, Pwht, ThicknessRow,
     ThicknessTable, middle_of, thickness_row,
 };
 pub use grade_heat::{DocumentedWindow, OwnPair, PrintedTransformation, ThickerLimits, WindowRow};
+pub use heat_cycle::{ArcPower, Contact, HeatCycleData, LosingSurface};
 pub use inspection::{WaitBook, WaitFor, WaitRule};
 pub use joint::{FactorRange, HeatWays, Joint, Restraint};
 pub use load::{Files, Reference, embedded};
@@ -80,6 +85,7 @@ pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
 pub use safety_facts::{
     Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Told, WorkPlace,
 };
+pub use shop::{AcetyleneDraw, Efficiency, ElectrodeClass, ElectrodeExposure, Fuel, Fuels, SlowCooling, Tip};
 pub use source::{Source, SourceKind};
 pub use table::{Row, Table, row_at};
 pub use table_c1::{C1Cell, TableC1};

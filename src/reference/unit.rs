@@ -19,6 +19,9 @@ pub enum Unit {
     /// A length.
     #[strum(serialize = "mm")]
     Millimetre,
+    /// A fine length: an interference, a clearance.
+    #[strum(serialize = "um")]
+    Micrometre,
     /// The thickness of an oxide film.
     #[strum(serialize = "nm")]
     Nanometre,
@@ -73,6 +76,21 @@ pub enum Unit {
     /// A strength as older formulas have it.
     #[strum(serialize = "kgf/mm2")]
     KgfPerSquareMm,
+    /// A force.
+    #[strum(serialize = "kN")]
+    Kilonewton,
+    /// A torque.
+    #[strum(serialize = "N m")]
+    NewtonMetre,
+    /// Heat.
+    #[strum(serialize = "MJ")]
+    Megajoule,
+    /// A volume of gas.
+    #[strum(serialize = "m3")]
+    CubicMetre,
+    /// A flow of gas.
+    #[strum(serialize = "m3/h")]
+    CubicMetrePerHour,
     /// A mass.
     #[strum(serialize = "kg")]
     Kilogram,

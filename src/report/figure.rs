@@ -154,10 +154,15 @@ pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
         Unit::KilojoulePerMm => both(show.alike(show.heat(value))),
         Unit::Megapascal => both(show.strength(value)),
         Unit::Kilogram => both(show.mass(value)),
+        Unit::Micrometre => both(show.fine(value)),
+        Unit::Kilonewton => both(show.force(value)),
+        Unit::NewtonMetre => both(show.torque(value)),
+        Unit::CubicMetre => both(show.volume(value)),
+        Unit::CubicMetrePerHour => both(show.gas_flow(value)),
         Unit::MlPer100g => show.hydrogen(value),
         Unit::One => show.number(value, 4),
         Unit::Percent => show.with_unit(value, 3, unit.symbol()),
-        Unit::Ppm | Unit::Hour | Unit::Kilowatt | Unit::MillimetrePerSecond => {
+        Unit::Ppm | Unit::Hour | Unit::Kilowatt | Unit::Megajoule | Unit::MillimetrePerSecond => {
             show.with_unit(value, 2, unit.symbol())
         }
         Unit::SquareMillimetrePerHour => show.with_unit(value, 3, "mm²/h"),

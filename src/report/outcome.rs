@@ -84,6 +84,10 @@ pub fn number(pen: &Pen<'_>, value: f64, unit: Unit) -> String {
         Unit::Millimetre => pen.show.size(value).main,
         Unit::KilojoulePerMm => pen.show.heat(value).main,
         Unit::Megapascal => pen.show.strength(value).main,
+        Unit::Kilogram => pen.show.mass(value).main,
+        Unit::Micrometre => pen.show.fine(value).main,
+        Unit::Kilonewton => pen.show.force(value).main,
+        Unit::CubicMetrePerHour => pen.show.gas_flow(value).main,
         Unit::MlPer100g => pen.show.hydrogen(value),
         Unit::Minute => pen.show.with_unit(value, 2, &pen.words.get("unit-minutes")),
         // Boron and nitrogen count by the ten-thousandth.

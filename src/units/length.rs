@@ -17,6 +17,8 @@ const ROWS: &[Row] = &[
     Row::scaled("in", &["in", "inch", "inches", "\"", "''"], 25.4),
     Row::scaled("cm", &["cm"], 10.0),
     Row::scaled("m", &["m", "metre", "metres", "meter", "meters"], 1000.0),
+    Row::over("µm", &["µm", "μm", "um", "micron", "microns"], 1000.0),
+    Row::scaled("thou", &["thou"], 0.0254),
     Row::scaled("ft", &["ft", "foot", "feet"], 304.8),
 ];
 

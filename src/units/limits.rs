@@ -75,6 +75,10 @@ pub const CYLINDERS: Within = Within::new(1.0, 50.0);
 pub const CET: Within = Within::new(0.01, 1.5);
 /// Mass, kg.
 pub const MASS_KG: Within = Within::new(0.001, 100_000.0);
+/// Flow of fuel gas, m³/h.
+pub const GAS_FLOW_M3_PER_H: Within = Within::new(0.01, 100.0);
+/// Volume of gas or of a room, m³.
+pub const VOLUME_M3: Within = Within::new(0.01, 1000.0);
 /// Time, s: up to a month.
 pub const DURATION_S: Within = Within::new(0.0, 2_678_400.0);
 /// A share, an emissivity.

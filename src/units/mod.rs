@@ -5,6 +5,7 @@
 //! and what would be accepted. Words live in Fluent.
 
 mod electric;
+mod gas;
 mod hardness;
 mod heat;
 mod hydrogen;
@@ -23,6 +24,7 @@ mod tidy;
 mod time;
 
 pub use electric::{current, travel, voltage};
+pub use gas::{CUBIC_METRES_PER_CUBIC_FOOT, gas_flow, volume};
 pub use hardness::{Hardness, HardnessScale, hardness};
 pub use heat::{arc_energy, net_heat};
 pub use hydrogen::{Hydrogen, hydrogen};

@@ -21,6 +21,8 @@ pub enum Accepts {
     Travel,
     Strength,
     Mass,
+    GasFlow,
+    Volume,
     Hardness,
     Duration,
     ShortTime,

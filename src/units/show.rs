@@ -1,7 +1,11 @@
 //! How figures are shown: number, no-break space, unit.
 
+use super::gas::CUBIC_METRES_PER_CUBIC_FOOT;
 use super::strength::{KG_PER_LB, MPA_PER_KSI};
 use super::{LengthUnit, Printed, Side, TemperatureUnit, Units, limit_value};
+
+/// One pound-force in N: a pound times standard gravity.
+const N_PER_LBF: f64 = KG_PER_LB * 9.806_65;
 
 /// A figure in the reader's unit, and in the other one.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -189,6 +193,51 @@ impl Show {
         self.both_lengths(|unit| match unit {
             LengthUnit::Mm => self.with_unit(mass_kg, 2, "kg"),
             LengthUnit::Inch => self.with_unit(mass_kg / KG_PER_LB, 2, "lb"),
+        })
+    }
+
+    /// A fine length: µm to one decimal; inches to four.
+    #[must_use]
+    pub fn fine(&self, length_um: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(length_um, 1, "µm"),
+            LengthUnit::Inch => self.with_unit(length_um / 25_400.0, 4, "in"),
+        })
+    }
+
+    /// A flow of gas: m³/h to two decimals, ft³/h to one.
+    #[must_use]
+    pub fn gas_flow(&self, flow_m3_per_h: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(flow_m3_per_h, 2, "m³/h"),
+            LengthUnit::Inch => self.with_unit(flow_m3_per_h / CUBIC_METRES_PER_CUBIC_FOOT, 1, "ft³/h"),
+        })
+    }
+
+    /// A volume: m³ to three decimals, ft³ to one.
+    #[must_use]
+    pub fn volume(&self, volume_m3: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(volume_m3, 3, "m³"),
+            LengthUnit::Inch => self.with_unit(volume_m3 / CUBIC_METRES_PER_CUBIC_FOOT, 1, "ft³"),
+        })
+    }
+
+    /// A force: kN to one decimal, lbf to the whole.
+    #[must_use]
+    pub fn force(&self, force_kn: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(force_kn, 1, "kN"),
+            LengthUnit::Inch => self.with_unit(force_kn * 1000.0 / N_PER_LBF, 0, "lbf"),
+        })
+    }
+
+    /// A torque: N·m and lbf·ft, to the whole.
+    #[must_use]
+    pub fn torque(&self, torque_nm: f64) -> Both {
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(torque_nm, 0, "N·m"),
+            LengthUnit::Inch => self.with_unit(torque_nm / N_PER_LBF / 0.3048, 0, "lbf·ft"),
         })
     }
 

@@ -11,10 +11,14 @@ use std::time::Instant;
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use jobs::{MemberRow, RunRow, job};
 use serde::Deserialize;
+use strawblue::engine::heat_cycle::{
+    Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, Reached, Source, Surface, Surfaces, run,
+};
 use strawblue::engine::job::{Job, Joint, Restraint};
 use strawblue::engine::photo::{PhotoQuestion, PhotoReference, Region, match_photo};
 use strawblue::engine::plan::plan;
 use strawblue::engine::tint::{Circumstances, Course, Heating, colour, strip};
+use strawblue::questions::{self, Answers, Given};
 use strawblue::reference::search::Index;
 use strawblue::reference::{Filler, Grade, Table, embedded};
 
@@ -144,8 +148,93 @@ fn photos() {
     line("the same, read from its JPEG file first", taken_us / 1e3, 1000.0, "ms");
 }
 
+/// The questions of the shop that add up the most steps.
+fn shop() {
+    type Asked<'a> = (&'a str, &'a [(&'a str, f64)], &'a [(&'a str, &'a str)]);
+    let asked: [Asked<'_>; 3] = [
+        ("shrink-fit", &[("diameter", 50.0), ("hub-ceiling", 400.0)], &[("fit", "h7-s6")]),
+        (
+            "torch-heating",
+            &[("mass", 8.0), ("wanted-temperature", 300.0), ("thickness", 25.0)],
+            &[("tip", "large")],
+        ),
+        (
+            "part-cooling",
+            &[("mass", 8.0), ("size", 25.0), ("from-temperature", 300.0), ("to-temperature", 50.0)],
+            &[],
+        ),
+    ];
+    for (name, numbers, choices) in asked {
+        let question = questions::find(name).expect("a question");
+        let given =
+            numbers.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
+        let given =
+            choices.iter().fold(given, |all, (key, id)| all.with(*key, Given::Choice((*id).to_owned())));
+        let taken_us = middle_us(51, || {
+            black_box(question.ask(black_box(&given)).expect("it answers"));
+        });
+        line(&format!("the question {name}"), taken_us, 5000.0, "µs");
+    }
+}
+
+/// The demo's cycle as its forms begin it, without its post-heat.
+fn demo_cycle(fineness: Fineness) -> HeatCycle {
+    let air = Surfaces::all(Surface::new(10.0, 0.8));
+    let pass = |weld, net_kj_per_mm, arc_net_w| Pass { weld, net_kj_per_mm, arc_net_w, hydrogen_ml: 4.0 };
+    HeatCycle {
+        shape: JointShape::BossThrough {
+            plate_mm: 30.0,
+            diameter_mm: 90.0,
+            boss_length_mm: 120.0,
+            plate_width_mm: 160.0,
+            plate_length_mm: 400.0,
+            leg_mm: 8.0,
+        },
+        part_length_mm: None,
+        conductivity: [1.0; 3],
+        gap_w_per_m2_k: None,
+        shop_c: 15.0,
+        surfaces: air,
+        cooling: air,
+        source: Source::Torch { power_w: 12_722.0 },
+        reached: Reached::All,
+        zone_mm: 75.0,
+        required_mm: 50.0,
+        minimum_c: 300.0,
+        reserve_k: 30.0,
+        ceiling_c: Some(510.0),
+        interpass_c: Some(400.0),
+        passes: vec![pass(0, 1.0, 1100.0), pass(1, 1.0, 1100.0), pass(0, 1.2, 2800.0), pass(1, 1.2, 2800.0)],
+        pause_s: 120.0,
+        post_heat: PostHeat::NONE,
+        marks_c: vec![],
+        fusion_closed: false,
+        fineness,
+        keep: Keep::Curves,
+    }
+}
+
+fn heat_cycles() {
+    for (what, fineness, target_ms) in [
+        ("a heat cycle, live grid", Fineness::Live, 25.0),
+        ("a heat cycle, fine grid", Fineness::Fine, 120.0),
+    ] {
+        let query = demo_cycle(fineness);
+        let taken_us = middle_us(11, || {
+            black_box(run(embedded(), black_box(&query), &mut |_, _| ControlFlow::Continue(())))
+                .expect("the demo runs");
+        });
+        line(what, taken_us / 1e3, target_ms, "ms");
+    }
+}
+
 fn main() {
+    if std::env::args().any(|argument| argument == "heat") {
+        return heat_cycles();
+    }
+    heat_cycles();
     plans();
+    shop();
     searches();
     strips();
     photos();

@@ -218,4 +218,18 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
         "25CrMo4",
         Rule::RangeOrdered,
     ),
+    // What the heat cycle reckons with.
+    ("heat_cycle", "emissivity: 0.3", "emissivity: 3.0", "heat_cycle.ron", "machined", Rule::RangeOrdered),
+    ("heat_cycle", "id: \"loose\"", "id: \"slide-fit\"", "heat_cycle.ron", "slide-fit", Rule::UniqueId),
+    ("heat_cycle", "id: \"saw\"", "id: \"sew\"", "heat_cycle.ron", "sew", Rule::RowExists),
+    ("heat_cycle", "id: \"draught\"", "id: \"wind\"", "heat_cycle.ron", "draught", Rule::RowExists),
+    ("heat_cycle", "net_w: 5000.0", "net_w: 5.0", "heat_cycle.ron", "gmaw", Rule::RangeOrdered),
+    (
+        "heat_cycle",
+        "alloyed_conductivity: 0.85",
+        "alloyed_conductivity: 8.5",
+        "heat_cycle.ron",
+        "alloyed",
+        Rule::RangeOrdered,
+    ),
 ];

@@ -2,6 +2,7 @@
 
 mod breakages;
 mod breakages_heat;
+mod breakages_shop;
 mod designations;
 mod engine;
 mod facts;

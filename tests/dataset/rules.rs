@@ -1,7 +1,7 @@
 //! The embedded dataset keeps every rule, and every rule bites.
 
 use crate::breakages::BREAKAGES;
-use crate::breakages_heat;
+use crate::{breakages_heat, breakages_shop};
 use strawblue::reference::{Fault, Files, Reference, Rule, embedded};
 
 /// The faults of a dataset in which one piece of text of one file is replaced.
@@ -26,8 +26,13 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let (optics, tint_tables) = (text("optics", own.optics), text("tint_tables", own.tint_tables));
     let (red_heat, surfaces) = (text("red_heat", own.red_heat), text("surfaces", own.surfaces));
     let (crayons, post_heat) = (text("crayons", own.crayons), text("post_heat", own.post_heat));
+    let (fits, expansion, fuels) =
+        (text("fits", own.fits), text("expansion", own.expansion), text("fuels", own.fuels));
+    let electrode_exposure = text("electrode_exposure", own.electrode_exposure);
+    let slow_cooling = text("slow_cooling", own.slow_cooling);
     let (code_rows, transformation) =
         (text("code_rows", own.code_rows), text("transformation", own.transformation));
+    let heat_cycle = text("heat_cycle", own.heat_cycle);
     let files = Files {
         sources: &sources,
         grades: &grades,
@@ -44,6 +49,12 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         inspection: &inspection,
         own_sheets: &own_sheets,
         post_heat: &post_heat,
+        fits: &fits,
+        expansion: &expansion,
+        fuels: &fuels,
+        electrode_exposure: &electrode_exposure,
+        slow_cooling: &slow_cooling,
+        heat_cycle: &heat_cycle,
         everyday_words: &everyday_words,
         optics: &optics,
         tint_tables: &tint_tables,
@@ -63,7 +74,9 @@ fn the_embedded_dataset_keeps_every_rule() {
 
 #[test]
 fn every_rule_bites_and_names_file_row_and_rule() {
-    for (file, from, to, at, row, rule) in BREAKAGES.iter().chain(breakages_heat::BREAKAGES) {
+    for (file, from, to, at, row, rule) in
+        BREAKAGES.iter().chain(breakages_heat::BREAKAGES).chain(breakages_shop::BREAKAGES)
+    {
         let faults = faults_with(&[(file, from, to)]);
         assert!(
             faults.iter().any(|fault| fault.file == *at && fault.row == *row && fault.rule == *rule),

@@ -1,5 +1,7 @@
 //! Each physical question by itself: published figures, limits, laws.
 
+mod fit;
+mod heat_cycle;
 mod limits;
 mod post_heat;
 mod post_heat_laws;
@@ -7,3 +9,5 @@ mod properties;
 mod published;
 mod questions;
 mod scatter;
+mod shop;
+mod thermal;

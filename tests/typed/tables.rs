@@ -78,6 +78,8 @@ fn answer(reader: &str, typed: &str, shown: Units) -> Result<String, Problem> {
         }
         "duration" => figure(units::duration(typed, units::TimeUnit::Minutes, limits::DURATION_S)?, "s"),
         "arc-time" => figure(units::duration(typed, units::TimeUnit::Seconds, limits::ARC_TIME_S)?, "s"),
+        "gas-flow" => figure(units::gas_flow(typed, shown.length, limits::GAS_FLOW_M3_PER_H)?, "m³/h"),
+        "volume" => figure(units::volume(typed, shown.length, limits::VOLUME_M3)?, "m³"),
         "run-length" => figure(units::run_length(typed, shown.length, limits::RUN_MM)?, "mm"),
         other => panic!("no reader {other}"),
     })

@@ -118,7 +118,7 @@ fn on_demo() -> Session {
     Session { job: demo_job(), ..Session::default() }
 }
 
-/// All 36: built, given the figures of a published case, drawn, read. None panics, none is
+/// All of them: built, given the figures of a published case, drawn, read. None panics, none is
 /// blank, and none asks for something that it doesn't draw.
 #[test]
 fn every_question_is_drawn_and_answered() {

@@ -131,7 +131,9 @@ fn the_rooms_look_one_way() {
 /// What each part of the engine may use of its folders; its single files use none of them.
 const INSIDE_ENGINE: &[(&str, &[&str])] = &[
     ("evidence", &["evidence"]),
+    ("fit", &["fit"]),
     ("post_heat", &["post_heat"]),
+    ("heat_cycle", &["heat_cycle", "post_heat"]),
     ("tint", &["tint"]),
     ("photo", &["photo", "tint"]),
     ("plan", &["plan", "evidence", "post_heat"]),

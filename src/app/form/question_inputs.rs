@@ -101,6 +101,9 @@ fn figure(state: &State, kind: Kind, given: &Given) -> String {
         Kind::Length => show.length(value).main,
         Kind::HeatInput => show.heat(value).main,
         Kind::Stress => show.strength(value).main,
+        Kind::Mass => show.mass(value).main,
+        Kind::GasFlow => show.gas_flow(value).main,
+        Kind::Volume => show.volume(value).main,
         Kind::Speed => show.travel(value * 60.0).main,
         _ => show.number(value, 3),
     };

@@ -3,9 +3,12 @@
 
 mod cautions;
 mod codes;
+mod fit;
 mod grade_heat;
 mod grades;
+mod heat_cycle;
 mod post_heat;
+mod shop;
 mod sources;
 mod tables;
 mod words;
@@ -143,11 +146,16 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     unique(&reference.joints, "joints.ron", &mut list);
     unique(&reference.inspection, "inspection.ron", &mut list);
     unique(&reference.everyday_words, "everyday_words.ron", &mut list);
+    unique(&reference.metals, "expansion.ron", &mut list);
+    unique(&reference.slow_cooling, "slow_cooling.ron", &mut list);
     grades::check(reference, &mut list);
     grades::check_fillers(reference, &mut list);
     cautions::check(reference, &mut list);
     tables::check(reference, &mut list);
     post_heat::check(&reference.post_heat, &mut list);
+    fit::check(reference, &mut list);
+    shop::check(reference, &mut list);
+    heat_cycle::check(reference, &mut list);
     codes::check(reference, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);

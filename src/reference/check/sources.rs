@@ -51,6 +51,7 @@ pub fn rows_of_sources(reference: &Reference) -> HashMap<&str, usize> {
     let mut visit = Visit { named: Vec::new(), list: &mut Vec::new() };
     rows(reference, &mut visit);
     tables(reference, &mut visit);
+    shop(reference, &mut visit);
     let rows: HashSet<(&str, &str, &str)> =
         visit.named.iter().map(|one| (one.source, one.file, one.row.as_str())).collect();
     let mut counts = HashMap::new();
@@ -64,6 +65,7 @@ pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     let mut visit = Visit { named: Vec::new(), list };
     rows(reference, &mut visit);
     tables(reference, &mut visit);
+    shop(reference, &mut visit);
     tint(&reference.tint, &mut visit);
     let named = visit.named;
     let used: HashSet<&str> = named.iter().map(|one| one.source).collect();
@@ -205,6 +207,46 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     visit.bases(file, "austenite", bases);
     for rule in &post_heat.rules {
         visit.basis(file, &rule.id, &rule.basis);
+    }
+
+    let (file, heat_cycle) = ("heat_cycle.ron", &reference.heat_cycle);
+    visit.basis(file, "alloyed", &heat_cycle.alloyed_basis);
+    visit.basis(file, "blanket", &heat_cycle.blanket_basis);
+    let surfaces = heat_cycle.surfaces.iter().map(|row| (&row.id, &row.basis));
+    let contacts = heat_cycle.contacts.iter().map(|row| (&row.id, &row.basis));
+    let arcs = heat_cycle.arcs.iter().map(|row| (&row.id, &row.basis));
+    for (id, basis) in surfaces.chain(contacts).chain(arcs) {
+        visit.basis(file, id, basis);
+    }
+}
+
+fn shop<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
+    let (file, fits) = ("fits.ron", &reference.fits);
+    let bases = [
+        &fits.basis,
+        &fits.room_basis,
+        &fits.on_the_way_basis,
+        &fits.friction_basis,
+        &fits.smoothing_basis,
+        &fits.gap_basis,
+        &fits.nitrogen_basis,
+        &fits.carbon_dioxide_basis,
+    ];
+    visit.bases(file, "fits", bases);
+    fits.coolants.iter().for_each(|row| visit.basis(file, &row.id, &row.basis));
+    for metal in &reference.metals {
+        visit.bases("expansion.ron", &metal.id, std::iter::once(&metal.basis).chain(&metal.cold_basis));
+    }
+    let (file, fuels) = ("fuels.ron", &reference.fuels);
+    fuels.fuels.iter().for_each(|row| visit.basis(file, &row.id, &row.basis));
+    let bases = [&fuels.tips_basis, &fuels.efficiency_basis];
+    visit.bases(file, "fuels", bases);
+    visit.bases(file, "draw", [&fuels.draw.basis, &fuels.draw.older_basis]);
+    let exposure = &reference.electrode_exposure;
+    let bases = [&exposure.classes_basis, &exposure.moisture_resistant_basis, &exposure.handling_basis];
+    visit.bases("electrode_exposure.ron", "exposure", bases);
+    for row in &reference.slow_cooling {
+        visit.basis("slow_cooling.ron", &row.id, &row.basis);
     }
 }
 

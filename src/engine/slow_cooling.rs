@@ -1,0 +1,110 @@
+//! How must a part cool after welding, by its family, and how fast does it cool by itself?
+
+use super::error::{Domain, TEMPERATURE};
+use super::lumped::{Around, Blanket, Body, MASS, SIZE, Shape, cooling_rate_k_per_h, seconds_between};
+use super::{EngineError, Outcome, Says, Unit};
+use crate::reference::{HeatCycleData, Method, SlowCooling};
+
+/// The rate of slow cooling that a family needs, down to a temperature; no figure where it cools in
+/// still air.
+///
+/// Source: the family's row in `data/slow_cooling.ron`.
+#[must_use]
+pub fn slow_cooling(row: &SlowCooling) -> [Outcome; 2] {
+    let answer = |name, unit| Outcome::open(Method::SlowCooling, unit).named(name).resting_on(&row.basis);
+    let (rate, until) = (answer("slow-rate", Unit::KelvinPerHour), answer("slow-until", Unit::Celsius));
+    let rate = match (row.at_most_k_per_h, row.least_k_per_h) {
+        (Some(most), Some(least)) => Outcome { value: Some(most), ..rate }.spread(least, most),
+        (Some(most), None) => Outcome { value: Some(most), ..rate },
+        (None, _) => rate.saying(Says::NoFigure),
+    };
+    let until = match row.until_c.or(row.first_to_c) {
+        Some(until_c) => Outcome { value: Some(until_c), ..until },
+        None => until.saying(Says::NoFigure),
+    };
+    [rate, until]
+}
+
+/// What lies around a part that cools.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Wrapped {
+    /// Nothing.
+    StillAir,
+    /// Nothing, and the air moves.
+    Draught,
+    /// A blanket, mm.
+    Blanket(f64),
+}
+
+/// A part that cools.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct CoolingPart {
+    /// Mass, kg.
+    pub mass_kg: f64,
+    /// What it is counted as.
+    pub shape: Shape,
+    /// Temperature now, °C.
+    pub from_c: f64,
+    /// Temperature then, °C.
+    pub to_c: f64,
+    /// Temperature of the shop, °C.
+    pub shop_c: f64,
+    /// What lies around it.
+    pub wrapped: Wrapped,
+    /// The rate that it must not pass, K/h.
+    pub wanted_k_per_h: Option<f64>,
+}
+
+/// Minutes from one temperature to another, the rate at the start, and the blanket that keeps it at a
+/// wanted rate there.
+///
+/// The part is one body, `m c(T) dT/dt = -A loss(T)`. A cold bench, a clamp or moving air may halve the
+/// minutes: the low end. A blanket keeps no heat of its own, and nothing shines through it. Source:
+/// heat content by EN 1993-1-2 3.4.1.2; losses by `data/heat_cycle.ron`.
+///
+/// # Errors
+/// `cooling-not-colder` where the part is as cold already; `cooling-below-shop` where it would end up
+/// no warmer than the shop; a figure that is not a number, or that no part has.
+pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Outcome>, EngineError> {
+    MASS.check(part.mass_kg)?;
+    let (Shape::Plate { thickness_mm: size_mm } | Shape::Bar { diameter_mm: size_mm }) = part.shape;
+    SIZE.check(size_mm)?;
+    for at_c in [part.from_c, part.to_c, part.shop_c] {
+        TEMPERATURE.check(at_c)?;
+    }
+    if let Wrapped::Blanket(thickness_mm) = part.wrapped {
+        Domain::new("blanket", 1.0, 1000.0).check(thickness_mm)?;
+    }
+    part.wanted_k_per_h.map(|rate| Domain::new("rate", 1.0, 10_000.0).check(rate)).transpose()?;
+    if part.to_c >= part.from_c {
+        return Err(EngineError::NoAnswer { reason: "cooling-not-colder" });
+    }
+    if part.to_c <= part.shop_c {
+        return Err(EngineError::NoAnswer { reason: "cooling-below-shop" });
+    }
+    let body = Body::of(part.mass_kg, part.shape);
+    let still = losses.still_air();
+    let blanket = Blanket { w_per_m_k: losses.blanket_w_per_m_k, air_w_per_m2_k: still.transfer_w_per_m2_k };
+    let (around, basis) = match part.wrapped {
+        Wrapped::StillAir => (Around::of(still, part.shop_c), &still.basis),
+        Wrapped::Draught => (Around::of(losses.draught(), part.shop_c), &losses.draught().basis),
+        Wrapped::Blanket(thickness_mm) => {
+            let w_per_m2_k = blanket.passes_w_per_m2_k(thickness_mm);
+            (Around { w_per_m2_k, emissivity: 0.0, air_c: part.shop_c }, &losses.blanket_basis)
+        }
+    };
+    let seconds = seconds_between(body, 0.0, around, part.from_c, part.to_c)
+        .ok_or(EngineError::NoAnswer { reason: "cooling-below-shop" })?;
+    let minutes = seconds / 60.0;
+    let answer =
+        |name, value, unit| Outcome::new(Method::LumpedCooling, value, unit).named(name).resting_on(basis);
+    let mut outcomes = vec![
+        answer("cooling-minutes", minutes, Unit::Minute).spread(minutes / 2.0, minutes),
+        answer("cooling-rate", cooling_rate_k_per_h(body, around, part.from_c), Unit::KelvinPerHour),
+    ];
+    if let Some(rate) = part.wanted_k_per_h {
+        let thickness_mm = blanket.thickness_mm_for(body, rate, part.from_c, part.shop_c);
+        outcomes.push(answer("cooling-blanket", thickness_mm, Unit::Millimetre));
+    }
+    Ok(outcomes)
+}

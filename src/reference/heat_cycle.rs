@@ -1,0 +1,113 @@
+//! What the heat cycle reckons with: `data/heat_cycle.ron`.
+
+use serde::{Deserialize, Serialize};
+
+use super::{Basis, Row};
+
+/// How a surface loses heat.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LosingSurface {
+    /// Stable id.
+    pub id: String,
+    /// Heat transfer without radiation, W/(m² K).
+    pub transfer_w_per_m2_k: f64,
+    /// Emissivity.
+    pub emissivity: f64,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+impl Row for LosingSurface {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}
+
+/// How heat passes between members that only touch.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Contact {
+    /// Stable id.
+    pub id: String,
+    /// Heat transfer, W/(m² K).
+    pub transfer_w_per_m2_k: f64,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+impl Row for Contact {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}
+
+/// The arc of a process.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ArcPower {
+    /// Id of the process.
+    pub id: String,
+    /// Net power, W.
+    pub net_w: f64,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
+impl Row for ArcPower {
+    fn id(&self) -> &str {
+        &self.id
+    }
+}
+
+/// The whole file.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HeatCycleData {
+    /// Surfaces.
+    pub surfaces: Vec<LosingSurface>,
+    /// What a blanket passes, W/(m K).
+    pub blanket_w_per_m_k: f64,
+    /// What it rests on.
+    pub blanket_basis: Basis,
+    /// Contacts.
+    pub contacts: Vec<Contact>,
+    /// Arcs.
+    pub arcs: Vec<ArcPower>,
+    /// Factor on the conductivity of alloyed steel.
+    pub alloyed_conductivity: f64,
+    /// What it rests on.
+    pub alloyed_basis: Basis,
+}
+
+impl HeatCycleData {
+    /// The surface of an id.
+    #[must_use]
+    pub fn surface(&self, id: &str) -> Option<&LosingSurface> {
+        self.surfaces.iter().find(|row| row.id == id)
+    }
+
+    /// Dark steel in still air.
+    ///
+    /// # Panics
+    /// Never with a dataset that was checked: its row is one that must be there.
+    #[must_use]
+    pub fn still_air(&self) -> &LosingSurface {
+        self.surface("still-air").expect("still air has its row")
+    }
+
+    /// Dark steel where the air moves.
+    ///
+    /// # Panics
+    /// Never with a dataset that was checked: its row is one that must be there.
+    #[must_use]
+    pub fn draught(&self) -> &LosingSurface {
+        self.surface("draught").expect("a draught has its row")
+    }
+
+    /// Net power of a process's arc.
+    #[must_use]
+    pub fn arc(&self, process: &str) -> Option<&ArcPower> {
+        self.arcs.iter().find(|row| row.id == process)
+    }
+}

@@ -1,0 +1,10 @@
+//! The heat cycle: figures of others, laws, refusals, convergence.
+
+mod analytic;
+mod convergence;
+mod histories;
+mod joints;
+mod laws;
+mod oracle;
+mod question;
+mod refusals;
