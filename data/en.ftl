@@ -846,7 +846,7 @@ question-part-cooling = Cooling of a part
 
 # Names of fields: at most 48 characters, short ones stand two in a line.
 input-diameter = Diameter of the fit
-input-outer-diameter = Outside diameter of the hub
+input-outer-diameter = Outer hub diameter
 input-interference = Interference, measured
 input-fit = ISO fit, not measured
 input-hub-ceiling = Ceiling of the hub
@@ -865,8 +865,8 @@ input-fit-surface = Surfaces of the fit
 input-roughness = Roughness Rz of pin and bore together
 input-hub-yield = Yield strength of the hub
 input-pin-yield = Yield strength of the pin
-input-hub-modulus = Young’s modulus of the hub
-input-pin-modulus = Young’s modulus of the pin
+input-hub-modulus = Young’s modulus, hub
+input-pin-modulus = Young’s modulus, pin
 input-hub-mass = Mass of the hub
 input-pin-mass = Mass of the pin
 input-room-temperature = Shop temperature
@@ -909,7 +909,7 @@ input-from-temperature = Temperature now
 input-to-temperature = Temperature then
 input-wrapped = Around the part
 input-blanket = Thickness of the blanket
-input-wanted-rate = Fastest cooling wanted, K/h
+input-wanted-rate = Fastest cooling, K/h
 
 option-fit-h7-p6 = H7/p6, locates
 option-fit-h7-r6 = H7/r6, light
