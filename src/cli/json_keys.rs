@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 33] = [
+const PLAN: [&str; 34] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -29,6 +29,7 @@ const PLAN: [&str; 33] = [
     "levers",
     "routes",
     "cautions",
+    "cautions_left_out",
     "not_told",
     "cooling",
     "post_heat",

@@ -38,6 +38,7 @@ pub(super) struct PlanJson {
     levers: Vec<LeverJson>,
     routes: Vec<RouteJson>,
     cautions: Vec<String>,
+    cautions_left_out: Vec<String>,
     not_told: Vec<&'static str>,
     cooling: Vec<CoolingJson>,
     post_heat: Vec<OutcomeJson>,
@@ -136,6 +137,8 @@ pub(super) fn plan_json(
     let methods = &reference.methods;
     let side = plan.side.as_ref();
     let briefing = &plan.briefing;
+    let rows = reference.cautions.rows();
+    let ids = |places: &[usize]| places.iter().map(|place| rows[*place].id.clone()).collect::<Vec<_>>();
     let routes = if plan.verdict == Verdict::TwoRoutes { plan.routes.as_slice() } else { &[] };
     PlanJson {
         verdict: plan.verdict.id(),
@@ -187,12 +190,8 @@ pub(super) fn plan_json(
                 basis: BasisJson::from(&route.basis),
             })
             .collect(),
-        cautions: briefing
-            .always
-            .iter()
-            .chain(&briefing.own)
-            .map(|place| reference.cautions.rows()[*place].id.clone())
-            .collect(),
+        cautions: [ids(&briefing.always), ids(&briefing.own)].concat(),
+        cautions_left_out: ids(&briefing.left_out),
         not_told: briefing.not_told.iter().map(|fact| fact.id()).collect(),
         cooling: side.iter().flat_map(|side| &side.cooling).map(cooling_json).collect(),
         post_heat: side

@@ -190,7 +190,7 @@ fn cautions(pen: &Pen<'_>, report: &Report, out: &mut String) {
             line(out, &format!("    {}", caution.source));
         }
     }
-    if !briefing.not_told.is_empty() {
-        line(out, &format!("  {}", briefing.not_told));
+    for told in [&briefing.left_out, &briefing.not_told].into_iter().filter(|told| !told.is_empty()) {
+        line(out, &format!("  {told}"));
     }
 }

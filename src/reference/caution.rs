@@ -105,6 +105,8 @@ pub enum Trigger {
     FlameInClosedRoom,
     /// A flame in a confined space.
     FlameInConfinedSpace,
+    /// An arc is used in a confined space.
+    ArcInConfinedSpace,
     /// It is said what is on the metal.
     Coating(Coating),
     /// A part is stainless, or a filler leaves more than 3 % chromium.

@@ -37,7 +37,7 @@ pub fn find_lines(pen: &Pen<'_>, plan: &Plan) -> Vec<ToDoLine> {
             id: find.id().to_owned(),
             label: pen.words.get(&key),
             value: pen.words.get(&format!("{key}.do")),
-            note: why.join(" "),
+            note: pen.words.list(List::Sentences, &why),
             basis: BasisMark::default(),
         }
     })
@@ -86,7 +86,7 @@ fn layer_off(pen: &Pen<'_>, plan: &Plan) -> Option<ToDoLine> {
         id: "layer".to_owned(),
         label: pen.words.get("then-layer"),
         value: pen.words.get("then-grind-layer"),
-        note: why.join(" "),
+        note: pen.words.list(List::Sentences, &why),
         basis: basis_mark(pen, &Basis::Practice),
     })
 }

@@ -37,6 +37,8 @@ pub struct BriefingLines {
     pub always: Vec<CautionLine>,
     /// The cautions of this job.
     pub own: Vec<CautionLine>,
+    /// The titles of what else the job states, in one line; empty where all found a place.
+    pub left_out: String,
     /// What was not told, in one line; empty where nothing is open.
     pub not_told: String,
 }
@@ -59,8 +61,18 @@ pub fn briefing_lines(pen: &Pen<'_>, plan: &Plan) -> BriefingLines {
     BriefingLines {
         always: always.collect(),
         own: briefing.own.iter().map(row).collect(),
+        left_out: left_out(pen, &briefing.left_out),
         not_told: not_told(pen, &briefing.not_told),
     }
+}
+
+fn left_out(pen: &Pen<'_>, places: &[usize]) -> String {
+    if places.is_empty() {
+        return String::new();
+    }
+    let rows = pen.reference.cautions.rows();
+    let titles: Vec<String> = places.iter().map(|place| pen.words.get(&rows[*place].message())).collect();
+    pen.words.with("briefing-left-out", &[("titles", &pen.words.list(List::Semicolon, &titles))])
 }
 
 fn not_told(pen: &Pen<'_>, facts: &[Fact]) -> String {

@@ -15,7 +15,7 @@ pub(super) fn note(pen: &Pen<'_>, job: &Job, plan: &Plan, note: &Note) -> String
     let named = |member: usize| member_name(pen, job, member);
     match *note {
         Note::Zone { mm } => with(&[("distance", &pen.show.least_length(mm).main)]),
-        Note::Ceiling(ceiling) => with(&[("ceiling", &most(pen, ceiling))]),
+        Note::Ceiling(ceiling) | Note::CeilingOfWelding(ceiling) => with(&[("ceiling", &most(pen, ceiling))]),
         Note::FromWeld { mm, at_least } => {
             let distance = pen.show.rule_length(mm).main;
             let key = if at_least { "then-note-from-weld.least" } else { "then-note-from-weld" };
@@ -25,7 +25,7 @@ pub(super) fn note(pen: &Pen<'_>, job: &Job, plan: &Plan, note: &Note) -> String
         // A wait rounds up to what a clock shows.
         Note::FarFace { wait_min } => with(&[("time", &pen.show.with_unit(wait_min.ceil(), 0, "min"))]),
         Note::CoolsFast { member, heat } => {
-            with(&[("member", &named(member)), ("heat", &pen.show.rule_heat(heat).main)])
+            with(&[("member", &named(member)), ("heat", &pen.show.least_heat(heat).main)])
         }
         Note::BeadLength { mm } => with(&[("length", &pen.show.rule_length(mm).main)]),
         Note::HeldAt { low, high } => with(&[("low", &least(pen, low)), ("high", &most(pen, high))]),

@@ -7,7 +7,8 @@ use crate::engine::evidence::Evidence;
 use crate::engine::job::Job;
 use crate::engine::plan::{Limit, Plan};
 use crate::reference::Method;
-use crate::units::{Both, TemperatureUnit};
+use crate::units::{Side, TemperatureUnit, limit_value};
+use crate::words::List;
 
 /// A shift that is none, K.
 const NO_SHIFT_K: f64 = 0.5;
@@ -34,7 +35,7 @@ pub(super) fn with_shift(pen: &Pen<'_>, item: &Evidence, sentence: String) -> St
         ("by", &pen.show.difference(by_k.abs()).main),
         ("hydrogen", &pen.show.hydrogen(hydrogen.used)),
     ];
-    format!("{sentence} {}", pen.words.with(key, &values))
+    pen.words.list(List::Sentences, &[sentence, pen.words.with(key, &values)])
 }
 
 /// What a drawing or procedure does to the figures: it is said above them.
@@ -88,20 +89,13 @@ pub(super) fn by_parts(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<String> 
 
 /// Said once, of the first limit whose two readings look wrong beside each other.
 pub(super) fn rounded_pair(pen: &Pen<'_>, plan: &Plan) -> Option<String> {
-    let low = plan.minimum.as_ref().map(|limit| minimum(pen, limit.exact_c, limit.printed));
-    let high = plan.interpass.as_ref().map(|limit| maximum(pen, limit.exact_c, limit.printed));
-    let pair = low.into_iter().chain(high).find(|both| apart_k(pen, both) >= LOOKS_WRONG_K)?;
+    let ends = [(Side::Minimum, plan.minimum.as_ref()), (Side::Maximum, plan.interpass.as_ref())];
+    let (side, limit) = ends.into_iter().find_map(|(side, limit)| {
+        let limit = limit?;
+        let read_c = |unit: TemperatureUnit| unit.to_c(limit_value(side, limit.exact_c, limit.printed, unit));
+        let unit = pen.show.units.temperature;
+        ((read_c(unit) - read_c(unit.other())).abs() >= LOOKS_WRONG_K).then_some((side, limit))
+    })?;
+    let pair = pen.show.limit(side, limit.exact_c, limit.printed);
     Some(pen.words.with("answer-rounded", &[("main", &pair.main), ("second", &pair.second)]))
-}
-
-fn apart_k(pen: &Pen<'_>, both: &Both) -> f64 {
-    let unit = pen.show.units.temperature;
-    let read_c = |shown: &str, unit: TemperatureUnit| {
-        let number = shown.split('\u{a0}').next().unwrap_or_default();
-        number.replace('\u{2212}', "-").replace(pen.show.mark, ".").parse().ok().map(|read| unit.to_c(read))
-    };
-    match (read_c(&both.main, unit), read_c(&both.second, unit.other())) {
-        (Some(main_c), Some(second_c)) => f64::abs(main_c - second_c),
-        _ => 0.0,
-    }
 }

@@ -151,6 +151,17 @@ impl Show {
         })
     }
 
+    /// A heat input that is a minimum: up to the next 0.1 kJ/mm or 5 kJ/in.
+    #[must_use]
+    pub fn least_heat(&self, energy_kj_per_mm: f64) -> Both {
+        // A unit conversion leaves dust, which must not cost a step.
+        let up = |value: f64, step: f64| (value / step - 1e-9).ceil() * step;
+        self.both_lengths(|unit| match unit {
+            LengthUnit::Mm => self.with_unit(up(energy_kj_per_mm, 0.1), 1, "kJ/mm"),
+            LengthUnit::Inch => self.with_unit(up(energy_kj_per_mm * 25.4, 5.0), 0, "kJ/in"),
+        })
+    }
+
     /// Heat input: kJ/mm to two decimals, kJ/in to one.
     #[must_use]
     pub fn heat(&self, energy_kj_per_mm: f64) -> Both {

@@ -13,6 +13,7 @@ use ron::value::RawValue;
 use serde::Deserialize;
 use strawblue::engine::job::Job;
 use strawblue::engine::plan::{Plan, Verdict, plan};
+use strawblue::engine::safety_facts::SafetyFacts;
 use strawblue::job::{JobText, Reading, read_job};
 use strawblue::reference::{Caution, Harm, Reference, Role, Severity, Table, Trigger, embedded};
 use strawblue::units::Units;
@@ -141,6 +142,46 @@ fn the_cases_speak_of_cautions_that_exist() {
             assert!(FIXED.contains(&act.fixed.as_str()), "{}: {}", case.name, act.fixed);
         }
     }
+}
+
+/// A caution that one fact brings up by itself is in the list or named below it, however much else is
+/// told, and be there a safe way to weld or none.
+#[test]
+fn nothing_that_was_told_is_dropped_in_silence() {
+    type One = fn(&Job) -> SafetyFacts;
+    const FACTS: [One; 7] = [
+        |job| SafetyFacts { coating: job.safety.coating, ..SafetyFacts::default() },
+        |job| SafetyFacts { cavity: job.safety.cavity, ..SafetyFacts::default() },
+        |job| SafetyFacts { cleaner: job.safety.cleaner, ..SafetyFacts::default() },
+        |job| SafetyFacts { assembly: job.safety.assembly, ..SafetyFacts::default() },
+        |job| SafetyFacts { seals: job.safety.seals, ..SafetyFacts::default() },
+        |job| SafetyFacts { battery: job.safety.battery, ..SafetyFacts::default() },
+        |job| SafetyFacts { copper_alloy: job.safety.copper_alloy, ..SafetyFacts::default() },
+    ];
+    let named = |job: &Job| {
+        let briefing = plan(embedded(), job).briefing;
+        [ids(embedded(), &briefing.own), ids(embedded(), &briefing.left_out)].concat()
+    };
+    let (mut asked, mut shut) = (0, 0);
+    for case in &cases() {
+        let whole = job_of(case);
+        let all = named(&whole);
+        let bare = named(&Job { safety: SafetyFacts::default(), ..whole.clone() });
+        for fact in FACTS {
+            let alone = named(&Job { safety: fact(&whole), ..whole.clone() });
+            for id in alone.iter().filter(|id| !bare.contains(id)) {
+                assert!(all.contains(id), "{}: {id} is in neither of {all:?}", case.name);
+                asked += 1;
+            }
+        }
+        let briefing = plan(embedded(), &whole).briefing;
+        shut += usize::from(briefing.own.is_empty() && !briefing.left_out.is_empty());
+        let danger = |place: &&usize| embedded().cautions.rows()[**place].severity == Severity::Danger;
+        let dangers = briefing.left_out.iter().filter(danger).count();
+        let own = briefing.own.iter().filter(danger).count();
+        assert!(dangers == 0 || own == 0 || own == MOST - FIXED.len(), "{}", case.name);
+    }
+    assert!(asked > 25 && shut > 0, "{asked} {shut}");
 }
 
 #[test]

@@ -196,7 +196,12 @@ fn variant(line: &str) -> Option<String> {
 fn variants<'a>(lines: impl Iterator<Item = &'a str>) -> Vec<String> {
     let mut prefix = "";
     let mut ids = Vec::new();
+    // An enum within a macro that derives for it stands one step further in.
+    let mut within = false;
     for line in lines {
+        let inner = line.strip_prefix("    ");
+        within = inner.map_or(within, |line| line.starts_with("pub enum ") || within && line != "}");
+        let line = inner.filter(|line| within || line.starts_with("#[strum(")).unwrap_or(line);
         if line.starts_with("#[strum(") {
             prefix = line
                 .split_once("prefix = \"")

@@ -13,6 +13,7 @@ use crate::report::{
     ToDoLine,
 };
 use crate::units::{Side, limit_value};
+use crate::words::List;
 
 /// The end of the evidence axis, °C.
 const AXIS_TO_C: f64 = 450.0;
@@ -239,7 +240,9 @@ pub(super) fn fill_cautions(adapter: &ui::PlanAdapter<'_>, state: &State, report
     } else {
         state.words.count("briefing-more", rest, &[]).into()
     });
-    adapter.set_not_told(briefing.not_told.as_str().into());
+    let told = [&briefing.left_out, &briefing.not_told].map(String::as_str);
+    let told: Vec<&str> = told.into_iter().filter(|told| !told.is_empty()).collect();
+    adapter.set_not_told(state.words.list(List::Sentences, &told).into());
     let worst = briefing.own.first().filter(|line| line.severity == Severity::Danger);
     adapter.set_has_critical(worst.is_some());
     if let Some(line) = worst {

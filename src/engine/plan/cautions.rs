@@ -3,7 +3,8 @@
 //! Five fixed lines first, then at most ten of the job's own: what must be off the part before anything
 //! touches it, then what kills today, what injures, what kills in years. Of each, what the job says comes
 //! before what such a job is likely to have, and then the rank counts that is written by hand in
-//! `data/cautions.ron`. A job without a safe way to weld it has the five alone.
+//! `data/cautions.ron`. A job without a safe way to weld it has the five alone. What the job states and
+//! finds no place in the list is named all the same: nothing that was told is dropped in silence.
 
 use super::{Action, Plan};
 use crate::engine::job::{Job, Joint, Process};
@@ -31,6 +32,8 @@ pub struct Briefing {
     pub gas_untold: bool,
     /// The cautions of this job.
     pub own: Vec<usize>,
+    /// Cautions of what the job states that found no place among them: named by their titles.
+    pub left_out: Vec<usize>,
     /// The facts that would bring up others and were not told.
     pub not_told: Vec<Fact>,
 }
@@ -46,9 +49,6 @@ pub(super) fn briefing(reference: &Reference, job: &Job, parts: &[Part<'_>], pla
         .collect();
     always.sort_by_key(|place| rows[*place].rank);
     let gas_untold = !scene.flame() && scene.heat_untold();
-    if !plan.verdict.answers() {
-        return Briefing { always, gas_untold, ..Briefing::default() };
-    }
     let mut own: Vec<(bool, usize)> = (0..rows.len())
         .filter_map(|place| {
             let has = |triggers: &[Trigger]| triggers.iter().any(|trigger| scene.has(*trigger));
@@ -56,10 +56,20 @@ pub(super) fn briefing(reference: &Reference, job: &Job, parts: &[Part<'_>], pla
             (stated || has(&rows[place].assumed)).then_some((!stated, place))
         })
         .collect();
-    own.sort_by_key(|(assumed, place)| (rows[*place].harm, *assumed, rows[*place].rank));
-    own.truncate(OWN_MOST);
-    let own = own.into_iter().map(|(_, place)| place).collect();
-    Briefing { always, gas_untold, own, not_told: scene.not_told() }
+    // Where there are more than fit, a danger that was stated is the last to give way.
+    let told = |(assumed, place): &(bool, usize)| (rows[*place].harm, *assumed, rows[*place].rank);
+    own.sort_by_key(|row| (row.0, rows[row.1].severity, told(row)));
+    let answers = plan.verdict.answers();
+    let rest = own.split_off(own.len().min(if answers { OWN_MOST } else { 0 }));
+    own.sort_by_key(told);
+    let stated = rest.into_iter().filter(|(assumed, _)| !assumed);
+    Briefing {
+        always,
+        gas_untold,
+        own: own.into_iter().map(|(_, place)| place).collect(),
+        left_out: stated.map(|(_, place)| place).collect(),
+        not_told: if answers { scene.not_told() } else { Vec::new() },
+    }
 }
 
 struct Scene<'a> {
@@ -77,6 +87,7 @@ impl Scene<'_> {
             Trigger::FlameInClosedRoom => {
                 self.flame() && matches!(told.place, Some(WorkPlace::ClosedRoom | WorkPlace::Confined))
             }
+            Trigger::ArcInConfinedSpace => self.arc() && told.place == Some(WorkPlace::Confined),
             Trigger::FlameInConfinedSpace => self.flame() && told.place == Some(WorkPlace::Confined),
             Trigger::Coating(coating) => told.coating == Some(coating),
             Trigger::Stainless => {
@@ -126,8 +137,15 @@ impl Scene<'_> {
         .collect()
     }
 
+    /// How hot the part is made; of the ways for iron the hottest counts.
     fn preheat_c(&self) -> f64 {
-        self.plan.minimum_c.unwrap_or(0.0)
+        let ways = self.plan.routes.iter().map(|route| route.preheat_high_c);
+        ways.fold(self.plan.minimum_c.unwrap_or(0.0), f64::max)
+    }
+
+    /// Is there an arc, or is a flame all that welds?
+    fn arc(&self) -> bool {
+        self.job.runs.iter().any(|run| run.process != Process::OxyFuel)
     }
 
     /// Is a gas flame in use?
@@ -138,7 +156,9 @@ impl Scene<'_> {
     }
 
     fn heat_untold(&self) -> bool {
-        self.job.safety.heat_source.is_none() && !self.flame()
+        // Who needs a preheat and heats with nothing has not said how it is done.
+        let nothing = self.job.safety.heat_source == Some(HeatSource::None) && self.preheat_c() > 0.0;
+        (self.job.safety.heat_source.is_none() || nothing) && !self.flame()
     }
 
     /// Oxy-fuel gas welding is done with acetylene.
@@ -146,9 +166,13 @@ impl Scene<'_> {
         source == HeatSource::Acetylene && self.job.runs.iter().any(|run| run.process == Process::OxyFuel)
     }
 
+    /// Hours that the part is kept hot after the last run, by a post-heat or by a rate of cooling.
     fn post_heat_h(&self) -> f64 {
         let held = self.plan.side.as_ref().and_then(|side| side.post_heat.as_ref());
-        held.and_then(|held| held.answer.main.as_ref()).map_or(0.0, |hold| hold.shown_h())
+        let held_h = held.and_then(|held| held.answer.main.as_ref()).map_or(0.0, |hold| hold.shown_h());
+        let cooled =
+            self.plan.routes.iter().filter_map(|route| Some(route.preheat_low_c / route.cooling_k_per_h?));
+        cooled.fold(held_h, f64::max)
     }
 
     fn grinding_planned(&self) -> bool {

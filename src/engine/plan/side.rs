@@ -158,7 +158,7 @@ pub(super) fn side(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &
     })
 }
 
-/// Size of a build-up or a repair that nobody told, mm.
+/// Depth of a build-up that nobody told, mm.
 const DEPTH_TAKEN_MM: f64 = 10.0;
 /// The longest leg that a fillet is taken to have where nobody told it, mm.
 const LEG_TAKEN_MM: f64 = 25.0;
@@ -168,15 +168,17 @@ const LEG_TAKEN_MM: f64 = 25.0;
 fn weld_path(job: &Job) -> (WeldPath, bool) {
     let told_mm = job.weld.thickness_mm;
     let thinnest_mm = job.members.iter().map(|member| member.thickness_mm).fold(f64::INFINITY, f64::min);
-    let depth_mm = told_mm.unwrap_or_else(|| DEPTH_TAKEN_MM.min(job.thickest_mm()));
+    let layer_mm = told_mm.unwrap_or_else(|| DEPTH_TAKEN_MM.min(job.thickest_mm()));
+    // A crack may go through: what nobody told of a repair is the whole thickness.
+    let gouge_mm = told_mm.unwrap_or_else(|| job.thickest_mm());
     let taken = told_mm.is_none();
     match job.joint {
         joint if joint.has_fillet() => match told_mm {
             Some(throat_mm) => (WeldPath::Fillet { throat_mm }, false),
             None => (WeldPath::fillet_of_leg(thinnest_mm.min(LEG_TAKEN_MM)), true),
         },
-        Joint::RunOnShaft => (WeldPath::BuildUp { depth_mm }, taken),
-        Joint::Repair => (WeldPath::Repair { depth_mm }, taken),
+        Joint::RunOnShaft => (WeldPath::BuildUp { depth_mm: layer_mm }, taken),
+        Joint::Repair => (WeldPath::Repair { depth_mm: gouge_mm }, taken),
         Joint::BarToBar => (WeldPath::BarToBar { diameter_mm: job.thickest_mm() }, false),
         _ => match told_mm.filter(|told_mm| *told_mm < thinnest_mm) {
             Some(depth_mm) => (WeldPath::PartGroove { depth_mm }, false),

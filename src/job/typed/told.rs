@@ -78,6 +78,9 @@ impl Typed for Cavity {
         ("fuel", Self::Oil),
         ("grease", Self::Oil),
         ("gas", Self::Pressure),
+        // What nobody knows is the worst that it may be.
+        ("unknown", Self::Oil),
+        ("not known", Self::Oil),
     ];
 }
 

@@ -11,7 +11,7 @@ use crate::reference::Basis;
 /// Cooled so far before it is tempered, °C (common practice).
 const TEMPER_FROM_C: (f64, f64) = (100.0, 120.0);
 /// Cooled so far before a steel of much chromium is heat-treated, °C (common practice).
-const TURN_AT_C: (f64, f64) = (80.0, 100.0);
+const TURN_AT_C: (f64, f64) = (80.0, 95.0);
 
 /// Adds what every way has, and gives the ways that part.
 pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Vec<Step>)> {
@@ -42,7 +42,7 @@ pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Ve
         }
         way.push(treated(scene, Deed::HeatTreatNow));
         let mut by_sheet = Step::new(Deed::PostHeatBySheet, [Note::HoursBySheet]);
-        by_sheet.notes.splice(0..0, scene.turns_first().then_some(Note::TurnAtHundred));
+        by_sheet.notes.splice(0..0, scene.turns_first().then_some(Note::TurnBefore));
         (way, vec![by_sheet])
     };
     let end = |mut way: Vec<Step>| {
@@ -55,7 +55,7 @@ pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Ve
     vec![(Branch::FurnaceAtHand, end(furnace)), (Branch::NoFurnace, end(slow))]
 }
 
-fn post_heat(scene: &Scene<'_>) -> Option<Step> {
+pub(super) fn post_heat(scene: &Scene<'_>) -> Option<Step> {
     let before_cold = scene.has(Action::PostHeatBeforeCold);
     let above_m90 = scene.has(Action::PostHeatAboveM90);
     let held = scene.plan.side.as_ref().and_then(|side| side.post_heat.as_ref());
@@ -109,8 +109,23 @@ fn treated(scene: &Scene<'_>, deed: Deed) -> Step {
     });
     step.notes.extend(scene.has(Action::HeatTreatStraightAfter).then_some(Note::AboveMs));
     step.notes.extend(scene.has(Action::HeatTreatAfter).then_some(Note::HardUntilTreated));
-    step.notes.extend(printed(scene));
+    step.notes.extend(scene.carbon_molybdenum().then_some(Note::CodeMayExempt));
+    treat(scene, &mut step, printed(scene));
     step
+}
+
+/// What is printed of a heat treatment, its end where the ceiling of this job is lower, and what must be
+/// known first.
+fn treat(scene: &Scene<'_>, step: &mut Step, printed: Vec<Note>) {
+    let ends = printed.iter().filter_map(|note| match note {
+        Note::OverCeiling { ceiling, .. } => Some(*ceiling),
+        _ => None,
+    });
+    if let Some(lowest) = ends.min_by(|one, other| one.exact_c.total_cmp(&other.exact_c)) {
+        step.figure = Some(StepFigure::Most(lowest));
+    }
+    step.notes.extend(printed);
+    step.notes.extend(scene.has(Action::AskTemper).then_some(Note::TemperFirst));
 }
 
 /// A heat treatment that may follow, or must not.
@@ -122,11 +137,16 @@ fn treatment(scene: &Scene<'_>) -> Option<Step> {
         return Some(Step::new(Deed::NoStressRelief, [Note::LosesStrength]));
     }
     let notes = printed(scene);
-    (!notes.is_empty()).then(|| Step { notes, ..Step::new(Deed::HeatTreatIfAsked, []) })
+    if notes.is_empty() {
+        return None;
+    }
+    let mut step = Step::new(Deed::HeatTreatIfAsked, []);
+    treat(scene, &mut step, notes);
+    Some(step)
 }
 
 /// What is printed of heat treatment for each grade that may need it.
-fn printed(scene: &Scene<'_>) -> Vec<Note> {
+pub(super) fn printed(scene: &Scene<'_>) -> Vec<Note> {
     let members = &scene.job.members;
     let first = |index: &usize| !members[..*index].contains(&members[*index]);
     (0..members.len())
@@ -135,9 +155,9 @@ fn printed(scene: &Scene<'_>) -> Vec<Note> {
             // A structural plate needs none, and a quenched and tempered one must not have it.
             let family = scene.parts[member].family;
             let spoken = matches!(family, Family::Structural | Family::QuenchedTempered);
-            let printed = members[member].steel.grade()?.pwht.as_ref().filter(|_| !spoken)?;
+            members[member].steel.grade()?.pwht.as_ref().filter(|_| !spoken)?;
             // What is printed knows nothing of the temper or the ceiling of this job.
-            let hottest_c = printed.high_c.or(printed.low_c);
+            let hottest_c = scene.hottest_treatment_c(member);
             Some(match &scene.plan.ceiling {
                 Ceiling::At(limit)
                     if matches!(limit.by, "stated-temper" | "demanded")

@@ -32,16 +32,13 @@ pub(super) fn before(scene: &Scene<'_>) -> Vec<Step> {
     ground.notes.extend(layer.then_some(Note::HardLayer));
     when(case || layer, ground);
     when(scene.has(Action::CutEdges), Step::new(Deed::CutEdges, [Note::HardEdge, Note::BeforeCutting]));
-    if let Some(step) = buttering(scene) {
-        when(true, step);
-    }
     let arc = scene.job.runs.iter().any(|run| run.process != Process::OxyFuel);
-    let through = scene.job.joint == Joint::BossThrough;
     when(
-        arc && (scene.hardens() || through),
+        arc && (scene.hardens() || scene.turns()),
         Step::new(Deed::ClampReturn, [Note::LooseClamp, Note::CurrentPath]),
     );
     when(scene.has(Action::DryElectrodes), Step::new(Deed::DryConsumables, [Note::DampConsumables]));
+    steps.extend(buttering(scene));
     steps
 }
 
@@ -51,10 +48,11 @@ fn buttering(scene: &Scene<'_>) -> Option<Step> {
         scene.plan.members.iter().enumerate().find_map(|(index, note)| Some((index, note.layer?)))?;
     let mut step = if layer.exact_c > 0.0 {
         let range = StepFigure::Range(Edge::own(layer.exact_c), Edge::own(layer.most_c));
-        Step::new(Deed::Butter, [Note::ThickButtering]).with(range, &Basis::Practice)
+        Step::new(Deed::Butter, [Note::ThickButtering, Note::LikeAWeld]).with(range, &Basis::Practice)
     } else {
         Step::new(Deed::ButterCold, [Note::ThickButtering])
     };
+    step.notes.extend(scene.parts[member].hardens().then_some(Note::TemperLayer));
     step.member = Some(member);
     Some(step)
 }
@@ -63,18 +61,16 @@ fn buttering(scene: &Scene<'_>) -> Option<Step> {
 pub(super) fn welding(scene: &Scene<'_>) -> Vec<Step> {
     let mut steps = Vec::new();
     let plan = scene.plan;
-    let through = scene.job.joint == Joint::BossThrough;
     if let (Some(minimum), Some(most)) = (&plan.minimum, &plan.interpass) {
         let range = StepFigure::Range(Edge::of(minimum), Edge::of(most));
         let zone_mm = plan.side.as_ref().map(|side| side.warm_zone.distance_mm);
         let mut heat = Step::new(Deed::Preheat, []).with(range, &minimum.basis);
         heat.notes.extend(zone_mm.map(|mm| Note::Zone { mm }));
         heat.notes.extend((minimum.by == Method::Demanded.id()).then_some(Note::ByDrawing));
-        if through {
-            heat.notes.extend([Note::WholePlate, Note::Bearings]);
-        }
-        heat.notes.push(Note::MovingFlame);
-        heat.notes.extend(scene.ceiling().map(Note::Ceiling));
+        heat.notes.extend((scene.job.joint == Joint::BossThrough).then_some(Note::WholePlate));
+        heat.notes.extend(scene.turns().then_some(Note::Bearings));
+        heat.notes.extend((scene.heated_by() == HeatedBy::Flame).then_some(Note::MovingFlame));
+        heat.notes.extend(scene.ceiling());
         steps.push(heat);
         steps.push(measure(scene));
         if let Some((low_c, high)) = plan.side.as_ref().and_then(|side| side.tack) {
@@ -89,7 +85,11 @@ pub(super) fn welding(scene: &Scene<'_>) -> Vec<Step> {
         let mut stop = Step::new(Deed::Stop, []).with(StepFigure::Least(Edge::of(minimum)), &minimum.basis);
         // No post-heat drives hydrogen out of austenitic weld metal.
         if !scene.austenitic() {
-            stop.notes.push(if scene.turns_first() { Note::OrTurnFirst } else { Note::OrPostHeat });
+            stop.notes.push(match (scene.turns_first(), super::after::post_heat(scene).is_some()) {
+                (true, _) => Note::OrTurnFirst,
+                (false, true) => Note::OrPostHeat,
+                (false, false) => Note::OrCoolSlowly,
+            });
         }
         stop.notes.extend([Note::ThirdFilled, Note::BeforeNextRun]);
         steps.push(stop);
@@ -101,8 +101,9 @@ pub(super) fn welding(scene: &Scene<'_>) -> Vec<Step> {
 pub(super) fn measure(scene: &Scene<'_>) -> Step {
     let thickest_mm = scene.job.thickest_mm();
     let (mm, at_least) = distance_mm(thickest_mm);
-    let asked = PartToMeasure { thickest_mm, heated_by: HeatedBy::Flame, far_face_reached: false };
-    let wait = measuring_place(asked).ok().and_then(|place| place.wait.value);
+    let asked = PartToMeasure { thickest_mm, heated_by: scene.heated_by(), far_face_reached: false };
+    let wait =
+        measuring_place(asked).ok().and_then(|place| place.wait.value).filter(|wait_min| *wait_min > 0.0);
     let mut step = Step::new(Deed::Measure, [Note::FromWeld { mm, at_least }])
         .with(StepFigure::Away(mm), &scene.reference.methods.row(Method::MeasuringDistance).basis);
     let thick = scene.plan.side.as_ref().map(|side| side.warm_zone.coldest_member);
@@ -125,7 +126,7 @@ fn weld(scene: &Scene<'_>) -> Step {
     }
     step.notes.push(if scene.preheated() { Note::EachRun } else { Note::EachRunCold });
     if !scene.preheated() {
-        step.notes.extend(scene.ceiling().map(Note::Ceiling));
+        step.notes.extend(scene.ceiling());
     }
     step.notes.extend(scene.for_buttering());
     for time in plan.side.iter().flat_map(|side| &side.cooling) {

@@ -24,6 +24,9 @@ fn run(scene: &Scene<'_>, deed: Deed, route: &IronRoute) -> Step {
     let mut step = Step::new(deed, []);
     step.notes.extend(scene.for_buttering());
     match route.interpass_c {
+        Some(most_c) if deed == Deed::WeldThrough => {
+            step.with(StepFigure::Range(Edge::own(route.preheat_low_c), Edge::own(most_c)), &route.basis)
+        }
         Some(most_c) => step.with(StepFigure::Most(Edge::own(most_c)), &route.basis),
         None => step,
     }

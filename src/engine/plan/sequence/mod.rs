@@ -17,9 +17,10 @@ use strum::IntoStaticStr;
 
 use super::{Action, Ceiling, Plan, Verdict};
 use crate::engine::family::Family;
-use crate::engine::job::Job;
+use crate::engine::job::{Job, Joint};
+use crate::engine::measuring::HeatedBy;
 use crate::engine::part::Part;
-use crate::reference::{Element, Reference};
+use crate::reference::{Element, HeatSource, Reference};
 
 /// What must be settled before the first step; its words are the Fluent message `then-find-ID`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr)]
@@ -91,6 +92,11 @@ struct Scene<'a> {
 /// 9 % steels begin at 8.
 const TURNS_FIRST: std::ops::RangeInclusive<f64> = 8.0..=14.0;
 
+/// Carbon-molybdenum steel: chromium at most, molybdenum at least, % (ASTM A204, from memory).
+const NO_CHROMIUM: f64 = 0.3;
+/// See above.
+const SOME_MOLYBDENUM: f64 = 0.4;
+
 impl Scene<'_> {
     fn has(&self, action: Action) -> bool {
         self.plan.actions.contains(&action)
@@ -118,11 +124,44 @@ impl Scene<'_> {
         self.parts.iter().any(|part| part.hardens_by_its_sheet() && TURNS_FIRST.contains(&chromium(part)))
     }
 
-    fn ceiling(&self) -> Option<Edge> {
-        match &self.plan.ceiling {
-            Ceiling::At(limit) => Some(Edge::of(limit)),
-            Ceiling::AskTemper { .. } | Ceiling::BelowTransformation => None,
+    /// A creep-resisting steel without chromium, which codes spare where it is thin.
+    fn carbon_molybdenum(&self) -> bool {
+        let percent = |part: &Part<'_>, element| part.chemistry.nominal.get(element);
+        self.has(Action::HeatTreatAfter)
+            && self.parts.iter().any(|part| {
+                percent(part, Element::Cr) <= NO_CHROMIUM && percent(part, Element::Mo) >= SOME_MOLYBDENUM
+            })
+    }
+
+    /// The ceiling; a figure of a sheet is made for the welding, and ends before a heat treatment that
+    /// the sheet prints hotter.
+    fn ceiling(&self) -> Option<Note> {
+        let Ceiling::At(limit) = &self.plan.ceiling else { return None };
+        let edge = Edge::of(limit);
+        let ends = after::printed(self).iter().any(|note| {
+            matches!(note, Note::PrintedTreatment { member }
+            if self.hottest_treatment_c(*member).is_some_and(|hottest_c| hottest_c > limit.exact_c))
+        });
+        Some(if ends { Note::CeilingOfWelding(edge) } else { Note::Ceiling(edge) })
+    }
+
+    /// The hottest that is printed for the heat treatment of a part, °C.
+    fn hottest_treatment_c(&self, member: usize) -> Option<f64> {
+        let printed = self.job.members[member].steel.grade()?.pwht.as_ref()?;
+        printed.high_c.or(printed.low_c)
+    }
+
+    /// How the parts are heated; by a flame where nobody said.
+    fn heated_by(&self) -> HeatedBy {
+        match self.job.safety.heat_source {
+            Some(HeatSource::Furnace | HeatSource::Mats | HeatSource::Induction) => HeatedBy::Soaking,
+            Some(HeatSource::None | HeatSource::Acetylene | HeatSource::Propane) | None => HeatedBy::Flame,
         }
+    }
+
+    /// May the part turn in a bearing, or sit in a fit?
+    fn turns(&self) -> bool {
+        matches!(self.job.joint, Joint::BossThrough | Joint::RunOnShaft | Joint::Repair)
     }
 
     /// A heat treatment must follow, by the steel or by the temperature that it is welded at.

@@ -27,6 +27,10 @@ pub enum Note {
     BeforeCutting,
     /// How thick a buttering is.
     ThickButtering,
+    /// A buttering is heated, measured and cooled like any weld.
+    LikeAWeld,
+    /// The layer on a steel that hardens is tempered.
+    TemperLayer,
     /// The figures are those of the buttering.
     ForButtering,
     /// A loose return clamp.
@@ -48,6 +52,8 @@ pub enum Note {
     MovingFlame,
     /// The ceiling.
     Ceiling(Edge),
+    /// The ceiling while it is welded: the heat treatment after it goes higher.
+    CeilingOfWelding(Edge),
     /// The drawing and not the steel sets the minimum.
     ByDrawing,
     /// The whole part, evenly.
@@ -108,6 +114,8 @@ pub enum Note {
     ThirdFilled,
     /// What if it can't be kept hot.
     OrPostHeat,
+    /// The same where the plan has no post-heat.
+    OrCoolSlowly,
     /// The same for steel that must turn first.
     OrTurnFirst,
     /// Before the next run.
@@ -146,7 +154,7 @@ pub enum Note {
     /// Cooled so far it turns.
     TurnFirst,
     /// First cool so far that it turns.
-    TurnAtHundred,
+    TurnBefore,
     /// No water, no draught.
     NoWater,
     /// A covered part stays hot.
@@ -164,6 +172,8 @@ pub enum Note {
     AboveMs,
     /// Why it must be heat-treated: hard and full of hydrogen.
     HardUntilTreated,
+    /// A code may spare thin carbon-molybdenum steel.
+    CodeMayExempt,
     /// Straight from the preheat.
     FromPreheat,
     /// What it must not carry until then.
@@ -180,6 +190,8 @@ pub enum Note {
         /// The ceiling.
         ceiling: Edge,
     },
+    /// No heat treatment before the tempering temperature is known.
+    TemperFirst,
     /// Stress relief takes strength.
     LosesStrength,
     /// Austenitic weld metal turns brittle.

@@ -20,12 +20,12 @@ pub enum Phase {
     HardLayer,
     /// Edges cut by flame or plasma.
     Edges,
-    /// The buttering.
-    Butter,
     /// The return lead.
     Return,
     /// Electrodes and flux.
     Consumables,
+    /// The buttering.
+    Butter,
     /// Preheat.
     Heat,
     /// Measure it.
