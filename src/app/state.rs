@@ -283,6 +283,11 @@ impl State {
         self.planned.borrow().clone()
     }
 
+    /// The last plan, where it is that of what is typed now: no field is in the way of it.
+    pub fn planned_now(&self) -> Option<Rc<Planned>> {
+        self.planned().filter(|_| self.problems().is_empty())
+    }
+
     /// Keeps the answer of a question, or forgets it.
     pub(super) fn keep_reply(&self, question: &'static str, reply: Option<Reply>) {
         let mut replies = self.replies.borrow_mut();

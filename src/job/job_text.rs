@@ -82,7 +82,7 @@ impl JobText {
         self.set(Field::Steel.nth(nth), Some(steel.to_owned()));
         self.set(Field::Certificate.nth(nth), None);
         if !same {
-            for field in [Field::Condition, Field::Hardness, Field::Yield, Field::Buttered] {
+            for field in OF_STEEL {
                 self.set(field.nth(nth), None);
             }
         }
@@ -95,6 +95,9 @@ impl JobText {
         slots.filter_map(|slot| self.get(slot).map(|text| (slot, text))).collect()
     }
 }
+
+/// What is said of a part's steel, and of no other: it goes with the steel.
+pub(super) const OF_STEEL: [Field; 4] = [Field::Condition, Field::Hardness, Field::Yield, Field::Buttered];
 
 /// The version of what is written: a file that states none is of the first, whose fields
 /// stand in one flat list (`flat.rs`).

@@ -7,7 +7,7 @@
 use std::collections::BTreeMap;
 
 use super::fields::{Field, Of};
-use super::job_text::{JobText, Texts};
+use super::job_text::{JobText, OF_STEEL, Texts};
 use super::read_answers::STEEL;
 use super::session::{OwnSteel, Session};
 
@@ -80,17 +80,24 @@ fn job(base: JobText, ours: JobText, theirs: JobText) -> JobText {
     }
 }
 
-/// A part with another steel is another part: nothing that the other window says of the old one
-/// belongs to it.
+/// Field by field; but what is said of a steel goes with that steel: where one window took another,
+/// nothing that the other says of the old one belongs to it.
 fn part(base: &Texts, ours: Texts, theirs: Texts) -> Texts {
-    let steel = |texts: &Texts| texts.get(&Field::Steel).cloned();
-    if steel(&ours) != steel(base) {
-        return ours;
+    const WHICH: [Field; 2] = [Field::Steel, Field::Certificate];
+    let other = |texts: &Texts| WHICH.iter().any(|field| texts.get(field) != base.get(field));
+    let of_steel = match (other(&ours), other(&theirs)) {
+        (true, _) => ours.clone(),
+        (false, true) => theirs.clone(),
+        (false, false) => return map(base, ours, theirs),
+    };
+    let mut merged = map(base, ours, theirs);
+    for field in WHICH.into_iter().chain(OF_STEEL) {
+        match of_steel.get(&field) {
+            Some(text) => merged.insert(field, text.clone()),
+            None => merged.remove(&field),
+        };
     }
-    if steel(&theirs) != steel(base) {
-        return theirs;
-    }
-    map(base, ours, theirs)
+    merged
 }
 
 fn called<'a>(steels: &'a [OwnSteel], name: &str) -> Option<&'a OwnSteel> {

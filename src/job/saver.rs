@@ -153,6 +153,10 @@ impl Desk {
             self.told = upon;
         }
         let there = Session::peek(&self.store)?;
+        // What can't be read whole is kept aside before it is written over.
+        if there.is_none() && self.store.stamp(Session::FILE).is_some() {
+            self.store.keep_aside(Session::FILE)?;
+        }
         let theirs = there.clone().unwrap_or_else(|| self.told.clone());
         let found = Session::merged(self.told.clone(), ours.clone(), theirs);
         if there.as_ref() != Some(&found) {

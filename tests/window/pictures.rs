@@ -4,7 +4,7 @@
 
 use std::rc::Rc;
 
-use crate::screen::compare::{DESKTOP, DESKTOP_RESULTS, PHONE, check, check_drawn, check_part, drawn, part};
+use crate::screen::compare::{DESKTOP, DESKTOP_RESULTS, PHONE, check, check_part, check_rows};
 use crate::screen::{live, mock_elapsed_time};
 use crate::typed_job::{self, over};
 use slint::platform::{Key, WindowEvent};
@@ -75,7 +75,7 @@ fn plan_that_asks_what_the_steel_is() {
 fn plan_to_its_end() {
     let (window, _state) = metric((360, 7000), ui::Look::Dark, demo_job());
     // Below what the picture of the demo shows.
-    check_part(&window, (0, 1080, 360, 3000), "plan-end-phone-dark");
+    check_rows(&window, (0, 360), ("Methods compared", "Beside the steps"), "plan-end-phone-dark");
 }
 
 /// The smallest phone, scrolled: the answer stays in view.
@@ -172,9 +172,8 @@ fn the_briefing_stands_in_two_groups() {
     state.open.borrow_mut().all_cautions = true;
     refresh_all(&window, &state);
     mock_elapsed_time(50);
-    let whole = drawn(&window);
-    // Where the lines of every job end and those of this one begin.
-    check_drawn(&part(&whole, (0, 4500, 360, 1660)), "plan-briefing-phone-light");
+    // Where the lines of every job end and those of this one begin, to the end.
+    check_rows(&window, (0, 360), ("Eyes and skin", "Not told: "), "plan-briefing-phone-light");
 }
 
 /// What a job can tell for the sake of safety, one row at the end of the form.
@@ -188,17 +187,16 @@ fn the_safety_facts_are_one_folded_row() {
     state.open.borrow_mut().rows.insert("safety".to_owned());
     refresh_all(&window, &state);
     mock_elapsed_time(50);
-    check_drawn(&part(&drawn(&window), (0, 1540, 360, 760)), "plan-safety-facts-phone-dark");
+    check_rows(&window, (0, 360), ("Safety facts", "Working alone"), "plan-safety-facts-phone-dark");
 }
 
 /// What nobody stated stands at the end of the page.
 #[test]
 fn what_was_assumed_is_told() {
-    for (shape, size, from) in [("phone", (360, 5600), 4700), ("desktop", (1280, 3820), 3020)] {
+    for (shape, size, across) in [("phone", (360, 9000), (0, 360)), ("desktop", (1280, 7000), (480, 800))] {
         let (window, _state) = metric(size, ui::Look::Light, temper_unknown());
-        let whole = drawn(&window);
-        let part = part(&whole, (0, from, size.0, size.1 - from));
-        check_drawn(&part, &format!("plan-assumed-{shape}-light"));
+        let ends = ("Assumed: you did not state it", "Local codes, the drawing");
+        check_rows(&window, across, ends, &format!("plan-assumed-{shape}-light"));
     }
 }
 

@@ -39,7 +39,7 @@ pub(crate) fn echo(state: &State, slot: Slot, typed: &str) -> Option<String> {
         Accepts::Hydrogen if slot.field == Field::Hydrogen => {
             // A class means what it means to the process, which the plan knows.
             state.problem_of(slot).is_none().then_some(())?;
-            show.hydrogen(state.planned()?.read.job.runs.get(slot.nth)?.hydrogen_ml)
+            show.hydrogen(state.planned_now()?.read.job.runs.get(slot.nth)?.hydrogen_ml)
         }
         _ => return None,
     };

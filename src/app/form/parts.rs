@@ -56,7 +56,8 @@ pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
 }
 
 /// Fields that a plan does without.
-const OPTIONAL: [Field; 9] = [
+const OPTIONAL: [Field; 10] = [
+    Field::Cylinders,
     Field::Hardness,
     Field::Yield,
     Field::Leg,

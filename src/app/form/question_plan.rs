@@ -20,7 +20,7 @@ impl PlanFacts {
     /// The plan as it stands; none while a field can't be read, since the last plan is an old
     /// one.
     pub(super) fn of(state: &State) -> Option<Self> {
-        let planned = state.planned().filter(|_| state.problems().is_empty())?;
+        let planned = state.planned_now()?;
         let limits = tint_limits(&state.pen(), Some(&planned.plan)).held;
         let typed = state.session(|session| session.job.with_units_written(session.units));
         Some(Self { planned, limits, typed })

@@ -9,6 +9,7 @@ use crate::app::form::row_id::RowId;
 use crate::app::shell::{open_page, refresh_all, refresh_screen};
 use crate::app::{ChosenFor, Page, State, ui};
 use crate::job::{Field, JobText, Slot, demo_job};
+use crate::units::Units;
 
 /// What the job that was put away is kept under, as text.
 const LAST_JOB: &str = "plan.last-job";
@@ -54,11 +55,18 @@ fn begun(window: &ui::AppWindow, state: &State) {
     refresh_all(window, state);
 }
 
-/// The job is put away, as it was typed; bare figures with the unit that they were typed in.
+/// The job is put away, as it was typed; bare figures with the unit that they were typed in. What is
+/// less than the job put away before leaves that one where it is: the untouched example, and a
+/// beginning that has no answer yet.
 fn put_away(state: &State) {
+    let whole = state.planned().is_some() && state.problems().is_empty();
+    let before = last_job(state).is_some();
     state.change(|session| {
         let kept = session.job.with_units_written(session.units);
-        session.typed.insert(LAST_JOB.to_owned(), kept.to_ron());
+        let example = kept == demo_job().with_units_written(Units::C_MM);
+        if !before || whole && !example {
+            session.typed.insert(LAST_JOB.to_owned(), kept.to_ron());
+        }
         session.job = JobText::default();
     });
     state.forget_plan();

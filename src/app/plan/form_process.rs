@@ -87,7 +87,7 @@ fn hydrogen_field(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
     made.spoken = named_by_run(state, job, Field::Hydrogen.nth(nth), &made.label);
     // What counts where nothing is typed stands in the empty field.
     let assumed =
-        state.planned().and_then(|planned| planned.read.job.runs.get(nth).map(|run| run.hydrogen_ml));
+        state.planned_now().and_then(|planned| planned.read.job.runs.get(nth).map(|run| run.hydrogen_ml));
     made.hint = match assumed {
         Some(hydrogen_ml) if made.text.is_empty() => {
             let figure = state.show().number(hydrogen_ml, 1);

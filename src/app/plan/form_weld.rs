@@ -39,7 +39,7 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
         match HEAT_WAYS[heat_way(state, job, nth)].1 {
             [field] => {
                 let mut stated = field_part(state, job, field.nth(nth));
-                let counts = state.planned().and_then(|planned| planned.read.job.runs.get(nth).cloned());
+                let counts = state.planned_now().and_then(|planned| planned.read.job.runs.get(nth).cloned());
                 // What counts where nothing is typed stands in the empty field.
                 if let Some(run) = counts.filter(|_| stated.text.is_empty() && *field == Field::HeatInput) {
                     stated.hint = assumed(state, &state.show().heat(run.net_heat_kj_per_mm).main);
@@ -134,7 +134,7 @@ pub(super) fn yes_no(state: &State, job: &JobText, slot: Slot) -> ui::PartRow {
 /// Shop temperature, damp air, thermal-cut edges.
 pub(super) fn shop_row(state: &State, job: &JobText) -> ui::FormRow {
     let mut shop = field_part(state, job, Field::Shop);
-    if let Some(planned) = state.planned().filter(|_| shop.text.is_empty()) {
+    if let Some(planned) = state.planned_now().filter(|_| shop.text.is_empty()) {
         shop.hint = assumed(state, &state.show().temperature(planned.read.job.shop_c).main);
     }
     let parts = vec![

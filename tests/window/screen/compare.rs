@@ -10,6 +10,8 @@ use image::{DynamicImage, ExtendedColorType, ImageEncoder, RgbaImage};
 use slint::ComponentHandle;
 use strawblue::app::ui;
 
+use super::hand::with;
+
 /// The variable that writes the pictures anew.
 pub(crate) const BLESS: &str = "STRAWBLUE_BLESS";
 /// A pixel counts as different when one channel is off by more than this (of 255).
@@ -60,6 +62,33 @@ pub(crate) fn write(picture: &RgbaImage, path: &Path) {
 /// Draws the window and compares a part of it with the kept picture.
 pub(crate) fn check_part(window: &ui::AppWindow, within: (u32, u32, u32, u32), name: &str) {
     check_drawn(&part(&drawn(window), within), name);
+}
+
+/// Where words that begin like this stand: their top and their end.
+fn place(window: &ui::AppWindow, begin: &str) -> (f32, f32) {
+    let own = begin.to_owned();
+    let there = with(window, move |element| {
+        element.accessible_label().is_some_and(|label| label.starts_with(own.as_str()))
+    })
+    .unwrap_or_else(|| panic!("“{begin}” is on the screen"));
+    let top = there.absolute_position().y;
+    (top, top + there.size().height)
+}
+
+/// Compares what is drawn from one row to another, both named by how their words begin. The window
+/// is high enough to hold both.
+pub(crate) fn check_rows(
+    window: &ui::AppWindow,
+    (left, wide): (u32, u32),
+    (first, last): (&str, &str),
+    name: &str,
+) {
+    let (top, _) = place(window, first);
+    let (_, bottom) = place(window, last);
+    assert!(top < bottom, "“{first}” stands above “{last}”");
+    #[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "pixels of a picture")]
+    let (top, bottom) = (top.max(0.0) as u32, bottom as u32);
+    check_part(window, (left, top, wide, bottom - top), name);
 }
 
 /// Compares a picture with the kept one.
