@@ -26,12 +26,14 @@ mod shop;
 mod steel;
 mod tables;
 mod tint;
+mod tint_coupon;
 mod types;
 
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
 pub use formulas::NO_PREHEAT;
 pub use input::{Group, Input, Kind, Preset};
 pub use of_plan::OfPlan;
+pub use tint_coupon::coupon_taught;
 pub use types::{OUTSIDE_RANGE, Question, Reply, SAYING_NO, Taken};
 
 /// All questions in the order of the work.
@@ -64,6 +66,7 @@ pub static ALL: &[&Question] = &[
     &tint::TINT_FLAME_ON,
     &tint::TINT_AFTERWARDS,
     &tint::PEAK_FROM_TINT,
+    &tint_coupon::TINT_COUPON,
     &tint::RED_HEAT,
     &heat::HEAT_INPUT,
     &formulas::METHOD_B,

@@ -5,13 +5,13 @@
 //! answer stays, grey.
 
 use super::parts::text_part;
-use super::question_asked::{ask, belongs, label_of, row_of};
+use super::question_asked::{ask, belongs, label_of, read, row_of};
 use super::{question_inputs, question_results};
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::engine::EngineError;
 use crate::job::say_refusal;
-use crate::questions::{self, Kind, Problem, Question};
+use crate::questions::{self, Answers, Kind, Problem, Question};
 use crate::words::List;
 
 /// The row of a question.
@@ -92,6 +92,11 @@ fn say(state: &State, question: &Question, problem: &Problem) -> String {
         }
         other => say_refusal(other, &state.words),
     }
+}
+
+/// What a question is asked with; none while some of it can't be read.
+pub(crate) fn answers(state: &State, question: &'static Question) -> Option<Answers> {
+    read(state, question).1
 }
 
 /// What is typed for an input, `QUESTION.INPUT`, was changed.

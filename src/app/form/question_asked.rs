@@ -54,6 +54,12 @@ pub(super) fn row_of(question: &Question) -> RowId {
 /// What is typed and chosen for a question, what is taken beside it, and the answer where all
 /// of it can be read.
 pub(super) fn ask(state: &State, question: &'static Question) -> (Asked, Option<Result<Reply, Problem>>) {
+    let (asked, answers) = read(state, question);
+    (asked, answers.map(|answers| question.ask(&answers)))
+}
+
+/// The same without the answer: what the question is asked with.
+pub(super) fn read(state: &State, question: &'static Question) -> (Asked, Option<Answers>) {
     let mut pairs = Vec::new();
     let mut touched = Vec::new();
     for input in question.inputs {
@@ -89,16 +95,16 @@ pub(super) fn ask(state: &State, question: &'static Question) -> (Asked, Option<
     let problems = read.as_ref().err().map_or_else(Vec::new, |problems| {
         problems.iter().map(|problem| (problem.key.clone(), problem.say(&state.words))).collect()
     });
-    let reply = read.ok().map(|mut answers: Answers| {
+    let answers = read.ok().map(|mut answers: Answers| {
         for taken in &begun {
             answers.set(taken.key, taken.given.clone());
             if let (Given::Steel(_), Some(plan)) = (&taken.given, &plan) {
                 plan.steel_notes().into_iter().for_each(|note| answers.note(note));
             }
         }
-        question.ask(&answers)
+        answers
     });
-    (Asked { question, begun, problems }, reply)
+    (Asked { question, begun, problems }, answers)
 }
 
 /// The keys under which an input may be typed: a steel by its name or by its certificate.

@@ -276,4 +276,7 @@ fn tint<'a>(data: &'a TintData, visit: &mut Visit<'a, '_>) {
         visit.basis("surfaces.ron", &surface.id, &surface.basis);
     }
     visit.basis("crayons.ron", "crayons", &data.crayons.basis);
+    for row in &data.crayons.instruments {
+        visit.basis("crayons.ron", &row.id, &row.basis);
+    }
 }
