@@ -1,6 +1,7 @@
 //! A coupon of the bar in the Tint place.
 
 use crate::journeys_tint::{PHONE, ends, on_tint};
+use crate::screen::compare::check_rows;
 use crate::screen::hand::tap;
 use crate::screen::mock_elapsed_time;
 use i_slint_backend_testing::AccessibleRole;
@@ -41,6 +42,16 @@ fn a_coupon_narrows_the_colours_of_its_bar_alone() {
         Model::iter(&moments).any(|moment| moment.note.contains("Your coupon counts."))
     };
     assert!(of_plan(), "and in the plan");
+
+    state.open.borrow_mut().rows.insert("ask:tint-coupon".to_owned());
+    refresh_all(&window, &state);
+    mock_elapsed_time(50);
+    check_rows(
+        &window,
+        (0, 360),
+        ("Coupon of the same bar", "Your coupon now moves"),
+        "tint-coupon-phone-dark",
+    );
 
     // Another steel in the plan: it counts no longer, and its row says why.
     let first = state.session(|session| session.job.clone());
