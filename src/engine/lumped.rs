@@ -108,6 +108,30 @@ impl Around {
 /// form, so that no step passes over the peak of the specific heat.
 #[must_use]
 pub fn seconds_between(body: Body, power_w: f64, around: Around, from_c: f64, to_c: f64) -> Option<f64> {
+    let content = |at_c| body.mass_kg * carbon_steel::heat_content(at_c);
+    seconds(content, body.surface_m2, power_w, around, from_c, to_c)
+}
+
+/// Seconds that a body of this surface cools by itself; it holds so many J for each K.
+#[must_use]
+pub fn seconds_of_capacity(
+    j_per_k: f64,
+    surface_m2: f64,
+    around: Around,
+    from_c: f64,
+    to_c: f64,
+) -> Option<f64> {
+    seconds(|at_c| j_per_k * at_c, surface_m2, 0.0, around, from_c, to_c)
+}
+
+fn seconds(
+    content_j: impl Fn(f64) -> f64,
+    surface_m2: f64,
+    power_w: f64,
+    around: Around,
+    from_c: f64,
+    to_c: f64,
+) -> Option<f64> {
     let step_k = (to_c - from_c) / f64::from(STEPS);
     if !step_k.is_finite() {
         return None;
@@ -115,9 +139,8 @@ pub fn seconds_between(body: Body, power_w: f64, around: Around, from_c: f64, to
     let mut taken_s = 0.0;
     for step in 0..STEPS {
         let here_c = step_k.mul_add(f64::from(step), from_c);
-        let net_w = power_w - body.surface_m2 * around.loss_w_per_m2(step_k.mul_add(0.5, here_c));
-        let heat_j =
-            body.mass_kg * (carbon_steel::heat_content(here_c + step_k) - carbon_steel::heat_content(here_c));
+        let net_w = power_w - surface_m2 * around.loss_w_per_m2(step_k.mul_add(0.5, here_c));
+        let heat_j = content_j(here_c + step_k) - content_j(here_c);
         let step_s = heat_j / net_w;
         if heat_j != 0.0 && !(step_s > 0.0 && step_s.is_finite()) {
             return None;
@@ -125,7 +148,7 @@ pub fn seconds_between(body: Body, power_w: f64, around: Around, from_c: f64, to
         taken_s += if heat_j == 0.0 { 0.0 } else { step_s };
     }
     // The middle of the last step may get there where its end does not.
-    let end_w = power_w - body.surface_m2 * around.loss_w_per_m2(to_c);
+    let end_w = power_w - surface_m2 * around.loss_w_per_m2(to_c);
     (step_k == 0.0 || end_w * step_k > 0.0).then_some(taken_s)
 }
 

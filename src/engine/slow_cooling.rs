@@ -58,8 +58,8 @@ pub struct CoolingPart {
 /// Minutes from one temperature to another, the rate at the start, and the blanket that keeps it at a
 /// wanted rate there.
 ///
-/// The part is one body, `m c(T) dT/dt = -A loss(T)`. A cold bench, a clamp or moving air may halve the
-/// minutes: the low end. A blanket keeps no heat of its own, and nothing shines through it. Source:
+/// The part is one body, `m c(T) dT/dt = -A loss(T)`. A cold bench, a clamp or moving air may leave a
+/// share of the minutes: the low end. A blanket keeps no heat of its own, and nothing shines through it. Source:
 /// heat content by EN 1993-1-2 3.4.1.2; losses by `data/heat_cycle.ron`.
 ///
 /// # Errors
@@ -90,7 +90,10 @@ pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Out
         Wrapped::Draught => (Around::of(losses.draught(), part.shop_c), &losses.draught().basis),
         Wrapped::Blanket(thickness_mm) => {
             let w_per_m2_k = blanket.passes_w_per_m2_k(thickness_mm);
-            (Around { w_per_m2_k, emissivity: 0.0, air_c: part.shop_c }, &losses.blanket_basis)
+            (
+                Around { w_per_m2_k, emissivity: 0.0, air_c: part.shop_c },
+                losses.blanket_basis.weaker(&still.basis),
+            )
         }
     };
     let seconds = seconds_between(body, 0.0, around, part.from_c, part.to_c)
@@ -99,12 +102,15 @@ pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Out
     let answer =
         |name, value, unit| Outcome::new(Method::LumpedCooling, value, unit).named(name).resting_on(basis);
     let mut outcomes = vec![
-        answer("cooling-minutes", minutes, Unit::Minute).spread(minutes / 2.0, minutes),
+        answer("cooling-minutes", minutes, Unit::Minute)
+            .spread(losses.hindered_share * minutes, minutes)
+            .resting_on(basis.weaker(&losses.hindered_basis)),
         answer("cooling-rate", cooling_rate_k_per_h(body, around, part.from_c), Unit::KelvinPerHour),
     ];
     if let Some(rate) = part.wanted_k_per_h {
         let thickness_mm = blanket.thickness_mm_for(body, rate, part.from_c, part.shop_c);
-        outcomes.push(answer("cooling-blanket", thickness_mm, Unit::Millimetre));
+        let basis = losses.blanket_basis.weaker(&still.basis);
+        outcomes.push(answer("cooling-blanket", thickness_mm, Unit::Millimetre).resting_on(basis));
     }
     Ok(outcomes)
 }

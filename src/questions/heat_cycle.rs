@@ -6,7 +6,7 @@ use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shar
 use crate::engine::heat_cycle::{
     Cooled, Cycle, Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, Preheat, REACH_MM, Reached,
     Reading, Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM, efficiency_of_first_part, plain_preheat,
-    run,
+    plain_run,
 };
 use crate::engine::measuring::distance_mm;
 use crate::engine::{EngineError, Outcome, Unit};
@@ -61,7 +61,7 @@ pub(super) static HEAT_CYCLE: Question = Question {
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
-        Input::new("runs", Kind::Number).or(Preset::Number(1.0)).within(1.0, 6.0),
+        Input::new("runs", Kind::Number).whole().or(Preset::Number(1.0)).within(1.0, 6.0),
         shared::NET_HEAT.required(),
         Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::Process),
         Input::new("root-heat-input", Kind::HeatInput).within(0.01, 50.0),
@@ -226,8 +226,7 @@ fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
     let with = |share: f64| HeatCycle { source: Source::Torch { power_w: fuel_w * share }, ..asked.clone() };
     let go_on = |_, _| ControlFlow::Continue(());
     let at = |share| plain_preheat(reference, &with(share), &mut { go_on });
-    at(shares[1]).map_err(EngineError::from)?;
-    let cycle = run(reference, &with(shares[1]), &mut { go_on }).map_err(EngineError::from)?;
+    let cycle = plain_run(reference, &with(shares[1]), &mut { go_on }).map_err(EngineError::from)?;
     // The weakest flame may fail where the likely one does not.
     let (weak, strong) = if known {
         (Some(cycle.preheat), cycle.preheat)

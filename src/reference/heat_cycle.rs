@@ -70,6 +70,14 @@ pub struct HeatCycleData {
     pub blanket_w_per_m_k: f64,
     /// What it rests on.
     pub blanket_basis: Basis,
+    /// Share of the minutes of a cooling in still air that a draught, a bench or a clamp leaves.
+    pub hindered_share: f64,
+    /// What it rests on.
+    pub hindered_basis: Basis,
+    /// Nobody holds a flame on one part for longer, min.
+    pub longest_flame_min: f64,
+    /// What it rests on.
+    pub longest_flame_basis: Basis,
     /// Contacts.
     pub contacts: Vec<Contact>,
     /// Arcs.

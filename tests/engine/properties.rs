@@ -106,7 +106,8 @@ fn accepted_for(input: &'static Input) -> BoxedStrategy<Option<Given>> {
             // Everyday values sit near the lower end of wide limits: the share is raised to a power.
             (0.0..=1.0f64, prop::sample::select(vec![1.0, 4.0, 12.0]))
                 .prop_map(move |(share, power)| {
-                    Given::Number((low + (high - low) * share.powf(power)).clamp(low, high))
+                    let number = (low + (high - low) * share.powf(power)).clamp(low, high);
+                    Given::Number(if input.whole { number.round() } else { number })
                 })
                 .boxed()
         }

@@ -124,11 +124,11 @@ pub fn plain_preheat(
 /// The same refusal with the power that would do.
 fn with_power(reference: &Reference, query: &HeatCycle, refusal: Refusal) -> Refusal {
     match refusal {
-        Refusal::MinimumNotReached { coldest_c, minutes, .. }
+        Refusal::MinimumNotReached { coldest_c, minutes, held_back: false, .. }
             if !matches!(query.source, Source::Oven { .. }) =>
         {
             let power_w = power_that_would_do(reference, query);
-            Refusal::MinimumNotReached { coldest_c, minutes, power_w }
+            Refusal::MinimumNotReached { coldest_c, minutes, power_w, held_back: false }
         }
         other => other,
     }
@@ -155,10 +155,28 @@ fn begin(setup: &Setup<'_>, run: &mut Run<'_, '_>) -> Result<Preheat, Refusal> {
 /// # Errors
 /// What [`Refusal`] says.
 pub fn run(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> Result<Cycle, Refusal> {
+    run_or(reference, query, watch, |refusal| with_power(reference, query, refusal))
+}
+
+/// The same, where the power that would do is not looked for.
+///
+/// # Errors
+/// What [`Refusal`] says.
+pub fn plain_run(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> Result<Cycle, Refusal> {
+    run_or(reference, query, watch, |refusal| refusal)
+}
+
+/// The whole cycle; a first heating that fails is refused as it says.
+fn run_or(
+    reference: &Reference,
+    query: &HeatCycle,
+    watch: &mut Watch<'_>,
+    refused: impl FnOnce(Refusal) -> Refusal,
+) -> Result<Cycle, Refusal> {
     let setup = Setup::of(reference, query)?;
     let mut run = Run::cold(&setup, watch);
     let cold_j = run.state.heat.stored(&setup.body);
-    let preheat = begin(&setup, &mut run).map_err(|refusal| with_power(reference, query, refusal))?;
+    let preheat = begin(&setup, &mut run).map_err(refused)?;
     let passes = run.weld()?;
     let end_of_weld_min = run.state.time / 60.0;
     let peak_end_of_weld_ml = run.peak();

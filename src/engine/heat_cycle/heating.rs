@@ -21,7 +21,7 @@ const LONGEST_EVENING_S: f64 = 5.0;
 /// Even is what differs by no more, K.
 const EVEN_K: f64 = 10.0;
 /// A skin under more flux can't be said, W/m².
-const MOST_FLUX: f64 = 450e3;
+pub(super) const MOST_FLUX: f64 = 450e3;
 /// Air that an oven moves, and its walls.
 const OVEN: Surface = Surface::new(15.0, 0.8);
 
@@ -85,7 +85,7 @@ impl Run<'_, '_> {
         let mut stride = Stride::new(AT_ONCE_S, pace.change_k);
         let mut approach = Approach::default();
         let mut skin_c = f64::NEG_INFINITY;
-        let (mut minimum_min, mut throttled_min) = (None, None);
+        let (mut minimum_min, mut throttled_min, mut held_back) = (None, None, false);
         // The throttle looks at the flux of the step before.
         self.set_flux(full);
         loop {
@@ -100,18 +100,21 @@ impl Run<'_, '_> {
                 self.set_flux(0.0);
                 let minutes = elapsed / 60.0;
                 return Err(match minimum_min {
-                    Some(minimum_min) => Refusal::ReserveNotReached { coldest_c, minutes, minimum_min },
-                    None => Refusal::MinimumNotReached { coldest_c, minutes, power_w: None },
+                    Some(minimum_min) => {
+                        Refusal::ReserveNotReached { coldest_c, minutes, minimum_min, held_back }
+                    }
+                    None => Refusal::MinimumNotReached { coldest_c, minutes, power_w: None, held_back },
                 });
             }
             approach.saw(self.state.time, coldest_c);
             let share =
                 cap_c.map_or(1.0, |cap_c| ((cap_c - self.hottest_skin_c()) / THROTTLE_K).clamp(0.0, 1.0));
-            if share < 1.0 {
+            held_back = share < 1.0;
+            if held_back {
                 throttled_min.get_or_insert(elapsed / 60.0);
             }
             self.set_flux(share * full);
-            let cap_s = if share < 1.0 { pace.flame_s.min(LONGEST_THROTTLED_S) } else { pace.flame_s };
+            let cap_s = if held_back { pace.flame_s.min(LONGEST_THROTTLED_S) } else { pace.flame_s };
             let target_c = if coldest_c < query.minimum_c { query.minimum_c } else { goal_c };
             let whole = stride.next(cap_s);
             let dt = whole.min(approach.until(target_c, SHORTEST_IN_FLAME_S)).min(LONGEST_FLAME_S - elapsed);
@@ -201,7 +204,12 @@ impl Run<'_, '_> {
             let elapsed = self.state.time - begun;
             if elapsed > LONGEST_S || coldest_c > oven_c {
                 let minutes = elapsed / 60.0;
-                return Err(Refusal::MinimumNotReached { coldest_c, minutes, power_w: None });
+                return Err(Refusal::MinimumNotReached {
+                    coldest_c,
+                    minutes,
+                    power_w: None,
+                    held_back: false,
+                });
             }
             approach.saw(self.state.time, coldest_c);
             let whole = stride.next(pace.wait_s);

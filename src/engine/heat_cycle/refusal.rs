@@ -20,6 +20,8 @@ pub enum Refusal {
         minutes: f64,
         /// The power into the part that would do, W; `None` where none would under the ceiling.
         power_w: Option<f64>,
+        /// Did the ceiling hold the source back at the end? Then no stronger one helps.
+        held_back: bool,
     },
     /// It reaches the minimum and nothing beyond: without the flame there is no time to weld.
     #[error("{coldest_c} °C after {minutes} min, the minimum after {minimum_min} min")]
@@ -30,6 +32,8 @@ pub enum Refusal {
         minutes: f64,
         /// When it had the minimum, min.
         minimum_min: f64,
+        /// Did the ceiling hold the source back at the end?
+        held_back: bool,
     },
     /// What it is heated to lies at or above where the source must be throttled.
     #[error("goal {goal_c} °C, but no hotter than {cap_c} °C")]
@@ -119,12 +123,12 @@ impl Refusal {
     pub fn values(&self) -> Vec<(&'static str, f64)> {
         match *self {
             Self::Input(_) | Self::Stopped => Vec::new(),
-            Self::MinimumNotReached { coldest_c, minutes, power_w } => {
+            Self::MinimumNotReached { coldest_c, minutes, power_w, .. } => {
                 let mut values = vec![("coldest", coldest_c), ("minutes", minutes)];
                 values.extend(power_w.map(|power_w| ("power", power_w / 1e3)));
                 values
             }
-            Self::ReserveNotReached { coldest_c, minutes, minimum_min } => {
+            Self::ReserveNotReached { coldest_c, minutes, minimum_min, .. } => {
                 vec![("coldest", coldest_c), ("minutes", minutes), ("minimum", minimum_min)]
             }
             Self::GoalAboveCap { goal_c, cap_c } => vec![("goal", goal_c), ("cap", cap_c)],
@@ -147,6 +151,8 @@ impl From<Refusal> for EngineError {
     fn from(refusal: Refusal) -> Self {
         let reason = match refusal {
             Refusal::Input(error) => return error,
+            Refusal::MinimumNotReached { held_back: true, .. }
+            | Refusal::ReserveNotReached { held_back: true, .. } => "heat-held-back",
             Refusal::MinimumNotReached { .. } => "heat-minimum-not-reached",
             Refusal::ReserveNotReached { .. } => "heat-reserve-not-reached",
             Refusal::GoalAboveCap { .. } => "heat-goal-above-cap",
