@@ -3,15 +3,11 @@
 //! Steel in still air is: the Biot number stays below 0.1 up to 180 mm of half thickness.
 
 use super::error::Domain;
-use super::thermal::{DENSITY_KG_PER_M3, carbon_steel};
+use super::thermal::{DENSITY_KG_PER_M3, STEFAN_BOLTZMANN, ZERO_C_IN_K, carbon_steel};
 use crate::reference::LosingSurface;
 
-/// Stefan and Boltzmann, W/(m² K⁴) (CODATA).
-const RADIATION: f64 = 5.670_374_419e-8;
 /// Steps of temperature in which a time is added up.
 const STEPS: u32 = 1000;
-/// 0 °C in K.
-const ZERO_K: f64 = 273.15;
 
 /// Mass of a part, kg.
 pub(super) const MASS: Domain = Domain::new("mass", 0.001, 100_000.0);
@@ -95,9 +91,9 @@ impl Around {
     /// What a square metre loses at a temperature, W: `h (T - Ta) + eps sigma (T⁴ - Ta⁴)`.
     #[must_use]
     pub fn loss_w_per_m2(&self, at_c: f64) -> f64 {
-        let fourth = |at_c: f64| (at_c + ZERO_K).powi(4);
+        let fourth = |at_c: f64| (at_c + ZERO_C_IN_K).powi(4);
         self.w_per_m2_k * (at_c - self.air_c)
-            + self.emissivity * RADIATION * (fourth(at_c) - fourth(self.air_c))
+            + self.emissivity * STEFAN_BOLTZMANN * (fourth(at_c) - fourth(self.air_c))
     }
 }
 

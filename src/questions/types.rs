@@ -98,7 +98,7 @@ pub(super) const HELD: &str = "table-end-at-least";
 
 /// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
 /// draws what is wrong.
-pub const SAYING_NO: [&str; 20] = [
+pub const SAYING_NO: [&str; 21] = [
     "ir-minimum-missed",
     "ir-maximum-missed",
     "table-c1-does-not-clear",
@@ -113,6 +113,7 @@ pub const SAYING_NO: [&str; 20] = [
     "draw-too-fast",
     "torch-not-sure",
     "heat-no-time",
+    "heat-runs-do-not-fill",
     "exposure-rebake",
     "exposure-scrap",
     "air-oxygen-low",

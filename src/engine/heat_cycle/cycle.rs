@@ -9,6 +9,7 @@ use super::record::{Field, Moment, thinned};
 use super::refusal::Refusal;
 use super::run::{Run, Setup, Watch};
 use super::welding::PassHistory;
+use crate::engine::measuring::wait_after_flame_min;
 use crate::reference::Reference;
 
 /// A picture has no more moments.
@@ -139,7 +140,7 @@ fn begin(setup: &Setup<'_>, run: &mut Run<'_, '_>) -> Result<Preheat, Refusal> {
         heated: run.heat_up()?,
         even_s: run.wait_even()?,
         weld_by_min: run.weld_by_min()?,
-        iso_wait_min: 2.0 * setup.query.shape.thickness_mm() / 25.0,
+        iso_wait_min: wait_after_flame_min(setup.query.shape.thickness_mm()),
         mass_kg: setup.mass(),
         heated_m2: setup.sites.heated_area * setup.heated_length,
     })

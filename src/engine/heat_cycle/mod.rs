@@ -7,7 +7,6 @@
 mod after;
 mod body;
 mod clock;
-pub mod closed;
 mod cycle;
 mod drawing;
 mod fineness;

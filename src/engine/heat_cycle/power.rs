@@ -3,14 +3,15 @@
 
 use std::ops::ControlFlow;
 
-use super::heating::{LONGEST_FLAME_S, MOST_FLUX};
+use super::heating::MOST_FLUX;
 use super::query::{HeatCycle, Source};
 use super::refusal::Refusal;
 use super::run::{Run, Setup};
 use crate::engine::thermal::carbon_steel;
 use crate::reference::Reference;
 
-/// Efficiencies between which a flame's is looked for, and those that are believed.
+/// Efficiencies between which a flame's is looked for, and those that are believed (ours: the usual
+/// 0.2 to 0.4 with room on both sides).
 const LOOKED_FOR: (f64, f64) = (0.02, 0.95);
 const BELIEVED: (f64, f64) = (0.05, 0.70);
 /// Halvings of the efficiency.
@@ -79,7 +80,7 @@ pub fn power_that_would_do(reference: &Reference, query: &HeatCycle) -> Option<f
     let setup = Setup::of(reference, &free).ok()?;
     let goal_c = free.goal_c();
     let content = carbon_steel::heat_content(goal_c) - carbon_steel::heat_content(free.shop_c);
-    let base = setup.mass() * content / LONGEST_FLAME_S;
+    let base = setup.mass() * content / setup.longest_flame_s;
     let most = MOST_FLUX * setup.sites.heated_area * setup.heated_length / base;
     let does = |times: f64| heats(reference, &free, base * times);
     let (mut low, mut high) = (0.0, 100.0_f64.min(most).ln());
