@@ -1084,6 +1084,7 @@ note-slow-still-air = Still air is enough, out of the draught and off cold metal
 note-slow-no-blanket = Do not blanket this steel after welding: slow cooling harms it. Let it cool in still air.
 note-slow-turn-first = Let the weld cool to this temperature first, so that it turns. Then heat-treat it before it gets cold.
 note-slow-never-quench = Never cool a weld with water, a wet rag or compressed air.
+note-cooling-uneven = This part is so thick that its middle stays hotter than computed. It cools later than the minutes say.
 note-cooling-halved = A draught, a cold bench or a clamp can halve the minutes: count on the first figure.
 note-cooling-no-blanket-needed = In still air this part cools no faster than that by itself.
 
@@ -1103,6 +1104,7 @@ error-heat-no-range = The maximum interpass is not above the minimum preheat.
 error-heat-flux-too-high = This flame is too strong for so small a part: the surface overheats first. Use a smaller tip.
 error-heat-efficiency = No flame takes these minutes with this flow. Check flow, minutes and sizes.
 error-heat-too-hot = These runs heat the steel away from the weld above { TEMP(1200) }. Check heat input and sizes.
+error-heat-not-closed = The model found an error in its own balance of heat or hydrogen. It gives no figures for this joint.
 error-heat-too-large = The joint is outside what the model computes. Check the sizes.
 error-rhythm-swapped = The most minutes of heating are fewer than the least.
 error-exposure-class = There is no such class of electrodes.

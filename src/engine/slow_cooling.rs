@@ -1,7 +1,7 @@
 //! How must a part cool after welding, by its family, and how fast does it cool by itself?
 
 use super::error::{Domain, TEMPERATURE};
-use super::lumped::{Around, Blanket, Body, MASS, SIZE, Shape, cooling_rate_k_per_h, seconds_between};
+use super::lumped::{Around, Blanket, Body, MASS, SIZE, Shape, biot, cooling_rate_k_per_h, seconds_between};
 use super::{EngineError, Outcome, Says, Unit};
 use crate::reference::{HeatCycleData, Method, SlowCooling};
 
@@ -55,6 +55,18 @@ pub struct CoolingPart {
     pub wanted_k_per_h: Option<f64>,
 }
 
+/// How a part cools.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CooledPart {
+    /// Minutes, rate, and the blanket where one was asked.
+    pub outcomes: Vec<Outcome>,
+    /// Is it so thick that its middle stays hotter than one body would?
+    pub uneven: bool,
+}
+
+/// The Biot number up to which a part is one body (handbooks of heat transfer).
+const EVEN_BIOT: f64 = 0.1;
+
 /// Minutes from one temperature to another, the rate at the start, and the blanket that keeps it at a
 /// wanted rate there.
 ///
@@ -65,7 +77,7 @@ pub struct CoolingPart {
 /// # Errors
 /// `cooling-not-colder` where the part is as cold already; `cooling-below-shop` where it would end up
 /// no warmer than the shop; a figure that is not a number, or that no part has.
-pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Outcome>, EngineError> {
+pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<CooledPart, EngineError> {
     MASS.check(part.mass_kg)?;
     let (Shape::Plate { thickness_mm: size_mm } | Shape::Bar { diameter_mm: size_mm }) = part.shape;
     SIZE.check(size_mm)?;
@@ -112,5 +124,5 @@ pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Out
         let basis = losses.blanket_basis.weaker(&still.basis);
         outcomes.push(answer("cooling-blanket", thickness_mm, Unit::Millimetre).resting_on(basis));
     }
-    Ok(outcomes)
+    Ok(CooledPart { outcomes, uneven: biot(body, around, part.from_c) > EVEN_BIOT })
 }

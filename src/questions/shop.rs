@@ -269,7 +269,7 @@ pub(super) static PART_COOLING: Question = Question {
         SHOP,
     ],
     answers: &["cooling-minutes", "cooling-rate", "cooling-blanket"],
-    notes: &["cooling-halved", "cooling-no-blanket-needed"],
+    notes: &["cooling-uneven", "cooling-halved", "cooling-no-blanket-needed"],
     answer: |given| {
         let size_mm = given.number("size")?;
         let bar = given.maybe_choice("shape") == Some(SHAPES[1]);
@@ -291,9 +291,13 @@ pub(super) static PART_COOLING: Question = Question {
             wrapped,
             wanted_k_per_h: given.maybe_number("wanted-rate"),
         };
-        let reply = Reply::of(part_cooling(&embedded().heat_cycle, part)?);
+        let found = part_cooling(&embedded().heat_cycle, part)?;
+        let reply = Reply::of(found.outcomes);
         let none = reply.answer("cooling-blanket").is_some_and(|found| found.value == Some(0.0));
-        Ok(reply.note_if(true, "cooling-halved").note_if(none, "cooling-no-blanket-needed"))
+        Ok(reply
+            .note_if(found.uneven, "cooling-uneven")
+            .note_if(true, "cooling-halved")
+            .note_if(none, "cooling-no-blanket-needed"))
     },
 };
 

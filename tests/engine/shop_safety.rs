@@ -206,3 +206,18 @@ fn marks_are_those_of_their_weakest_part() {
     let blanket = cooling.answer("cooling-blanket").expect("it answers").own_basis.clone();
     assert_eq!(blanket.as_ref(), Some(&reference.heat_cycle.blanket_basis));
 }
+
+/// Bi = h V / (A λ): a bar of 100 mm at 600 °C in still air loses 56 W/(m² K) through 25 mm, λ 34: 0.04;
+/// one of 400 mm has four times that. Under 0.1 a body is one body (handbooks of heat transfer).
+#[test]
+fn a_part_that_is_not_even_is_told_of() {
+    let uneven = |diameter: f64, from_c: f64, wrapped: &str| {
+        let mass = 7.85e-6 * std::f64::consts::FRAC_PI_4 * diameter * diameter * 20.0 * diameter;
+        let given =
+            [("mass", mass), ("size", diameter), ("from-temperature", from_c), ("to-temperature", 100.0)];
+        let reply = ask("part-cooling", &given, &[("shape", "bar"), ("wrapped", wrapped)]);
+        reply.expect("it answers").notes.contains(&"cooling-uneven")
+    };
+    assert!(!uneven(100.0, 600.0, "still-air") && uneven(400.0, 600.0, "still-air"));
+    assert!(!uneven(400.0, 600.0, "blanket"));
+}

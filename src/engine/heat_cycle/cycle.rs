@@ -63,6 +63,20 @@ pub struct Closure {
     pub hydrogen: f64,
 }
 
+impl Closure {
+    /// So little may be lost to rounding.
+    const ROUNDING: f64 = 1e-9;
+
+    /// Do the books close? What is no number does not.
+    ///
+    /// # Errors
+    /// [`Refusal::NotClosed`].
+    pub fn check(self) -> Result<(), Refusal> {
+        let closes = self.energy <= Self::ROUNDING && self.hydrogen <= Self::ROUNDING;
+        closes.then_some(()).ok_or(Refusal::NotClosed { energy: self.energy, hydrogen: self.hydrogen })
+    }
+}
+
 /// A whole cycle.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Cycle {
@@ -193,7 +207,7 @@ fn run_or(
         energy: off_j.abs() / came_in,
         hydrogen: if hydrogen.put_in > 0.0 { off_ml / hydrogen.put_in } else { 0.0 },
     };
-    debug_assert!(closure.energy <= 1e-9 && closure.hydrogen <= 1e-9, "the books don't close: {closure:?}");
+    closure.check()?;
     Ok(Cycle {
         energy_j: heatings().map(|heated| heated.energy_j).sum(),
         flame_min: heatings().map(|heated| heated.minutes).sum(),

@@ -93,6 +93,14 @@ pub enum Refusal {
         /// h.
         hours: f64,
     },
+    /// The books of heat or hydrogen don't close: no figure of the cycle is to be trusted.
+    #[error("heat off by {energy}, hydrogen by {hydrogen}")]
+    NotClosed {
+        /// Share of the heat that came in.
+        energy: f64,
+        /// Share of the hydrogen that was put in.
+        hydrogen: f64,
+    },
     /// The reader stopped it.
     #[error("stopped")]
     Stopped,
@@ -113,6 +121,7 @@ impl Refusal {
             Self::TooManyCells { .. } => "too-many-cells",
             Self::TooHot { .. } => "too-hot",
             Self::NeverCool { .. } => "never-cool",
+            Self::NotClosed { .. } => "not-closed",
             Self::Stopped => "stopped",
         };
         format!("refused-{id}")
@@ -141,6 +150,7 @@ impl Refusal {
             }
             Self::TooManyCells { cells, most } => vec![("cells", cells as f64), ("most", most as f64)],
             Self::TooHot { at_c, most_c } => vec![("at", at_c), ("most", most_c)],
+            Self::NotClosed { energy, hydrogen } => vec![("energy", energy), ("hydrogen", hydrogen)],
             Self::NeverCool { at_c, hours } => vec![("at", at_c), ("hours", hours)],
         }
     }
@@ -160,6 +170,7 @@ impl From<Refusal> for EngineError {
             Refusal::FluxTooHigh { .. } => "heat-flux-too-high",
             Refusal::Efficiency { .. } => "heat-efficiency",
             Refusal::TooHot { .. } => "heat-too-hot",
+            Refusal::NotClosed { .. } => "heat-not-closed",
             Refusal::TooManyCells { .. } | Refusal::NeverCool { .. } | Refusal::Stopped => "heat-too-large",
         };
         Self::NoAnswer { reason }

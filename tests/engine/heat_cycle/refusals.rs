@@ -4,7 +4,8 @@ use std::ops::ControlFlow;
 
 use strawblue::engine::heat_cycle::torch::how_far_to_spread;
 use strawblue::engine::heat_cycle::{
-    Fineness, HeatCycle, JointShape, Reading, Refusal, Source, efficiency_of_first_part, preheat, run,
+    Closure, Fineness, HeatCycle, JointShape, Reading, Refusal, Source, efficiency_of_first_part, preheat,
+    run,
 };
 use strawblue::reference::embedded;
 
@@ -159,4 +160,14 @@ fn a_power_that_the_ceiling_holds_back_is_not_promised() {
     };
     assert!(preheat(embedded(), &wide(power_w * 1.01), &mut go_on).is_ok());
     assert!(preheat(embedded(), &wide(power_w * 0.95), &mut go_on).is_err());
+}
+
+/// Books that don't close give no figure, in a program that is built for speed too.
+#[test]
+fn books_that_do_not_close_are_refused() {
+    assert_eq!(Closure { energy: 1e-12, hydrogen: 0.0 }.check(), Ok(()));
+    for (energy, hydrogen) in [(1e-6, 0.0), (0.0, 1e-6), (f64::NAN, 0.0), (0.0, f64::NAN)] {
+        let refused = Closure { energy, hydrogen }.check().expect_err("it is refused");
+        assert_eq!(strawblue::engine::EngineError::from(refused).key(), "error-heat-not-closed");
+    }
 }
