@@ -3,10 +3,13 @@
 
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
-use strawblue::engine::job::{Code, Condition, Job, Member, Steel};
+use strawblue::engine::family::Family;
+use strawblue::engine::job::{Code, Condition, Job, Joint, Member, Restraint, Steel};
+use strawblue::engine::part::Part;
 use strawblue::engine::plan::{Figures, figures};
-use strawblue::reference::{ConditionKind, Grade, embedded};
+use strawblue::reference::{Composition, ConditionKind, Element, Grade, Method, embedded};
 
+use crate::jobs;
 use crate::laws::a_job;
 
 /// Jobs in each of four lanes: 60,000 in all.
@@ -86,4 +89,26 @@ fn a_certificate_alone_is_no_easier_than_the_name_lane_3() {
 #[test]
 fn a_certificate_alone_is_no_easier_than_the_name_lane_4() {
     lane(37);
+}
+
+/// A certificate alone has no method beyond the nickel at which Method B's range ends in the data.
+#[test]
+fn the_nickel_at_which_methods_end_is_that_of_the_data() {
+    let end = embedded().methods.row(Method::Cet).limit("Ni").and_then(|limit| limit.high).expect("an end");
+    let family = |nickel: f64| {
+        let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
+        let percent = [(Element::C, 0.1), (Element::Mn, 0.6), (Element::Ni, nickel)];
+        job.members.push(Member {
+            steel: Steel::Certificate { composition: Composition::new(&percent), grade: None },
+            condition: Condition { kind: ConditionKind::Normalised, temper_c: None },
+            thickness_mm: 20.0,
+            round: false,
+            yield_mpa: None,
+            hardness_hv: None,
+            buttered: false,
+        });
+        Part::all(&job)[0].family
+    };
+    assert_eq!(family(end), Family::Structural);
+    assert_eq!(family(end + 0.001), Family::HighAlloy);
 }
