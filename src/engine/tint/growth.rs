@@ -1,7 +1,7 @@
 //! How thick does the oxide film grow along a temperature history?
 
-/// 0 °C in K.
-pub(crate) const ZERO_C_IN_K: f64 = 273.15;
+use crate::engine::thermal::ZERO_C_IN_K;
+
 /// `ln A` of the growth law, A in nm: fitted to eight handbook means.
 const LN_A: f64 = 11.566_474_882_336_182;
 /// Temperature constant of the growth law, K: fitted with `LN_A`.

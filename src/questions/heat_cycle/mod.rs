@@ -1,16 +1,19 @@
 //! The heat of a joint from the flame to cold: one conduction of the joint, and the hydrogen in it.
 
+mod found;
+
 use std::ops::ControlFlow;
 
+use found::{Bases, Ends, outcomes};
+
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared, shop};
+use crate::engine::EngineError;
 use crate::engine::heat_cycle::{
-    Cooled, Cycle, Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, Preheat, REACH_MM, Reached,
-    Reading, Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM, efficiency_of_first_part, plain_preheat,
-    run,
+    Cycle, Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, REACH_MM, Reached, Reading, Source,
+    Surface, Surfaces, TeeKind, WELD_LENGTH_MM, efficiency_of_first_part, plain_preheat, plain_run,
 };
 use crate::engine::measuring::distance_mm;
-use crate::engine::{EngineError, Outcome, Unit};
-use crate::reference::{Basis, Method, Reference, embedded};
+use crate::reference::{Reference, embedded};
 
 const BOSS: &str = "boss-through";
 /// The joints whose section follows from two sizes and a leg.
@@ -38,6 +41,8 @@ const FIRST_PART: &str = "first-part-minutes";
 const RESERVE_K: f64 = 30.0;
 /// The heated zone goes so far past the place where the minimum must be, mm.
 const BEYOND_MM: f64 = 25.0;
+/// Between the end of a run and whatever is next, s: common practice, no source.
+const PAUSE_S: f64 = 120.0;
 /// Cold, °C.
 const COLD_C: f64 = 50.0;
 
@@ -61,7 +66,7 @@ pub(super) static HEAT_CYCLE: Question = Question {
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
-        Input::new("runs", Kind::Number).or(Preset::Number(1.0)).within(1.0, 6.0),
+        Input::new("runs", Kind::Number).whole().or(Preset::Number(1.0)).within(1.0, 6.0),
         shared::NET_HEAT.required(),
         Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::Process),
         Input::new("root-heat-input", Kind::HeatInput).within(0.01, 50.0),
@@ -86,9 +91,15 @@ pub(super) static HEAT_CYCLE: Question = Question {
     ],
     notes: &[
         "heat-no-time",
+        "heat-runs-do-not-fill",
+        "heat-ceiling-not-told",
         "torch-not-sure",
         "heat-again",
         "heat-usual-sizes",
+        "heat-usual-boss",
+        "heat-usual-web",
+        "heat-usual-length",
+        "heat-pause",
         "torch-efficiency",
         "heat-steel-alloyed",
         "heat-measure",
@@ -179,7 +190,7 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
         ceiling_c,
         interpass_c: given.maybe_number("interpass-most"),
         passes: passes(given, reference, welds)?,
-        pause_s: 120.0,
+        pause_s: PAUSE_S,
         post_heat: PostHeat {
             at_c: hold_c,
             hours: 0.0,
@@ -226,8 +237,7 @@ fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
     let with = |share: f64| HeatCycle { source: Source::Torch { power_w: fuel_w * share }, ..asked.clone() };
     let go_on = |_, _| ControlFlow::Continue(());
     let at = |share| plain_preheat(reference, &with(share), &mut { go_on });
-    at(shares[1]).map_err(EngineError::from)?;
-    let cycle = run(reference, &with(shares[1]), &mut { go_on }).map_err(EngineError::from)?;
+    let cycle = plain_run(reference, &with(shares[1]), &mut { go_on }).map_err(EngineError::from)?;
     // The weakest flame may fail where the likely one does not.
     let (weak, strong) = if known {
         (Some(cycle.preheat), cycle.preheat)
@@ -240,81 +250,32 @@ fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
     };
     let ends = Ends { weak, likely: cycle.preheat, strong, known };
     let left_min = ends.left_min();
-    let basis = reference.heat_cycle.still_air().basis.weaker(&reference.fuels.efficiency_basis);
-    let usual = given.maybe_number("plate-width").is_none() || given.maybe_number("plate-length").is_none();
-    Ok(Reply::of(outcomes(&ends, &cycle, asked.hydrogen_ml(), given.flag("carbon-steel"), basis))
+    let bases = Bases::of(reference, fuel, known, given.flag("carbon-steel"));
+    let boss = given.maybe_choice("joint").unwrap_or(BOSS) == BOSS;
+    let no_length = given.maybe_number("plate-length").is_none();
+    let usual = given.maybe_number("plate-width").is_none() || (boss && no_length);
+    Ok(Reply::of(outcomes(&ends, &cycle, asked.hydrogen_ml(), given.flag("carbon-steel"), &bases))
         .note_if(left_min <= 0.0, "heat-no-time")
+        .note_if(!fills(given, reference)?, "heat-runs-do-not-fill")
+        .note_if(asked.ceiling_c.is_none(), "heat-ceiling-not-told")
         .note_if(weak.is_none(), "torch-not-sure")
         .note_if(lost(&cycle), "heat-again")
         .note_if(usual, "heat-usual-sizes")
+        .note_if(boss, "heat-usual-boss")
+        .note_if(!boss, "heat-usual-web")
+        .note_if(!boss && no_length, "heat-usual-length")
+        .note_if(asked.passes.len() > 1, "heat-pause")
         .note_if(!known, "torch-efficiency")
         .note_if(!given.flag("carbon-steel"), "heat-steel-alloyed")
         .note_if(true, "heat-measure")
         .note_if(true, "heat-hydrogen-informs"))
 }
 
-/// The part as the weakest, the likely and the strongest flame leave it.
-struct Ends {
-    weak: Option<Preheat>,
-    likely: Preheat,
-    strong: Preheat,
-    known: bool,
-}
-
-impl Ends {
-    /// The least that is left to weld in, min: nothing where the weakest flame never gets there.
-    fn left_min(&self) -> f64 {
-        self.all().fold(self.weak.map_or(0.0, |weak| weak.left_after_wait_min()), |least, found| {
-            least.min(found.left_after_wait_min())
-        })
-    }
-
-    fn all(&self) -> impl Iterator<Item = Preheat> {
-        [Some(self.likely), Some(self.strong), self.weak].into_iter().flatten()
-    }
-
-    fn most(&self, of: impl Fn(&Preheat) -> f64) -> f64 {
-        self.all().map(|found| of(&found)).fold(f64::NEG_INFINITY, f64::max)
-    }
-}
-
-fn outcomes(ends: &Ends, cycle: &Cycle, hydrogen_ml: f64, carbon_steel: bool, basis: &Basis) -> Vec<Outcome> {
-    let open = |name, unit| Outcome::open(Method::HeatCycle, unit).named(name).resting_on(basis);
-    let figure = |name, value, unit| Outcome { value: Some(value), ..open(name, unit) };
-    let minutes = figure("heat-minutes", ends.likely.heated.minutes, Unit::Minute);
-    let minutes = match (ends.known, ends.weak) {
-        (true, _) => minutes,
-        (false, Some(weak)) => minutes.spread(ends.strong.heated.minutes, weak.heated.minutes),
-        // How long the weakest one takes nobody can say.
-        (false, None) => Outcome { value: None, low: Some(ends.strong.heated.minutes), ..minutes },
-    };
-    let weld_by = figure("heat-weld-by", ends.likely.left_after_wait_min(), Unit::Minute);
-    let weld_by = if ends.known {
-        weld_by
-    } else {
-        weld_by.spread(ends.left_min(), ends.most(Preheat::left_after_wait_min))
-    };
-    let surface_c = ends.most(|found| found.heated.hottest_skin_c).max(cycle.hottest_skin_c);
-    let cold = |cooled: &Cooled| cooled.mark(COLD_C).copied();
-    let hydrogen = |name, cooled: Option<&Cooled>| {
-        let found = cooled.and_then(cold)?;
-        let [slow, middle, fast, trapped] = found.peak_ml.map(|peak_ml| 100.0 * peak_ml / hydrogen_ml);
-        let most = if carbon_steel { slow } else { trapped };
-        // A tenth of a percent is as much as it can say, and what is left is never none.
-        let (up, down) = (|share: f64| (10.0 * share).ceil() / 10.0, (10.0 * fast).floor() / 10.0);
-        Some(figure(name, up(middle), Unit::Percent).spread(down, up(most)))
-    };
-    let cooling = cold(&cycle.planned).map(|found| figure("heat-cooling", found.minutes, Unit::Minute));
-    [
-        Some(minutes),
-        Some(figure("heat-wait", ends.most(Preheat::wait_min), Unit::Minute)),
-        Some(weld_by),
-        Some(figure("heat-surface", surface_c, Unit::Celsius)),
-        cooling,
-        hydrogen("heat-hydrogen-none", Some(&cycle.planned)),
-        hydrogen("heat-hydrogen-held", cycle.beside.first()),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+/// Can the heat of all runs of one weld melt what its leg asks for? Half the square of the leg is what
+/// has to be laid.
+fn fills(given: &Answers, reference: &Reference) -> Result<bool, Problem> {
+    let (leg_mm, data) = (given.number("leg")?, &reference.heat_cycle);
+    let laid_kj_per_mm = given.number("runs")? * given.number("heat-input")?
+        + given.maybe_number("root-heat-input").unwrap_or(0.0);
+    Ok(laid_kj_per_mm * data.melting_share >= data.melting_kj_per_mm3 * leg_mm * leg_mm / 2.0)
 }
