@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use super::certificate_draft::{self as draft, Draft, get, set};
+use super::certificate_draft::{self as draft, ReadDraft, get, set};
 use super::detail::{EQUIVALENTS, limits_text};
 use crate::app::calls::{calls, calls_pair, calls_plain};
 use crate::app::rows::model;
@@ -155,7 +155,7 @@ fn fill_line(adapter: &ui::CertificateAdapter<'_>, state: &State) {
     adapter.set_line_note(note);
 }
 
-fn element_row(state: &State, read: &Draft<'_>, typed: &draft::Typed) -> ui::FieldRow {
+fn element_row(state: &State, read: &ReadDraft<'_>, typed: &draft::Typed) -> ui::FieldRow {
     let symbol = typed.element.symbol();
     // What counts where nothing is typed stands in the empty field.
     let limits = read.grade.and_then(|grade| grade.composition.get(&typed.element));
@@ -193,7 +193,7 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
 }
 
 /// What was assumed for the figures, and which of them lie outside their range.
-fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
+fn readout_note(state: &State, read: &ReadDraft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
     let symbols = |elements: &[Element]| {
         let symbols: Vec<&str> = elements.iter().map(|element| element.symbol()).collect();
         state.words.list(List::Comma, &symbols)
