@@ -14,7 +14,8 @@ use super::{Page, ui};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{
-    FieldProblem, JobText, News, OwnSteel, ReadJob, Reading, Saved, Saver, Seat, Session, Slot, Store, read_job,
+    FieldProblem, JobText, News, OwnSteel, ReadJob, Reading, Saved, Saver, Seat, Session, Slot, Store,
+    read_job,
 };
 use crate::questions::Reply;
 use crate::reference::{Reference, embedded};
@@ -97,8 +98,12 @@ impl State {
     pub fn new(mut session: Session, store: Option<Store>) -> Self {
         let words = Words::of(&session.language);
         let begun = session.clone();
-        let seat = store.as_ref().map(Store::seat).unwrap_or_default();
-        session.take_over_drafts(seat.number, |number| store.as_ref().is_some_and(|store| store.is_seated(number)));
+        // A phone has one window, and may make it anew in a process that goes on.
+        let shared = store.as_ref().filter(|_| cfg!(not(target_os = "android")));
+        let seat = shared.map(Store::seat).unwrap_or_default();
+        session.take_over_drafts(seat.number, |number| {
+            store.as_ref().is_some_and(|store| store.is_seated(number))
+        });
         words.write_in(session.units.scales());
         let state = Self {
             reference: embedded(),

@@ -79,14 +79,19 @@ impl Session {
     /// The drafts of a steel go with it to its other name.
     pub fn rename_drafts(&mut self, is_it: impl Fn(&str) -> bool, to: &str) {
         change_drafts(&mut self.typed, |draft| {
-            draft.steel.as_deref().is_some_and(&is_it).then(|| Draft { steel: Some(to.to_owned()), ..draft.clone() })
+            draft
+                .steel
+                .as_deref()
+                .is_some_and(&is_it)
+                .then(|| Draft { steel: Some(to.to_owned()), ..draft.clone() })
         });
     }
 
     /// Takes the drafts of a steel away, of every window.
     pub(super) fn remove_drafts(&mut self, is_it: impl Fn(&str) -> bool) {
-        self.typed
-            .retain(|key, _| !Draft::of(key).is_some_and(|(draft, _)| draft.steel.as_deref().is_some_and(&is_it)));
+        self.typed.retain(|key, _| {
+            !Draft::of(key).is_some_and(|(draft, _)| draft.steel.as_deref().is_some_and(&is_it))
+        });
     }
 }
 

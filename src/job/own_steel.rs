@@ -80,8 +80,11 @@ impl Session {
     pub fn renamed_since(&self, before: &Self, name: &str) -> Option<String> {
         let find = |steels: &[OwnSteel]| steels.iter().find(|own| own.name == name).cloned();
         let (old, now) = (find(&before.own_steels)?, find(&self.own_steels));
-        let added: Vec<_> =
-            self.own_steels.iter().filter(|own| before.own_steels.iter().all(|one| one.name != own.name)).collect();
+        let added: Vec<_> = self
+            .own_steels
+            .iter()
+            .filter(|own| before.own_steels.iter().all(|one| one.name != own.name))
+            .collect();
         let same = added.iter().find(|own| own.composition == old.composition && own.grade == old.grade);
         match (now, same, added.as_slice()) {
             (Some(now), _, _) if now == old => None,
@@ -96,8 +99,9 @@ impl Session {
     fn change_parts(&mut self, name: &str, change: impl Fn(&mut Texts)) {
         let change_in = |job: &mut JobText| {
             let parts = job.parts.iter_mut();
-            let of_it: Vec<_> =
-                parts.filter(|part| part.get(&Field::Steel).is_some_and(|steel| called(steel, name))).collect();
+            let of_it: Vec<_> = parts
+                .filter(|part| part.get(&Field::Steel).is_some_and(|steel| called(steel, name)))
+                .collect();
             let any = !of_it.is_empty();
             of_it.into_iter().for_each(&change);
             any

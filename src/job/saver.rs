@@ -267,7 +267,8 @@ fn work(desk: &mut Desk, inbox: &Receiver<Told>, shared: &Mutex<Shared>) {
         if last {
             return;
         }
-        if looks && lock(shared).news.is_none()
+        if looks
+            && lock(shared).news.is_none()
             && let Some(news) = desk.look()
         {
             lock(shared).news = Some(Box::new(news));

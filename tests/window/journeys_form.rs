@@ -42,6 +42,8 @@ fn step(window: &ui::AppWindow, label: &str) {
     mock_elapsed_time(50);
     // What came into being is made when the tree is walked.
     let _ = says(window, label);
+    // And takes the keyboard a moment later.
+    mock_elapsed_time(20);
 }
 
 /// The four lines of an empty plan lead to where each is typed or chosen.
@@ -197,7 +199,7 @@ fn what_may_stay_empty_says_so_and_a_default_says_what_counts() {
         ("demands", "demand-preheat"),
         ("demands", "demand-ceiling"),
     ] {
-        assert_eq!(hint(row, id), "optional", "{row} {id}");
+        assert_eq!(hint(row, id), "Optional", "{row} {id}");
     }
     state.change_job(|job| job.set(Field::Shop, None));
     typed(&window, "shop", "");

@@ -205,7 +205,8 @@ fn two_certificates_at_once_stay_two() {
             mock_elapsed_time(1000);
         }
     }
-    let shown = |window: &ui::AppWindow| window.global::<ui::CertificateAdapter>().get_name().text.to_string();
+    let shown =
+        |window: &ui::AppWindow| window.global::<ui::CertificateAdapter>().get_name().text.to_string();
     assert_eq!((shown(&first).as_str(), shown(&second).as_str()), ("Rack", "Axle"));
     for window in [&first, &second] {
         window.global::<ui::CertificateAdapter>().invoke_save_asked();

@@ -6,7 +6,7 @@ use slint::{ComponentHandle, SharedString};
 
 use crate::app::calls::{calls, calls_plain};
 use crate::app::form::row_id::RowId;
-use crate::app::shell::{open_page, refresh_all, refresh_screen};
+use crate::app::shell::{keyboard_to, open_page, refresh_all, refresh_screen};
 use crate::app::{ChosenFor, Page, State, ui};
 use crate::job::{Field, JobText, Session, Slot, demo_job};
 use crate::units::Units;
@@ -103,8 +103,7 @@ fn lead(window: &ui::AppWindow, state: &State, step: Step) {
         return;
     }
     // What is made takes the keyboard as it is made, what is there already as it is named.
-    window.global::<ui::Wanted>().set_later(true);
-    window.global::<ui::Wanted>().set_id(wanted.into());
+    keyboard_to(window, wanted.into(), true);
     refresh_screen(window, state);
 }
 
