@@ -6,7 +6,7 @@ use super::Pen;
 use super::figure::{band, in_both, of_unit, range};
 use crate::engine::{Checked, Outcome, Step};
 use crate::reference::{Method, Unit};
-use crate::units::Both;
+use crate::units::{Both, TemperatureUnit};
 
 /// How an input lies in a method's range.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr)]
@@ -217,8 +217,14 @@ const fn is_preheat(method: Method) -> bool {
 pub fn answer_figure(pen: &Pen<'_>, outcome: &Outcome) -> Both {
     let plain = |main: String| Both { main, second: String::new() };
     // A temperature is read and set to the whole degree; a preheat is rounded up to it.
+    let up = |value: f64, unit: TemperatureUnit| {
+        pen.show.with_unit((unit.from_c(value) - 1e-6).ceil(), 0, unit.symbol())
+    };
+    let unit = pen.show.units.temperature;
     let exact = |value: f64| match outcome.unit {
-        Unit::Celsius if is_preheat(outcome.method) => in_both(pen, &pen.show.minimum(value, None)),
+        Unit::Celsius if is_preheat(outcome.method) => {
+            in_both(pen, &Both { main: up(value, unit), second: up(value, unit.other()) })
+        }
         Unit::Celsius => in_both(pen, &pen.show.temperature(value)),
         unit => of_unit(value, unit, &pen.show),
     };
