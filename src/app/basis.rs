@@ -64,7 +64,8 @@ fn view(id: &str, sheet: &BasisSheet) -> ui::BasisView {
                     at: float(range.at),
                     verdict: match range.verdict {
                         RangeVerdict::Inside => ui::RangeVerdict::Inside,
-                        RangeVerdict::AtLimit | RangeVerdict::Outside => ui::RangeVerdict::Outside,
+                        RangeVerdict::AtLimit => ui::RangeVerdict::AtLimit,
+                        RangeVerdict::Outside => ui::RangeVerdict::Outside,
                         RangeVerdict::NotStated => ui::RangeVerdict::NotStated,
                     },
                     word: range.word.as_str().into(),

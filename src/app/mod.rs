@@ -11,6 +11,7 @@ mod calls;
 #[cfg(target_os = "linux")]
 pub mod desktop;
 mod form;
+pub mod glue;
 mod open;
 mod page;
 mod plan;

@@ -102,3 +102,16 @@ pub struct Open {
     /// Licences whose text is unfolded.
     pub licence_texts: BTreeSet<String>,
 }
+
+impl Open {
+    /// Another job begins: nothing of the one before stands open.
+    pub(super) fn begin_job(&mut self) {
+        self.rows.clear();
+        self.evidence_set = None;
+        self.all_cautions = false;
+        self.cautions.clear();
+        if matches!(self.basis, Some(BasisOf::Plan(_))) {
+            self.basis = None;
+        }
+    }
+}

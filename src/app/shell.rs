@@ -120,9 +120,15 @@ pub fn back(window: &ui::AppWindow, state: &State) {
         (Some(Page::Fillers), ChosenFor::Nth(nth)) => RowId::of(Field::Filler.nth(nth)).to_string(),
         _ => String::new(),
     };
-    window.global::<ui::Wanted>().set_later(true);
-    window.global::<ui::Wanted>().set_id(wanted.into());
+    keyboard_to(window, wanted.into(), true);
     refresh_all(window, state);
+}
+
+/// The keyboard goes on at a control: as that comes into being, or `later`, once its page has its place.
+pub(super) fn keyboard_to(window: &ui::AppWindow, id: SharedString, later: bool) {
+    let wanted = window.global::<ui::Wanted>();
+    wanted.set_later(later);
+    wanted.set_id(id);
 }
 
 /// Fills every model anew: after a change of units, language, theme or page.

@@ -7,6 +7,7 @@ use slint::ComponentHandle;
 use thiserror::Error;
 
 use super::form::events;
+use super::glue::glued;
 use super::plan::fillers;
 use super::settings::about;
 use super::steels::{certificate, unmarked};
@@ -138,6 +139,7 @@ fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         let state = state.clone();
         move |key, _| state.words.get(&key).into()
     });
+    window.global::<ui::I18n>().on_glued(|said| glued(&said).map_or(said, Into::into));
     window.global::<ui::I18n>().set_rev(1);
     state.fill_with(fill);
     shell::connect(window, state);

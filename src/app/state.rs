@@ -14,7 +14,8 @@ use super::{Page, ui};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::job::{
-    FieldProblem, JobText, News, OwnSteel, ReadJob, Reading, Saved, Saver, Session, Slot, Store, read_job,
+    FieldProblem, JobText, News, OwnSteel, ReadJob, Reading, Saved, Saver, Seat, Session, Slot, Store,
+    read_job,
 };
 use crate::questions::Reply;
 use crate::reference::{Reference, embedded};
@@ -65,6 +66,8 @@ pub struct State {
     pub words: Words,
     session: RefCell<Session>,
     saver: Option<Saver>,
+    /// The number of the window, its own while it runs.
+    seat: Seat,
     /// What stands open.
     pub open: RefCell<Open>,
     /// The last plan that could be made; shown grey while something can't be read.
@@ -92,15 +95,22 @@ pub struct State {
 impl State {
     /// A state on a session; without a store nothing is kept.
     #[must_use]
-    pub fn new(session: Session, store: Option<Store>) -> Self {
+    pub fn new(mut session: Session, store: Option<Store>) -> Self {
         let words = Words::of(&session.language);
         let begun = session.clone();
+        // A phone has one window, and may make it anew in a process that goes on.
+        let shared = store.as_ref().filter(|_| cfg!(not(target_os = "android")));
+        let seat = shared.map(Store::seat).unwrap_or_default();
+        session.take_over_drafts(seat.number, |number| {
+            store.as_ref().is_some_and(|store| store.is_seated(number))
+        });
         words.write_in(session.units.scales());
         let state = Self {
             reference: embedded(),
             words,
             session: RefCell::new(session),
             saver: store.map(|store| Saver::new(store, begun)),
+            seat,
             open: RefCell::new(Open::default()),
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
@@ -147,10 +157,15 @@ impl State {
             }
             self.ask_saver();
         }
-        if read_by_a_plan(&after) != read_by_a_plan(&before) {
-            drop(after);
-            self.replan();
+        if after.job_mark != before.job_mark {
+            // Another job begins: the last plan is none of it, not even an old one.
+            *self.planned.borrow_mut() = None;
+            self.open.borrow_mut().begin_job();
+        } else if read_by_a_plan(&after) == read_by_a_plan(&before) {
+            return;
         }
+        drop(after);
+        self.replan();
     }
 
     /// How often a plan was made, and a save asked for.
@@ -184,7 +199,8 @@ impl State {
         let Some(saved) = self.saver.as_ref().map(Saver::saved) else { return };
         let heard = self.heard.replace(saved);
         if saved.failures > heard.failures {
-            self.tell(self.words.get("shell-not-saved"));
+            let why = if saved.waiting { "shell-not-saved-yet" } else { "shell-not-saved" };
+            self.tell(self.words.get(why));
         } else if heard.failing && !saved.failing {
             self.tell(String::new());
         }
@@ -198,18 +214,44 @@ impl State {
     pub(super) fn hear_news(&self) -> bool {
         let Some(saver) = &self.saver else { return false };
         saver.look();
+        // What waits for the disk is put upon what the other one changed as it is saved.
+        let saved = saver.saved();
+        if saved.done < saved.told {
+            return false;
+        }
         let Some(News { told, found }) = saver.news() else { return false };
         let before = self.session.borrow().clone();
         let place = before.place.clone();
         let found = Session { place: place.clone(), ..found };
-        let made = Session { place, ..Session::merged(told, before.clone(), found.clone()) };
+        let mut made = Session { place, ..Session::merged(told, before.clone(), found.clone()) };
+        self.follow_steel(&before, &mut made);
         self.change_upon(|session| *session = made, Some(found));
         *self.session.borrow() != before
+    }
+
+    /// The steel whose certificate stands open got another name in the other window: it is the same
+    /// one, and what is typed of it goes with it.
+    fn follow_steel(&self, before: &Session, made: &mut Session) {
+        let Some(name) = self.open.borrow().certificate_of.clone() else { return };
+        if let Some(now) = made.renamed_since(before, &name) {
+            made.rename_drafts(|steel| steel == name, &now);
+            self.open.borrow_mut().certificate_of = Some(now);
+        }
+    }
+
+    /// The number of this window among those that run.
+    pub(super) const fn window(&self) -> u32 {
+        self.seat.number
     }
 
     fn ask_saver(&self) {
         let ask = self.asks_saver.borrow().clone();
         self.asking.start(TimerMode::SingleShot, ASKED_AFTER, move || ask());
+    }
+
+    /// Another job takes the place of the one in the form.
+    pub(super) fn exchange_job(&self, job: JobText) {
+        self.change(|session| session.exchange_job(job));
     }
 
     /// Changes the job of the plan.
@@ -253,12 +295,6 @@ impl State {
             ChosenFor::Nth(nth) => session.job.take_steel(nth, steel),
             ChosenFor::Question(question) => question_steel::take_steel(session, question, steel),
         });
-    }
-
-    /// Another job begins: the last plan is none of it, not even an old one.
-    pub(super) fn forget_plan(&self) {
-        *self.planned.borrow_mut() = None;
-        self.replan();
     }
 
     fn replan(&self) {

@@ -41,12 +41,11 @@ pub fn without_window(arguments: impl IntoIterator<Item = OsString>, why: &str) 
         Ok(request) => plan::without_window(&request, &words, why),
         Err(problem) => Said::not_understood(problem.say(&words), false),
     }
-    .printed()
 }
 
 /// What a command line says, without printing it.
 pub fn answer(arguments: impl IntoIterator<Item = OsString>) -> Said {
-    said(arguments).printed()
+    said(arguments)
 }
 
 fn said(arguments: impl IntoIterator<Item = OsString>) -> Said {

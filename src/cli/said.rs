@@ -5,9 +5,6 @@ use serde_json::{Value, json};
 
 use super::{ANSWERED, NOT_UNDERSTOOD};
 
-/// Keeps a sign and its figure on one line of the window; a terminal may show a box for it.
-const WORD_JOINER: char = '\u{2060}';
-
 /// What a command line says.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct Said {
@@ -49,14 +46,6 @@ impl Said {
         let text =
             serde_json::to_string_pretty(value).expect("texts, numbers and lists always write as JSON");
         Self::answered(text + "\n")
-    }
-
-    /// The same as it is printed.
-    pub(super) fn printed(mut self) -> Self {
-        for text in [&mut self.out, &mut self.err] {
-            text.retain(|sign| sign != WORD_JOINER);
-        }
-        self
     }
 
     /// The same with another exit status.

@@ -44,6 +44,9 @@ fn step_json(number: usize, branch: Option<Branch>, step: &Step) -> StepJson {
         Some(StepFigure::Range(low, high)) => {
             (made.low_c, made.high_c) = (Some(low.least_c()), Some(high.most_c()));
         }
+        Some(StepFigure::Printed(low_c, high_c)) => {
+            (made.low_c, made.high_c) = (Some(low_c), Some(high_c));
+        }
         Some(StepFigure::Away(mm)) => made.distance_mm = Some(mm),
         Some(StepFigure::Hours(hours) | StepFigure::After(hours)) => made.hours = Some(hours),
     }

@@ -2,14 +2,15 @@
 //!
 //! A merge of three: the session that both began with, ours and theirs. What only one of them
 //! changed is changed; where both changed the same thing, ours stands. A steel is never lost: of
-//! two that came to bear one name, ours gets a name of its own.
+//! two that came to bear one name, ours gets a name of its own. A job that one of them put in the
+//! place of another is one thing: two jobs are never mixed.
 
 use std::collections::BTreeMap;
 
 use super::fields::{Field, Of};
 use super::job_text::{JobText, OF_STEEL, Texts};
-use super::read_answers::STEEL;
-use super::session::{OwnSteel, Session};
+use super::own_steel::OwnSteel;
+use super::session::Session;
 
 /// What one of two changed; ours where both did.
 fn changed<T: PartialEq>(base: &T, ours: T, theirs: T) -> T {
@@ -27,17 +28,48 @@ impl Session {
                 session.switch_units(units);
             }
         }
-        tell_apart(&base, &mut ours, &theirs);
-        Self {
+        tell_apart(&mut base, &mut ours, &theirs);
+        let put_away = put_away(&base, &ours, &theirs);
+        let (we, they) = exchanged(&base, &ours, &theirs);
+        let mut merged = Self {
             language: changed(&base.language, ours.language, theirs.language),
             theme: changed(&base.theme, ours.theme, theirs.theme),
             units,
             place: changed(&base.place, ours.place, theirs.place),
-            job: job(base.job, ours.job, theirs.job),
+            job: match (we, they) {
+                (true, _) => ours.job,
+                (false, true) => theirs.job,
+                (false, false) => job(base.job, ours.job, theirs.job),
+            },
+            job_mark: changed(&base.job_mark, ours.job_mark, theirs.job_mark),
             typed: map(&base.typed, ours.typed, theirs.typed),
             choices: map(&base.choices, ours.choices, theirs.choices),
             own_steels: steels(&base.own_steels, &ours.own_steels, &theirs.own_steels),
+        };
+        if put_away.is_some() {
+            merged.set_put_away(put_away.as_ref());
         }
+        merged
+    }
+}
+
+/// Has one of them put another job in the place of the one that both began with? Two jobs are never
+/// mixed. The same exchange in both is none between them.
+fn exchanged(base: &Session, ours: &Session, theirs: &Session) -> (bool, bool) {
+    let other = |session: &Session| session.job_mark != base.job_mark;
+    let same = ours.job_mark == theirs.job_mark;
+    (!same && other(ours), !same && other(theirs))
+}
+
+/// Where one put the job away while the other one still typed into it: what was put away with what
+/// was typed. None where there is nothing to add.
+fn put_away(base: &Session, ours: &Session, theirs: &Session) -> Option<JobText> {
+    let written = |session: &Session| session.job.with_units_written(session.units);
+    let away = |session: &Session| session.put_away().filter(|away| base.put_away().as_ref() != Some(away));
+    match exchanged(base, ours, theirs) {
+        (true, false) if theirs.job != base.job => Some(job(written(base), away(ours)?, written(theirs))),
+        (false, true) if ours.job != base.job => Some(job(written(base), written(ours), away(theirs)?)),
+        _ => None,
     }
 }
 
@@ -106,7 +138,7 @@ fn called<'a>(steels: &'a [OwnSteel], name: &str) -> Option<&'a OwnSteel> {
 
 /// Where both made, or changed, a steel of one name and not to the same, ours gets another name,
 /// wherever we use it.
-fn tell_apart(base: &Session, ours: &mut Session, theirs: &Session) {
+fn tell_apart(base: &mut Session, ours: &mut Session, theirs: &Session) {
     let clash = |own: &OwnSteel| {
         let before = called(&base.own_steels, &own.name);
         let other = called(&theirs.own_steels, &own.name);
@@ -123,26 +155,8 @@ fn tell_apart(base: &Session, ours: &mut Session, theirs: &Session) {
             continue;
         };
         ours.rename_steel(&name, &free);
-    }
-}
-
-impl Session {
-    /// A steel of the reader's own gets another name, in the list and wherever it is used.
-    fn rename_steel(&mut self, name: &str, to: &str) {
-        let old = OwnSteel { name: name.to_owned(), ..OwnSteel::default() };
-        for own in self.own_steels.iter_mut().filter(|own| own.is_called(name)) {
-            to.clone_into(&mut own.name);
-        }
-        for part in &mut self.job.parts {
-            if let Some(steel) = part.get_mut(&Field::Steel).filter(|steel| old.is_called(steel)) {
-                to.clone_into(steel);
-            }
-        }
-        for (key, steel) in &mut self.typed {
-            if key.rsplit_once('.').is_some_and(|(_, key)| key == STEEL) && old.is_called(steel) {
-                to.clone_into(steel);
-            }
-        }
+        // The drafts of both are new then: each stays with its steel.
+        base.remove_drafts(|steel| OwnSteel { name: name.clone(), ..OwnSteel::default() }.is_called(steel));
     }
 }
 

@@ -1,6 +1,8 @@
 //! A job as it is typed, its reading into figures, the session, and their store.
 
 mod demo;
+mod drafts;
+mod exchange;
 mod field_problem;
 mod fields;
 mod filler_fit;
@@ -8,6 +10,7 @@ mod flat;
 mod job_file;
 mod job_text;
 mod merge;
+mod own_steel;
 mod read_answers;
 mod read_job;
 mod read_part;
@@ -21,17 +24,19 @@ pub mod typed;
 mod write_units;
 
 pub use demo::demo_job;
+pub use drafts::Draft;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 pub use fields::{Field, Of, Slot};
 pub use job_file::JobFileError;
 pub use job_text::{JobText, Texts};
+pub use own_steel::OwnSteel;
 pub use read_answers::{
     AnswerFault, AnswerProblem, STEEL, read_answer, read_answers, say_refusal, shown_unit,
 };
 pub use read_job::{ReadJob, Reading, read_job};
 pub use read_part::LOOKED_FOR;
 pub use saver::{News, Saved, Saver};
-pub use session::{Found, OwnSteel, Session, Theme};
+pub use session::{Found, Session, Theme};
 pub use steel::{ToldSteel, find_filler, find_steel, is_other_name, several_steels};
-pub use store::{Store, StoreError};
+pub use store::{Seat, Store, StoreError};
 pub use write_units::kind_of;

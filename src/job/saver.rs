@@ -4,17 +4,19 @@
 //! changes upon it, and what the other one changed is news for the screen.
 
 use std::cell::Cell;
-use std::sync::mpsc::{Receiver, Sender, channel};
+use std::sync::mpsc::{Receiver, RecvTimeoutError, Sender, channel};
 use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 use std::thread::JoinHandle;
-use std::time::{Duration, Instant, SystemTime};
+use std::time::{Duration, Instant};
 
 use super::session::Session;
-use super::store::{Store, StoreError};
+use super::store::{Stamp, Store, StoreError};
 
 /// Changes that follow each other within this are saved at once. With the time that a disk
 /// takes the file is never more than 100 ms behind the screen.
 const GATHERED: Duration = Duration::from_millis(40);
+/// How often a save that finds another file than it read begins anew.
+const ANEW: u32 = 20;
 
 enum Told {
     /// A session, and what was taken over from another window to make it: that is no change of ours.
@@ -38,6 +40,8 @@ pub struct Saved {
     pub failures: usize,
     /// Did the last one fail?
     pub failing: bool,
+    /// Does it wait for another window that is writing? It is tried again and again.
+    pub waiting: bool,
 }
 
 /// What another window changed.
@@ -142,29 +146,35 @@ struct Desk {
     /// The session that we told last: our next changes are the difference to it.
     told: Session,
     /// When the file was written and how long it is, as it was seen last.
-    stamp: Option<(SystemTime, u64)>,
+    stamp: Option<Stamp>,
 }
 
 impl Desk {
-    /// Puts our changes upon what is there.
-    fn save(&mut self, ours: Session, upon: Option<Session>) -> Result<Option<News>, StoreError> {
-        let _alone = self.store.alone();
-        if let Some(upon) = upon {
-            self.told = upon;
+    /// Puts our changes upon what is there, while every other window is kept out. The last save of
+    /// all goes on where one does not let go: upon what is there, and never over what it writes.
+    fn save(&mut self, ours: &Session, last: bool) -> Result<Option<News>, StoreError> {
+        let _alone = match self.store.alone() {
+            Err(StoreError::Busy { .. }) if last => None,
+            alone => alone?,
+        };
+        for _ in 0..ANEW {
+            let seen = self.store.stamp(Session::FILE);
+            let there = Session::peek(&self.store)?;
+            // What can't be read whole is kept aside before it is written over.
+            if there.is_none() && seen.is_some() {
+                self.store.keep_aside(Session::FILE)?;
+            }
+            let theirs = there.clone().unwrap_or_else(|| self.told.clone());
+            let found = Session::merged(self.told.clone(), ours.clone(), theirs);
+            if there.as_ref() == Some(&found)
+                || self.store.write_upon(Session::FILE, &found.to_ron(), seen)?
+            {
+                self.stamp = self.store.stamp(Session::FILE);
+                self.told = ours.clone();
+                return Ok((found != *ours).then(|| News { told: ours.clone(), found }));
+            }
         }
-        let there = Session::peek(&self.store)?;
-        // What can't be read whole is kept aside before it is written over.
-        if there.is_none() && self.store.stamp(Session::FILE).is_some() {
-            self.store.keep_aside(Session::FILE)?;
-        }
-        let theirs = there.clone().unwrap_or_else(|| self.told.clone());
-        let found = Session::merged(self.told.clone(), ours.clone(), theirs);
-        if there.as_ref() != Some(&found) {
-            found.save(&self.store)?;
-        }
-        self.stamp = self.store.stamp(Session::FILE);
-        self.told = ours.clone();
-        Ok((found != ours).then_some(News { told: ours, found }))
+        Err(StoreError::Busy { folder: self.store.folder().to_owned() })
     }
 
     /// What the other window has changed, if the file is another one than we saw.
@@ -178,43 +188,89 @@ impl Desk {
     }
 }
 
-fn work(desk: &mut Desk, inbox: &Receiver<Told>, shared: &Mutex<Shared>) {
-    while let Ok(first) = inbox.recv() {
+/// What was told and is not yet on the disk.
+#[derive(Default)]
+struct Pile {
+    newest: Option<Session>,
+    /// How many were told.
+    count: usize,
+    /// Was it said that it has to wait?
+    said: bool,
+}
+
+impl Pile {
+    /// Takes what is told in a moment, from the first of it on; says who waits for an answer, and
+    /// whether another window is looked for.
+    fn gather(&mut self, desk: &mut Desk, first: Told, inbox: &Receiver<Told>) -> (Option<Sender<()>>, bool) {
         let until = Instant::now() + GATHERED;
-        let (mut newest, mut upon, mut waiting, mut gathered, mut looks) = (None, None, None, 0, false);
+        let mut looks = false;
         let mut told = Some(first);
         while let Some(next) = told {
             match next {
-                Told::Save(session, found) => {
-                    newest = Some(session);
-                    upon = found.or(upon);
-                    gathered += 1;
+                Told::Save(session, upon) => {
+                    if let Some(upon) = upon {
+                        desk.told = *upon;
+                    }
+                    self.newest = Some(*session);
+                    self.count += 1;
                 }
                 Told::Look => looks = true,
-                Told::Flush(done) => {
-                    waiting = Some(done);
-                    break;
-                }
+                Told::Flush(done) => return (Some(done), looks),
             }
             // Nothing to save is nothing to wait for.
-            let wait =
-                if gathered == 0 { Duration::ZERO } else { until.saturating_duration_since(Instant::now()) };
+            let wait = if self.count == 0 {
+                Duration::ZERO
+            } else {
+                until.saturating_duration_since(Instant::now())
+            };
             told = inbox.recv_timeout(wait).ok();
         }
-        let mut news = None;
-        if let Some(session) = newest {
-            let outcome = desk.save(*session, upon.map(|found| *found));
-            let failing = outcome.is_err();
-            news = outcome.ok().flatten();
-            let saved = &mut lock(shared).saved;
-            saved.failing = failing;
-            *(if failing { &mut saved.failures } else { &mut saved.written }) += 1;
-            saved.done += gathered;
+        (None, looks)
+    }
+
+    /// Saves the newest. Where another window is writing it stays on the pile, and that is said once.
+    fn save(&mut self, desk: &mut Desk, last: bool, shared: &Mutex<Shared>) {
+        let Some(newest) = &self.newest else { return };
+        let outcome = desk.save(newest, last);
+        let shared = &mut *lock(shared);
+        let saved = &mut shared.saved;
+        saved.failing = outcome.is_err();
+        saved.waiting = matches!(outcome, Err(StoreError::Busy { .. }));
+        if saved.waiting {
+            saved.failures += usize::from(!std::mem::replace(&mut self.said, true));
+            return;
         }
-        if looks && news.is_none() {
-            news = desk.look();
+        *(if saved.failing { &mut saved.failures } else { &mut saved.written }) += 1;
+        saved.done += self.count;
+        *self = Self::default();
+        // What was found before is part of what is on the disk now; after a failure it is looked for anew.
+        if saved.failing {
+            desk.stamp = None;
         }
-        if let Some(news) = news {
+        shared.news = outcome.ok().flatten().map(Box::new);
+    }
+}
+
+fn work(desk: &mut Desk, inbox: &Receiver<Told>, shared: &Mutex<Shared>) {
+    let mut pile = Pile::default();
+    loop {
+        let first = match pile.newest {
+            Some(_) => inbox.recv_timeout(GATHERED),
+            None => inbox.recv().map_err(|_| RecvTimeoutError::Disconnected),
+        };
+        let last = matches!(first, Err(RecvTimeoutError::Disconnected));
+        let (waiting, looks) = match first {
+            Ok(first) => pile.gather(desk, first, inbox),
+            Err(_) => (None, false),
+        };
+        pile.save(desk, last, shared);
+        if last {
+            return;
+        }
+        if looks
+            && lock(shared).news.is_none()
+            && let Some(news) = desk.look()
+        {
             lock(shared).news = Some(Box::new(news));
         }
         if let Some(done) = waiting {

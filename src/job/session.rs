@@ -11,10 +11,10 @@ use serde::{Deserialize, Serialize};
 use super::fields::Slot;
 use super::job_file::ron_options;
 use super::job_text::JobText;
+use super::own_steel::OwnSteel;
 use super::read_answers::choices_without_keys;
 use super::store::{Store, StoreError};
-use super::typed::{CertificateLine, composition};
-use crate::units::{Problem, Units};
+use crate::units::Units;
 use crate::words::{List, Words};
 
 /// Dark, light, or as the system.
@@ -27,34 +27,6 @@ pub enum Theme {
     Dark,
     /// Light.
     Light,
-}
-
-/// A steel of the reader's own: a name and what its certificate says.
-#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(default)]
-pub struct OwnSteel {
-    /// The name that it is called by.
-    pub name: String,
-    /// The composition as typed.
-    pub composition: String,
-    /// The grade that the certificate names: it fills what isn't stated. Empty for none.
-    pub grade: String,
-}
-
-impl OwnSteel {
-    /// The composition, read.
-    ///
-    /// # Errors
-    /// The [`Problem`] of what is typed.
-    pub fn read(&self) -> Result<CertificateLine, Problem> {
-        composition(&self.composition)
-    }
-
-    /// Is it called so? Case and space around it don't count.
-    #[must_use]
-    pub fn is_called(&self, name: &str) -> bool {
-        self.name.trim().to_lowercase() == name.trim().to_lowercase()
-    }
 }
 
 /// Everything that the person typed and chose.
@@ -70,6 +42,9 @@ pub struct Session {
     pub place: String,
     /// The job of the plan, field by field.
     pub job: JobText,
+    /// What tells this job from the one before it: a mark that no other exchange has. Empty until
+    /// there is one.
+    pub job_mark: String,
     /// What is typed elsewhere: `QUESTION.FIELD` to text.
     pub typed: BTreeMap<String, String>,
     /// What is chosen elsewhere: the id of the choice to the id of what is chosen.
@@ -119,6 +94,7 @@ struct Raw {
     units: Option<Box<RawValue>>,
     place: Option<Box<RawValue>>,
     job: Option<Box<RawValue>>,
+    job_mark: Option<Box<RawValue>>,
     typed: Option<Box<RawValue>>,
     choices: Option<Box<RawValue>>,
     own_steels: Option<Box<RawValue>>,
@@ -142,6 +118,7 @@ impl Session {
             units: field("units", raw.units, &mut lost),
             place: field("place", raw.place, &mut lost),
             job: job(raw.job, &mut lost),
+            job_mark: field("job_mark", raw.job_mark, &mut lost),
             typed: field("typed", raw.typed, &mut lost),
             choices: field("choices", raw.choices, &mut lost),
             own_steels: field("own_steels", raw.own_steels, &mut lost),

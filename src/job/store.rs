@@ -18,8 +18,34 @@ const LOCK: &str = ".lock";
 /// How often, and how long after each other, it tries that.
 const ALONE_TRIES: u32 = 100;
 const ALONE_PAUSE: Duration = Duration::from_millis(10);
+/// Beginning of the files that a window locks while it runs, one for each window.
+const SEAT: &str = ".window-";
+/// More windows than anybody opens.
+const SEATS: u32 = 100;
 /// How many broken files of one name are kept aside.
 const BROKEN_KEPT: u32 = 20;
+
+/// When a file was written, and how long it is.
+pub(super) type Stamp = (SystemTime, u64);
+
+/// The number of a window, its own while this is kept.
+#[derive(Debug)]
+pub struct Seat {
+    /// The number.
+    pub number: u32,
+    _lock: Option<fs::File>,
+}
+
+impl Default for Seat {
+    /// That of the only window.
+    fn default() -> Self {
+        Self { number: 1, _lock: None }
+    }
+}
+
+fn seat_name(number: u32) -> String {
+    format!("{SEAT}{number}")
+}
 
 /// Why something could not be stored or read.
 #[derive(Debug, Error)]
@@ -40,6 +66,12 @@ pub enum StoreError {
         /// What the system says.
         cause: io::Error,
     },
+    /// Another window is writing, and does not end.
+    #[error("folder {}: another window is writing", folder.display())]
+    Busy {
+        /// The folder.
+        folder: PathBuf,
+    },
 }
 
 impl StoreError {
@@ -49,22 +81,27 @@ impl StoreError {
         match self {
             Self::Folder { .. } => "store-folder",
             Self::File { .. } => "store-file",
+            Self::Busy { .. } => "store-busy",
         }
     }
 
     /// What can't be written or read, and why, in one plain line.
     #[must_use]
     pub fn say(&self, words: &Words) -> String {
-        let (Self::Folder { cause, .. } | Self::File { cause, .. }) = self;
         let path = self.path().display().to_string();
-        words.with(self.key(), &[("path", &path), ("cause", &cause.to_string())])
+        match self {
+            Self::Folder { cause, .. } | Self::File { cause, .. } => {
+                words.with(self.key(), &[("path", &path), ("cause", &cause.to_string())])
+            }
+            Self::Busy { .. } => words.with(self.key(), &[("path", &path)]),
+        }
     }
 
     /// The folder or file.
     #[must_use]
     pub fn path(&self) -> &Path {
         match self {
-            Self::Folder { folder, .. } => folder,
+            Self::Folder { folder, .. } | Self::Busy { folder } => folder,
             Self::File { file, .. } => file,
         }
     }
@@ -122,41 +159,80 @@ impl Store {
     /// # Errors
     /// [`StoreError`] if any step fails; the old file is then still there.
     pub fn write(&self, name: &str, text: &str) -> Result<(), StoreError> {
+        self.write_if(name, text, || true).map(|_| ())
+    }
+
+    /// The same, but only upon the file that was seen; false where it is another one by now.
+    pub(super) fn write_upon(&self, name: &str, text: &str, seen: Option<Stamp>) -> Result<bool, StoreError> {
+        self.write_if(name, text, || self.stamp(name) == seen)
+    }
+
+    fn write_if(&self, name: &str, text: &str, may: impl Fn() -> bool) -> Result<bool, StoreError> {
         let file = self.folder.join(name);
         let at_folder = |cause| StoreError::Folder { folder: self.folder.clone(), cause };
         let mut beside =
             tempfile::Builder::new().prefix(HALF_WRITTEN).tempfile_in(&self.folder).map_err(at_folder)?;
         let written = beside.write_all(text.as_bytes()).and_then(|()| beside.as_file().sync_all());
         written.map_err(|cause| StoreError::File { file: file.clone(), cause })?;
+        if !may() {
+            return Ok(false);
+        }
         beside.persist(&file).map_err(|failed| StoreError::File { file, cause: failed.error })?;
         // The rename itself reaches the disk too, where the system can do that to a folder.
         if let Ok(folder) = fs::File::open(&self.folder) {
             let _ = folder.sync_all();
         }
-        Ok(())
+        Ok(true)
     }
 
     /// When a file was written, and how long it is; none where there is none.
     #[must_use]
-    pub fn stamp(&self, name: &str) -> Option<(SystemTime, u64)> {
+    pub fn stamp(&self, name: &str) -> Option<Stamp> {
         let found = fs::metadata(self.folder.join(name)).ok()?;
         Some((found.modified().ok()?, found.len()))
     }
 
-    /// Keeps every other window out until this is dropped, so that none writes between the
-    /// reading and the writing of another. Where a lock can't be had in a moment, nobody waits
-    /// for ever: then it is gone on without.
-    #[must_use]
-    pub fn alone(&self) -> Option<fs::File> {
-        let file = fs::File::options().create(true).append(true).open(self.folder.join(LOCK)).ok()?;
+    /// Keeps every other window out until this is dropped, so that none writes between the reading
+    /// and the writing of another; nothing where the folder knows no locks.
+    ///
+    /// # Errors
+    /// [`StoreError::Busy`] if another window does not let go in a moment.
+    pub(super) fn alone(&self) -> Result<Option<fs::File>, StoreError> {
+        let Ok(file) = self.lock_file(LOCK) else { return Ok(None) };
         for _ in 0..ALONE_TRIES {
             match file.try_lock() {
-                Ok(()) => return Some(file),
+                Ok(()) => return Ok(Some(file)),
                 Err(fs::TryLockError::WouldBlock) => std::thread::sleep(ALONE_PAUSE),
-                Err(fs::TryLockError::Error(_)) => return None,
+                Err(fs::TryLockError::Error(_)) => return Ok(None),
             }
         }
-        None
+        Err(StoreError::Busy { folder: self.folder.clone() })
+    }
+
+    /// The number of a window while it runs, from 1 on: the first one that no other has.
+    #[must_use]
+    pub fn seat(&self) -> Seat {
+        for number in 1..SEATS {
+            match self.lock_file(&seat_name(number)).map(|file| (file.try_lock(), file)) {
+                Ok((Ok(()), file)) => return Seat { number, _lock: Some(file) },
+                Ok((Err(fs::TryLockError::WouldBlock), _)) => {}
+                // Where there are no locks every window is the first.
+                Ok((Err(fs::TryLockError::Error(_)), _)) | Err(_) => break,
+            }
+        }
+        Seat { number: 1, _lock: None }
+    }
+
+    /// Does a window of this number run?
+    #[must_use]
+    pub fn is_seated(&self, number: u32) -> bool {
+        // A look makes no file: where none is, no window was.
+        let file = fs::File::open(self.folder.join(seat_name(number)));
+        file.is_ok_and(|file| matches!(file.try_lock(), Err(fs::TryLockError::WouldBlock)))
+    }
+
+    fn lock_file(&self, name: &str) -> io::Result<fs::File> {
+        fs::File::options().create(true).append(true).open(self.folder.join(name))
     }
 
     /// Keeps a copy of a file aside as `NAME.broken`, `NAME.broken-2` …

@@ -130,7 +130,11 @@ fn of_evidence(pen: &Pen<'_>, job: &Job, item: &Evidence, headline: bool) -> Bas
     BasisSheet {
         figure: Figure::new("evidence", label.clone(), both, basis.clone()),
         label: if headline { pen.words.get("answer-minimum") } else { label },
-        standing: Some(item.standing),
+        // At its limit is how it stands, whatever it governs.
+        standing: Some(match Standing::of(outcome) {
+            Standing::AtLimit if item.standing != Standing::ShownOnly => Standing::AtLimit,
+            _ => item.standing,
+        }),
         sentence: sentence(pen, item),
         formula: lines_of(pen, &format!("formula-{}", row.id)),
         steps: steps(pen, job, item),

@@ -108,7 +108,7 @@ pub fn member_name(pen: &Pen<'_>, job: &Job, index: usize) -> String {
         .grade()
         .map_or_else(|| pen.words.get("steel-by-certificate"), |grade| grade.designation.clone());
     let size = pen.show.size(member.thickness_mm).main;
-    if member.round { format!("{steel} Ø\u{2060}{size}") } else { format!("{steel} {size}") }
+    if member.round { format!("{steel} Ø{size}") } else { format!("{steel} {size}") }
 }
 
 /// The members that differ: two parts of one steel, size and state are spoken of once.

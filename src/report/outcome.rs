@@ -3,10 +3,10 @@
 //! sheets read the same lines.
 
 use super::Pen;
-use super::figure::{band, of_unit, range};
+use super::figure::{band, in_both, of_unit, range};
 use crate::engine::{Checked, Outcome, Step};
-use crate::reference::Unit;
-use crate::units::Both;
+use crate::reference::{Method, Unit};
+use crate::units::{Both, TemperatureUnit};
 
 /// How an input lies in a method's range.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, strum::IntoStaticStr)]
@@ -195,12 +195,39 @@ pub fn first_outside<'a>(pen: &Pen<'_>, outcome: &'a Outcome) -> Option<(&'a Che
     Some((input, said))
 }
 
+/// Is its answer the least temperature to weld at?
+const fn is_preheat(method: Method) -> bool {
+    matches!(
+        method,
+        Method::MethodB
+            | Method::Sew088
+            | Method::D11Annex
+            | Method::MultiRun
+            | Method::Seferian
+            | Method::DeardenOneill
+            | Method::ItoBessyo
+            | Method::SaeChart
+            | Method::ThinTube
+    )
+}
+
 /// An answer in the reader's unit and in the other: a range of temperatures is rounded
 /// outwards; where only one end is known it reads "at most" or "at least".
 #[must_use]
 pub fn answer_figure(pen: &Pen<'_>, outcome: &Outcome) -> Both {
     let plain = |main: String| Both { main, second: String::new() };
-    let exact = |value: f64| of_unit(value, outcome.unit, &pen.show);
+    // A temperature is read and set to the whole degree; a preheat is rounded up to it.
+    let up = |value: f64, unit: TemperatureUnit| {
+        pen.show.with_unit((unit.from_c(value) - 1e-6).ceil(), 0, unit.symbol())
+    };
+    let unit = pen.show.units.temperature;
+    let exact = |value: f64| match outcome.unit {
+        Unit::Celsius if is_preheat(outcome.method) => {
+            in_both(pen, &Both { main: up(value, unit), second: up(value, unit.other()) })
+        }
+        Unit::Celsius => in_both(pen, &pen.show.temperature(value)),
+        unit => of_unit(value, unit, &pen.show),
+    };
     let ends = |both: Both, key: &str| Both {
         main: pen.words.with(key, &[("figure", &both.main)]),
         second: pen.words.with(key, &[("figure", &both.second)]),

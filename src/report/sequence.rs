@@ -1,6 +1,6 @@
 //! The steps of a plan in words, each with its number.
 
-use super::figure::{BasisMark, basis_mark, maximum, minimum, range};
+use super::figure::{BasisMark, basis_mark, maximum, minimum, printed_range, range};
 use super::sequence_notes::note;
 use super::{Pen, member_name};
 use crate::engine::job::Job;
@@ -85,6 +85,7 @@ fn figure_words(pen: &Pen<'_>, figure: StepFigure) -> String {
         StepFigure::Least(edge) => with("then-figure-least", least(pen, edge)),
         StepFigure::Most(edge) => with("then-figure-most", most(pen, edge)),
         StepFigure::Range(low, high) => range(pen, &least(pen, low), &most(pen, high)),
+        StepFigure::Printed(low_c, high_c) => printed_range(pen, low_c, high_c).main,
         StepFigure::Away(mm) => pen.show.rule_length(mm).main,
         StepFigure::Hours(held) => hours(held),
         StepFigure::After(wait) => with("then-figure-least", hours(wait)),

@@ -59,7 +59,6 @@ fn what_is_printed_has_no_sign_without_a_shape() {
         let odd = |sign: &char| matches!(*sign, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{206f}');
         assert_eq!([&ran.out, &ran.err].map(|text| text.chars().find(odd)), [None; 2], "{arguments:?}");
     }
-    // The window keeps the sign and its figure on one line there.
     assert!(run(&["plan", demo]).out.contains("Ø90 mm"));
 }
 

@@ -11,6 +11,7 @@ use strawblue::engine::plan::{
 use strawblue::reference::{ConditionKind, embedded};
 
 use crate::laws::a_job;
+use crate::typed_job::small;
 
 /// What a rounded figure may miss an exact one by, K.
 const SAME_K: f64 = 1e-6;
@@ -172,10 +173,24 @@ fn faults(job: &Job, made: &Plan, branch: Option<Branch>, way: &[&Step]) -> Vec<
             }
         }
     }
+    for step in way {
+        if let Some(StepFigure::Printed(low_c, high_c)) = step.figure {
+            must(step.phase() == Phase::HeatTreat, "a printed range of another step");
+            must(printed_of(job, (low_c, high_c)), "a range that no part prints");
+            must(!made.actions.contains(&Action::AskTemper), "a range before the temper is known");
+        }
+    }
     for action in &made.actions {
         must(is_said(*action, way, made), &format!("{action:?} is not said"));
     }
     wrong
+}
+
+/// Does a part of the job print this range for its heat treatment, and none another one?
+fn printed_of(job: &Job, range: (f64, f64)) -> bool {
+    let grades = job.members.iter().filter_map(|member| member.steel.grade());
+    let printed: Vec<_> = grades.filter_map(|grade| grade.pwht.as_ref()).collect();
+    printed.iter().any(|row| row.low_c.zip(row.high_c) == Some(range))
 }
 
 proptest! {
@@ -229,4 +244,28 @@ fn every_deed_is_done_in_some_job() {
         }
     }
     panic!("never done: {left:?}");
+}
+
+/// The range that the dataset has for a steel’s heat treatment is the figure of its step, with its basis;
+/// where two parts print two ranges there is none, and each is said.
+#[test]
+fn a_heat_treatment_has_the_range_that_is_printed() {
+    let treated = |first: &str, second: &str| {
+        let read = small(&[("steel", first), ("steel-b", second), ("thickness-b", "25")]).expect("a job");
+        let made = plan(embedded(), &read.job);
+        let steps = made.sequence.numbered().map(|(.., step)| step.clone());
+        steps.filter(|step| step.phase() == Phase::HeatTreat).collect::<Vec<_>>()
+    };
+    let row = embedded().grade("P91").and_then(|grade| grade.pwht.clone()).expect("a heat treatment");
+    let range = row.low_c.zip(row.high_c).map(|(low_c, high_c)| StepFigure::Printed(low_c, high_c));
+    assert!(range.is_some());
+    let alike = treated("P91", "P91");
+    assert!(!alike.is_empty());
+    for step in alike {
+        assert_eq!((step.figure, &step.basis), (range, &row.basis), "{:?}", step.deed);
+    }
+    for step in treated("P91", "P22") {
+        assert_eq!(step.figure, None, "{:?}", step.deed);
+        assert_eq!(said(&[&step], |note| matches!(note, Note::PrintedTreatment { .. })), 2);
+    }
 }

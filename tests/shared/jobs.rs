@@ -128,5 +128,5 @@ pub(crate) fn said(job: &Job, plan: &Plan) -> String {
     let briefing = &report.briefing;
     let told = briefing.always.iter().chain(&briefing.own);
     lines.extend(told.map(|line| format!("{}: {}", line.title, line.do_this)));
-    lines.join("\n").replace('\u{a0}', " ").replace('\u{2060}', "")
+    lines.join("\n").replace('\u{a0}', " ")
 }

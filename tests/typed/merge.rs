@@ -1,7 +1,7 @@
 //! Two windows on one folder: what each changed stands in one session. Plain rules of our own,
 //! no source.
 
-use strawblue::job::{Field, JobText, OwnSteel, Session};
+use strawblue::job::{Draft, Field, JobText, OwnSteel, Session, demo_job};
 use strawblue::units::Units;
 
 fn job(pairs: &[(Field, &str)]) -> JobText {
@@ -81,4 +81,134 @@ fn a_steel_is_kept_unless_it_was_deleted_as_it_stood() {
     // Both saved one of that name.
     let two = merged(&[], rack1, changed1);
     assert_eq!(two, [changed.clone(), own("Rack (2)", &rack.composition)]);
+}
+
+/// One takes another steel, the other types the size of the part: both are kept.
+#[test]
+fn another_steel_takes_no_size_away() {
+    let base = session(&[(Field::Steel, "4140"), (Field::Thickness, "30"), (Field::Condition, "annealed")]);
+    let mut ours = base.clone();
+    ours.job.take_steel(0, "S355J2");
+    let mut theirs = base.clone();
+    theirs.job.set(Field::Thickness, Some("38".into()));
+    let expected = session(&[(Field::Steel, "S355J2"), (Field::Thickness, "38")]);
+    for (ours, theirs) in [(ours.clone(), theirs.clone()), (theirs, ours)] {
+        assert_eq!(Session::merged(base.clone(), ours, theirs).job, expected.job);
+    }
+}
+
+/// A job that one puts in the place of another is taken whole, and what the other one types into the
+/// old job meanwhile stands in the one that was put away.
+#[test]
+fn two_jobs_are_never_mixed() {
+    let base = session(&[(Field::Steel, "4140"), (Field::Thickness, "30"), (Field::Shop, "20")]);
+    let mut exchanges = base.clone();
+    exchanges.set_put_away(Some(&base.job.with_units_written(base.units)));
+    exchanges.exchange_job(demo_job());
+    let mut types = base.clone();
+    types.job.set(Field::Thickness, Some("38".into()));
+    types.job.set(Field::Leg, Some("8".into()));
+    let mut both = types.job.with_units_written(types.units);
+    for (ours, theirs) in [(&exchanges, &types), (&types, &exchanges)] {
+        let merged = Session::merged(base.clone(), ours.clone(), theirs.clone());
+        assert_eq!(merged.job, demo_job());
+        assert_eq!(merged.job_mark, exchanges.job_mark);
+        assert_eq!(merged.put_away().as_ref(), Some(&both));
+    }
+    // Where both put another one there, ours stands.
+    let mut other = base.clone();
+    other.exchange_job(JobText::default());
+    assert_ne!(other.job_mark, exchanges.job_mark);
+    assert_eq!(Session::merged(base.clone(), other.clone(), exchanges.clone()).job, JobText::default());
+    // From then on it is one job again, field by field.
+    let mut later = exchanges.clone();
+    later.job.set(Field::Shop, Some("5".into()));
+    let mut name = exchanges.clone();
+    name.job.set(Field::Name, Some("Crank".into()));
+    let merged = Session::merged(exchanges, later, name).job;
+    assert_eq!((merged.get(Field::Shop), merged.get(Field::Name)), (Some("5"), Some("Crank")));
+    both.set(Field::Leg, None);
+    assert_ne!(merged, both);
+}
+
+/// Everything that names a steel follows its name.
+#[test]
+fn a_steel_that_is_renamed_is_so_wherever_it_is_named() {
+    let mut all = session(&[(Field::Steel, "Rack 7")]);
+    all.own_steels.push(own("Rack 7", "C 0.4 Mn 0.9"));
+    all.set_put_away(Some(&job(&[(Field::Steel, "rack 7 "), (Field::Thickness, "30 mm")])));
+    let draft = |steel: &str, window| Draft { window, steel: Some(steel.to_owned()) };
+    for (key, text) in [
+        ("soak.steel".to_owned(), "Rack 7"),
+        (draft("Rack 7", 1).key("Mn"), "0.8"),
+        (draft("Rack 7", 2).key("name"), "Rack"),
+        (draft("Rack 70", 1).key("Mn"), "0.7"),
+    ] {
+        all.typed.insert(key, text.to_owned());
+    }
+    let mut renamed = all.clone();
+    renamed.rename_steel("Rack 7", "Rack 8");
+    assert_eq!(renamed.job.get(Field::Steel), Some("Rack 8"));
+    let away = renamed.put_away().expect("a job put away");
+    assert_eq!((away.get(Field::Steel), away.get(Field::Thickness)), (Some("Rack 8"), Some("30 mm")));
+    let typed = |key: &str| renamed.typed.get(key).map(String::as_str);
+    assert_eq!(typed("soak.steel"), Some("Rack 8"));
+    assert_eq!(typed(&draft("Rack 8", 1).key("Mn")), Some("0.8"));
+    assert_eq!(typed(&draft("Rack 8", 2).key("name")), Some("Rack"));
+    assert_eq!(typed(&draft("Rack 70", 1).key("Mn")), Some("0.7"));
+    assert!(!renamed.drafts().contains(&draft("Rack 7", 1)));
+    assert_eq!(renamed.renamed_since(&all, "Rack 7").as_deref(), Some("Rack 8"));
+    assert_eq!(all.renamed_since(&all, "Rack 7"), None);
+    // One that is deleted leaves its figures, in the job that was put away too.
+    let mut without = all;
+    without.remove_steel("Rack 7");
+    let away = without.put_away().expect("a job put away");
+    for job in [&without.job, &away] {
+        assert_eq!(job.get(Field::Steel), None);
+        assert_eq!(job.get(Field::Certificate), Some("C 0.4 Mn 0.9"));
+    }
+}
+
+/// Both make a steel of one name while a job of ours is put away: the job keeps our steel.
+#[test]
+fn a_job_put_away_keeps_its_steel_where_both_made_one_of_that_name() {
+    let base = Session::default();
+    let mut ours = base.clone();
+    ours.own_steels.push(own("Rack", "C 0.4 Mn 0.9"));
+    ours.set_put_away(Some(&job(&[(Field::Steel, "Rack")])));
+    let mut theirs = base.clone();
+    theirs.own_steels.push(own("Rack", "C 0.2 Mn 1.2"));
+    let merged = Session::merged(base, ours, theirs);
+    let away = merged.put_away().expect("a job put away");
+    let steel = away.get(Field::Steel).expect("a steel");
+    let taken = merged.own_steels.iter().find(|own| own.is_called(steel)).expect("it is there");
+    assert_eq!(taken.composition, "C 0.4 Mn 0.9");
+}
+
+/// Two certificates typed at the same time stay two, and one that no window has any more is found
+/// again by the next.
+#[test]
+fn each_window_has_its_own_drafts() {
+    let new = |window| Draft { window, steel: None };
+    let typing = |window: u32, carbon: &str| {
+        let mut session = Session::default();
+        session.typed.insert(new(window).key("C"), carbon.to_owned());
+        session
+    };
+    let both = Session::merged(Session::default(), typing(1, "0.4"), typing(2, "0.2"));
+    assert_eq!(both.drafts(), [new(2), new(1)]);
+    let carbon = |session: &Session, window| session.typed.get(&new(window).key("C")).cloned();
+    assert_eq!((carbon(&both, 1).as_deref(), carbon(&both, 2).as_deref()), (Some("0.4"), Some("0.2")));
+    // Started while the first one runs, the third takes over what the second left.
+    let mut third = both.clone();
+    third.take_over_drafts(3, |window| window == 1);
+    assert_eq!(third.drafts(), [new(3), new(1)]);
+    assert_eq!(carbon(&third, 3).as_deref(), Some("0.2"));
+    // A window with a draft of its own leaves another’s where it is.
+    let mut first = both.clone();
+    first.take_over_drafts(1, |_| false);
+    assert_eq!(first, both);
+    // What was kept by an older version is the draft of the first window.
+    assert_eq!(new(1).key("C"), "certificate.new/C");
+    assert!(new(1).has("certificate.new/C") && !new(1).has("certificate-2.new/C"));
 }

@@ -1,10 +1,12 @@
 //! The session is saved beside the screen: soon, whole, and not once for every key.
 
+use std::fs::File;
 use std::io::{BufRead, BufReader};
+use std::path::Path;
 use std::process::{Command, Stdio};
 use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
-use strawblue::job::{Saver, Session, Store};
+use strawblue::job::{Field, Saver, Session, Store};
 
 fn at(place: impl ToString) -> Session {
     Session { place: place.to_string(), ..Session::default() }
@@ -111,4 +113,95 @@ fn a_kill_loses_no_more_than_the_last_moment() {
     let saved: u128 = found.session.place.parse().expect("the helper saved");
     let behind = changed.saturating_sub(saved);
     assert!(behind <= 100 + 10 * slowest, "{behind} ms behind; a save takes {slowest} ms");
+}
+
+/// Another window's hand on the folder, until it is dropped.
+fn hold(folder: &Path) -> File {
+    let lock = File::options().create(true).append(true).open(folder.join(".lock")).expect("a lock");
+    lock.lock().expect("it is free");
+    lock
+}
+
+fn with(mut session: Session, field: Field, text: &str) -> Session {
+    session.job.set(field, Some(text.to_owned()));
+    session
+}
+
+#[test]
+fn a_save_waits_for_the_other_window_and_writes_nothing_over() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let store = Store::open(folder.path()).expect("opens");
+    let saver = Saver::new(store.clone(), Session::default());
+    let held = hold(folder.path());
+    saver.save(with(Session::default(), Field::Thickness, "38"));
+    saver.flush();
+    // That it waits is said, and that once.
+    let soon = |what: &str, so: &dyn Fn() -> bool| {
+        let start = Instant::now();
+        while !so() {
+            assert!(start.elapsed() < Duration::from_secs(20), "never: {what}");
+            std::thread::sleep(Duration::from_millis(10));
+        }
+    };
+    soon("it says that it waits", &|| saver.saved().waiting);
+    saver.flush();
+    let saved = saver.saved();
+    assert_eq!((saved.failing, saved.failures, saved.written, saved.done), (true, 1, 0, 0));
+    assert!(store.stamp("session.ron").is_none(), "nothing is written while another window writes");
+    with(Session::default(), Field::Shop, "5").save(&store).expect("the other one writes");
+    drop(held);
+    soon("it is saved", &|| saver.saved().done == 1);
+    let saved = saver.saved();
+    assert_eq!((saved.failing, saved.waiting, saved.failures, saved.written), (false, false, 1, 1));
+    let both = with(with(Session::default(), Field::Thickness, "38"), Field::Shop, "5");
+    assert_eq!(Session::load(&store).expect("reads").session, both);
+    assert_eq!(saver.news().map(|news| news.found), Some(both));
+}
+
+/// A window that never lets go must not cost what was typed: the last save of all goes on, upon what
+/// is there.
+#[test]
+fn the_last_save_goes_on_without_the_lock_and_upon_what_is_there() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let store = Store::open(folder.path()).expect("opens");
+    let saver = Saver::new(store.clone(), Session::default());
+    let _held = hold(folder.path());
+    with(Session::default(), Field::Shop, "5").save(&store).expect("the other one writes");
+    saver.save(with(Session::default(), Field::Thickness, "38"));
+    drop(saver);
+    let both = with(with(Session::default(), Field::Thickness, "38"), Field::Shop, "5");
+    assert_eq!(Session::load(&store).expect("reads").session, both);
+}
+
+#[test]
+fn what_cannot_be_read_is_kept_aside_before_it_is_saved_over() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let store = Store::open(folder.path()).expect("opens");
+    let saver = Saver::new(store.clone(), Session::default());
+    saver.save(at("one"));
+    saver.flush();
+    let broken = "(job: (thickness: [1, 2]), place: \"tint\"";
+    std::fs::write(folder.path().join("session.ron"), broken).expect("writes");
+    saver.save(at("two"));
+    saver.flush();
+    assert_eq!(Session::load(&store).expect("reads").session.place, "two");
+    let aside = std::fs::read_to_string(folder.path().join("session.ron.broken")).expect("kept aside");
+    assert_eq!(aside, broken);
+    // Once is enough.
+    saver.save(at("three"));
+    saver.flush();
+    assert!(!folder.path().join("session.ron.broken-2").exists());
+}
+
+#[test]
+fn a_window_has_its_number_while_it_runs() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let store = Store::open(folder.path()).expect("opens");
+    assert!(!store.is_seated(1));
+    let (first, second) = (store.seat(), store.seat());
+    assert_eq!((first.number, second.number), (1, 2));
+    drop(first);
+    assert!(!store.is_seated(1) && store.is_seated(2) && !store.is_seated(3));
+    assert_eq!(store.seat().number, 1);
+    assert_eq!(second.number, 2);
 }

@@ -22,6 +22,7 @@ fn filled() -> Session {
         units: Units::F_MM,
         place: "bench".to_owned(),
         job,
+        job_mark: "1a-2-3".to_owned(),
         typed: [("soak.thickness".to_owned(), "90".to_owned())].into(),
         choices: [("tint.history".to_owned(), "afterwards".to_owned())].into(),
         own_steels: vec![OwnSteel {

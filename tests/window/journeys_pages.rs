@@ -144,6 +144,7 @@ fn a_certificate_is_typed_saved_used_changed_and_deleted() {
 
     // A kill in the middle, a tenth of a second after the last key: everything typed is there again.
     state.flush();
+    window.hide().expect("hides");
     drop((window, state));
     let found = Session::load(&store()).expect("reads").session;
     let (window, state) = live_with(PHONE, found, Some(store()));

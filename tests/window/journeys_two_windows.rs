@@ -6,10 +6,12 @@ use std::rc::Rc;
 use std::time::{Duration, Instant};
 
 use crate::screen::compare::{DESKTOP, PHONE};
+use crate::screen::hand::tap;
 use crate::screen::{live_in, mock_elapsed_time, typed_at};
+use i_slint_backend_testing::AccessibleRole;
 use slint::ComponentHandle;
 use strawblue::app::{State, ui};
-use strawblue::job::{Field, OwnSteel, Session, Store};
+use strawblue::job::{Field, JobText, OwnSteel, Session, Store, demo_job};
 
 type Live = (ui::AppWindow, Rc<State>);
 
@@ -145,4 +147,105 @@ fn two_idle_windows_leave_the_disk_alone() {
     assert!(before.is_some());
     settle();
     assert_eq!(store.stamp("session.ron"), before);
+}
+
+fn press(window: &ui::AppWindow, label: &str) {
+    tap(window, AccessibleRole::Button, label);
+    mock_elapsed_time(50);
+}
+
+/// One begins another job while the other one types into the old one: it comes over whole, and what was
+/// typed stands in the job that was put away.
+#[test]
+fn another_job_comes_over_whole() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let first = Session { job: demo_job(), ..Session::default() };
+    first.save(&Store::open(folder.path()).expect("opens")).expect("saves");
+    let ((first, at_first), (second, at_second)) = two(folder.path());
+    at_second.open.borrow_mut().rows.insert("safety".to_owned());
+    first.global::<ui::PlanAdapter>().invoke_new_job_asked();
+    typed(&first, "leg", "6");
+    typed(&second, "shop", "5");
+    at_first.flush();
+    at_second.flush();
+    let job = |state: &State| state.session(|session| session.job.clone());
+    let mut new = JobText::default();
+    new.set(Field::Leg, Some("6".into()));
+    soon("the new job in both", || job(&at_first) == new && job(&at_second) == new);
+    assert!(at_second.planned().is_none(), "nothing of the old plan is left");
+    assert!(at_second.open.borrow().rows.is_empty());
+    let shop = |state: &State| {
+        state.session(Session::put_away).and_then(|away| away.get(Field::Shop).map(str::to_owned))
+    };
+    soon("what was typed in the job put away", || {
+        [&at_first, &at_second].iter().all(|state| shop(state).as_deref() == Some("5 °C"))
+    });
+}
+
+fn on_certificate(window: &ui::AppWindow) {
+    window.global::<ui::FormEvents>().invoke_pick_asked("steel".into());
+    mock_elapsed_time(50);
+    press(window, "Type in a certificate");
+}
+
+/// Both type a certificate at the same time: two steels, and no figure of the one in the other.
+#[test]
+fn two_certificates_at_once_stay_two() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let ((first, at_first), (second, at_second)) = two(folder.path());
+    for (window, name, figures) in [
+        (&first, "Rack", [("C", "0.4"), ("Mn", "0.9"), ("Cr", "1.1")].as_slice()),
+        (&second, "Axle", [("C", "0.2"), ("Mn", "1.2")].as_slice()),
+    ] {
+        on_certificate(window);
+        for (field, text) in [("name", name)].iter().chain(figures) {
+            window.global::<ui::CertificateAdapter>().invoke_field_edited((*field).into(), (*text).into());
+            at_first.flush();
+            at_second.flush();
+            mock_elapsed_time(1000);
+        }
+    }
+    let shown =
+        |window: &ui::AppWindow| window.global::<ui::CertificateAdapter>().get_name().text.to_string();
+    assert_eq!((shown(&first).as_str(), shown(&second).as_str()), ("Rack", "Axle"));
+    for window in [&first, &second] {
+        window.global::<ui::CertificateAdapter>().invoke_save_asked();
+        mock_elapsed_time(1000);
+    }
+    soon("both steels in both", || [&at_first, &at_second].iter().all(|state| names(state).len() == 2));
+    let composition = |name: &str| {
+        let steels = on_disk(folder.path()).own_steels;
+        steels.into_iter().find(|own| own.name == name).map(|own| own.composition)
+    };
+    assert_eq!(composition("Rack").as_deref(), Some("C 0.4 Mn 0.9 Cr 1.1"));
+    assert_eq!(composition("Axle").as_deref(), Some("C 0.2 Mn 1.2"));
+}
+
+/// One renames a steel while the other one changes it: it is one steel still, with both changes.
+#[test]
+fn a_steel_renamed_in_the_one_is_followed_by_the_other() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let kept = Session { own_steels: vec![own("Rack", "C 0.4 Mn 0.9")], ..Session::default() };
+    kept.save(&Store::open(folder.path()).expect("opens")).expect("saves");
+    let ((first, at_first), (second, at_second)) = two(folder.path());
+    let edit = |window: &ui::AppWindow, field: &str, text: &str| {
+        window.global::<ui::CertificateAdapter>().invoke_field_edited(field.into(), text.into());
+        mock_elapsed_time(20);
+    };
+    for window in [&first, &second] {
+        window.global::<ui::SteelsAdapter>().invoke_edit_asked("own:Rack".into());
+        mock_elapsed_time(50);
+    }
+    edit(&second, "Cr", "1.1");
+    at_second.flush();
+    edit(&first, "name", "Rack 7");
+    first.global::<ui::CertificateAdapter>().invoke_save_asked();
+    soon("the name in the other window", || names(&at_second) == ["Rack 7"]);
+    mock_elapsed_time(50);
+    assert!(second.global::<ui::CertificateAdapter>().get_editing());
+    assert_eq!(second.global::<ui::CertificateAdapter>().get_name().text, "Rack 7");
+    second.global::<ui::CertificateAdapter>().invoke_save_asked();
+    at_second.flush();
+    at_first.flush();
+    assert_eq!(on_disk(folder.path()).own_steels, [own("Rack 7", "C 0.4 Mn 0.9 Cr 1.1")]);
 }

@@ -13,6 +13,7 @@ mod journeys_plan;
 mod journeys_tint;
 mod journeys_two_windows;
 mod kept_pictures;
+mod looks;
 mod pictures;
 mod pictures_pages;
 mod pictures_phone;

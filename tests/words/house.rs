@@ -80,6 +80,44 @@ pub(crate) fn before_tests(text: &str) -> &str {
     text.split("#[cfg(test)]").next().unwrap_or_default()
 }
 
+/// What is drawn goes through the one place that keeps a figure and its unit in one line.
+#[test]
+fn a_text_says_what_it_draws() {
+    let all = files("ui", "slint");
+    let of = |line: &str| line.trim_end().strip_suffix('{').map(|head| head.trim_end().to_owned());
+    let mut texts: BTreeSet<String> = BTreeSet::from(["Txt".to_owned(), "Mute".to_owned()]);
+    for (_, text) in &all {
+        let made = code(text).filter_map(|(_, line)| {
+            let (name, base) = line.trim().strip_prefix("component ")?.split_once(" inherits ")?;
+            base.starts_with("Txt").then(|| name.to_owned())
+        });
+        texts.extend(made);
+    }
+    let mut wrong = Vec::new();
+    for (name, text) in &all {
+        let mut open: Vec<bool> = Vec::new();
+        for (at, line) in code(text) {
+            if line.trim_start().starts_with("text:") && open.last() == Some(&true) {
+                wrong.push(format!("{name}:{at}: `says:`, not `text:`"));
+            }
+            if line.trim() == "Text {" {
+                wrong.push(format!("{name}:{at}: Txt, not Text"));
+            }
+            let opens = line.matches('{').count();
+            let shuts = line.matches('}').count();
+            let element = of(line).and_then(|head| head.split_whitespace().last().map(str::to_owned));
+            let is_text = element.is_some_and(|element| texts.contains(&element));
+            for _ in shuts..opens {
+                open.push(is_text);
+            }
+            for _ in opens..shuts {
+                open.pop();
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n"));
+}
+
 #[test]
 fn nothing_is_unwrapped() {
     let mut wrong = Vec::new();

@@ -9,7 +9,7 @@ use super::question_steel::steel_asked;
 use super::row_id::RowId;
 use crate::app::calls::{calls, calls_pair};
 use crate::app::plan::form_events;
-use crate::app::shell::{open_page, refresh_all, refresh_screen};
+use crate::app::shell::{keyboard_to, open_page, refresh_all, refresh_screen};
 use crate::app::state::toggle;
 use crate::app::tint::kept::Kept;
 use crate::app::tint::{form, photo, waited};
@@ -76,7 +76,7 @@ fn chosen(window: &ui::AppWindow, state: &Rc<State>, id: &str, index: usize) {
     let Ok(row) = id.parse::<RowId>() else { return };
     let folded = row.folded().to_string();
     if state.open.borrow_mut().rows.remove(&folded) {
-        wanted_at_once(window, &folded);
+        keyboard_to(window, folded.into(), false);
     }
     match row {
         RowId::Question(input) => {
@@ -105,16 +105,10 @@ fn picked(window: &ui::AppWindow, state: &State, id: &str) {
             toggle(&mut state.open.borrow_mut().rows, id);
             let unfolded = state.open.borrow().rows.contains(id);
             let wanted = if unfolded { list.to_string() } else { id.to_owned() };
-            wanted_at_once(window, &wanted);
+            // What unfolds or folds here takes the keyboard as it comes into being.
+            keyboard_to(window, wanted.into(), false);
             refresh_screen(window, state);
         }
         _ => {}
     }
-}
-
-/// What unfolds or folds here takes the keyboard as it comes into being.
-fn wanted_at_once(window: &ui::AppWindow, id: &str) {
-    let wanted = window.global::<ui::Wanted>();
-    wanted.set_later(false);
-    wanted.set_id(id.into());
 }

@@ -40,6 +40,11 @@ pub(crate) fn fields(id: impl Display, rows: Vec<ui::FieldRow>) -> ui::PartRow {
     ui::PartRow { fields: model(rows), ..part(ui::PartKind::Fields, id) }
 }
 
+/// A figure as it was typed; a bare number with the unit that its field takes.
+pub(crate) fn sized(state: &State, typed: &str, of: Field) -> String {
+    if has_unit(typed) { typed.to_owned() } else { format!("{}\u{a0}{}", typed.trim(), unit_of(state, of)) }
+}
+
 /// The unit that a bare number in this field takes, or the units that it may have.
 pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
     match (kind_of(field), field.accepts()) {

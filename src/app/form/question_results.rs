@@ -90,12 +90,15 @@ fn figures(pen: &Pen<'_>, reply: &Reply) -> (String, Vec<ui::PartRow>) {
         parts.extend(leading);
         let mark = basis_mark(pen, outcome.basis(&pen.reference.methods));
         let label = pen.words.get(&format!("answer-{}", outcome.name));
+        // A figure that no input was put at its limit for lies as far outside as its inputs do.
+        let rough = reply.no_use.is_none() && !outcome.at_least && !outcome.in_range();
         if first.is_empty() {
-            first.clone_from(&main);
+            first = if rough { pen.words.with("tool-rough", &[("figure", &main)]) } else { main.clone() };
         }
         parts.push(ui::PartRow {
             basis_kind: basis_kind(&mark),
             basis_label: mark.label.into(),
+            rough,
             ..result_part(outcome.name, label, main, second)
         });
     }

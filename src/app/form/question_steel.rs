@@ -28,20 +28,3 @@ pub(crate) fn take_steel(session: &mut Session, question: &Question, steel: &str
     session.typed.remove(&key(question, COMPOSITION));
     session.typed.insert(key(question, STEEL), steel.to_owned());
 }
-
-/// The questions for which a steel of this name is chosen.
-pub(crate) fn with_steel<'a>(
-    session: &'a Session,
-    called: impl Fn(&str) -> bool + 'a,
-) -> impl Iterator<Item = &'static Question> + 'a {
-    let chosen = move |question: &&'static Question| {
-        session.typed.get(&key(question, STEEL)).is_some_and(|name| called(name))
-    };
-    questions::ALL.iter().copied().filter(chosen)
-}
-
-/// A steel of the reader's own goes: a question keeps its figures as a certificate.
-pub(crate) fn keep_certificate(session: &mut Session, question: &Question, grade: &str, composition: &str) {
-    take_steel(session, question, grade);
-    session.typed.insert(key(question, COMPOSITION), composition.to_owned());
-}

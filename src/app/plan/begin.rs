@@ -6,13 +6,10 @@ use slint::{ComponentHandle, SharedString};
 
 use crate::app::calls::{calls, calls_plain};
 use crate::app::form::row_id::RowId;
-use crate::app::shell::{open_page, refresh_all, refresh_screen};
+use crate::app::shell::{keyboard_to, open_page, refresh_all, refresh_screen};
 use crate::app::{ChosenFor, Page, State, ui};
-use crate::job::{Field, JobText, Slot, demo_job};
+use crate::job::{Field, JobText, Session, Slot, demo_job};
 use crate::units::Units;
-
-/// What the job that was put away is kept under, as text.
-const LAST_JOB: &str = "plan.last-job";
 
 /// One of the four things that make a plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,7 +30,7 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         }
     }));
     adapter.on_example_asked(calls_plain(window, state, |window, state| {
-        state.change_job(|job| *job = demo_job());
+        state.exchange_job(demo_job());
         begun(window, state);
     }));
     adapter.on_new_job_asked(calls_plain(window, state, |window, state| {
@@ -48,7 +45,6 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
 
 /// Another job stands in the form: it begins at its top, with nothing unfolded.
 fn begun(window: &ui::AppWindow, state: &State) {
-    state.open.borrow_mut().rows.clear();
     let adapter = window.global::<ui::PlanAdapter>();
     adapter.set_scroll_inputs(0.0);
     adapter.set_scroll_results(0.0);
@@ -60,30 +56,24 @@ fn begun(window: &ui::AppWindow, state: &State) {
 /// beginning that has no answer yet.
 fn put_away(state: &State) {
     let whole = state.planned().is_some() && state.problems().is_empty();
-    let before = last_job(state).is_some();
     state.change(|session| {
+        let before = session.put_away().is_some();
         let kept = session.job.with_units_written(session.units);
         let example = kept == demo_job().with_units_written(Units::C_MM);
         if !before || whole && !example {
-            session.typed.insert(LAST_JOB.to_owned(), kept.to_ron());
+            session.set_put_away(Some(&kept));
         }
-        session.job = JobText::default();
+        session.exchange_job(JobText::default());
     });
-    state.forget_plan();
 }
 
 /// The job that was put away comes back.
 fn bring_back(state: &State) {
-    let Some(job) = last_job(state) else { return };
+    let Some(job) = state.session(Session::put_away) else { return };
     state.change(|session| {
-        session.typed.remove(LAST_JOB);
-        session.job = job;
+        session.set_put_away(None);
+        session.exchange_job(job);
     });
-}
-
-fn last_job(state: &State) -> Option<JobText> {
-    let text = state.session(|session| session.typed.get(LAST_JOB).cloned())?;
-    JobText::from_ron(&text).ok()
 }
 
 /// Leads to where what is wanted is typed or chosen.
@@ -113,8 +103,7 @@ fn lead(window: &ui::AppWindow, state: &State, step: Step) {
         return;
     }
     // What is made takes the keyboard as it is made, what is there already as it is named.
-    window.global::<ui::Wanted>().set_later(true);
-    window.global::<ui::Wanted>().set_id(wanted.into());
+    keyboard_to(window, wanted.into(), true);
     refresh_screen(window, state);
 }
 
@@ -166,7 +155,7 @@ pub(super) fn fill(adapter: &ui::PlanAdapter<'_>, state: &State) {
     let typed = state.session(|session| !session.job.typed().is_empty());
     adapter.set_can_begin_anew(typed);
     adapter.set_example_offered(!typed);
-    let last = last_job(state).filter(|_| !typed).map(|job| match job.get(Field::Name) {
+    let last = state.session(Session::put_away).filter(|_| !typed).map(|job| match job.get(Field::Name) {
         Some(name) => state.words.with("plan-last-job-named", &[("name", name)]).into(),
         None => state.word("plan-last-job"),
     });

@@ -1,9 +1,8 @@
 //! The form of the Plan place: a job as typed becomes rows, and what happens to a row
 //! becomes a change of the job.
 
-use crate::app::form::echo::has_unit;
 use crate::app::form::parts::{
-    action, field_part, fields, form_row, list, note, pick, picture, segments, tiles, unit_of, unit_or_echo,
+    action, field_part, fields, form_row, list, note, pick, picture, segments, sized, tiles, unit_or_echo,
 };
 use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
@@ -239,11 +238,6 @@ fn condition_rows(state: &State, job: &JobText, nth: usize) -> Vec<ui::PartRow> 
         parts.push(fields(format!("temper-{nth}"), vec![row]));
     }
     parts
-}
-
-/// A figure as it was typed; a bare number with the unit that it takes.
-fn sized(state: &State, typed: &str, of: Field) -> String {
-    if has_unit(typed) { typed.to_owned() } else { format!("{typed}\u{a0}{}", unit_of(state, of)) }
 }
 
 fn joint_row(state: &State, job: &JobText) -> ui::FormRow {

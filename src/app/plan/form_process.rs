@@ -91,7 +91,7 @@ fn hydrogen_field(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
     made.hint = match assumed {
         Some(hydrogen_ml) if made.text.is_empty() => {
             let figure = state.show().number(hydrogen_ml, 1);
-            state.words.with("form-hydrogen-assumed", &[("figure", &figure)]).into()
+            state.words.with("form-figure-assumed", &[("figure", &figure)]).into()
         }
         _ => state.word("form-hydrogen-hint"),
     };

@@ -7,7 +7,9 @@ use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::job::typed::{Typed, told, yes_no};
 use crate::job::{Field, JobText, Slot};
-use crate::reference::{Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, WorkPlace};
+use crate::reference::{
+    Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Told, WorkPlace,
+};
 
 /// The fields in the order of the row.
 const FIELDS: [Field; 16] = [
@@ -54,26 +56,46 @@ fn matters(job: &JobText, field: Field) -> bool {
         }
 }
 
-fn part(state: &State, job: &JobText, field: Field) -> ui::PartRow {
+/// The answers of a fact that has more than no and yes.
+struct Answers {
+    /// What is written for each, and its words.
+    offered: Vec<(&'static str, &'static str)>,
+    /// What a text means, as it would be written; none where it can't be read.
+    read: fn(&str) -> Option<&'static str>,
+}
+
+/// The answers of a field; none where it takes no and yes, or a text.
+fn answers_of(field: Field) -> Option<Answers> {
+    fn all<T: Typed + 'static>() -> Option<Answers> {
+        let offered = T::VARIANTS.iter().map(|answer| (answer.id(), answer.key())).collect();
+        Some(Answers { offered, read: |text| told::<T>(text).ok().map(Told::id) })
+    }
     match field {
-        Field::HeatSource => answers::<HeatSource>(state, job, field),
-        Field::Coating => answers::<Coating>(state, job, field),
-        Field::Cavity => answers::<Cavity>(state, job, field),
-        Field::Cleaner => answers::<Cleaner>(state, job, field),
-        Field::Assembly => answers::<Assembly>(state, job, field),
-        Field::Place => answers::<WorkPlace>(state, job, field),
-        Field::Grinder => answers::<Grinder>(state, job, field),
-        Field::Inspection => answers::<Inspection>(state, job, field),
-        Field::Cylinders => fields("cylinders", vec![field_part(state, job, field)]),
-        _ => no_or_yes(state, job, field),
+        Field::HeatSource => all::<HeatSource>(),
+        Field::Coating => all::<Coating>(),
+        Field::Cavity => all::<Cavity>(),
+        Field::Cleaner => all::<Cleaner>(),
+        Field::Assembly => all::<Assembly>(),
+        Field::Place => all::<WorkPlace>(),
+        Field::Grinder => all::<Grinder>(),
+        Field::Inspection => all::<Inspection>(),
+        _ => None,
+    }
+}
+
+fn part(state: &State, job: &JobText, field: Field) -> ui::PartRow {
+    match answers_of(field) {
+        Some(answers) => listed(state, job, field, &answers),
+        None if field == Field::Cylinders => fields("cylinders", vec![field_part(state, job, field)]),
+        None => no_or_yes(state, job, field),
     }
 }
 
 /// The answers of a fact in a list, "not told" first.
-fn answers<T: Typed + 'static>(state: &State, job: &JobText, field: Field) -> ui::PartRow {
-    let chosen = job.get(field).and_then(|text| told::<T>(text).ok());
-    let place = chosen.and_then(|chosen| T::VARIANTS.iter().position(|answer| *answer == chosen));
-    let rows = T::VARIANTS.iter().map(|answer| choice(answer.id(), state.word(answer.key()), "", ""));
+fn listed(state: &State, job: &JobText, field: Field, answers: &Answers) -> ui::PartRow {
+    let chosen = job.get(field).and_then(answers.read);
+    let place = chosen.and_then(|chosen| answers.offered.iter().position(|(id, _)| *id == chosen));
+    let rows = answers.offered.iter().map(|(id, key)| choice(id, state.word(key), "", ""));
     let choices = [choice("", state.word("form-not-told"), "", "")].into_iter().chain(rows).collect();
     let place = place.map_or(0, |place| place + 1);
     list(state, &RowId::of(field), &field.key(), "form-not-told", choices, Some(place))
@@ -89,28 +111,17 @@ fn no_or_yes(state: &State, job: &JobText, field: Field) -> ui::PartRow {
     segments(state, RowId::of(field), &field.key(), choices, Some(place))
 }
 
-/// What is written for a place in the list of a field; `None` is "not told".
-fn written<T: Typed>(place: usize) -> Option<&'static str> {
-    T::VARIANTS.get(place.checked_sub(1)?).map(|answer| answer.id())
-}
-
 /// A choice in this row was made; false if it is none of it.
 pub(crate) fn chosen(state: &State, row: &RowId, index: usize) -> bool {
     let RowId::Slot(slot) = *row else { return false };
     if !FIELDS.contains(&slot.field) {
         return false;
     }
-    let text = match slot.field {
-        Field::HeatSource => written::<HeatSource>(index),
-        Field::Coating => written::<Coating>(index),
-        Field::Cavity => written::<Cavity>(index),
-        Field::Cleaner => written::<Cleaner>(index),
-        Field::Assembly => written::<Assembly>(index),
-        Field::Place => written::<WorkPlace>(index),
-        Field::Grinder => written::<Grinder>(index),
-        Field::Inspection => written::<Inspection>(index),
-        _ => index.checked_sub(1).and_then(|place| ANSWERS.get(place).copied()),
-    };
+    // "Not told" stands first, and nothing is written for it.
+    let text = index.checked_sub(1).and_then(|place| match answers_of(slot.field) {
+        Some(answers) => answers.offered.get(place).map(|(id, _)| *id),
+        None => ANSWERS.get(place).copied(),
+    });
     state.change_job(|job| job.set(slot, text.map(str::to_owned)));
     true
 }

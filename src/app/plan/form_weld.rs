@@ -1,7 +1,6 @@
 //! The rows of the form that have a fair default: heat input, weld metal, shop, demands.
 
-use crate::app::form::echo::has_unit;
-use crate::app::form::parts::{field_part, fields, form_row, note, pick, run_head, segments, unit_of};
+use crate::app::form::parts::{field_part, fields, form_row, note, pick, run_head, segments, sized};
 use crate::app::form::row_id::RowId;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
@@ -66,7 +65,7 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
 /// What counts while nothing is typed, as an empty field shows it; the field writes its unit.
 fn assumed(state: &State, shown: &str) -> slint::SharedString {
     let figure = shown.split('\u{a0}').next().unwrap_or_default();
-    state.words.with("form-hydrogen-assumed", &[("figure", figure)]).into()
+    state.words.with("form-figure-assumed", &[("figure", figure)]).into()
 }
 
 /// What is read from the meters; with a timed run the travel speed is what follows from it.
@@ -168,10 +167,7 @@ pub(super) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
         .into_iter()
         .filter_map(|field| job.get(field))
         // A bare figure says its unit here, where no field stands beside it.
-        .map(|typed| match has_unit(typed) {
-            true => typed.to_owned(),
-            false => format!("{}\u{a0}{}", typed.trim(), unit_of(state, Field::Shop)),
-        });
+        .map(|typed| sized(state, typed, Field::Shop));
     let typed: Vec<String> = typed.collect();
     let code = (place != 0).then(|| state.words.get("form-code-d11"));
     let all: Vec<&str> = code.as_deref().into_iter().chain(typed.iter().map(String::as_str)).collect();

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use super::certificate_draft::{self as draft, Draft, get, set};
+use super::certificate_draft::{self as draft, ReadDraft, get, set};
 use super::detail::{EQUIVALENTS, limits_text};
 use crate::app::calls::{calls, calls_pair, calls_plain};
 use crate::app::rows::model;
@@ -155,7 +155,7 @@ fn fill_line(adapter: &ui::CertificateAdapter<'_>, state: &State) {
     adapter.set_line_note(note);
 }
 
-fn element_row(state: &State, read: &Draft<'_>, typed: &draft::Typed) -> ui::FieldRow {
+fn element_row(state: &State, read: &ReadDraft<'_>, typed: &draft::Typed) -> ui::FieldRow {
     let symbol = typed.element.symbol();
     // What counts where nothing is typed stands in the empty field.
     let limits = read.grade.and_then(|grade| grade.composition.get(&typed.element));
@@ -179,12 +179,14 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
         let basis = &row.basis;
         let found =
             steel.and_then(|steel| carbon_equivalent(which, row, steel).ok()).and_then(|found| found.value);
+        // What there is not rests on nothing.
+        let mark = found.map(|_| basis_mark(&pen, basis));
         ui::FigureView {
             id: which.id().into(),
             label: state.word(&format!("answer-{}", which.id())),
             figure: found.map_or_else(|| "–".into(), |value| pen.show.number(value, 3).into()),
-            basis_kind: basis_kind(&basis_mark(&pen, basis)),
-            basis_label: basis_mark(&pen, basis).label.into(),
+            basis_kind: mark.as_ref().map_or(ui::BasisKind::None, basis_kind),
+            basis_label: mark.map(|mark| mark.label).unwrap_or_default().into(),
             note: source_line(&pen, basis).into(),
             ..ui::FigureView::default()
         }
@@ -193,7 +195,7 @@ fn readout(state: &State, steel: Option<&Composition>) -> Vec<ui::FigureView> {
 }
 
 /// What was assumed for the figures, and which of them lie outside their range.
-fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
+fn readout_note(state: &State, read: &ReadDraft<'_>, found: Option<&(Composition, Vec<Element>)>) -> String {
     let symbols = |elements: &[Element]| {
         let symbols: Vec<&str> = elements.iter().map(|element| element.symbol()).collect();
         state.words.list(List::Comma, &symbols)
@@ -223,24 +225,29 @@ fn readout_note(state: &State, read: &Draft<'_>, found: Option<&(Composition, Ve
             if read.grade.is_none() && !gaps.is_empty() {
                 notes.push(with("certificate-at-zero", &gaps));
             }
-            for which in EQUIVALENTS {
-                // The sum of CE (IIW) is no element.
-                let range = which
-                    .range(state.reference.methods.row(which.method()), steel)
-                    .into_iter()
-                    .filter(|check| check.symbol != "CE");
-                let beyond: Vec<&str> =
-                    range.filter(|check| !check.inside()).map(|check| check.symbol).collect();
-                if !beyond.is_empty() {
-                    let name = state.words.get(&format!("answer-{}", which.id()));
-                    let values =
-                        [("name", name.as_str()), ("elements", &state.words.list(List::Comma, &beyond))];
-                    notes.push(state.words.with("certificate-out-of-range", &values));
-                }
+            let outside = EQUIVALENTS.into_iter().filter_map(|which| outside(state, which, steel));
+            let outside: Vec<String> = outside.collect();
+            if !outside.is_empty() {
+                let list = state.words.list(List::Semicolon, &outside);
+                notes.push(state.words.with("certificate-out-of-range", &[("list", &list)]));
             }
         }
     }
     state.words.list(List::Sentences, &notes)
+}
+
+/// An equivalent and the elements that lie outside its range; none where all lie inside.
+fn outside(state: &State, which: Equivalent, steel: &Composition) -> Option<String> {
+    let range = which.range(state.reference.methods.row(which.method()), steel);
+    // The sum of CE (IIW) is no element.
+    let outside = range.into_iter().filter(|check| check.symbol != "CE" && !check.inside());
+    let symbols: Vec<&str> = outside.map(|check| check.symbol).collect();
+    if symbols.is_empty() {
+        return None;
+    }
+    let name = state.words.get(&format!("answer-{}", which.id()));
+    let elements = state.words.list(List::Comma, &symbols);
+    Some(state.words.with("certificate-outside", &[("name", &name), ("elements", &elements)]))
 }
 
 /// The basis of a figure of this page, where it is asked for.

@@ -1,30 +1,20 @@
 //! What is typed of an own steel. It lives in the session until it is saved, so that
 //! neither a kill nor a look elsewhere loses it.
 
-use crate::app::form::question_steel;
 use crate::app::shell::{back, refresh_all};
 use crate::app::{Page, State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::typed::{CertificateLine, composition};
-use crate::job::{Field, JobText, OwnSteel, Texts, find_steel};
+use crate::job::{Draft, OwnSteel, Session, find_steel};
 use crate::reference::{Composition, Element, Grade, Method, embedded};
 use crate::units::{Accepts, Problem};
 
 /// Elements that always have a field; the rest have one where they are stated.
 const ALWAYS: usize = 15;
 
-/// The key under which the drafts of one steel are kept.
-fn draft(state: &State) -> String {
-    draft_of(state.open.borrow().certificate_of.as_deref())
-}
-
-fn draft_of(name: Option<&str>) -> String {
-    name.map_or_else(|| "certificate.new".to_owned(), |name| format!("certificate.own.{name}"))
-}
-
-/// Does a key of the session belong to a draft? No field has a slash in its name.
-fn belongs(key: &str, draft: &str) -> bool {
-    key.rsplit_once('/').is_some_and(|(of, _)| of == draft)
+/// The draft of this window that is open.
+fn draft(state: &State) -> Draft {
+    Draft { window: state.window(), steel: state.open.borrow().certificate_of.clone() }
 }
 
 /// The own steel that is being changed.
@@ -35,7 +25,7 @@ fn edited(state: &State) -> Option<OwnSteel> {
 
 /// What a field holds: what is typed, else what is saved.
 pub(crate) fn get(state: &State, field: &str) -> String {
-    let key = format!("{}/{field}", draft(state));
+    let key = draft(state).key(field);
     state.session(|session| session.typed.get(&key).cloned()).unwrap_or_else(|| saved(state, field))
 }
 
@@ -64,7 +54,7 @@ pub(crate) fn set(state: &State, field: &str, text: &str) {
 pub(super) fn set_all(state: &State, typed: &[(String, String)]) {
     let draft = draft(state);
     let typed: Vec<_> =
-        typed.iter().map(|(field, text)| (format!("{draft}/{field}"), text, saved(state, field))).collect();
+        typed.iter().map(|(field, text)| (draft.key(field), text, saved(state, field))).collect();
     state.change(|session| {
         for (key, text, saved) in typed {
             // What is as it was is no change to keep.
@@ -80,13 +70,13 @@ pub(super) fn set_all(state: &State, typed: &[(String, String)]) {
 /// Is anything typed that isn't saved?
 pub(super) fn is_unsaved(state: &State) -> bool {
     let draft = draft(state);
-    state.session(|session| session.typed.keys().any(|key| belongs(key, &draft)))
+    state.session(|session| session.typed.keys().any(|key| draft.has(key)))
 }
 
 /// Throws away what is typed and not saved.
 pub(super) fn discard(state: &State) {
     let draft = draft(state);
-    state.change(|session| session.typed.retain(|key, _| !belongs(key, &draft)));
+    state.change(|session| session.typed.retain(|key, _| !draft.has(key)));
 }
 
 /// An element, what is typed for it, and what is read of that: nothing where nothing is typed.
@@ -97,7 +87,7 @@ pub(crate) struct Typed {
 }
 
 /// A draft, read.
-pub(super) struct Draft<'a> {
+pub(super) struct ReadDraft<'a> {
     pub(crate) name: String,
     pub(crate) grade: Option<&'a Grade>,
     pub(super) elements: Vec<Typed>,
@@ -105,7 +95,7 @@ pub(super) struct Draft<'a> {
 }
 
 /// The draft as it stands.
-pub(crate) fn read(state: &State) -> Draft<'_> {
+pub(crate) fn read(state: &State) -> ReadDraft<'_> {
     let elements = Element::ALL
         .iter()
         .copied()
@@ -114,7 +104,7 @@ pub(crate) fn read(state: &State) -> Draft<'_> {
         .filter(|(place, _, text)| *place < ALWAYS || !text.is_empty())
         .map(|(_, element, text)| Typed { element, read: read_element(element, &text), text })
         .collect();
-    Draft {
+    ReadDraft {
         name: get(state, "name").trim().to_owned(),
         grade: find_steel(&get(state, "grade"), state.reference).ok(),
         elements,
@@ -140,7 +130,7 @@ fn read_element(element: Element, text: &str) -> Result<Option<f64>, Problem> {
     }
 }
 
-impl Draft<'_> {
+impl ReadDraft<'_> {
     /// What is typed and can be read.
     pub(crate) fn line(&self) -> CertificateLine {
         let mut line = CertificateLine::default();
@@ -220,21 +210,15 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
     let own = read.own();
     let (draft, before) = (draft(state), state.open.borrow().certificate_of.clone());
     state.change(|session| {
-        session.typed.retain(|key, _| !belongs(key, &draft));
-        let place = session.own_steels.iter().position(|known| Some(&known.name) == before.as_ref());
-        match place {
-            Some(place) => {
-                let before = std::mem::replace(&mut session.own_steels[place], own.clone());
-                for part in parts_of(&mut session.job, &before) {
-                    part.insert(Field::Steel, own.name.clone());
-                }
-                let asked: Vec<_> =
-                    question_steel::with_steel(session, |name| before.is_called(name)).collect();
-                for question in asked {
-                    question_steel::take_steel(session, question, &own.name);
-                }
-            }
-            None => session.own_steels.push(own.clone()),
+        session.typed.retain(|key, _| !draft.has(key));
+        let known = |session: &Session, name: &String| session.own_steels.iter().any(|own| own.name == *name);
+        let Some(before) = before.filter(|name| known(session, name)) else {
+            session.own_steels.push(own.clone());
+            return;
+        };
+        session.rename_steel(&before, &own.name);
+        for known in session.own_steels.iter_mut().filter(|known| known.name == own.name) {
+            known.clone_from(&own);
         }
     });
     if read.editing {
@@ -246,26 +230,11 @@ pub(crate) fn save(window: &ui::AppWindow, state: &State) {
     refresh_all(window, state);
 }
 
-/// Deletes an own steel. The job and the questions keep its figures as a certificate.
+/// Deletes an own steel, with what this window has typed of it.
 pub(super) fn delete(state: &State, name: &str) {
-    let draft = draft_of(Some(name));
+    let draft = Draft { window: state.window(), steel: Some(name.to_owned()) };
     state.change(|session| {
-        let Some(place) = session.own_steels.iter().position(|own| own.name == name) else { return };
-        let own = session.own_steels.remove(place);
-        session.typed.retain(|key, _| !belongs(key, &draft));
-        let asked: Vec<_> = question_steel::with_steel(session, |name| own.is_called(name)).collect();
-        for question in asked {
-            question_steel::keep_certificate(session, question, &own.grade, &own.composition);
-        }
-        for part in parts_of(&mut session.job, &own) {
-            part.insert(Field::Steel, own.grade.clone());
-            part.insert(Field::Certificate, own.composition.clone());
-        }
+        session.remove_steel(name);
+        session.typed.retain(|key, _| !draft.has(key));
     });
-}
-
-/// The parts of a job that are of this steel.
-fn parts_of<'a>(job: &'a mut JobText, own: &'a OwnSteel) -> impl Iterator<Item = &'a mut Texts> {
-    let parts = job.parts.iter_mut();
-    parts.filter(|part| part.get(&Field::Steel).is_some_and(|name| own.is_called(name)))
 }

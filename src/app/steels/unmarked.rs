@@ -23,9 +23,13 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
 }
 
-/// Fills the page: the test stands open.
+/// Fills the page: the test stands open, with nothing to fold.
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::UnmarkedAdapter>();
-    let row = questions::find(TEST).map(|asked| ui::FormRow { open: true, ..question::row(state, asked) });
+    let row = questions::find(TEST).map(|asked| ui::FormRow {
+        pinned: true,
+        titled: true,
+        ..question::row(state, asked)
+    });
     put(&adapter.get_rows(), row.into_iter().collect());
 }

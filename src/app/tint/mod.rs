@@ -104,7 +104,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::TintAdapter>();
     let ask = ask(state);
     let answer = view::answer(state, &ask);
-    adapter.set_answer(view::answer_view(&answer.line));
+    adapter.set_answer(view::answer_view(&answer));
     adapter.set_notes(model(answer.line.notes.iter().map(SharedString::from).collect()));
     let strip = view::strip_view(state, &ask, &answer);
     adapter.set_has_strip(strip.is_some());

@@ -24,8 +24,10 @@ const fn offered() -> bool {
 /// Fills the photo's part of the place.
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State, ask: &Ask) {
     let adapter = window.global::<ui::TintAdapter>();
-    adapter.set_photo_offered(offered());
-    if !offered() {
+    // Where a colour says nothing of this steel, a photo of it says no more.
+    let offered = offered() && ask.steel.check().is_ok();
+    adapter.set_photo_offered(offered);
+    if !offered {
         return;
     }
     let card = Kept::PhotoReference.chosen(state, &REFERENCES) == 1;

@@ -121,10 +121,13 @@ pub(crate) const fn sign(sign: Sign) -> ui::TintSign {
 }
 
 /// The answer band.
-pub(crate) fn answer_view(line: &TintLine) -> ui::TintAnswer {
+pub(crate) fn answer_view(answer: &Answer) -> ui::TintAnswer {
+    let line = &answer.line;
     ui::TintAnswer {
         figure: figure(&line.figure),
         wordy: line.wordy,
+        // The name of a colour in the largest type reads as a word to go.
+        muted: line.wordy && answer.named.is_some() && matches!(line.sign, Sign::Over | Sign::Unsure),
         sign: sign(line.sign),
         sentence: line.sentence.as_str().into(),
         note: line.note.as_str().into(),

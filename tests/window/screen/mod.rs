@@ -12,6 +12,7 @@ use std::sync::Once;
 pub(crate) use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
 use slint::{ComponentHandle, PhysicalSize};
+use strawblue::app::glue::glued;
 use strawblue::app::{State, ui, window_in, window_of};
 use strawblue::job::{Session, Slot, Store};
 use strawblue::words::Words;
@@ -94,6 +95,7 @@ pub(crate) fn window(size: (u32, u32), look: ui::Look, fill: impl FnOnce(&ui::Ap
     let window = ui::AppWindow::new().expect("the testing backend makes windows");
     let words = Rc::new(Words::english());
     window.global::<ui::I18n>().on_translate(move |key, _| words.get(&key).into());
+    window.global::<ui::I18n>().on_glued(|said| glued(&said).map_or(said, Into::into));
     window.global::<ui::I18n>().set_rev(1);
     window.global::<ui::Theme>().set_look(look);
     fill(&window);

@@ -19,7 +19,6 @@ pub(super) const SMALL: &[(&str, &str)] = &[
     ("then-figure-", "a figure, after the deed of a step"),
     ("note-ir-hotter.short", "what the gun says, in the line of a folded question"),
     ("safety-critical-first", "what a count of cautions goes on with"),
-    ("form-optional", "behind the name of a field"),
     ("store-kept-whole", "in a list of the names of fields"),
     ("unit-minutes", "a unit"),
     ("units-", "units"),

@@ -114,8 +114,8 @@ fn treated(scene: &Scene<'_>, deed: Deed) -> Step {
     step
 }
 
-/// What is printed of a heat treatment, its end where the ceiling of this job is lower, and what must be
-/// known first.
+/// What is printed of a heat treatment, with its figure: the range, where there is one and nothing must be
+/// known first, or the ceiling of this job, where that is lower.
 fn treat(scene: &Scene<'_>, step: &mut Step, printed: Vec<Note>) {
     let ends = printed.iter().filter_map(|note| match note {
         Note::OverCeiling { ceiling, .. } => Some(*ceiling),
@@ -123,9 +123,25 @@ fn treat(scene: &Scene<'_>, step: &mut Step, printed: Vec<Note>) {
     });
     if let Some(lowest) = ends.min_by(|one, other| one.exact_c.total_cmp(&other.exact_c)) {
         step.figure = Some(StepFigure::Most(lowest));
+    } else if let Some((figure, basis)) = printed_range(scene, &printed)
+        && !scene.has(Action::AskTemper)
+    {
+        step.figure = Some(figure);
+        step.basis = basis;
     }
     step.notes.extend(printed);
     step.notes.extend(scene.has(Action::AskTemper).then_some(Note::TemperFirst));
+}
+
+/// The one range that is printed for every part that has a heat treatment; none where they differ.
+fn printed_range(scene: &Scene<'_>, printed: &[Note]) -> Option<(StepFigure, Basis)> {
+    let mut ranges = printed.iter().map(|note| {
+        let Note::PrintedTreatment { member } = *note else { return None };
+        let row = scene.job.members[member].steel.grade()?.pwht.as_ref()?;
+        Some((StepFigure::Printed(row.low_c?, row.high_c?), row.basis.clone()))
+    });
+    let (figure, basis) = ranges.next()??;
+    ranges.all(|other| other.is_some_and(|(other, _)| other == figure)).then_some((figure, basis))
 }
 
 /// A heat treatment that may follow, or must not.

@@ -241,6 +241,8 @@ pub enum StepFigure {
     Most(Edge),
     /// From one to the other.
     Range(Edge, Edge),
+    /// From one temperature to another as a source prints them, °C.
+    Printed(f64, f64),
     /// A distance from the weld, mm.
     Away(f64),
     /// Hours, as they are shown.
