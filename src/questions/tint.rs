@@ -1,6 +1,6 @@
 //! Temper colours, IR readings, crayons, measuring places and red heat.
 
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Taken, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Taken, Work, shared};
 use crate::engine::EngineError;
 use crate::engine::crayon::crayon_pair;
 use crate::engine::infrared::{
@@ -108,6 +108,7 @@ fn noted(mut reply: Reply, notes: &[TintNote]) -> Reply {
 /// Which colour appears at a temperature while the flame is on?
 pub(super) static TINT_FLAME_ON: Question = Question {
     name: "tint-flame-on",
+    work: Work::Measure,
     inputs: &[PEAK, START, MINUTES, MINUTES_MOST, HEATING_RATE, FILM_BEFORE, CHROMIUM, SPOT, SHIELDED],
     answers: &["tint-flame-on"],
     notes: TINT_NOTES,
@@ -121,6 +122,7 @@ pub(super) static TINT_FLAME_ON: Question = Question {
 /// Which colour does a peak leave?
 pub(super) static TINT_AFTERWARDS: Question = Question {
     name: "tint-afterwards",
+    work: Work::Measure,
     inputs: &[
         PEAK,
         START,
@@ -145,6 +147,7 @@ pub(super) static TINT_AFTERWARDS: Question = Question {
 /// Which peak left a colour?
 pub(super) static PEAK_FROM_TINT: Question = Question {
     name: "peak-from-tint",
+    work: Work::Measure,
     inputs: &[
         Input::new("colour", Kind::Choice(STAGES)).required(),
         Input::new("colour-last", Kind::Choice(STAGES)),
@@ -213,6 +216,7 @@ fn gun(given: &Answers) -> Result<GunSetting, Problem> {
 /// Which temperatures can the steel have when a gun shows this?
 pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
     name: "ir-true-temperature",
+    work: Work::Measure,
     inputs: &[
         Input::new("reading", Kind::Temperature).required().within(-100.0, 1600.0),
         SURFACE,
@@ -285,6 +289,7 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
 /// What will the gun show at a temperature?
 pub(super) static IR_EXPECTED_READING: Question = Question {
     name: "ir-expected-reading",
+    work: Work::Measure,
     inputs: &[
         Input::new("steel-temperature", Kind::Temperature)
             .required()
@@ -308,6 +313,7 @@ pub(super) static IR_EXPECTED_READING: Question = Question {
 /// Which two crayons bracket a window?
 pub(super) static CRAYON_PAIR: Question = Question {
     name: "crayon-pair",
+    work: Work::Measure,
     inputs: &[MINIMUM.required(), MAXIMUM.required()],
     answers: &["crayon-pair"],
     notes: &[],
@@ -322,6 +328,7 @@ pub(super) static CRAYON_PAIR: Question = Question {
 /// Where and when to measure?
 pub(super) static MEASURING_PLACE: Question = Question {
     name: "measuring-place",
+    work: Work::Measure,
     inputs: &[
         shared::THICKNESS.required(),
         Input::new("heated-by", Kind::Choice(HEATED_BY)).or(Preset::Choice(HEATED_BY[0])),
@@ -346,6 +353,7 @@ pub(super) static MEASURING_PLACE: Question = Question {
 /// Which temperatures do lists give a glow?
 pub(super) static RED_HEAT: Question = Question {
     name: "red-heat",
+    work: Work::Measure,
     inputs: &[
         Input::new("glow", Kind::Choice(GLOWS)).required(),
         Input::new("light", Kind::Choice(LIGHTS)).or(Preset::Choice("daylight")),

@@ -1,6 +1,7 @@
 //! The real window on a testing backend: journeys through it, pictures of it, its controls,
 //! and its start. Only with the feature `testing`.
 
+mod bench;
 mod controls;
 mod journeys_form;
 mod journeys_in_view;
