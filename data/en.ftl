@@ -59,7 +59,7 @@ bench-fit-preheat = At the minimum preheat
 bench-fit-shop = Back at the shop temperature
 # Its chart.
 bench-fit-axis = Room between bore and pin, µm
-bench-fit-axis-inch = Room between bore and pin, 1/1000 in
+bench-fit-axis-inch = Room between bore and pin, thousandths of an inch
 bench-fit-axis-hub = Temperature of the hub, { $unit }
 bench-fit-wanted = Room to enter { $length }
 bench-fit-preheat-mark = Preheat { $at }

@@ -34,7 +34,7 @@ mod tint;
 )]
 pub mod ui;
 
-pub use bench::questions_with;
+pub use bench::search::questions_with;
 pub use form::row_id::{Button, NoRow, RowId};
 pub use open::{BasisOf, ChosenFor, Open, ResultsOf};
 pub use page::Page;

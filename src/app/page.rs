@@ -50,6 +50,10 @@ impl Page {
     pub(super) fn title(self) -> String {
         // A question is titled by its part of the work; without one it is a page of the Bench.
         let id = if self == Self::Question { Self::Bench.id() } else { self.id() };
-        if Self::PLACES.contains(&self) || self == Self::Question { format!("place-{id}") } else { format!("page-{id}") }
+        if Self::PLACES.contains(&self) || self == Self::Question {
+            format!("place-{id}")
+        } else {
+            format!("page-{id}")
+        }
     }
 }

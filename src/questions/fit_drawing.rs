@@ -59,7 +59,13 @@ pub fn fit_drawing(given: &Answers, both_c: Option<f64>) -> Result<FitDrawing, P
             })
             .collect()
     };
-    let warm = |both_c| WarmFit { tightness: &tightness, hub: asked.hub, pin: asked.pin, shop_c: asked.shop_c, both_c };
+    let warm = |both_c| WarmFit {
+        tightness: &tightness,
+        hub: asked.hub,
+        pin: asked.pin,
+        shop_c: asked.shop_c,
+        both_c,
+    };
     let afterwards = both_c.and_then(|both_c| {
         let found = fit_at_preheat(&warm(both_c)).ok()?;
         Some((both_c, found[0].high?))

@@ -2,7 +2,9 @@
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::types::HELD;
-use super::{Answers, COMPOSITION, Given, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared};
+use super::{
+    Answers, COMPOSITION, Given, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared,
+};
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::table_c1::{C1Query, table_c1};
 use crate::engine::evidence::{

@@ -171,9 +171,7 @@ pub fn both_of_unit(value: f64, unit: Unit, show: &Show) -> Both {
         Unit::Second | Unit::Minute | Unit::Nanometre | Unit::KilojoulePerInch | Unit::RockwellC => {
             alone(show.with_unit(value, 1, unit.symbol()))
         }
-        Unit::Vickers | Unit::Brinell | Unit::KelvinPerHour => {
-            alone(show.with_unit(value, 0, unit.symbol()))
-        }
+        Unit::Vickers | Unit::Brinell | Unit::KelvinPerHour => alone(show.with_unit(value, 0, unit.symbol())),
     }
 }
 

@@ -14,6 +14,7 @@ mod journeys_tint;
 mod journeys_two_windows;
 mod kept_pictures;
 mod pictures;
+mod pictures_bench;
 mod pictures_pages;
 mod pictures_phone;
 mod pictures_steps;

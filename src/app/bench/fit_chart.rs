@@ -88,7 +88,8 @@ pub(super) fn chart(pen: &Pen<'_>, fit: &FitDrawing) -> ui::RoomChart {
     let degrees = |at_c: f64| pen.show.temperature(at_c).main;
     let fine = |room_um: f64| pen.show.fine(room_um).main;
     let needed = fit.needed_c.map(|needed_c| (frame.x(needed_c), needed_c)).filter(|(x, _)| frame.holds(*x));
-    let preheat = fit.afterwards.map(|(both_c, _)| (frame.x(both_c), both_c)).filter(|(x, _)| frame.holds(*x));
+    let preheat =
+        fit.afterwards.map(|(both_c, _)| (frame.x(both_c), both_c)).filter(|(x, _)| frame.holds(*x));
     let ceiling = Some((frame.x(fit.ceiling_c), fit.ceiling_c)).filter(|(x, _)| frame.holds(*x));
     let mark = |found: Option<(f64, f64)>, key: &str| match found {
         Some((x, at_c)) => (float(x), pen.words.with(key, &[("at", &degrees(at_c))]).into()),
@@ -113,7 +114,10 @@ pub(super) fn chart(pen: &Pen<'_>, fit: &FitDrawing) -> ui::RoomChart {
     let inches = pen.show.units.length == LengthUnit::Inch;
     ui::RoomChart {
         title: pen.words.get(if inches { "bench-fit-axis-inch" } else { "bench-fit-axis" }).into(),
-        x_title: pen.words.with("bench-fit-axis-hub", &[("unit", pen.show.units.temperature.symbol())]).into(),
+        x_title: pen
+            .words
+            .with("bench-fit-axis-hub", &[("unit", pen.show.units.temperature.symbol())])
+            .into(),
         spoken: spoken.into(),
         tightest: path(tightest.into_iter()).into(),
         loosest: if single { "".into() } else { path(loosest.into_iter()).into() },

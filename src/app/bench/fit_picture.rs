@@ -60,7 +60,10 @@ pub(super) fn picture(pen: &Pen<'_>, fit: &FitDrawing) -> ui::FitPicture {
     let (both_c, left_um) = fit.afterwards.unwrap_or((fit.shop_c, fit.tight_um));
     let warm = ui::FitMoment {
         title: said(if left_um > 0.0 { "bench-fit-warm" } else { "bench-fit-loose" }, both_c, left_um),
-        note: pen.words.get(if fit.afterwards.is_some() { "bench-fit-preheat" } else { "bench-fit-shop" }).into(),
+        note: pen
+            .words
+            .get(if fit.afterwards.is_some() { "bench-fit-preheat" } else { "bench-fit-shop" })
+            .into(),
         gap: share((-left_um).max(0.0)),
         tight: left_um > 0.0,
         ..moment

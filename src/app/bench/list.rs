@@ -6,7 +6,7 @@ use slint::{ComponentHandle, SharedString};
 use strum::IntoEnumIterator;
 
 use super::kept::Line;
-use super::questions_with;
+use super::search::questions_with;
 use crate::app::form::question::{self, Replied, Stands};
 use crate::app::form::question_results;
 use crate::app::rows::put;

@@ -6,13 +6,11 @@ pub(crate) mod kept;
 mod list;
 mod page;
 mod push;
-mod search;
+pub(crate) mod search;
 
 use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
-
-pub use search::questions_with;
 
 use crate::app::calls::{calls, calls_plain};
 use crate::app::form::question;

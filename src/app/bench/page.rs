@@ -33,7 +33,7 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
     put(&adapter.get_inputs(), vec![open_row("bench-inputs", inputs)]);
     adapter.set_can_take(!question::over_the_plan(state, question).is_empty());
     put(&adapter.get_pushes(), push::rows(state, question, &found));
-    adapter.set_answer(band(state, &found));
+    adapter.set_answer(band(state, question, &found));
     let reply = shown_reply(&found);
     let (more, notes, sources) =
         reply.map_or_else(Default::default, |(reply, stale)| beside(state, question, reply, stale));
@@ -61,17 +61,20 @@ fn shown_reply(found: &Found) -> Option<(&Reply, bool)> {
 }
 
 /// The band of the answer: a figure, or words in its place.
-fn band(state: &State, found: &Found) -> ui::BenchAnswer {
+fn band(state: &State, question: &'static Question, found: &Found) -> ui::BenchAnswer {
     let words = |title: &str, line: String| ui::BenchAnswer {
         title: state.word(title),
         lines: model(vec![line.into()]),
         ..ui::BenchAnswer::default()
     };
     let now = match &found.stands {
-        Stands::Answered(reply) => return answered(state, reply),
+        Stands::Answered(reply) => return answered(state, question, reply),
         Stands::Missing(fields) => words("bench-ask-first", fields.clone()),
         Stands::Refused(why) => ui::BenchAnswer { refused: true, ..words("bench-none", why.clone()) },
-        Stands::Wrong(_) | Stands::Unread => ui::BenchAnswer {
+        Stands::Wrong(why) => {
+            ui::BenchAnswer { problem: why.into(), lines: model(Vec::new()), ..ui::BenchAnswer::default() }
+        }
+        Stands::Unread => ui::BenchAnswer {
             problem: found.problem().into(),
             title: state.word("bench-unread"),
             lines: model(Vec::new()),
@@ -95,19 +98,22 @@ fn band(state: &State, found: &Found) -> ui::BenchAnswer {
     }
 }
 
-fn answered(state: &State, reply: &Reply) -> ui::BenchAnswer {
+fn answered(state: &State, question: &'static Question, reply: &Reply) -> ui::BenchAnswer {
     let pen = state.pen();
     let verdict = reply.no_use.map(|note| {
         let said = reply.notes.iter().copied().find(|note| *note == "ir-hotter").unwrap_or(note);
         state.word(&format!("note-{said}"))
     });
     let shown = first_figure(&pen, reply);
+    let notes = question_results::of(state, question, reply).notes;
+    let warnings = notes.into_iter().filter(|part| !part.problem.is_empty()).map(|part| part.problem);
     ui::BenchAnswer {
         figured: verdict.is_none(),
         title: verdict.unwrap_or_default(),
         refused: reply.no_use.is_some(),
         figure: figure(&shown),
         lines: model(Vec::new()),
+        warnings: model(warnings.collect()),
         ..ui::BenchAnswer::default()
     }
 }
@@ -154,13 +160,10 @@ fn beside(
         return (figures.into_iter().skip(1).collect(), Vec::new(), Vec::new());
     }
     let Results { figures, taken, mut notes, .. } = question_results::of(state, question, reply);
-    // What says no is read before what only explains.
-    notes.sort_by_key(|part| part.problem.is_empty());
-    let more = if reply.no_use.is_some() {
-        Vec::new()
-    } else {
-        figures.into_iter().skip(1).chain(taken).collect()
-    };
+    // What says no stands with the answer.
+    notes.retain(|part| part.problem.is_empty());
+    let more =
+        if reply.no_use.is_some() { Vec::new() } else { figures.into_iter().skip(1).chain(taken).collect() };
     (more, notes, sources(&state.pen(), reply))
 }
 
@@ -178,12 +181,7 @@ fn sources(pen: &Pen<'_>, reply: &Reply) -> Vec<ui::PartRow> {
     parts
 }
 
-fn fill_picture(
-    adapter: &ui::BenchAdapter<'_>,
-    state: &State,
-    question: &'static Question,
-    found: &Found,
-) {
+fn fill_picture(adapter: &ui::BenchAdapter<'_>, state: &State, question: &'static Question, found: &Found) {
     let given = found.asked.given.as_ref().filter(|_| question.name == WITH_PICTURE);
     let minimum_c = PlanFacts::of(state).and_then(|plan| plan.minimum_c());
     let drawing = given.and_then(|given| questions::fit_drawing(given, minimum_c).ok());

@@ -115,10 +115,8 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
             made.value = state.word("tool-no-answer");
             parts.push(text_part(&format!("{id}-refused"), why.clone()));
         }
-        Stands::Wrong(why) => parts.push(ui::PartRow {
-            problem: why.into(),
-            ..text_part(&format!("{id}-refused"), String::new())
-        }),
+        Stands::Wrong(why) => parts
+            .push(ui::PartRow { problem: why.into(), ..text_part(&format!("{id}-refused"), String::new()) }),
         Stands::Working => {
             made.value = state.word("bench-working");
             parts.push(text_part(&format!("{id}-working"), state.words.get("bench-working")));
@@ -205,13 +203,19 @@ pub(crate) fn over_the_plan(state: &State, question: &'static Question) -> Vec<S
     let known: Vec<_> = question.inputs.iter().filter(|input| plan.given(state, input).is_some()).collect();
     // What says the same as the plan's stands in its way too.
     let in_its_way = |input: &&questions::Input| {
-        known.iter().any(|other| std::ptr::eq(*other, *input) || input.group.is_some() && input.group == other.group)
+        known
+            .iter()
+            .any(|other| std::ptr::eq(*other, *input) || input.group.is_some() && input.group == other.group)
     };
     let keys = question.inputs.iter().filter(in_its_way).flat_map(keys_of);
     let keys: Vec<String> = keys.map(|key| format!("{}.{key}", question.name)).collect();
     state.session(|session| {
         let given = |key: &String| {
-            session.typed.get(key).or_else(|| session.choices.get(key)).is_some_and(|text| !text.trim().is_empty())
+            session
+                .typed
+                .get(key)
+                .or_else(|| session.choices.get(key))
+                .is_some_and(|text| !text.trim().is_empty())
         };
         keys.into_iter().filter(given).collect()
     })
