@@ -67,6 +67,17 @@ bench-fit-ceiling-mark = Ceiling { $at }
 bench-fit-tight = Too tight
 bench-fit-line-tightest = Tightest pair: it counts
 bench-fit-line-loosest = Loosest pair
+# Curves of other questions.
+bench-curve-minutes = Minutes
+bench-curve-temperature = Temperature, { $unit }
+bench-curve-cooling = Temperature of the part, { $unit }
+bench-curve-cooling-slow = At most: in still surroundings
+bench-curve-cooling-fast = At least: draught, cold bench or clamp
+bench-curve-cooling-spoken = From { $from } to { $to }: { $low } to { $high } minutes.
+bench-curve-hydrogen = Hours until that share remains
+bench-curve-hydrogen-middle = In the middle of the part
+bench-curve-hydrogen-mean = On average
+bench-curve-hydrogen-spoken = At { $at } it takes { $hours } hours in the middle of the part.
 bench-fit-chart-spoken = Tightest pair: { $tight } too tight at { $shop }, room { $room } at { $needed }.
 bench-take = Take from the plan
 bench-add = Add to the plan

@@ -60,9 +60,7 @@ fn answer(window: &ui::AppWindow) -> ui::BenchAnswer {
 /// part has some.
 #[test]
 fn every_question_is_on_the_list_in_the_order_of_the_work() {
-    let begun = Instant::now();
     let (window, state) = bench(PHONE, on_demo());
-    eprintln!("window and list {:?}", begun.elapsed());
     let mut at = Vec::new();
     let mut listed = Vec::new();
     for entry in entries(&window) {
@@ -202,9 +200,16 @@ fn the_search_narrows_the_list_and_says_when_nothing_is_found() {
 fn the_way_back_leads_to_the_same_place_of_the_list() {
     let (window, _state) = bench(PHONE, on_demo());
     let adapter = || window.global::<ui::BenchAdapter>();
-    let row = "How long with this torch?";
     adapter().set_scroll_list(-1500.0);
     mock_elapsed_time(50);
+    let asked = |name: &str| Words::english().get(&format!("question-{name}.asked"));
+    let in_view = |row: &String| {
+        let seen = labelled(&window, AccessibleRole::Button, row).map(|seen| seen.absolute_position().y);
+        seen.is_some_and(|top| (200.0..500.0).contains(&top))
+    };
+    let row =
+        questions::ALL.iter().map(|question| asked(question.name)).find(in_view).expect("a row in view");
+    let row = row.as_str();
     let before = found(&window, AccessibleRole::Button, row).absolute_position();
     tap(&window, AccessibleRole::Button, row);
     assert_eq!(page(&window), "question");
@@ -414,10 +419,37 @@ fn the_picture_of_a_shrink_fit_is_in_words_too() {
     });
     assert!(image.is_some(), "the chart says it too");
     let chart = adapter().get_chart();
-    assert!(chart.zero_at > 0.0 && chart.zero_at < 1.0 && chart.needed_at > 0.0 && chart.needed_at < 1.0);
+    assert!(chart.below_at > 0.0 && chart.below_at < 1.0 && chart.mark_at > 0.0 && chart.mark_at < 1.0);
     // What is drawn is what is answered.
     let needed: f64 = answer(&window).figure.figure.parse().expect("a figure");
-    assert!(chart.needed_label.starts_with(&format!("{}", needed.round())), "{}", chart.needed_label);
+    assert!(chart.mark_label.starts_with(&format!("{}", needed.round())), "{}", chart.mark_label);
+}
+
+/// A curve ends where the answer is: minutes of cooling, and hours of the hydrogen.
+#[test]
+fn a_curve_says_what_the_answer_says() {
+    let (window, state) = bench((360, 2400), on_demo());
+    let adapter = || window.global::<ui::BenchAdapter>();
+    state.change(|session| {
+        session.typed.insert("part-cooling.mass".to_owned(), "8 kg".to_owned());
+        session.typed.insert("hydrogen-removal.temperature".to_owned(), "250 °C".to_owned());
+    });
+    for (name, said) in [("part-cooling", "minutes"), ("hydrogen-removal", "250\u{a0}°C")] {
+        open(&window, &state, name);
+        assert!(
+            adapter().get_has_chart() && !adapter().get_has_fit(),
+            "{name} has no curve: {:?}",
+            answer(&window)
+        );
+        let chart = adapter().get_chart();
+        assert!(chart.first.starts_with("M ") && chart.second.starts_with("M "), "{name}");
+        assert!(chart.spoken.contains(said), "{}", chart.spoken);
+        assert!(chart.x_ticks.row_count() > 2 && chart.y_ticks.row_count() > 2, "{name}");
+    }
+    open(&window, &state, "part-cooling");
+    assert!(adapter().get_chart().spoken.contains(answer(&window).figure.figure.as_str()));
+    open(&window, &state, "method-b");
+    assert!(!adapter().get_has_chart());
 }
 
 /// What takes longer than a picture stands is worked out beside the window: it says so, and takes what

@@ -1,5 +1,7 @@
 //! The Bench: one small question at a time, in the order of the work.
 
+mod chart;
+mod curves;
 mod fit_chart;
 mod fit_picture;
 pub(crate) mod kept;

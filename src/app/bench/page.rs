@@ -2,7 +2,7 @@
 
 use slint::ComponentHandle;
 
-use super::{fit_chart, fit_picture, push};
+use super::{curves, fit_chart, fit_picture, push};
 use crate::app::form::parts::{based, text_part};
 use crate::app::form::question::{self, Found, Stands};
 use crate::app::form::question_results::{self, Results};
@@ -182,15 +182,25 @@ fn sources(pen: &Pen<'_>, reply: &Reply) -> Vec<ui::PartRow> {
 }
 
 fn fill_picture(adapter: &ui::BenchAdapter<'_>, state: &State, question: &'static Question, found: &Found) {
-    let given = found.asked.given.as_ref().filter(|_| question.name == WITH_PICTURE);
-    let minimum_c = PlanFacts::of(state).and_then(|plan| plan.minimum_c());
-    let drawing = given.and_then(|given| questions::fit_drawing(given, minimum_c).ok());
     // An old answer has no picture: it would be that of something else.
-    let drawing = drawing.filter(|_| matches!(found.stands, Stands::Answered(_)));
-    adapter.set_has_fit(drawing.is_some());
-    let Some(drawing) = drawing else { return };
-    adapter.set_fit(fit_picture::picture(&state.pen(), &drawing));
-    adapter.set_chart(fit_chart::chart(&state.pen(), &drawing));
+    let given = found.asked.given.as_ref().filter(|_| matches!(found.stands, Stands::Answered(_)));
+    let pen = state.pen();
+    let minimum_c = PlanFacts::of(state).and_then(|plan| plan.minimum_c());
+    let fit = given
+        .filter(|_| question.name == WITH_PICTURE)
+        .and_then(|given| questions::fit_drawing(given, minimum_c).ok());
+    let chart = match &fit {
+        Some(fit) => Some(fit_chart::chart(&pen, fit)),
+        None => given.and_then(|given| curves::chart(&pen, question, given)),
+    };
+    adapter.set_has_fit(fit.is_some());
+    if let Some(fit) = fit {
+        adapter.set_fit(fit_picture::picture(&pen, &fit));
+    }
+    adapter.set_has_chart(chart.is_some());
+    if let Some(chart) = chart {
+        adapter.set_chart(chart);
+    }
 }
 
 /// The basis sheet of an answer, where it is asked for.
