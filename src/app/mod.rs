@@ -7,6 +7,7 @@
 //! `start` wires the places, a place uses what they share, and no two files use each other.
 
 mod basis;
+mod bench;
 mod calls;
 #[cfg(target_os = "linux")]
 pub mod desktop;
@@ -34,6 +35,7 @@ mod tint;
 )]
 pub mod ui;
 
+pub use bench::search::questions_with;
 pub use form::row_id::{Button, NoRow, RowId};
 pub use open::{BasisOf, ChosenFor, Open, ResultsOf};
 pub use page::Page;

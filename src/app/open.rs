@@ -41,6 +41,8 @@ pub enum BasisOf {
     Tint,
     /// An equivalent of the certificate.
     Certificate(Equivalent),
+    /// An answer of the question that is open, by its name.
+    Answer(String),
 }
 
 /// What the results of a plan stand for.
@@ -73,6 +75,10 @@ pub struct Open {
     pub chosen_for: ChosenFor,
     /// Further questions that the Tint place shows after its own instruments.
     pub questions: Vec<&'static Question>,
+    /// The question that is open on the Bench.
+    pub question: Option<&'static Question>,
+    /// What is looked for among the questions.
+    pub bench_query: String,
     /// What is looked for among the steels.
     pub steel_query: String,
     /// Groups of steels that are unfolded.

@@ -10,9 +10,13 @@ pub enum Page {
     Plan,
     /// Temper colours.
     Tint,
+    /// One small question at a time.
+    Bench,
     /// What can hurt. Sessions that were kept under its older name open there.
     #[strum(to_string = "safety", serialize = "care")]
     Safety,
+    /// A question of the Bench.
+    Question,
     /// The list of steels.
     Steels,
     /// A bar without a mark.
@@ -29,7 +33,7 @@ pub enum Page {
 
 impl Page {
     /// Places in the order of the navigation: only those that work.
-    pub(super) const PLACES: [Self; 3] = [Self::Plan, Self::Tint, Self::Safety];
+    pub(super) const PLACES: [Self; 4] = [Self::Plan, Self::Tint, Self::Bench, Self::Safety];
 
     /// Its id.
     #[must_use]
@@ -44,7 +48,12 @@ impl Page {
 
     /// The message of its title.
     pub(super) fn title(self) -> String {
-        let id = self.id();
-        if Self::PLACES.contains(&self) { format!("place-{id}") } else { format!("page-{id}") }
+        // A question is titled by its part of the work; without one it is a page of the Bench.
+        let id = if self == Self::Question { Self::Bench.id() } else { self.id() };
+        if Self::PLACES.contains(&self) || self == Self::Question {
+            format!("place-{id}")
+        } else {
+            format!("page-{id}")
+        }
     }
 }

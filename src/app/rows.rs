@@ -32,6 +32,8 @@ same_by! {
     ui::FigureView: id;
     ui::LicenceRow: id;
     ui::SwatchRow: name;
+    ui::BenchEntry: kind, id;
+    ui::BenchPush: id;
 }
 
 impl Row for ui::PartRow {

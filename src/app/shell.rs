@@ -17,6 +17,9 @@ use crate::units::Units;
 const UNITS: [(Units, &str); 3] =
     [(Units::C_MM, "units-c-mm"), (Units::F_IN, "units-f-in"), (Units::F_MM, "units-f-mm")];
 
+/// The list of questions, as the control that takes the keyboard.
+const BENCH_LIST: &str = "bench-list";
+
 /// Wires the shell.
 pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let shell = window.global::<ui::Shell>();
@@ -117,6 +120,7 @@ pub fn back(window: &ui::AppWindow, state: &State) {
         (Some(Page::Steels), ChosenFor::Question(question)) => {
             RowId::Question(steel_key(question)).to_string()
         }
+        (Some(Page::Question), _) => BENCH_LIST.to_owned(),
         (Some(Page::Fillers), ChosenFor::Nth(nth)) => RowId::of(Field::Filler.nth(nth)).to_string(),
         _ => String::new(),
     };
@@ -162,7 +166,13 @@ fn refresh(window: &ui::AppWindow, state: &State) {
         shell.set_places(model(places));
     }
     let named = page == Page::Plan && !name.is_empty();
-    shell.set_title(if named { name.into() } else { state.word(&page.title()) });
+    // A question bears the name of its part of the work; the page itself says what is asked.
+    let work = state.open.borrow().question.filter(|_| page == Page::Question).map(|asked| asked.work);
+    shell.set_title(match work {
+        Some(work) => state.word(&format!("work-{}", work.id())),
+        None if named => name.into(),
+        None => state.word(&page.title()),
+    });
     shell.set_place(place.id().into());
     if shell.get_page() != page.id() {
         shell.set_page(page.id().into());

@@ -11,7 +11,7 @@ use super::glue::glued;
 use super::plan::fillers;
 use super::settings::about;
 use super::steels::{certificate, unmarked};
-use super::{Page, State, basis, plan, safety, settings, shell, steels, tint, ui};
+use super::{Page, State, basis, bench, plan, safety, settings, shell, steels, tint, ui};
 use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
@@ -142,11 +142,20 @@ fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     window.global::<ui::I18n>().on_glued(|said| glued(&said).map_or(said, Into::into));
     window.global::<ui::I18n>().set_rev(1);
     state.fill_with(fill);
+    state.desk.on_answer({
+        let (weak, heard) = (window.as_weak(), Rc::downgrade(state));
+        move || {
+            if let (Some(window), Some(state)) = (weak.upgrade(), heard.upgrade()) {
+                shell::refresh_screen(&window, &state);
+            }
+        }
+    });
     shell::connect(window, state);
     basis::connect(window, state);
     plan::connect(window, state);
     events::connect(window, state);
     tint::connect(window, state);
+    bench::connect(window, state);
     steels::connect(window, state);
     unmarked::connect(window, state);
     certificate::connect(window, state);
@@ -162,6 +171,8 @@ fn fill(window: &ui::AppWindow, state: &State, page: Page) {
     match page {
         Page::Plan => plan::refresh(window, state),
         Page::Tint => tint::refresh(window, state),
+        Page::Bench => bench::refresh(window, state),
+        Page::Question => bench::refresh_question(window, state),
         Page::Safety => safety::refresh(window, state),
         Page::Steels => steels::refresh(window, state),
         Page::Unmarked => unmarked::refresh(window, state),

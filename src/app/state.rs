@@ -7,6 +7,8 @@ use std::time::Duration;
 
 use slint::{SharedString, Timer, TimerMode};
 
+use super::bench::kept::Kept;
+use super::form::desk::Desk;
 use super::form::question_steel;
 use super::open::{ChosenFor, Open};
 use super::tint::photo_read::Photo;
@@ -74,6 +76,8 @@ pub struct State {
     planned: RefCell<Option<Rc<Planned>>>,
     /// Problems of the fields as they stand.
     problems: RefCell<Vec<FieldProblem>>,
+    /// Where questions are answered.
+    pub(super) desk: Desk,
     /// The last answer of each question, shown grey while something can't be read.
     replies: RefCell<BTreeMap<&'static str, Reply>>,
     /// How often a plan was made, and a save asked for.
@@ -89,6 +93,8 @@ pub struct State {
     notice_shown: RefCell<ShowsNotice>,
     /// The photo of the Tint place.
     pub(super) photo: RefCell<Photo>,
+    /// What the Bench keeps.
+    pub(super) bench: RefCell<Kept>,
     fills: Cell<Fills>,
 }
 
@@ -114,6 +120,7 @@ impl State {
             open: RefCell::new(Open::default()),
             planned: RefCell::new(None),
             problems: RefCell::new(Vec::new()),
+            desk: Desk::default(),
             replies: RefCell::default(),
             made: Cell::default(),
             heard: Cell::default(),
@@ -123,6 +130,7 @@ impl State {
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
+            bench: RefCell::default(),
             fills: Cell::new(|_, _, _| {}),
         };
         state.replan();
@@ -340,6 +348,11 @@ impl State {
     /// The last answer of a question.
     pub(super) fn last_reply(&self, question: &str) -> Option<Reply> {
         self.replies.borrow().get(question).cloned()
+    }
+
+    /// Waits until every question that was asked has its answer.
+    pub fn finish_answers(&self) {
+        self.desk.finish();
     }
 
     /// The problems of the fields as they stand.

@@ -3,7 +3,7 @@
 use strum::IntoEnumIterator;
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
-use super::{Answers, COMPOSITION, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, COMPOSITION, Input, Kind, Preset, Problem, Question, Reply, Work, shared};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::engine::{Step, Unit};
 use crate::reference::embedded;
@@ -13,6 +13,7 @@ const FORMULAS: &[&str] = &["all", "ce-iiw", "cet", "pcm", "cen", "ce-si6", "ce-
 /// One carbon equivalent, or all of them.
 pub(super) static CARBON_EQUIVALENT: Question = Question {
     name: "carbon-equivalent",
+    work: Work::Steel,
     inputs: &[
         shared::STEEL.required(),
         Input::new("formula", Kind::Choice(FORMULAS)).or(Preset::Choice("all")),

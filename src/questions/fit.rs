@@ -1,6 +1,6 @@
 //! Shrink fits: how tight, how hot, how long, what they hold.
 
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work};
 use crate::engine::fit::Tightness;
 use crate::engine::fit::at_preheat::{Pair, WarmFit, even_temperature, fit_at_preheat};
 use crate::engine::fit::grip::{Grip, GripQuery, grip};
@@ -39,7 +39,7 @@ const SHOP: Input = Input::new("room-temperature", Kind::Temperature)
     .of(OfPlan::Shop);
 
 /// The interference as measured, or of the table.
-fn tightness(given: &Answers) -> Result<Tightness, Problem> {
+pub(super) fn tightness(given: &Answers) -> Result<Tightness, Problem> {
     let diameter_mm = given.number("diameter")?;
     Ok(match given.maybe_number("interference") {
         Some(measured_mm) => Tightness::measured(diameter_mm, 1000.0 * measured_mm)?,
@@ -55,6 +55,7 @@ fn metal(given: &Answers, key: &'static str) -> Result<&'static Metal, Problem> 
 /// Limits of hole and pin.
 pub(super) static FIT_LIMITS: Question = Question {
     name: "fit-limits",
+    work: Work::Fit,
     inputs: &[DIAMETER, Input::new("fit", Kind::Choice(FITS)).required()],
     answers: &["fit-interference", "fit-hole", "fit-pin"],
     notes: &["fit-locates-only", "fit-shrink-only"],
@@ -69,6 +70,7 @@ pub(super) static FIT_LIMITS: Question = Question {
 /// Temperatures of hub and pin.
 pub(super) static SHRINK_FIT: Question = Question {
     name: "shrink-fit",
+    work: Work::Fit,
     inputs: &[
         DIAMETER,
         INTERFERENCE,
@@ -103,17 +105,22 @@ pub(super) static SHRINK_FIT: Question = Question {
     answer: answer_shrink,
 };
 
-fn answer_shrink(given: &Answers) -> Result<Reply, Problem> {
-    let tightness = tightness(given)?;
-    let asked = ShrinkFit {
-        tightness: &tightness,
+/// What is asked, of a tightness that is already known.
+pub(super) fn asked_shrink<'a>(given: &Answers, tightness: &'a Tightness) -> Result<ShrinkFit<'a>, Problem> {
+    Ok(ShrinkFit {
+        tightness,
         room_um: given.maybe_number("room-to-enter").map(|room_mm| 1000.0 * room_mm),
         hub: metal(given, "hub-metal")?,
         pin: metal(given, "pin-metal")?,
         shop_c: given.number("room-temperature")?,
         pin_c: given.maybe_number("pin-temperature"),
         ceiling_c: given.number("hub-ceiling")?,
-    };
+    })
+}
+
+fn answer_shrink(given: &Answers) -> Result<Reply, Problem> {
+    let tightness = tightness(given)?;
+    let asked = asked_shrink(given, &tightness)?;
     let found = shrink_fit(&embedded().fits, &asked)?;
     let way = !found.above_ceiling || found.by_freezing;
     let frozen = found.pin_freezes && (found.by_freezing || asked.pin_c.is_some_and(|pin_c| pin_c < 0.0));
@@ -132,6 +139,7 @@ fn answer_shrink(given: &Answers) -> Result<Reply, Problem> {
 /// A bore that is heated alone.
 pub(super) static LOCAL_BORE: Question = Question {
     name: "local-bore",
+    work: Work::Fit,
     inputs: &[
         DIAMETER,
         OUTER,
@@ -158,6 +166,7 @@ pub(super) static LOCAL_BORE: Question = Question {
 /// Seconds to carry and to push.
 pub(super) static FIT_TIME: Question = Question {
     name: "fit-time",
+    work: Work::Fit,
     inputs: &[
         DIAMETER,
         OUTER,
@@ -196,6 +205,7 @@ const MODULUS: Preset = Preset::Number(206_000.0);
 /// Pressure, stress, force and torque.
 pub(super) static FIT_STRENGTH: Question = Question {
     name: "fit-strength",
+    work: Work::Fit,
     inputs: &[
         DIAMETER,
         OUTER,
@@ -254,6 +264,7 @@ fn answer_strength(given: &Answers) -> Result<Reply, Problem> {
 /// The fit at the preheat.
 pub(super) static FIT_AT_PREHEAT: Question = Question {
     name: "fit-at-preheat",
+    work: Work::Fit,
     inputs: &[
         DIAMETER,
         INTERFERENCE,
@@ -283,6 +294,7 @@ pub(super) static FIT_AT_PREHEAT: Question = Question {
 /// Hub and pin once they share their heat.
 pub(super) static EVEN_TEMPERATURE: Question = Question {
     name: "even-temperature",
+    work: Work::Fit,
     inputs: &[
         Input::new("hub-mass", Kind::Mass).required().within(0.001, 100_000.0),
         Input::new("hub-temperature", Kind::Temperature).required().within(-40.0, 700.0),

@@ -1,7 +1,7 @@
 //! Preheat formulas, each by itself.
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared};
 use crate::engine::carbon_equivalent::{ce_iiw, cen, within};
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::method_b::CetOf;
@@ -46,6 +46,7 @@ fn elements(given: &Answers, method: Method) -> Vec<Checked> {
 /// Method B of EN 1011-2.
 pub(super) static METHOD_B: Question = Question {
     name: "method-b",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("cet", EQUIVALENT).one_of("analysis").within(0.0, 5.0),
@@ -89,6 +90,7 @@ fn answer_method_b(given: &Answers) -> Result<Reply, Problem> {
 /// Seferian's formula.
 pub(super) static SEFERIAN: Question = Question {
     name: "seferian",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("c-chem", EQUIVALENT).one_of("analysis").within(0.0, 20.0),
@@ -112,6 +114,7 @@ fn answer_seferian(given: &Answers) -> Result<Reply, Problem> {
 /// Ito and Bessyo's formula.
 pub(super) static ITO_BESSYO: Question = Question {
     name: "ito-bessyo",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("pcm", EQUIVALENT).one_of("analysis").within(0.0, 10.0),
@@ -150,6 +153,7 @@ fn answer_ito_bessyo(given: &Answers) -> Result<Reply, Problem> {
 /// Suzuki's formula for multi-run weld metal.
 pub(super) static MULTI_RUN: Question = Question {
     name: "multi-run",
+    work: Work::Preheat,
     inputs: &[
         Input::new("weld-thickness", Kind::Length).required().within(0.1, 5000.0).of(OfPlan::WeldThickness),
         Input::new("strength", Kind::Stress).required().within(50.0, 3000.0).of(OfPlan::WeldStrength),
@@ -179,6 +183,7 @@ fn answer_multi_run(given: &Answers) -> Result<Reply, Problem> {
 /// The old bands by carbon equivalent.
 pub(super) static DEARDEN_ONEILL: Question = Question {
     name: "dearden-oneill",
+    work: Work::Preheat,
     inputs: &[shared::STEEL_OR_FIGURE, Input::new("ce", EQUIVALENT).one_of("analysis").within(0.0, 20.0)],
     answers: &["dearden-oneill"],
     notes: &["no-figure-no-clearance", "knows-no-hydrogen", GRADE_MIDDLE, GRADE_UPPER],
@@ -198,6 +203,7 @@ fn answer_dearden_oneill(given: &Answers) -> Result<Reply, Problem> {
 /// Yurioka's cracking index of 1983.
 pub(super) static CRACKING_INDEX: Question = Question {
     name: "cracking-index",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("cen", EQUIVALENT).one_of("analysis").within(0.0, 20.0),

@@ -1,6 +1,6 @@
 //! Heat input and cooling time.
 
-use super::{Answers, Input, Kind, OfPlan, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Problem, Question, Reply, Work, shared};
 use crate::engine::Outcome;
 use crate::engine::cooling_time::{Cooling, cooling_time, preheat_for_cooling_time};
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
@@ -12,6 +12,7 @@ const PROCESSES: &[&str] = <Process as strum::VariantNames>::VARIANTS;
 /// Arc energy and net heat input.
 pub(super) static HEAT_INPUT: Question = Question {
     name: "heat-input",
+    work: Work::Weld,
     inputs: &[
         Input::new("volts", Kind::Voltage).required().within(1.0, 200.0).of(OfPlan::Volts),
         Input::new("amps", Kind::Current).required().within(1.0, 5000.0).of(OfPlan::Amps),
@@ -79,6 +80,7 @@ fn rest_on_factors(outcome: &mut Outcome, given: &Answers) -> bool {
 /// Cooling time from 800 to 500 °C.
 pub(super) static COOLING_TIME: Question = Question {
     name: "cooling-time",
+    work: Work::Weld,
     inputs: &[
         shared::NET_HEAT.required(),
         Input::new("preheat", Kind::Temperature).required().within(-50.0, 450.0).of(OfPlan::Minimum),
@@ -111,6 +113,7 @@ fn answer_cooling_time(given: &Answers) -> Result<Reply, Problem> {
 /// The preheat for a wanted cooling time.
 pub(super) static PREHEAT_FOR_COOLING_TIME: Question = Question {
     name: "preheat-for-cooling-time",
+    work: Work::Weld,
     inputs: &[
         shared::NET_HEAT.required(),
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),

@@ -1,6 +1,6 @@
 //! Hydrogen: its scale, its removal, and the wait before inspection.
 
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared};
 use crate::engine::family::Family;
 use crate::engine::hydrogen::{Coefficient, Slab, hydrogen_scale, removal_time, share_left};
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
@@ -9,6 +9,7 @@ use crate::reference::{Restraint, embedded};
 /// The band of a hydrogen content.
 pub(super) static HYDROGEN_SCALE: Question = Question {
     name: "hydrogen-scale",
+    work: Work::Preheat,
     inputs: &[shared::HYDROGEN.required()],
     answers: &["hydrogen-scale", "hydrogen-ppm", "hydrogen-jis"],
     notes: &["scale-a", "scale-b", "scale-c", "scale-d", "scale-e", "hydrogen-letters-differ"],
@@ -27,6 +28,7 @@ const DIFFUSIONS: &[&str] = &["slower", "measured", "arrhenius"];
 /// Time until hydrogen has left, and what is left after a time.
 pub(super) static HYDROGEN_REMOVAL: Question = Question {
     name: "hydrogen-removal",
+    work: Work::Cool,
     inputs: &[
         shared::THICKNESS.required(),
         Input::new("temperature", Kind::Temperature).required().within(0.0, 650.0),
@@ -69,6 +71,7 @@ const FAMILY_IDS: &[&str] = &["structural", "quenched-tempered", "plain-carbon",
 /// The least wait before the final inspection.
 pub(super) static INSPECTION_WAIT: Question = Question {
     name: "inspection-wait",
+    work: Work::Check,
     inputs: &[
         Input::new("family", Kind::Choice(FAMILY_IDS)).required().of(OfPlan::Family),
         shared::THICKNESS.required(),

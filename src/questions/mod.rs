@@ -14,6 +14,7 @@
 mod answers;
 mod equivalents;
 mod fit;
+mod fit_drawing;
 mod formulas;
 mod heat;
 mod heat_cycle;
@@ -29,13 +30,16 @@ mod tint;
 mod tint_coupon;
 mod two_readings;
 mod types;
+mod work;
 
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
+pub use fit_drawing::{FitDrawing, fit_drawing};
 pub use formulas::NO_PREHEAT;
 pub use input::{Group, Input, Kind, Preset};
 pub use of_plan::OfPlan;
 pub use tint_coupon::coupon_taught;
 pub use types::{OUTSIDE_RANGE, Question, Reply, SAYING_NO, Taken};
+pub use work::Work;
 
 /// All questions in the order of the work.
 pub static ALL: &[&Question] = &[

@@ -1,7 +1,7 @@
 //! Post-heat: one figure, and what stands beside it.
 
 use super::answers::GRADE_MIDDLE;
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, Work, shared};
 use crate::engine::error::check_composition;
 use crate::engine::post_heat::{PostHeatQuery, RULES, SetBy, Way, WeldPath, hold_after_welding, outcomes};
 use crate::engine::transformation::m90_c;
@@ -12,6 +12,7 @@ const WELDS: &[&str] = &["fillet", "build-up", "repair-weld", "part-groove", FUL
 /// Post-heat.
 pub(super) static POST_HEAT: Question = Question {
     name: "post-heat",
+    work: Work::Cool,
     inputs: &[
         Input::new("weld-kind", Kind::Choice(WELDS)).required(),
         Input::new("weld-depth", Kind::Length).required().within(0.5, 1000.0),

@@ -1,12 +1,13 @@
 //! Thicknesses that meet at the weld.
 
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared};
 use crate::engine::combined_thickness::{Meeting, combined_thickness, tapered_thickness};
 use crate::reference::{Method, embedded};
 
 /// Combined thickness of a joint.
 pub(super) static COMBINED_THICKNESS: Question = Question {
     name: "combined-thickness",
+    work: Work::Preheat,
     inputs: &[
         shared::JOINT.required(),
         shared::THICKNESS.required().of(OfPlan::FirstThickness),
@@ -43,6 +44,7 @@ fn answer_combined(given: &Answers) -> Result<Reply, Problem> {
 /// Mean thickness of a taper beside the weld.
 pub(super) static TAPERED_THICKNESS: Question = Question {
     name: "tapered-thickness",
+    work: Work::Preheat,
     inputs: &[
         shared::THICKNESS.required().of_no_plan(),
         Input::new("far-thickness", Kind::Length).required().within(0.1, 5000.0),

@@ -1,6 +1,6 @@
 //! The shop: torch and gas, the rhythm of a batch, electrodes in open air, cooling, the air of a room.
 
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work};
 use crate::engine::EngineError;
 use crate::engine::acetylene::acetylene_draw;
 use crate::engine::electrode_exposure::{ElectrodeFate, OutOfOven, electrode_exposure};
@@ -30,6 +30,7 @@ const PIECES: Input =
 /// Minutes of flame and gas.
 pub(super) static TORCH_HEATING: Question = Question {
     name: "torch-heating",
+    work: Work::Heat,
     inputs: &[
         MASS,
         Input::new("wanted-temperature", Kind::Temperature)
@@ -120,6 +121,7 @@ fn answer_torch(given: &Answers) -> Result<Reply, Problem> {
 /// Draw of acetylene.
 pub(super) static ACETYLENE_DRAW: Question = Question {
     name: "acetylene-draw",
+    work: Work::Heat,
     inputs: &[CYLINDER.required(), FLOW, Input::new("draw-minutes", Kind::Number).within(0.0, 10_000.0)],
     answers: &["draw-most", "draw-cylinders", "draw-older"],
     notes: &["draw-far-too-fast", "draw-too-fast", "draw-goes-on"],
@@ -140,6 +142,7 @@ pub(super) static ACETYLENE_DRAW: Question = Question {
 /// Rhythm of a batch.
 pub(super) static BATCH_RHYTHM: Question = Question {
     name: "batch-rhythm",
+    work: Work::Heat,
     inputs: &[
         Input::new("heating-minutes", Kind::Number).required().within(0.01, 10_000.0),
         Input::new("heating-minutes-most", Kind::Number).within(0.01, 10_000.0),
@@ -175,6 +178,7 @@ const CLASSES: &[&str] = &["e70", "e80", "e90", "e100"];
 /// Electrodes in open air.
 pub(super) static ELECTRODE_EXPOSURE: Question = Question {
     name: "electrode-exposure",
+    work: Work::Weld,
     inputs: &[
         Input::new("electrode-class", Kind::Choice(CLASSES)).required(),
         Input::new("hours-out", Kind::Hours).required().within(0.0, 1000.0),
@@ -235,6 +239,7 @@ const FAMILIES: &[&str] = &[
 /// Slow cooling by family.
 pub(super) static SLOW_COOLING: Question = Question {
     name: "slow-cooling",
+    work: Work::Cool,
     inputs: &[Input::new("family", Kind::Choice(FAMILIES)).required().of(OfPlan::Family)],
     answers: &["slow-rate", "slow-until"],
     notes: &["slow-wrap", "slow-still-air", "slow-no-blanket", "slow-turn-first", "slow-never-quench"],
@@ -257,6 +262,7 @@ const WRAPS: [&str; 3] = ["still-air", "draught", "blanket"];
 /// Cooling of a part.
 pub(super) static PART_COOLING: Question = Question {
     name: "part-cooling",
+    work: Work::Cool,
     inputs: &[
         MASS,
         Input::new("shape", Kind::Choice(&SHAPES)).or(Preset::Choice(SHAPES[0])),
@@ -304,6 +310,7 @@ pub(super) static PART_COOLING: Question = Question {
 /// The air of a room.
 pub(super) static ROOM_AIR: Question = Question {
     name: "room-air",
+    work: Work::Fit,
     inputs: &[
         Input::new("room-volume", Kind::Volume).required().within(1.0, 100_000.0),
         Input::new("nitrogen-litres", Kind::Number).any_of("frozen").within(0.0, 1000.0),

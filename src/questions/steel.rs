@@ -1,7 +1,7 @@
 //! What the steel does: transformation, hardness and its conversion.
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
-use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, shared};
+use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, Work, shared};
 use crate::engine::file_test::file_test;
 use crate::engine::hardness::hardness;
 use crate::engine::hardness_conversion::{ConversionTable, Scale, hardness_conversion};
@@ -13,6 +13,7 @@ use crate::reference::embedded;
 /// Transformation temperatures, and where a temperature stands among them.
 pub(super) static TRANSFORMATION_TEMPERATURES: Question = Question {
     name: "transformation-temperatures",
+    work: Work::Steel,
     inputs: &[shared::STEEL.required(), shared::TEMPERATURE],
     answers: &[
         "ms",
@@ -51,6 +52,7 @@ fn answer_transformation(given: &Answers) -> Result<Reply, Problem> {
 /// Share of martensite at a temperature.
 pub(super) static MARTENSITE_SHARE: Question = Question {
     name: "martensite-share",
+    work: Work::Steel,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("ms", Kind::Temperature).one_of("analysis").within(-273.15, 1000.0),
@@ -75,6 +77,7 @@ fn answer_martensite(given: &Answers) -> Result<Reply, Problem> {
 /// Highest hardness of the heat-affected zone.
 pub(super) static HARDNESS_ESTIMATE: Question = Question {
     name: "hardness-estimate",
+    work: Work::Weld,
     inputs: &[
         shared::STEEL.required(),
         Input::new("cooling-time", Kind::Seconds).required().within(0.01, 10_000.0),
@@ -106,6 +109,7 @@ const FILE: &[&str] = &[FILE_SKATES, "bites"];
 /// What a file tells of the surface.
 pub(super) static FILE_TEST: Question = Question {
     name: "file-test",
+    work: Work::Steel,
     inputs: &[Input::new("file", Kind::Choice(FILE)).required()],
     answers: &["file-hardness"],
     notes: &["file-skin-only", "file-hard-skin"],
@@ -123,6 +127,7 @@ const TABLES: &[&str] = <ConversionTable as strum::VariantNames>::VARIANTS;
 /// A hardness on the other scales.
 pub(super) static HARDNESS_CONVERSION: Question = Question {
     name: "hardness-conversion",
+    work: Work::Steel,
     inputs: &[
         Input::new("hardness", Kind::Number).required().within(0.0, 3000.0),
         Input::new("scale", Kind::Choice(SCALES)).required(),

@@ -2,7 +2,9 @@
 
 use super::answers::{GRADE_MIDDLE, GRADE_UPPER};
 use super::types::HELD;
-use super::{Answers, COMPOSITION, Given, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared};
+use super::{
+    Answers, COMPOSITION, Given, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared,
+};
 use crate::engine::chemistry::Chemistry;
 use crate::engine::evidence::table_c1::{C1Query, table_c1};
 use crate::engine::evidence::{
@@ -17,6 +19,7 @@ const EQUIVALENT: Kind = Kind::Percent;
 /// Table C.1 of EN 1011-2.
 pub(super) static TABLE_C1: Question = Question {
     name: "table-c1",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("ce", EQUIVALENT).one_of("analysis").within(0.0, 20.0),
@@ -58,6 +61,7 @@ fn answer_table_c1(given: &Answers) -> Result<Reply, Problem> {
 /// The hydrogen annex of AWS D1.1.
 pub(super) static D11_ANNEX: Question = Question {
     name: "d11-annex",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("pcm", EQUIVALENT).one_of("analysis").within(0.0, 10.0),
@@ -85,6 +89,7 @@ fn answer_d11_annex(given: &Answers) -> Result<Reply, Problem> {
 /// The categories of AWS D1.1.
 pub(super) static D11_CATEGORY: Question = Question {
     name: "d11-category",
+    work: Work::Preheat,
     inputs: &[
         Input::new("category", Kind::Choice(&["a", "b", "c", "d"])).required(),
         shared::THICKNESS.required(),
@@ -121,6 +126,7 @@ const PRACTICE_GRADES: &[&str] = &["4130", "4140", "4340", "8620", "8630"];
 /// The handbook's low-hydrogen rows.
 pub(super) static PRACTICE_ROWS: Question = Question {
     name: "practice-rows",
+    work: Work::Preheat,
     inputs: &[
         Input::new("grade", Kind::Choice(PRACTICE_GRADES)).required(),
         shared::THICKNESS.required(),
@@ -146,6 +152,7 @@ fn answer_practice_rows(given: &Answers) -> Result<Reply, Problem> {
 /// The trade text's staircase.
 pub(super) static CEQ_BANDS: Question = Question {
     name: "ceq-bands",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL_OR_FIGURE,
         Input::new("ceq", EQUIVALENT).one_of("analysis").within(0.0, 20.0),
@@ -172,6 +179,7 @@ fn answer_ceq_bands(given: &Answers) -> Result<Reply, Problem> {
 /// The carbon chart as a line.
 pub(super) static CARBON_LINE: Question = Question {
     name: "carbon-line",
+    work: Work::Preheat,
     inputs: &[
         Input::new("carbon", Kind::Percent).required().within(0.0, 2.0),
         shared::HYDROGEN.or(Preset::Number(15.0)),
@@ -195,6 +203,7 @@ const NAVAL_GROUPS: &[&str] = &["s-1", "s-2", "s-3", "s-3a", "s-4", "s-5"];
 /// The naval table for carbon and creep-resisting steel.
 pub(super) static NAVSEA_ROWS: Question = Question {
     name: "navsea-rows",
+    work: Work::Preheat,
     inputs: &[
         Input::new("group", Kind::Choice(NAVAL_GROUPS)).required(),
         Input::new("tensile", Kind::Stress).within(50.0, 3000.0),
@@ -228,6 +237,7 @@ fn answer_navsea_rows(given: &Answers) -> Result<Reply, Problem> {
 /// What a grade's own rows print: its minimum by thickness, its data sheet, the old chart.
 pub(super) static GRADE_FIGURES: Question = Question {
     name: "grade-figures",
+    work: Work::Preheat,
     inputs: &[
         shared::STEEL.required(),
         shared::THICKNESS.required(),

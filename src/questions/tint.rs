@@ -1,6 +1,6 @@
 //! Temper colours, IR readings, crayons, measuring places and red heat.
 
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Taken, shared};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Taken, Work, shared};
 use crate::engine::EngineError;
 use crate::engine::crayon::crayon_pair;
 use crate::engine::infrared::{
@@ -109,6 +109,7 @@ fn noted(mut reply: Reply, notes: &[TintNote]) -> Reply {
 /// Which colour appears at a temperature while the flame is on?
 pub(super) static TINT_FLAME_ON: Question = Question {
     name: "tint-flame-on",
+    work: Work::Measure,
     inputs: &[PEAK, START, MINUTES, MINUTES_MOST, HEATING_RATE, FILM_BEFORE, CHROMIUM, SPOT, SHIELDED],
     answers: &["tint-flame-on"],
     notes: TINT_NOTES,
@@ -122,6 +123,7 @@ pub(super) static TINT_FLAME_ON: Question = Question {
 /// Which colour does a peak leave?
 pub(super) static TINT_AFTERWARDS: Question = Question {
     name: "tint-afterwards",
+    work: Work::Measure,
     inputs: &[
         PEAK,
         START,
@@ -146,6 +148,7 @@ pub(super) static TINT_AFTERWARDS: Question = Question {
 /// Which peak left a colour?
 pub(super) static PEAK_FROM_TINT: Question = Question {
     name: "peak-from-tint",
+    work: Work::Measure,
     inputs: &[
         Input::new("colour", Kind::Choice(STAGES)).required(),
         Input::new("colour-last", Kind::Choice(STAGES)),
@@ -214,6 +217,7 @@ fn gun(given: &Answers) -> Result<GunSetting, Problem> {
 /// Which temperatures can the steel have when a gun shows this?
 pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
     name: "ir-true-temperature",
+    work: Work::Measure,
     inputs: &[
         Input::new("reading", Kind::Temperature).required().within(-100.0, 1600.0),
         SURFACE,
@@ -286,6 +290,7 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
 /// What will the gun show at a temperature?
 pub(super) static IR_EXPECTED_READING: Question = Question {
     name: "ir-expected-reading",
+    work: Work::Measure,
     inputs: &[
         Input::new("steel-temperature", Kind::Temperature)
             .required()
@@ -309,6 +314,7 @@ pub(super) static IR_EXPECTED_READING: Question = Question {
 /// Which two crayons bracket a window?
 pub(super) static CRAYON_PAIR: Question = Question {
     name: "crayon-pair",
+    work: Work::Measure,
     inputs: &[MINIMUM.required(), MAXIMUM.required()],
     answers: &["crayon-pair"],
     notes: &[],
@@ -323,6 +329,7 @@ pub(super) static CRAYON_PAIR: Question = Question {
 /// Where and when to measure?
 pub(super) static MEASURING_PLACE: Question = Question {
     name: "measuring-place",
+    work: Work::Measure,
     inputs: &[
         shared::THICKNESS.required(),
         Input::new("heated-by", Kind::Choice(HEATED_BY)).or(Preset::Choice(HEATED_BY[0])),
@@ -347,6 +354,7 @@ pub(super) static MEASURING_PLACE: Question = Question {
 /// Which temperatures do lists give a glow?
 pub(super) static RED_HEAT: Question = Question {
     name: "red-heat",
+    work: Work::Measure,
     inputs: &[
         Input::new("glow", Kind::Choice(GLOWS)).required(),
         Input::new("light", Kind::Choice(LIGHTS)).or(Preset::Choice("daylight")),

@@ -1,7 +1,7 @@
 //! A bright piece of the same bar, heated, read with an instrument and looked at.
 
 use super::tint::{CHROMIUM, LOOKED, STAGES, START, refused};
-use super::{Answers, Input, Kind, Problem, Question, Reply};
+use super::{Answers, Input, Kind, Problem, Question, Reply, Work};
 use crate::engine::tint::{
     Afterwards, Circumstances, Coupon, CouponSeen, FlameOn, Mode, Pace, Span, Stage, peak_from_stages,
 };
@@ -16,6 +16,7 @@ const COUPON_NEAR: Input = Input::new("coupon-near-peak", Kind::Number).within(0
 /// What does a bright piece of the same bar teach about its colours?
 pub(super) static TINT_COUPON: Question = Question {
     name: "tint-coupon",
+    work: Work::Measure,
     inputs: &[
         Input::new("looked", Kind::Choice(&LOOKED)).required(),
         COUPON_FLAME,

@@ -1,6 +1,6 @@
 //! Two readings of a part that cools, and the minutes between them.
 
-use super::{Input, Kind, OfPlan, Preset, Problem, Question, Reply};
+use super::{Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work};
 use crate::engine::two_readings::TwoReadings;
 use crate::reference::embedded;
 use crate::reference::tint::TintData;
@@ -11,6 +11,7 @@ const READ_WITH: [&str; 3] = ["contact-probe", "thermocouple", "black-spot-gun"]
 /// How long is left?
 pub(super) static TWO_READINGS: Question = Question {
     name: "two-readings",
+    work: Work::Measure,
     inputs: &[
         Input::new("first-reading", Kind::Temperature).required().within(20.0, 900.0),
         Input::new("second-reading", Kind::Temperature).required().within(20.0, 900.0),

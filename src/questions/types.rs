@@ -1,6 +1,6 @@
 //! What a question is: declared once, asked from the command line, the Bench and the tests.
 
-use super::{Answers, Input, Problem};
+use super::{Answers, Input, Problem, Work};
 use crate::engine::Outcome;
 use crate::reference::Basis;
 
@@ -122,12 +122,18 @@ pub const SAYING_NO: [&str; 21] = [
     "rhythm-cools-again",
 ];
 
+/// Questions whose answer takes longer than a picture on the screen stands.
+const SLOW: [&str; 1] = ["heat-cycle"];
+
 /// A physical question, declared once.
 #[derive(Debug, Clone, Copy)]
 pub struct Question {
     /// Name on the command line; its words are the Fluent message `question-NAME`, its
-    /// one-line description the attribute `.about`.
+    /// one-line description the attribute `.about`, the question as it is asked at the bench
+    /// `.asked`, and further words by which it is found `.words`.
     pub name: &'static str,
+    /// The part of the work in which it is asked.
+    pub work: Work,
     /// Inputs in the order in which they are asked.
     pub inputs: &'static [Input],
     /// Names of all answers that it may give.
@@ -176,13 +182,19 @@ impl Question {
         })
     }
 
-    /// Checks what is given, puts in the defaults and answers.
+    /// Does its answer take longer than the window may stand still? It is then worked out off the
+    /// screen's thread.
+    #[must_use]
+    pub fn is_slow(&self) -> bool {
+        SLOW.contains(&self.name)
+    }
+
+    /// Checks what is given and puts in the defaults.
     ///
     /// # Errors
     /// A key that the question doesn't have, all required inputs that are missing, two that
-    /// say one thing, a value of the wrong kind, outside its limits or not offered; or what
-    /// the engine refuses.
-    pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
+    /// say one thing, a value of the wrong kind, outside its limits or not offered.
+    pub fn complete(&self, given: &Answers) -> Result<Answers, Problem> {
         if let Some(key) = given.keys().find(|key| self.input(key).is_none()) {
             return Err(Problem::UnknownInput { key: key.to_owned() });
         }
@@ -199,13 +211,21 @@ impl Question {
         }
         let mut missing = self.missing(given);
         match (missing.pop(), missing.is_empty()) {
-            (None, _) => {}
-            (Some(keys), true) => return Err(Problem::Missing { keys }),
+            (None, _) => Ok(full),
+            (Some(keys), true) => Err(Problem::Missing { keys }),
             (Some(keys), false) => {
                 missing.push(keys);
-                return Err(Problem::MissingSeveral { each: missing });
+                Err(Problem::MissingSeveral { each: missing })
             }
         }
+    }
+
+    /// Checks what is given, puts in the defaults and answers.
+    ///
+    /// # Errors
+    /// As [`Question::complete`], or what the engine refuses.
+    pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
+        let full = self.complete(given)?;
         let mut reply = (self.answer)(&full)?;
         for note in given.notes() {
             reply = reply.note_if(true, note);

@@ -4,10 +4,10 @@ use super::evidence::{governs_key, name, said};
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, source_line};
 use super::outcome::{RangeLine, StepLine, range_lines, step_lines};
 use super::{Pen, member_name};
-use crate::engine::Says;
 use crate::engine::evidence::{Evidence, Standing};
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Limit, Plan};
+use crate::engine::{Outcome, Says};
 use crate::reference::{Basis, Method};
 use crate::units::TemperatureUnit;
 use crate::words::List;
@@ -192,6 +192,28 @@ fn steps(pen: &Pen<'_>, job: &Job, item: &Evidence) -> Vec<StepLine> {
         made.push(line("sheet-raw", degrees(raw_c)));
     }
     made
+}
+
+/// The sheet of an answer of a question, with the figure as it is shown.
+#[must_use]
+pub fn answer_sheet(pen: &Pen<'_>, outcome: &Outcome, figure: Figure) -> BasisSheet {
+    let rests_on = outcome.basis(&pen.reference.methods);
+    let row = pen.reference.methods.row(outcome.method);
+    let mut paragraphs = vec![source_paragraph(pen, rests_on)];
+    if let Some(limits_basis) = &row.limits_basis {
+        paragraphs.push((pen.words.get("sheet-range-source"), source_line(pen, limits_basis)));
+    }
+    BasisSheet {
+        label: figure.label.clone(),
+        basis: figure.basis.clone(),
+        figure,
+        standing: None,
+        sentence: String::new(),
+        formula: lines_of(pen, &format!("formula-{}", row.id)),
+        steps: step_lines(pen, outcome),
+        ranges: range_lines(pen, outcome),
+        paragraphs,
+    }
 }
 
 pub(super) fn lines_of(pen: &Pen<'_>, key: &str) -> Vec<String> {

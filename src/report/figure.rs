@@ -139,38 +139,45 @@ pub fn in_both(pen: &Pen<'_>, both: &Both) -> String {
 }
 
 /// A figure of a method, exact to the last digit that means something: no limit is made
-/// of it here, so that it is not rounded to the safe side.
+/// of it here, so that it is not rounded to the safe side. In the other unit too, where it has one.
 #[must_use]
-pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
-    let both = |both: Both| format!("{} ({})", both.main, both.second);
+pub fn both_of_unit(value: f64, unit: Unit, show: &Show) -> Both {
+    let alone = |main: String| Both { main, second: String::new() };
     match unit {
         Unit::Celsius => {
             let shown = |unit: TemperatureUnit| show.with_unit(unit.from_c(value), 1, unit.symbol());
             let main = show.units.temperature;
-            format!("{} ({})", shown(main), shown(main.other()))
+            Both { main: shown(main), second: shown(main.other()) }
         }
-        Unit::Kelvin => both(show.difference(value)),
-        Unit::Millimetre => both(show.alike(show.length(value))),
-        Unit::KilojoulePerMm => both(show.alike(show.heat(value))),
-        Unit::Megapascal => both(show.strength(value)),
-        Unit::Kilogram => both(show.mass(value)),
-        Unit::Micrometre => both(show.fine(value)),
-        Unit::Kilonewton => both(show.force(value)),
-        Unit::NewtonMetre => both(show.torque(value)),
-        Unit::CubicMetre => both(show.volume(value)),
-        Unit::CubicMetrePerHour => both(show.gas_flow(value)),
-        Unit::MlPer100g => show.hydrogen(value),
-        Unit::One => show.number(value, 4),
-        Unit::Percent => show.with_unit(value, 3, unit.symbol()),
+        Unit::Kelvin => show.difference(value),
+        Unit::Millimetre => show.alike(show.length(value)),
+        Unit::KilojoulePerMm => show.alike(show.heat(value)),
+        Unit::Megapascal => show.strength(value),
+        Unit::Kilogram => show.mass(value),
+        Unit::Micrometre => show.fine(value),
+        Unit::Kilonewton => show.force(value),
+        Unit::NewtonMetre => show.torque(value),
+        Unit::CubicMetre => show.volume(value),
+        Unit::CubicMetrePerHour => show.gas_flow(value),
+        Unit::MlPer100g => alone(show.hydrogen(value)),
+        Unit::One => alone(show.number(value, 4)),
+        Unit::Percent => alone(show.with_unit(value, 3, unit.symbol())),
         Unit::Ppm | Unit::Hour | Unit::Kilowatt | Unit::Megajoule | Unit::MillimetrePerSecond => {
-            show.with_unit(value, 2, unit.symbol())
+            alone(show.with_unit(value, 2, unit.symbol()))
         }
-        Unit::SquareMillimetrePerHour => show.with_unit(value, 3, "mm²/h"),
-        Unit::SquareMillimetre => show.with_unit(value, 1, "mm²"),
-        Unit::KgfPerSquareMm => show.with_unit(value, 1, "kgf/mm²"),
+        Unit::SquareMillimetrePerHour => alone(show.with_unit(value, 3, "mm²/h")),
+        Unit::SquareMillimetre => alone(show.with_unit(value, 1, "mm²")),
+        Unit::KgfPerSquareMm => alone(show.with_unit(value, 1, "kgf/mm²")),
         Unit::Second | Unit::Minute | Unit::Nanometre | Unit::KilojoulePerInch | Unit::RockwellC => {
-            show.with_unit(value, 1, unit.symbol())
+            alone(show.with_unit(value, 1, unit.symbol()))
         }
-        Unit::Vickers | Unit::Brinell | Unit::KelvinPerHour => show.with_unit(value, 0, unit.symbol()),
+        Unit::Vickers | Unit::Brinell | Unit::KelvinPerHour => alone(show.with_unit(value, 0, unit.symbol())),
     }
+}
+
+/// The same on one line, the other unit in brackets.
+#[must_use]
+pub fn of_unit(value: f64, unit: Unit, show: &Show) -> String {
+    let both = both_of_unit(value, unit, show);
+    if both.second.is_empty() { both.main } else { format!("{} ({})", both.main, both.second) }
 }

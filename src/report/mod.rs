@@ -22,17 +22,19 @@ mod tint;
 mod tint_wait;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
-pub use basis_sheet::{BasisSheet, basis_sheet};
+pub use basis_sheet::{BasisSheet, answer_sheet, basis_sheet};
 pub use beside::{ToDoLine, beside_lines, find_lines};
-pub use caution_search::cautions_with;
+pub use caution_search::{SAME_WORDS, cautions_with};
 pub use cautions::{BriefingLines, CautionLine, briefing_lines, caution_line};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
-pub use figure::{BasisMark, Figure, band, basis_mark, in_both, of_unit, printed_range, range, source_line};
+pub use figure::{
+    BasisMark, Figure, band, basis_mark, both_of_unit, in_both, of_unit, printed_range, range, source_line,
+};
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use outcome::{
-    RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, limits, number, range_lines, step_lines,
-    symbol,
+    RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, large_answer, limits, number,
+    range_lines, step_lines, symbol,
 };
 pub use sequence::{StepRow, step_rows};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};

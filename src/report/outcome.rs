@@ -3,7 +3,7 @@
 //! sheets read the same lines.
 
 use super::Pen;
-use super::figure::{band, in_both, of_unit, range};
+use super::figure::{band, both_of_unit, in_both, of_unit, range};
 use crate::engine::{Checked, Outcome, Step};
 use crate::reference::{Method, Unit};
 use crate::units::{Both, TemperatureUnit};
@@ -247,5 +247,15 @@ pub fn answer_figure(pen: &Pen<'_>, outcome: &Outcome) -> Both {
         (None, None, Some(high), _) => plain(pen.words.with("tint-at-most", &[("figure", &exact(high))])),
         (None, Some(low), None, _) => plain(pen.words.with("tool-from", &[("figure", &exact(low))])),
         (None, None, None, _) => plain(pen.words.get("cli-no-figure")),
+    }
+}
+
+/// An answer as a figure to be shown large, and the range that it lies in as a note.
+#[must_use]
+pub fn large_answer(pen: &Pen<'_>, outcome: &Outcome) -> (Both, String) {
+    let shown = answer_figure(pen, outcome);
+    match outcome.value {
+        Some(value) => (both_of_unit(value, outcome.unit, &pen.show), shown.second),
+        None => (shown, String::new()),
     }
 }

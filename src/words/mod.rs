@@ -1,6 +1,7 @@
 //! Every word that a person reads, from Fluent: one `data/LANGUAGE.ftl` per language.
 
 mod figures;
+mod search;
 
 use std::cell::RefCell;
 use std::sync::Arc;
@@ -12,6 +13,7 @@ use unic_langid::LanguageIdentifier;
 pub use figures::Scales;
 use figures::SharedScales;
 pub(crate) use figures::whole_fahrenheit;
+pub use search::{Missing, Wanted};
 
 /// Every language: its tag and its messages. English comes first and stands behind all others.
 const LANGUAGES: [(&str, &str); 1] = [("en", include_str!("../../data/en.ftl"))];

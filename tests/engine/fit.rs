@@ -6,7 +6,7 @@ use strawblue::engine::fit::grip::Grip;
 use strawblue::engine::fit::local::LocalHeat;
 use strawblue::engine::fit::metal::{End, growth, temperature_for};
 use strawblue::engine::thermal::carbon_steel;
-use strawblue::questions::{self, Answers, Given, Problem, Reply};
+use strawblue::questions::{self, Answers, Given, Problem, Reply, fit_drawing};
 use strawblue::reference::{Metal, embedded};
 
 fn near(found: f64, is: f64, within: f64) {
@@ -239,4 +239,36 @@ proptest! {
         let found = temperature_for(metal, grown, End::Least).expect("in range");
         prop_assert!((found - at_c).abs() < 1e-6, "{} {found} {at_c}", metal.id);
     }
+}
+
+/// What a picture is drawn from is what is answered. The tightest pair of Ø90 H7/s6 is 93 µm too tight
+/// (ISO 286-2: s6 is +71 to +93 µm, H7 0 to +35 µm, so 36 to 93 µm), and steel grows by 12e-6 a K (handbooks,
+/// common practice): the line climbs by d times that.
+#[test]
+fn a_fit_is_drawn_as_it_is_answered() {
+    let given = [("diameter", 90.0), ("hub-ceiling", 580.0), ("room-temperature", 15.0)];
+    let fit = [("fit", "h7-s6")];
+    let answered = ask("shrink-fit", &given, &fit).expect("an answer");
+    let given = given.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
+    let given = given.with("fit", Given::Choice("h7-s6".to_owned()));
+    let drawn = fit_drawing(&given, Some(300.0)).expect("a drawing");
+    near(drawn.tight_um, 93.0, 1e-9);
+    near(drawn.needed_c.expect("it opens"), figure(&answered, "fit-hub-temperature"), 0.01);
+    let (first, last) = (drawn.tightest[0], *drawn.tightest.last().expect("a line"));
+    near(first.1, -93.0, 1e-6);
+    near(drawn.loosest[0].1, -36.0, 1e-6);
+    let climb_um = (last.1 - first.1) / (last.0 - first.0);
+    near(climb_um, 1e3 * 90.0 * 12e-6, 0.15);
+    assert!(drawn.tightest.windows(2).all(|pair| pair[0].1 < pair[1].1), "hotter is never tighter");
+    let looser = drawn.tightest.iter().zip(&drawn.loosest).all(|(tight, loose)| tight.1 < loose.1);
+    assert!(looser, "the loosest pair has more room everywhere");
+    // Hub and pin of one metal are as tight together at the preheat as cold.
+    let (both_c, left_um) = drawn.afterwards.expect("a preheat");
+    near(both_c, 300.0, 1e-9);
+    near(left_um, 93.0, 1e-6);
+    // Between two points of the line the answer has its room.
+    let wanted = drawn.wanted_um;
+    let after = drawn.tightest.iter().position(|(_, room_um)| *room_um >= wanted).expect("it is reached");
+    let needed_c = drawn.needed_c.expect("it opens");
+    assert!((drawn.tightest[after - 1].0..=drawn.tightest[after].0).contains(&needed_c));
 }

@@ -1,6 +1,7 @@
 //! The real window on a testing backend: journeys through it, pictures of it, its controls,
 //! and its start. Only with the feature `testing`.
 
+mod bench;
 mod controls;
 mod journeys_coupon;
 mod journeys_form;
@@ -15,6 +16,7 @@ mod journeys_two_windows;
 mod kept_pictures;
 mod looks;
 mod pictures;
+mod pictures_bench;
 mod pictures_pages;
 mod pictures_phone;
 mod pictures_steps;

@@ -101,6 +101,9 @@ fn show_question(window: &ui::AppWindow, state: &State, name: &str) {
         open.rows = [format!("ask:{name}")].into();
     }
     refresh_all(window, state);
+    // What is slow is worked out beside the window.
+    state.finish_answers();
+    refresh_all(window, state);
     mock_elapsed_time(50);
 }
 

@@ -170,6 +170,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("tint-steel-", &["src/app/tint/"]),
     ("tint-wait-label-", &["src/report/"]),
     ("units-", &["src/units/system.rs"]),
+    ("work-", &["src/questions/work.rs"]),
 ];
 /// What may follow the id.
 const ENDINGS: &[&str] = &["", "-weld", "-stretched", "-others", "-note"];

@@ -5,58 +5,126 @@
 //! answer stays, grey.
 
 use super::parts::text_part;
-use super::question_asked::{ask, belongs, label_of, read, row_of};
+pub(crate) use super::question_asked::{Asked, Replied, ask};
+use super::question_asked::{belongs, keys_of, label_of, row_of};
+use super::question_plan::PlanFacts;
 use super::{question_inputs, question_results};
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::engine::EngineError;
 use crate::job::say_refusal;
-use crate::questions::{self, Answers, Kind, Problem, Question};
+use crate::questions::{self, Answers, Kind, Problem, Question, Reply};
 use crate::words::List;
+
+/// How a question stands with what is given for it.
+pub(crate) enum Stands {
+    /// It is answered.
+    Answered(Reply),
+    /// These inputs are needed first.
+    Missing(String),
+    /// What is given is sound, and there is no answer to it: why.
+    Refused(String),
+    /// What is given does not go together: why.
+    Wrong(String),
+    /// Something that is typed can't be read; its field says so.
+    Unread,
+    /// The answer is being worked out.
+    Working,
+}
+
+/// A question as it stands.
+pub(crate) struct Found {
+    /// What is typed, and what is taken beside it.
+    pub(crate) asked: Asked,
+    /// How it stands.
+    pub(crate) stands: Stands,
+    /// The last answer, where there is none to what is typed now.
+    pub(crate) last: Option<Reply>,
+}
+
+impl Found {
+    /// The first of what can't be used.
+    pub(crate) fn problem(&self) -> String {
+        match (&self.stands, self.asked.problems.first()) {
+            (Stands::Wrong(why), _) => why.clone(),
+            (_, Some((_, said))) => said.clone(),
+            (_, None) => String::new(),
+        }
+    }
+
+    /// All inputs, drawn.
+    pub(crate) fn inputs(&self, state: &State) -> Vec<ui::PartRow> {
+        question_inputs::parts(state, &self.asked)
+    }
+}
+
+/// Asks a question with what is given for it, and keeps its answer.
+pub(crate) fn find(state: &State, question: &'static Question) -> Found {
+    let (asked, reply) = ask(state, question);
+    let stands = stands(state, question, reply);
+    match &stands {
+        Stands::Answered(reply) => state.keep_reply(question.name, Some(reply.clone())),
+        Stands::Refused(_) => state.keep_reply(question.name, None),
+        _ => {}
+    }
+    let now = matches!(stands, Stands::Answered(_) | Stands::Refused(_));
+    let last = state.last_reply(question.name).filter(|_| !now);
+    Found { asked, stands, last }
+}
+
+/// What has come of asking, in words where it is no answer.
+pub(crate) fn stands(state: &State, question: &'static Question, reply: Replied) -> Stands {
+    match reply {
+        Replied::Now(Ok(reply)) => Stands::Answered(reply),
+        Replied::Now(Err(Problem::Missing { keys })) => Stands::Missing(missing(state, question, &[keys])),
+        // What is asked first; the other fields stand empty beside it.
+        Replied::Now(Err(Problem::MissingSeveral { each })) => {
+            Stands::Missing(missing(state, question, &each[..each.len().min(1)]))
+        }
+        Replied::Now(Err(problem @ Problem::Engine(EngineError::NoAnswer { .. }))) => {
+            Stands::Refused(say_refusal(&problem, &state.words))
+        }
+        Replied::Now(Err(problem)) => Stands::Wrong(say(state, question, &problem)),
+        Replied::Working => Stands::Working,
+        Replied::Unread => Stands::Unread,
+    }
+}
 
 /// The row of a question.
 pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     let id = row_of(question).to_string();
-    let (asked, reply) = ask(state, question);
-    let mut parts = question_inputs::parts(state, &asked);
+    let found = find(state, question);
+    let mut parts = found.inputs(state);
     let mut made = ui::FormRow {
         label: state.word(&format!("question-{}", question.name)),
         open: state.open.borrow().rows.contains(&id),
-        problem: asked.problems.first().map(|(_, said)| said.into()).unwrap_or_default(),
+        problem: found.problem().into(),
         ..ui::FormRow::default()
     };
-    let mut current = false;
-    match reply {
-        Some(Ok(reply)) => {
-            let (first, results) = question_results::parts(state, question, &reply);
-            made.value = first.into();
-            parts.extend(results);
-            state.keep_reply(question.name, Some(reply));
-            current = true;
+    match &found.stands {
+        Stands::Answered(reply) => {
+            let results = question_results::of(state, question, reply);
+            made.value = results.first.as_str().into();
+            parts.extend(results.parts());
         }
-        Some(Err(Problem::Missing { keys })) => parts.push(missing(state, question, &keys)),
-        // What is asked first; the other fields stand empty beside it.
-        Some(Err(Problem::MissingSeveral { each })) => {
-            parts.extend(each.first().map(|keys| missing(state, question, keys)));
+        Stands::Missing(needed) => {
+            let said = state.words.with("tool-type", &[("fields", needed)]);
+            parts.push(text_part(&format!("{id}-missing"), said));
         }
-        // What is given is sound, and there is no answer to it.
-        Some(Err(problem @ Problem::Engine(EngineError::NoAnswer { .. }))) => {
+        Stands::Refused(why) => {
             made.value = state.word("tool-no-answer");
-            parts.push(text_part(&format!("{id}-refused"), say_refusal(&problem, &state.words)));
-            state.keep_reply(question.name, None);
-            current = true;
+            parts.push(text_part(&format!("{id}-refused"), why.clone()));
         }
-        Some(Err(problem)) => {
-            made.problem = say(state, question, &problem).into();
-            parts.push(ui::PartRow {
-                problem: made.problem.clone(),
-                ..text_part(&format!("{id}-refused"), String::new())
-            });
+        Stands::Wrong(why) => parts
+            .push(ui::PartRow { problem: why.into(), ..text_part(&format!("{id}-refused"), String::new()) }),
+        Stands::Working => {
+            made.value = state.word("bench-working");
+            parts.push(text_part(&format!("{id}-working"), state.words.get("bench-working")));
         }
-        None => {}
+        Stands::Unread => {}
     }
-    if let Some(last) = state.last_reply(question.name).filter(|_| !current) {
-        let (first, results) = question_results::stale(state, question, &last);
+    if let Some(last) = &found.last {
+        let (first, results) = question_results::stale(state, question, last);
         made.value = first.into();
         made.note = state.word("plan-stale");
         made.stale = true;
@@ -76,10 +144,10 @@ fn either(state: &State, question: &Question, keys: &[&str]) -> String {
     state.words.list(List::Or, &names)
 }
 
-fn missing(state: &State, question: &Question, keys: &[&str]) -> ui::PartRow {
-    let fields = either(state, question, keys);
-    let said = state.words.with("tool-type", &[("fields", &fields)]);
-    text_part(&format!("{}-missing", row_of(question)), said)
+/// All that is missing; of each group one is enough.
+pub(crate) fn missing(state: &State, question: &Question, each: &[Vec<&'static str>]) -> String {
+    let fields: Vec<String> = each.iter().map(|keys| either(state, question, keys)).collect();
+    state.words.list(List::Semicolon, &fields)
 }
 
 /// What the question refuses, with the names of the fields.
@@ -96,7 +164,7 @@ fn say(state: &State, question: &Question, problem: &Problem) -> String {
 
 /// What a question is asked with; none while some of it can't be read.
 pub(crate) fn answers(state: &State, question: &'static Question) -> Option<Answers> {
-    read(state, question).1
+    ask(state, question).0.given
 }
 
 /// What is typed for an input, `QUESTION.INPUT`, was changed.
@@ -125,11 +193,46 @@ pub(crate) fn chosen(state: &State, input: &str, index: usize) {
 }
 
 /// What is typed and chosen for a question goes, and with it its last answer.
-pub(super) fn clear(state: &State, name: &str) {
+pub(crate) fn clear(state: &State, name: &str) {
     let Some(question) = questions::find(name) else { return };
     state.change(|session| {
         session.typed.retain(|key, _| !belongs(key, question));
         session.choices.retain(|key, _| !belongs(key, question));
     });
     state.keep_reply(question.name, None);
+}
+
+/// What is typed and chosen over something that the plan knows: the keys of the session.
+pub(crate) fn over_the_plan(state: &State, question: &'static Question) -> Vec<String> {
+    let Some(plan) = PlanFacts::of(state) else { return Vec::new() };
+    let known: Vec<_> = question.inputs.iter().filter(|input| plan.given(state, input).is_some()).collect();
+    // What says the same as the plan's stands in its way too.
+    let in_its_way = |input: &&questions::Input| {
+        known
+            .iter()
+            .any(|other| std::ptr::eq(*other, *input) || input.group.is_some() && input.group == other.group)
+    };
+    let keys = question.inputs.iter().filter(in_its_way).flat_map(keys_of);
+    let keys: Vec<String> = keys.map(|key| format!("{}.{key}", question.name)).collect();
+    state.session(|session| {
+        let given = |key: &String| {
+            session
+                .typed
+                .get(key)
+                .or_else(|| session.choices.get(key))
+                .is_some_and(|text| !text.trim().is_empty())
+        };
+        keys.into_iter().filter(given).collect()
+    })
+}
+
+/// The plan's own values come back in place of what is typed over them.
+pub(crate) fn take_from_plan(state: &State, question: &'static Question) {
+    let over = over_the_plan(state, question);
+    state.change(|session| {
+        for key in &over {
+            session.typed.remove(key);
+            session.choices.remove(key);
+        }
+    });
 }

@@ -8,23 +8,37 @@ use crate::questions::{Answers, COMPOSITION, Given, Input, Kind, Problem, Questi
 use crate::words::Words;
 
 /// What an input is taken to be while nothing is typed or chosen.
-pub(super) struct Begun {
+pub(crate) struct Begun {
     /// Its key.
     pub(super) key: &'static str,
     /// The value.
     pub(super) given: Given,
     /// Is it the plan's?
-    pub(super) of_plan: bool,
+    pub(crate) of_plan: bool,
 }
 
 /// A question with what is typed for it and what is taken beside that.
-pub(super) struct Asked {
+pub(crate) struct Asked {
     /// The question.
     pub(super) question: &'static Question,
+    /// Is something typed or chosen for it?
+    pub(crate) touched: bool,
     /// What is taken where nothing is typed or chosen.
-    pub(super) begun: Vec<Begun>,
+    pub(crate) begun: Vec<Begun>,
+    /// All that is given and taken, where all of it can be read.
+    pub(crate) given: Option<Answers>,
     /// Keys of what can't be used, each with why.
     pub(super) problems: Vec<(String, String)>,
+}
+
+/// What comes of asking.
+pub(crate) enum Replied {
+    /// The answer, or why there is none.
+    Now(Result<Reply, Problem>),
+    /// It is being worked out.
+    Working,
+    /// Something that is typed can't be read.
+    Unread,
 }
 
 impl Asked {
@@ -51,15 +65,8 @@ pub(super) fn row_of(question: &Question) -> RowId {
     RowId::Question(question.name.to_owned())
 }
 
-/// What is typed and chosen for a question, what is taken beside it, and the answer where all
-/// of it can be read.
-pub(super) fn ask(state: &State, question: &'static Question) -> (Asked, Option<Result<Reply, Problem>>) {
-    let (asked, answers) = read(state, question);
-    (asked, answers.map(|answers| question.ask(&answers)))
-}
-
-/// The same without the answer: what the question is asked with.
-pub(super) fn read(state: &State, question: &'static Question) -> (Asked, Option<Answers>) {
+/// What is typed and chosen for a question, what is taken beside it, and what comes of asking.
+pub(crate) fn ask(state: &State, question: &'static Question) -> (Asked, Replied) {
     let mut pairs = Vec::new();
     let mut touched = Vec::new();
     for input in question.inputs {
@@ -95,7 +102,7 @@ pub(super) fn read(state: &State, question: &'static Question) -> (Asked, Option
     let problems = read.as_ref().err().map_or_else(Vec::new, |problems| {
         problems.iter().map(|problem| (problem.key.clone(), problem.say(&state.words))).collect()
     });
-    let answers = read.ok().map(|mut answers: Answers| {
+    let given = read.ok().map(|mut answers: Answers| {
         for taken in &begun {
             answers.set(taken.key, taken.given.clone());
             if let (Given::Steel(_), Some(plan)) = (&taken.given, &plan) {
@@ -104,11 +111,15 @@ pub(super) fn read(state: &State, question: &'static Question) -> (Asked, Option
         }
         answers
     });
-    (Asked { question, begun, problems }, answers)
+    let replied = given.as_ref().map_or(Replied::Unread, |given| {
+        state.desk.answer(question, given).map_or(Replied::Working, Replied::Now)
+    });
+    let touched = !pairs.is_empty();
+    (Asked { question, touched, begun, given, problems }, replied)
 }
 
 /// The keys under which an input may be typed: a steel by its name or by its certificate.
-fn keys_of(input: &'static Input) -> &'static [&'static str] {
+pub(super) fn keys_of(input: &'static Input) -> &'static [&'static str] {
     match input.kind {
         Kind::Composition => &[STEEL, COMPOSITION],
         _ => std::slice::from_ref(&input.key),

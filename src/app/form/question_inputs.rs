@@ -58,7 +58,7 @@ pub(super) fn parts(state: &State, asked: &Asked) -> Vec<ui::PartRow> {
 }
 
 /// The button that takes away what is typed, once something is.
-pub(super) fn clear_part(state: &State, question: &Question) -> Option<ui::PartRow> {
+pub(crate) fn clear_part(state: &State, question: &Question) -> Option<ui::PartRow> {
     let typed = state.session(|session| {
         let mut all = session.typed.iter().chain(&session.choices);
         all.any(|(key, text)| belongs(key, question) && !text.trim().is_empty())

@@ -9,7 +9,7 @@ use crate::questions::{AT_GRADE_MAXIMUM, Given, Input, NOT_STATED, OfPlan};
 use crate::report::tint_limits;
 
 /// A plan, with what only its form knows.
-pub(super) struct PlanFacts {
+pub(crate) struct PlanFacts {
     planned: Rc<Planned>,
     limits: TintLimits,
     /// The job as typed, with units beside its bare numbers.
@@ -19,11 +19,16 @@ pub(super) struct PlanFacts {
 impl PlanFacts {
     /// The plan as it stands; none while a field can't be read, since the last plan is an old
     /// one.
-    pub(super) fn of(state: &State) -> Option<Self> {
+    pub(crate) fn of(state: &State) -> Option<Self> {
         let planned = state.planned_now()?;
         let limits = tint_limits(&state.pen(), Some(&planned.plan)).held;
         let typed = state.session(|session| session.job.with_units_written(session.units));
         Some(Self { planned, limits, typed })
+    }
+
+    /// The plan's minimum preheat as shown, °C.
+    pub(crate) fn minimum_c(&self) -> Option<f64> {
+        self.limits.minimum_c
     }
 
     /// The part that governs the minimum; the first where none does.

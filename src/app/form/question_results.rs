@@ -7,18 +7,41 @@ use crate::engine::Unit;
 use crate::questions::{Question, Reply, SAYING_NO};
 use crate::report::{Pen, answer_figure, basis_mark, of_unit, source_line};
 
-/// All of it, and the figure asked for in short.
-pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
-    let pen = state.pen();
-    let (mut first, mut parts) = figures(&pen, reply);
-    if let Some((short, verdict)) = verdict(&pen, question, reply) {
-        first = short;
-        parts.insert(0, verdict);
+/// What came out of a question, drawn.
+pub(crate) struct Results {
+    /// The figure asked for, in short.
+    pub(crate) first: String,
+    /// What stands before and larger than any figure.
+    pub(crate) verdict: Option<ui::PartRow>,
+    /// The figures, the one asked for first.
+    pub(crate) figures: Vec<ui::PartRow>,
+    /// What the dataset gave for a choice.
+    pub(crate) taken: Vec<ui::PartRow>,
+    /// What must be said beside them.
+    pub(crate) notes: Vec<ui::PartRow>,
+}
+
+impl Results {
+    /// All of it, one under another.
+    pub(super) fn parts(self) -> Vec<ui::PartRow> {
+        let Self { verdict, figures, taken, notes, .. } = self;
+        verdict.into_iter().chain(figures).chain(taken).chain(notes).collect()
     }
+}
+
+/// What came out of a question.
+pub(crate) fn of(state: &State, question: &Question, reply: &Reply) -> Results {
+    let pen = state.pen();
+    let (mut first, figures) = figures(&pen, reply);
+    let verdict = verdict(&pen, question, reply).map(|(short, verdict)| {
+        first = short;
+        verdict
+    });
+    let mut taken_rows = Vec::new();
     for taken in &reply.taken {
         let range = format!("{}–{}", pen.show.number(taken.low, 2), pen.show.number(taken.high, 2));
         let mark = basis_mark(&pen, &taken.basis);
-        parts.push(ui::PartRow {
+        taken_rows.push(ui::PartRow {
             basis_kind: basis_kind(&mark),
             basis_label: mark.label.into(),
             ..result_part(
@@ -30,15 +53,18 @@ pub(super) fn parts(state: &State, question: &Question, reply: &Reply) -> (Strin
         });
     }
     let said_first = verdict_note(reply);
-    for note in reply.notes.iter().filter(|note| Some(**note) != said_first) {
-        let (id, said) = (format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}")));
-        parts.push(if SAYING_NO.contains(note) {
-            ui::PartRow { problem: said.into(), ..text_part(&id, String::new()) }
-        } else {
-            text_part(&id, said)
-        });
-    }
-    (first, parts)
+    let said = reply.notes.iter().filter(|note| Some(**note) != said_first);
+    let notes = said
+        .map(|note| {
+            let (id, said) = (format!("{}-{note}", question.name), pen.words.get(&format!("note-{note}")));
+            if SAYING_NO.contains(note) {
+                ui::PartRow { problem: said.into(), ..text_part(&id, String::new()) }
+            } else {
+                text_part(&id, said)
+            }
+        })
+        .collect();
+    Results { first, verdict, figures, taken: taken_rows, notes }
 }
 
 /// What is said before and larger than any figure: that the figures are of no use, and what is
@@ -58,7 +84,7 @@ fn verdict(pen: &Pen<'_>, question: &Question, reply: &Reply) -> Option<(String,
 }
 
 /// The figures of an answer to what was typed before, grey and with nothing else.
-pub(super) fn stale(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
+pub(crate) fn stale(state: &State, question: &Question, reply: &Reply) -> (String, Vec<ui::PartRow>) {
     let (first, parts) = figures(&state.pen(), reply);
     let grey = |part: ui::PartRow| ui::PartRow {
         id: format!("{}-stale-{}", question.name, part.id).into(),

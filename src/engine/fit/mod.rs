@@ -7,6 +7,7 @@ pub mod at_preheat;
 pub mod grip;
 pub mod local;
 pub mod metal;
+pub mod room;
 pub mod shrink;
 pub mod table;
 pub mod time;

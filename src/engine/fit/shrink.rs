@@ -49,7 +49,7 @@ pub const FROZEN: [(&str, &str); 3] =
 
 impl ShrinkFit<'_> {
     /// Room to enter, µm.
-    fn room_um(&self, fits: &Fits) -> f64 {
+    pub(super) fn room_um(&self, fits: &Fits) -> f64 {
         self.room_um.unwrap_or(fits.room_um_per_mm * self.tightness.diameter_mm)
     }
 
@@ -59,7 +59,7 @@ impl ShrinkFit<'_> {
     }
 
     /// How much a pin of this temperature has shrunk since the shop's: the least that is sure.
-    fn shrunk(&self, pin_c: f64) -> Option<f64> {
+    pub(super) fn shrunk(&self, pin_c: f64) -> Option<f64> {
         // A pin that is warmer than the shop has grown, at the most that it can.
         let end = if pin_c > self.shop_c { End::Most } else { End::Least };
         Some(growth(self.pin, self.shop_c, end)? - growth(self.pin, pin_c, end)?)
@@ -67,7 +67,7 @@ impl ShrinkFit<'_> {
 
     /// The hub's temperature with a pin of this one, °C: never below the shop's. `None` beyond the
     /// figures of a metal.
-    fn hub_c(&self, fits: &Fits, pin_c: f64) -> Option<f64> {
+    pub(super) fn hub_c(&self, fits: &Fits, pin_c: f64) -> Option<f64> {
         let start = growth(self.hub, self.shop_c, End::Least)?;
         let left = (self.needed(fits) - self.shrunk(pin_c)?).max(0.0);
         temperature_for(self.hub, start + left, End::Least).map(|hub_c| hub_c.max(self.shop_c))

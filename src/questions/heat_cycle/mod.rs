@@ -6,7 +6,7 @@ use std::ops::ControlFlow;
 
 use found::{Bases, Ends, outcomes};
 
-use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared, shop};
+use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared, shop};
 use crate::engine::EngineError;
 use crate::engine::heat_cycle::{
     Cycle, Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, REACH_MM, Reached, Reading, Source,
@@ -49,6 +49,7 @@ const COLD_C: f64 = 50.0;
 /// The heat cycle.
 pub(super) static HEAT_CYCLE: Question = Question {
     name: "heat-cycle",
+    work: Work::Heat,
     inputs: &[
         Input::new("joint", Kind::Choice(JOINTS)).required().of(OfPlan::Joint),
         Input::new("first-thickness", Kind::Length).required().within(3.0, 200.0).of(OfPlan::FirstThickness),

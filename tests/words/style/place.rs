@@ -77,6 +77,10 @@ pub(super) const PLACES: &[(&str, usize)] = &[
     ("plan-levers", 26),
     ("plan-evidence", 26),
     ("question-", 34),
+    // A row of the Bench.
+    ("work-", 26),
+    ("bench-take", 26),
+    ("bench-clear-search", 26),
     ("evidence-says-", 14),
     ("lever-", 48),
     ("kind-", 20),

@@ -1,0 +1,120 @@
+//! The list of all questions: each as it is asked, with what the plan answers or what it takes.
+
+use std::collections::BTreeMap;
+
+use slint::{ComponentHandle, SharedString};
+use strum::IntoEnumIterator;
+
+use super::kept::Line;
+use super::search::questions_with;
+use crate::app::form::question::{self, Replied, Stands};
+use crate::app::form::question_results;
+use crate::app::rows::put;
+use crate::app::{State, ui};
+use crate::engine::EngineError;
+use crate::job::Session;
+use crate::questions::{self, Problem, Question, Work};
+
+/// Fills the list.
+pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
+    let adapter = window.global::<ui::BenchAdapter>();
+    let query = state.open.borrow().bench_query.clone();
+    let query = query.trim();
+    let searching = !query.is_empty();
+    let found = if searching { questions_with(&state.words, query) } else { questions::ALL.to_vec() };
+    make_lines(state, &found);
+    let rows = |wanted: &dyn Fn(&&'static Question) -> bool| -> Vec<ui::BenchEntry> {
+        found.iter().copied().filter(wanted).map(|question| row(state, question)).collect()
+    };
+    let mut entries = Vec::new();
+    if searching {
+        let key = if found.is_empty() { "bench-found-none" } else { "bench-found" };
+        let said = state.words.count(key, found.len(), &[("query", query)]);
+        let kind = if found.is_empty() { ui::BenchEntryKind::Empty } else { ui::BenchEntryKind::Head };
+        entries.push(ui::BenchEntry {
+            note: if found.is_empty() { state.word("bench-found-none-try") } else { SharedString::default() },
+            ..entry(kind, "found", said.into())
+        });
+        entries.extend(rows(&|_| true));
+    } else {
+        for work in Work::iter() {
+            let head = state.word(&format!("work-{}", work.id()));
+            entries.push(entry(ui::BenchEntryKind::Head, work.id(), head));
+            entries.extend(rows(&|question| question.work == work));
+        }
+    }
+    // A query of nothing but space looks for nothing.
+    adapter.set_query(if searching { state.open.borrow().bench_query.as_str().into() } else { "".into() });
+    put(&adapter.get_entries(), entries);
+}
+
+fn entry(kind: ui::BenchEntryKind, id: &str, text: SharedString) -> ui::BenchEntry {
+    ui::BenchEntry { kind, id: id.into(), text, ..ui::BenchEntry::default() }
+}
+
+fn row(state: &State, question: &'static Question) -> ui::BenchEntry {
+    let asked = state.word(&format!("question-{}.asked", question.name));
+    let kept = state.bench.borrow();
+    let line = kept.lines.as_ref().and_then(|(_, lines)| lines.get(question.name));
+    let row = entry(ui::BenchEntryKind::Question, question.name, asked);
+    match line {
+        Some(line) => ui::BenchEntry {
+            answer: line.answer.as_str().into(),
+            note: line.note.as_str().into(),
+            of_plan: line.of_plan,
+            ..row
+        },
+        None => ui::BenchEntry { note: state.word("bench-working"), ..row },
+    }
+}
+
+/// Makes the lines of these questions that are not there yet: a line holds until something is typed.
+fn make_lines(state: &State, wanted: &[&'static Question]) {
+    let now = state.session(|session| Session { place: String::new(), ..session.clone() });
+    let old = state.bench.borrow_mut().lines.take();
+    let mut lines = old.filter(|(of, _)| *of == now).map_or_else(BTreeMap::new, |(_, lines)| lines);
+    for question in wanted {
+        if !lines.contains_key(question.name)
+            && let Some(line) = line(state, question)
+        {
+            lines.insert(question.name, line);
+        }
+    }
+    state.bench.borrow_mut().lines = Some((now, lines));
+}
+
+/// What a question says; `None` while its answer is being worked out.
+fn line(state: &State, question: &'static Question) -> Option<Line> {
+    let (asked, replied) = question::ask(state, question);
+    let note = |note: String| Some(Line { answer: String::new(), note, of_plan: false });
+    let each = match &replied {
+        Replied::Now(Err(Problem::Missing { keys })) => vec![keys.clone()],
+        Replied::Now(Err(Problem::MissingSeveral { each })) => each.clone(),
+        _ => Vec::new(),
+    };
+    if !each.is_empty() {
+        let fields = question::missing(state, question, &each);
+        return note(state.words.with("bench-needs", &[("fields", &fields)]));
+    }
+    // A value that no part has is a slip of the hand; that a method has no figure is an answer.
+    let none = matches!(&replied, Replied::Now(Err(Problem::Engine(EngineError::NoAnswer { .. }))));
+    match question::stands(state, question, replied) {
+        Stands::Answered(reply) => {
+            let of_plan = !asked.touched && asked.begun.iter().any(|begun| begun.of_plan);
+            let results = question_results::of(state, question, &reply);
+            let label = results.figures.first().map_or_else(String::new, |part| part.label.to_string());
+            let figure = [("answer", label.as_str()), ("figure", results.first.as_str())];
+            let said = if results.verdict.is_some() || label.is_empty() {
+                results.first.clone()
+            } else {
+                state.words.with("bench-answer", &figure)
+            };
+            Some(Line { answer: said, note: String::new(), of_plan })
+        }
+        Stands::Working => None,
+        Stands::Refused(_) if none => note(state.words.get("bench-no-answer")),
+        Stands::Refused(_) | Stands::Missing(_) | Stands::Wrong(_) | Stands::Unread => {
+            note(state.words.get("bench-typed"))
+        }
+    }
+}

@@ -1,0 +1,84 @@
+//! Looking for something by a word: as it is written here or there, or as it is called in the shop.
+
+use super::Words;
+
+/// What is looked for: for each word of a query, or each phrase that has its like, all that mean the
+/// same.
+pub struct Wanted(Vec<Vec<String>>);
+
+/// How many of the wanted words something lacks.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub struct Missing {
+    /// In all that is said of it.
+    pub anywhere: usize,
+    /// In its title.
+    pub in_title: usize,
+}
+
+impl Wanted {
+    /// The words of a query. Each message of `same_words` lists words that mean the same: it has `;`
+    /// between groups and `,` within one.
+    #[must_use]
+    pub fn of(words: &Words, query: &str, same_words: &[&str]) -> Self {
+        let same: Vec<Vec<String>> = same_words.iter().flat_map(|key| groups(&words.get(key))).collect();
+        Self(wanted(&query.to_lowercase(), &same))
+    }
+
+    /// What of it a thing lacks that is called so and of which this is said besides.
+    #[must_use]
+    pub fn missing(&self, title: &str, rest: &str) -> Missing {
+        let (title, rest) = (title.to_lowercase(), rest.to_lowercase());
+        let stands = |text: &str, any: &[String]| any.iter().any(|word| begins_in(text, word));
+        let lacking = |has: &dyn Fn(&[String]) -> bool| self.0.iter().filter(|any| !has(any)).count();
+        Missing {
+            anywhere: lacking(&|any| stands(&title, any) || stands(&rest, any)),
+            in_title: lacking(&|any| stands(&title, any)),
+        }
+    }
+
+    /// Of some things those that have every word, or else the most of them; none for a query of nothing.
+    #[must_use]
+    pub fn best<T>(&self, mut found: Vec<(Missing, T)>) -> Vec<(Missing, T)> {
+        found.retain(|(missing, _)| missing.anywhere < self.0.len());
+        let least = found.iter().map(|(missing, _)| missing.anywhere).min().unwrap_or(0);
+        found.retain(|(missing, _)| missing.anywhere == least);
+        found
+    }
+}
+
+/// Does a word of the text begin so? "arc" is in "arcs" and not in "search".
+fn begins_in(text: &str, word: &str) -> bool {
+    text.match_indices(word)
+        .any(|(at, _)| text[..at].chars().next_back().is_none_or(|before| !before.is_alphanumeric()))
+}
+
+/// Groups of words that mean the same, in lower case.
+fn groups(listed: &str) -> Vec<Vec<String>> {
+    let listed = listed.to_lowercase();
+    listed.split(';').map(|group| group.split(',').map(|word| word.trim().to_owned()).collect()).collect()
+}
+
+fn wanted(query: &str, same: &[Vec<String>]) -> Vec<Vec<String>> {
+    let mut rest = query.split_whitespace().collect::<Vec<_>>().join(" ");
+    let mut asked = Vec::new();
+    let mut phrases: Vec<(&String, &Vec<String>)> =
+        same.iter().flat_map(|group| group.iter().map(move |word| (word, group))).collect();
+    // The longest first, so that "gas bottle" is not taken for "bottle".
+    phrases.sort_by_key(|(word, _)| std::cmp::Reverse(word.len()));
+    for (phrase, group) in phrases {
+        if let Some(at) = whole(&rest, phrase) {
+            asked.push(group.clone());
+            rest.replace_range(at..at + phrase.len(), " ");
+        }
+    }
+    asked.extend(rest.split_whitespace().map(|word| vec![word.to_owned()]));
+    asked
+}
+
+/// Where a phrase stands in the text as whole words.
+fn whole(text: &str, phrase: &str) -> Option<usize> {
+    let letter = |sign: Option<char>| sign.is_some_and(char::is_alphanumeric);
+    text.match_indices(phrase).map(|(at, _)| at).find(|at| {
+        !letter(text[..*at].chars().next_back()) && !letter(text[at + phrase.len()..].chars().next())
+    })
+}
