@@ -1569,7 +1569,7 @@ asked-twice = This is given twice. Remove one of the two.
 ## Store
 store-folder = The folder { $path } cannot be written: { $cause }.
 store-file = The file { $path } cannot be read or written: { $cause }.
-store-busy = The folder { $path } is in use: another window is writing.
+store-busy = The folder { $path } is in use: the program is open twice and writes to it.
 store-kept-aside = A part of what was stored cannot be read: { $fields }. The file is kept as { $path }.
 store-kept-whole = all that was typed and chosen
 start-not-kept = { $why } What you type stays on the screen, but is lost when the program ends.
@@ -3200,7 +3200,7 @@ page-settings = Settings
 page-about = About
 shell-notice-away = Close this message
 shell-not-saved = Not saved: the disk is full or cannot be written
-shell-not-saved-yet = Not saved yet: another window is writing
+shell-not-saved-yet = Not saved yet: the program is open twice
 
 ## Pages, from Rust
 steels-count =
