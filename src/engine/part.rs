@@ -66,6 +66,12 @@ impl<'a> Part<'a> {
         self.family == Family::Unsettled || (self.family == Family::Tool && self.asks.contains(&Ask::Temper))
     }
 
+    /// Has a steel that is known by its certificate lead in it?
+    #[must_use]
+    pub fn is_leaded(&self) -> bool {
+        !self.chemistry.grade_only && self.chemistry.composition.get(Element::Pb) >= treatment::SOME_LEAD
+    }
+
     /// Is it weighed by methods?
     #[must_use]
     pub const fn by_methods(&self) -> bool {

@@ -6,6 +6,7 @@ mod cautions;
 mod grade_table;
 mod laws;
 mod never_panics;
+mod on_top;
 mod promises;
 mod range;
 mod sequence;

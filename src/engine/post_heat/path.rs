@@ -57,6 +57,26 @@ impl WeldPath {
         Self::Fillet { throat_mm: leg_mm * FRAC_1_SQRT_2 }
     }
 
+    /// The same weld at half its size.
+    #[must_use]
+    pub const fn halved(self) -> Self {
+        match self {
+            Self::Fillet { throat_mm } => Self::Fillet { throat_mm: throat_mm / 2.0 },
+            Self::BuildUp { depth_mm } => Self::BuildUp { depth_mm: depth_mm / 2.0 },
+            Self::Repair { depth_mm } => Self::Repair { depth_mm: depth_mm / 2.0 },
+            Self::PartGroove { depth_mm } => Self::PartGroove { depth_mm: depth_mm / 2.0 },
+            // Half of the way through is a groove.
+            Self::FullButt { thickness_mm, .. } => Self::PartGroove { depth_mm: thickness_mm / 2.0 },
+            Self::BarToBar { diameter_mm } => Self::PartGroove { depth_mm: diameter_mm / 2.0 },
+        }
+    }
+
+    /// Is its size told by the leg of a fillet?
+    #[must_use]
+    pub const fn is_fillet(self) -> bool {
+        matches!(self, Self::Fillet { .. })
+    }
+
     /// The size that rules of the trade go by, mm.
     #[must_use]
     pub const fn size_mm(self) -> f64 {
