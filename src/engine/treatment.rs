@@ -12,12 +12,6 @@ use crate::reference::{ConditionKind, Element, GradeFamily};
 pub const LEAD_LIMIT: f64 = 0.15;
 /// Sulphur from which a certificate says "resulphurised", weight percent.
 pub const SULPHUR_LIMIT: f64 = 0.08;
-/// Lead from which a steel fumes of it and its weld may crack hot, weight percent (common practice, no
-/// source: no steel has so much by chance).
-pub const SOME_LEAD: f64 = 0.05;
-/// The same of sulphur and of phosphorus (common practice, no source: standards of ordinary steel end
-/// here, product tolerance with it).
-pub const MUCH_SULPHUR_OR_PHOSPHORUS: f64 = 0.05;
 /// Carbon above which a steel hardens fully, weight percent.
 pub const HARDENING_CARBON: f64 = 0.25;
 /// Yield from which a quenched and tempered steel counts as such, MPa.

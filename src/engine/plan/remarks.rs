@@ -7,8 +7,8 @@ use super::{Plan, Verdict};
 use crate::engine::evidence::{Case, Obligation, Standing, d11_category};
 use crate::engine::family::Family;
 use crate::engine::job::{Code, Job, Process};
-use crate::engine::part::Part;
-use crate::engine::treatment::{MUCH_SULPHUR_OR_PHOSPHORUS, SOME_LEAD, outside_grade};
+use crate::engine::part::{MUCH_SULPHUR_OR_PHOSPHORUS, Part, SOME_LEAD};
+use crate::engine::treatment::outside_grade;
 use crate::reference::{Element, HeatSource, Inspection, IronRouteKind, Reference};
 
 /// Why a procedure is not prequalified by AWS D1.1.

@@ -93,10 +93,13 @@ pub(super) fn sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option
 fn iron_sheet(reference: &Reference, demands: &Demands) -> Option<SheetFigures> {
     let open = iron_routes(reference, demands).first().map(|route| route.kind);
     let cold = reference.own_sheets.iron_route(IronRouteKind::Cold)?;
-    let hot = reference.own_sheets.iron_route(IronRouteKind::Hot)?;
-    let as_hot = demands.preheat_c.is_some_and(|preheat_c| preheat_c >= hot.preheat_low_c);
+    let meant = |route: &&IronRoute| {
+        let span = route.preheat_low_c..=route.preheat_high_c;
+        demands.preheat_c.is_some_and(|preheat_c| span.contains(&preheat_c))
+    };
     // A preheat of no route closes the cold one, whose maximum lies below it.
-    let shut = if as_hot && demands.preheat_c <= Some(hot.preheat_high_c) { hot } else { cold };
+    let hotter = [IronRouteKind::SemiHot, IronRouteKind::Hot].into_iter();
+    let shut = hotter.filter_map(|kind| reference.own_sheets.iron_route(kind)).find(meant).unwrap_or(cold);
     let route = open.map_or(Some(shut), |kind| reference.own_sheets.iron_route(kind))?;
     Some(SheetFigures {
         row: route.id.clone(),

@@ -62,7 +62,7 @@ pub struct PostHeat {
     pub weld: WeldPath,
     /// Was the weld's size taken, since nobody told it?
     pub size_taken: bool,
-    /// Were the hours shorter for a weld of half that size?
+    /// Were the hours shorter for a weld of a quarter of that size?
     pub size_matters: bool,
 }
 
@@ -186,7 +186,7 @@ const LEG_TAKEN_MM: f64 = 25.0;
 
 /// The weld whose hydrogen is to leave, and whether its size was taken: a fillet as long in the
 /// leg as its thinner part is thick, a butt weld through the thinner part.
-fn weld_path(job: &Job) -> (WeldPath, bool) {
+fn weld_path(reference: &Reference, job: &Job) -> (WeldPath, bool) {
     let told_mm = job.weld.thickness_mm;
     let thinnest_mm = job.members.iter().map(|member| member.thickness_mm).fold(f64::INFINITY, f64::min);
     let layer_mm = told_mm.unwrap_or_else(|| DEPTH_TAKEN_MM.min(job.thickest_mm()));
@@ -200,11 +200,19 @@ fn weld_path(job: &Job) -> (WeldPath, bool) {
         },
         Joint::RunOnShaft => (WeldPath::BuildUp { depth_mm: layer_mm }, taken),
         Joint::Repair => (WeldPath::Repair { depth_mm: gouge_mm }, taken),
-        joint => match told_mm.filter(|told_mm| *told_mm < thinnest_mm) {
-            Some(depth_mm) => (WeldPath::PartGroove { depth_mm }, false),
-            None if joint == Joint::BarToBar => (WeldPath::BarToBar { diameter_mm: thinnest_mm }, taken),
-            None => (WeldPath::FullButt { thickness_mm: thinnest_mm, one_face_closed: false }, taken),
-        },
+        joint => {
+            let through = match joint {
+                Joint::BarToBar => WeldPath::BarToBar { diameter_mm: thinnest_mm },
+                _ => WeldPath::FullButt { thickness_mm: thinnest_mm, one_face_closed: false },
+            };
+            // A groove holds no more than a weld through the whole part: it is as clean no later.
+            let left = reference.post_heat.left;
+            let depth = told_mm.filter(|told_mm| *told_mm < thinnest_mm);
+            let groove = depth
+                .map(|depth_mm| WeldPath::PartGroove { depth_mm })
+                .filter(|groove| groove.spread_mm2(reference, left) < through.spread_mm2(reference, left));
+            (groove.unwrap_or(through), taken)
+        }
     }
 }
 
@@ -218,7 +226,7 @@ fn post_heat_of(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Pla
         let shares = parts.iter().filter(|part| part.hardens());
         shares.map(|part| part.chemistry.composition.get(element)).reduce(f64::max)
     };
-    let (weld, size_taken) = weld_path(job);
+    let (weld, size_taken) = weld_path(reference, job);
     let asked = PostHeatQuery {
         weld,
         hydrogen_ml: job.hydrogen_ml(),
@@ -231,7 +239,7 @@ fn post_heat_of(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Pla
     };
     let answer = hold_after_welding(reference, &asked).ok()?;
     let hours = |answer: &PostHeatAnswer| answer.main.as_ref().map(Hold::shown_h);
-    let smaller = PostHeatQuery { weld: weld.halved(), ..asked };
+    let smaller = PostHeatQuery { weld: weld.quartered(), ..asked };
     let smaller = hold_after_welding(reference, &smaller).ok().as_ref().and_then(hours);
     let size_matters = smaller < hours(&answer);
     Some(PostHeat { answer, weld, size_taken, size_matters })

@@ -57,17 +57,18 @@ impl WeldPath {
         Self::Fillet { throat_mm: leg_mm * FRAC_1_SQRT_2 }
     }
 
-    /// The same weld at half its size.
+    /// A weld of the same kind of a quarter of its size.
     #[must_use]
-    pub const fn halved(self) -> Self {
+    pub const fn quartered(self) -> Self {
+        let quarter_mm = self.size_mm() / 4.0;
         match self {
-            Self::Fillet { throat_mm } => Self::Fillet { throat_mm: throat_mm / 2.0 },
-            Self::BuildUp { depth_mm } => Self::BuildUp { depth_mm: depth_mm / 2.0 },
-            Self::Repair { depth_mm } => Self::Repair { depth_mm: depth_mm / 2.0 },
-            Self::PartGroove { depth_mm } => Self::PartGroove { depth_mm: depth_mm / 2.0 },
-            // Half of the way through is a groove.
-            Self::FullButt { thickness_mm, .. } => Self::PartGroove { depth_mm: thickness_mm / 2.0 },
-            Self::BarToBar { diameter_mm } => Self::PartGroove { depth_mm: diameter_mm / 2.0 },
+            Self::Fillet { .. } => Self::Fillet { throat_mm: quarter_mm },
+            Self::BuildUp { .. } => Self::BuildUp { depth_mm: quarter_mm },
+            Self::Repair { .. } => Self::Repair { depth_mm: quarter_mm },
+            // Some of the way through is a groove.
+            Self::PartGroove { .. } | Self::FullButt { .. } | Self::BarToBar { .. } => {
+                Self::PartGroove { depth_mm: quarter_mm }
+            }
         }
     }
 
