@@ -7,10 +7,10 @@ use crate::reference::{IronRoute, IronRouteKind};
 /// The ways that the job leaves open, each from the flame to the inspection.
 pub(super) fn ways(scene: &Scene<'_>) -> Vec<(Branch, Vec<Step>)> {
     let open = scene.plan.routes.iter();
-    open.filter_map(|route| match route.kind {
-        IronRouteKind::Cold => Some((Branch::IronCold, cold(scene, route))),
-        IronRouteKind::Hot => Some((Branch::IronHot, hot(scene, route))),
-        IronRouteKind::SemiHot => Some((Branch::IronHot, semi_hot(scene, route))),
+    open.map(|route| match route.kind {
+        IronRouteKind::Cold => (Branch::IronCold, cold(scene, route)),
+        IronRouteKind::Hot => (Branch::IronHot, hot(scene, route)),
+        IronRouteKind::SemiHot => (Branch::IronHot, semi_hot(scene, route)),
     })
     .collect()
 }
