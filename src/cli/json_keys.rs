@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 34] = [
+const PLAN: [&str; 35] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -17,6 +17,7 @@ const PLAN: [&str; 34] = [
     "ceiling",
     "usable_window",
     "asks",
+    "remarks",
     "needs_temper_c",
     "needs_hardness_hv_max",
     "documented_window",

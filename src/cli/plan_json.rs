@@ -26,6 +26,7 @@ pub(super) struct PlanJson {
     ceiling: &'static str,
     usable_window: bool,
     asks: Vec<AskJson>,
+    remarks: Vec<RemarkJson>,
     needs_temper_c: Option<f64>,
     needs_hardness_hv_max: Option<f64>,
     documented_window: Option<SpanJson>,
@@ -56,6 +57,13 @@ pub(super) struct PlanJson {
 struct AskJson {
     member: usize,
     fact: &'static str,
+}
+
+/// What is said above the figures.
+#[derive(Debug, Serialize)]
+struct RemarkJson {
+    id: &'static str,
+    member: Option<usize>,
 }
 
 /// Both ends of a window, °C.
@@ -110,6 +118,8 @@ struct RouteJson {
 struct CoolingJson {
     member: usize,
     t85_fastest_s: f64,
+    t85_slow_at_minimum_s: f64,
+    t85_fast_at_maximum_s: f64,
     t85_slowest_s: f64,
 }
 
@@ -156,6 +166,11 @@ pub(super) fn plan_json(
         },
         usable_window: plan.usable_window,
         asks: plan.asks.iter().map(|asked| AskJson { member: asked.member, fact: asked.ask.id() }).collect(),
+        remarks: plan
+            .remarks
+            .iter()
+            .map(|remark| RemarkJson { id: remark.id(), member: remark.member() })
+            .collect(),
         needs_temper_c: plan.needs.map(|needs| needs.temper_c.ceil()),
         needs_hardness_hv_max: plan.needs.and_then(|needs| needs.hardness_hv).map(f64::floor),
         documented_window: plan.documented.as_ref().map(|own| SpanJson {
@@ -212,7 +227,13 @@ pub(super) fn plan_json(
 }
 
 const fn cooling_json(time: &CoolingTime) -> CoolingJson {
-    CoolingJson { member: time.member, t85_fastest_s: time.fastest_s, t85_slowest_s: time.slowest_s }
+    CoolingJson {
+        member: time.member,
+        t85_fastest_s: time.fastest_s,
+        t85_slow_at_minimum_s: time.slow_at_minimum_s,
+        t85_fast_at_maximum_s: time.fast_at_maximum_s,
+        t85_slowest_s: time.slowest_s,
+    }
 }
 
 fn members(job: &Job, plan: &Plan) -> Vec<MemberJson> {

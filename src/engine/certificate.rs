@@ -108,14 +108,20 @@ fn too_lean(limits: &Limits, element: Element, percent: f64) -> bool {
 /// Does a grade take the composition only by caps far above what its steel usually has? A grade that
 /// caps all alloying and asks for none would else excuse almost any slip.
 fn is_cap_only(grade: &Grade, composition: &Composition) -> bool {
-    [Element::Cr, Element::Mo, Element::Ni].into_iter().any(|element| {
-        let percent = composition.get(element);
-        let limits = grade.composition.get(&element);
-        let cap = limits.filter(|limits| limits.min.is_none()).and_then(|limits| limits.max);
-        // A cap hardly above what comes with the scrap excuses hardly more than that.
-        let wide = |cap: f64| !fits(None, element, cap / RESIDUAL_CAP);
-        cap.is_some_and(|cap| wide(cap) && percent > 0.5 * cap) && !fits(None, element, percent)
-    })
+    const ALLOYING: [Element; 3] = [Element::Cr, Element::Mo, Element::Ni];
+    let asks_for = |element: &Element| {
+        let least = grade.composition.get(element).and_then(|limits| limits.min);
+        least.is_some_and(|least| !fits(None, *element, least))
+    };
+    !ALLOYING.iter().any(asks_for)
+        && ALLOYING.into_iter().any(|element| {
+            let percent = composition.get(element);
+            let limits = grade.composition.get(&element);
+            let cap = limits.filter(|limits| limits.min.is_none()).and_then(|limits| limits.max);
+            // A cap hardly above what comes with the scrap excuses hardly more than that.
+            let wide = |cap: f64| !fits(None, element, cap / RESIDUAL_CAP);
+            cap.is_some_and(|cap| wide(cap) && percent > 0.5 * cap) && !fits(None, element, percent)
+        })
 }
 
 /// The elements of a composition that don't fit a grade; more than two are not told apart.

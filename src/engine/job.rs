@@ -189,6 +189,8 @@ pub struct WeldMetal {
     pub cet: Option<f64>,
     /// Tensile strength of the deposit, MPa.
     pub tensile_mpa: Option<f64>,
+    /// The least that it has by its class, MPa, where `tensile_mpa` is the cap of a class.
+    pub least_tensile_mpa: Option<f64>,
     /// Does the weld take two runs or more?
     pub several_runs: bool,
     /// Weld thickness (throat of a fillet, depth of a groove), mm; `None` takes the
@@ -196,8 +198,28 @@ pub struct WeldMetal {
     pub thickness_mm: Option<f64>,
     /// Austenitic or nickel filler: hydrogen stays in the weld metal.
     pub austenitic: bool,
+    /// Is every filler one for cast iron: nickel, nickel-iron, or a copper alloy?
+    pub for_iron: bool,
     /// Does a filler bring so much chromium that its fume holds the hexavalent kind?
     pub chromium_fume: bool,
+}
+
+/// CET up to which weld metal is ordinary for structural steel, % (the wires and rods for it have up to
+/// 0.35; common practice, no source).
+const ORDINARY_CET: f64 = 0.35;
+/// Strength from which weld metal is stronger than that, MPa: the classes of 100 ksi and up (common
+/// practice, no source).
+const STRONG_FROM_MPA: f64 = 690.0;
+
+impl WeldMetal {
+    /// Is it richer or stronger than what structural steel is ordinarily welded with? A table that
+    /// spares such steel its preheat is made for ordinary weld metal.
+    #[must_use]
+    pub fn beyond_ordinary(&self) -> bool {
+        let least_mpa = self.least_tensile_mpa.or(self.tensile_mpa);
+        self.cet.is_some_and(|cet| cet > ORDINARY_CET)
+            || least_mpa.is_some_and(|least_mpa| least_mpa >= STRONG_FROM_MPA)
+    }
 }
 
 /// The code that the job names.

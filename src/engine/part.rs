@@ -11,6 +11,12 @@ use crate::reference::{ConditionKind, Element};
 const ALLOY_THAT_HARDENS: f64 = 0.5;
 /// Yield from which thermomechanical rolling makes the strength, MPa.
 const THERMOMECHANICAL_FROM_MPA: f64 = 500.0;
+/// Lead from which a steel fumes of it and its weld may crack hot, weight percent (common practice, no
+/// source: no steel has so much by chance).
+pub const SOME_LEAD: f64 = 0.05;
+/// The same of sulphur and of phosphorus (common practice, no source: standards of ordinary steel end
+/// here, product tolerance with it).
+pub const MUCH_SULPHUR_OR_PHOSPHORUS: f64 = 0.05;
 /// Boron from which a low-carbon steel may come quenched and tempered, %.
 const BORON_THAT_HARDENS: f64 = 0.0005;
 
@@ -64,6 +70,12 @@ impl<'a> Part<'a> {
     #[must_use]
     pub fn must_be_told(&self) -> bool {
         self.family == Family::Unsettled || (self.family == Family::Tool && self.asks.contains(&Ask::Temper))
+    }
+
+    /// Has a steel that is known by its certificate lead in it?
+    #[must_use]
+    pub fn is_leaded(&self) -> bool {
+        !self.chemistry.grade_only && self.chemistry.composition.get(Element::Pb) >= SOME_LEAD
     }
 
     /// Is it weighed by methods?

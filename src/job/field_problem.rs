@@ -95,6 +95,17 @@ pub enum Fault {
         /// Fillers for it.
         fits: Vec<String>,
     },
+    /// A filler of unalloyed or low-alloy steel on a metal that it makes brittle.
+    FillerUnfit {
+        /// The metal.
+        metal: UnfitMetal,
+        /// Its classification.
+        filler: String,
+        /// The designation of the metal; `None` where it is known by its certificate.
+        steel: Option<String>,
+        /// Fillers for it.
+        fits: Vec<String>,
+    },
     /// The hardness lies outside the conversion table to HV.
     NoConversion {
         /// The figure.
@@ -102,6 +113,15 @@ pub enum Fault {
         /// Its scale.
         scale: HardnessScale,
     },
+}
+
+/// A metal that takes up too much carbon or manganese into a filler of steel.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum UnfitMetal {
+    /// Cast iron: the weld metal turns to hard martensite and carbides.
+    Iron,
+    /// Austenitic manganese steel: the mixed zone turns to martensite.
+    Manganese,
 }
 
 /// A field that could not be used.
@@ -190,6 +210,15 @@ impl FieldProblem {
                 let values = [("filler", filler.as_str()), ("steel", &steel), ("fits", &fits)];
                 words.with("job-filler-on-stainless", &values)
             }
+            Fault::FillerUnfit { metal, filler, steel, fits } => {
+                let steel = steel.clone().unwrap_or_else(|| words.get("steel-by-certificate"));
+                let fits = words.list(List::Comma, fits);
+                let key = match metal {
+                    UnfitMetal::Iron => "job-filler-on-iron",
+                    UnfitMetal::Manganese => "job-filler-on-manganese",
+                };
+                words.with(key, &[("filler", filler.as_str()), ("steel", &steel), ("fits", &fits)])
+            }
             Fault::NoConversion { value, scale } => {
                 words.with("job-no-conversion", &[("value", &show.with_unit(*value, 0, scale.symbol()))])
             }
@@ -236,6 +265,8 @@ pub enum DefaultValue {
     RestraintNone,
     /// A leg is typed for a joint that has no fillet.
     LegNotUsed,
+    /// A depth is typed for a joint with a fillet.
+    DepthNotUsed,
     /// The steel is typed by a number that is another name of its grade.
     TakenFor {
         /// As typed.
@@ -305,6 +336,7 @@ impl Defaulted {
             DefaultValue::Restraint(Restraint::High) => words.get("default-restraint-high"),
             DefaultValue::RestraintNone => words.get("default-restraint-none"),
             DefaultValue::LegNotUsed => words.get("default-leg-not-used"),
+            DefaultValue::DepthNotUsed => words.get("default-depth-not-used"),
             DefaultValue::TakenFor { typed, grade } => {
                 let typed = crate::units::shortened(typed);
                 words.with("default-taken-for", &[("typed", &typed), ("grade", grade)])

@@ -84,6 +84,8 @@ fields! {
     Job Joint joint "joint" Joint;
     /// Leg of the fillet.
     Job Leg leg "leg" Length;
+    /// Depth of a groove, a repair or a build-up.
+    Job WeldDepth weld_depth "weld-depth" Length;
     /// Process.
     Run Process process "process" Process;
     /// Diffusible hydrogen.

@@ -1,11 +1,11 @@
 //! Does a filler fit the process that it is typed for, and the steel?
 
-use super::field_problem::Fault;
+use super::field_problem::{Fault, UnfitMetal};
 use super::read_job::Reader;
 use super::steel::find_filler;
 use super::typed;
 use super::{Field, Of};
-use crate::engine::job::{Member, Process, Run};
+use crate::engine::job::{Member, Process, Run, Steel};
 use crate::reference::{DepositKind, Element, Filler, FillerKind, GradeFamily, Reference};
 
 /// Chromium from which a steel is stainless, %.
@@ -46,8 +46,64 @@ pub(super) fn fillers_fit(reader: &mut Reader<'_>, members: &[Member], runs: &[R
                 fits: for_stainless(reference, run.process),
             };
             reader.fault(Field::Filler.nth(nth), fault);
+        } else if let Some((metal, member)) = members.iter().find_map(|member| unfit(member, filler)) {
+            let fault = Fault::FillerUnfit {
+                metal,
+                filler: filler.classification.clone(),
+                steel: member.steel.grade().map(|grade| grade.designation.clone()),
+                fits: fitting(reference, metal),
+            };
+            reader.fault(Field::Filler.nth(nth), fault);
         }
     }
+}
+
+/// Carbon from which a metal is cast iron, %.
+const IRON_CARBON: f64 = 2.0;
+/// Manganese and carbon of austenitic manganese steel, %, at least.
+const MANGANESE_STEEL: (f64, f64) = (10.0, 0.7);
+
+/// The part, where a filler of steel that hardens makes its weld brittle: cast iron gives it carbon, and
+/// manganese steel gives it the manganese of a martensite (common practice, no source). A buttering
+/// keeps the filler off the part.
+fn unfit<'a>(member: &'a Member, filler: &Filler) -> Option<(UnfitMetal, &'a Member)> {
+    let hardens = matches!(filler.deposit, DepositKind::Ferritic | DepositKind::Martensitic);
+    if !hardens || member.buttered {
+        return None;
+    }
+    let metal = match (member.steel.grade().map(|grade| grade.family), &member.steel) {
+        (Some(GradeFamily::GreyIron | GradeFamily::DuctileIron), _) => UnfitMetal::Iron,
+        (Some(GradeFamily::AusteniticManganese), _) => UnfitMetal::Manganese,
+        (_, Steel::Certificate { composition, .. }) if composition.get(Element::C) >= IRON_CARBON => {
+            UnfitMetal::Iron
+        }
+        (_, Steel::Certificate { composition, .. })
+            if composition.get(Element::Mn) >= MANGANESE_STEEL.0
+                && composition.get(Element::C) >= MANGANESE_STEEL.1 =>
+        {
+            UnfitMetal::Manganese
+        }
+        _ => return None,
+    };
+    Some((metal, member))
+}
+
+/// Chromium and manganese from which an austenitic filler bears much dilution, % (common practice, no
+/// source: 309, 312 and 18-8-Mn do).
+const RICH: (f64, f64) = (22.0, 4.0);
+
+fn is_rich(filler: &Filler) -> bool {
+    filler.nominal().is_some_and(|made| made.get(Element::Cr) >= RICH.0 || made.get(Element::Mn) >= RICH.1)
+}
+
+/// Fillers for such a metal.
+fn fitting(reference: &Reference, metal: UnfitMetal) -> Vec<String> {
+    let fits = |filler: &&Filler| match metal {
+        UnfitMetal::Iron => filler.deposit == DepositKind::CastIron,
+        // The lean ones turn to martensite in the mixed zone, as steel does.
+        UnfitMetal::Manganese => filler.deposit == DepositKind::Austenitic && is_rich(filler),
+    };
+    reference.fillers.iter().filter(fits).take(NAMED).map(|filler| filler.classification.clone()).collect()
 }
 
 /// Can the filler be laid by the process? Asked of ferritic and copper fillers that one buys: an
@@ -58,7 +114,12 @@ fn takes(filler: &Filler, process: Process, reference: &Reference) -> bool {
         return true;
     }
     let Some(row) = reference.process(process.id()) else { return true };
-    let made_for = row.lays.iter().any(|arc| filler.arcs.contains(arc));
+    let gas = match process {
+        Process::Fcaw => filler.self_shielded != Some(true),
+        Process::FcawSelf => filler.self_shielded != Some(false),
+        _ => true,
+    };
+    let made_for = gas && row.lays.iter().any(|arc| filler.arcs.contains(arc));
     // The covering decides how much hydrogen there is.
     let own = typed::covering(&filler.classification, reference);
     made_for && (row.covering.is_empty() || own.is_none_or(|own| own == process))
@@ -74,7 +135,7 @@ fn is_stainless(member: &Member) -> bool {
                 | GradeFamily::StainlessMartensitic
         ),
         None => {
-            let crate::engine::job::Steel::Certificate { composition, .. } = &member.steel else {
+            let Steel::Certificate { composition, .. } = &member.steel else {
                 return false;
             };
             composition.get(Element::Cr) >= STAINLESS_CHROMIUM && composition.get(Element::C) < TOOL_CARBON

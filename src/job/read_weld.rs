@@ -209,6 +209,7 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[
         }
         None
     };
+    let depth = depth(reader, joint);
     let fillers: Vec<Option<&Filler>> =
         (0..reader.count(Of::Run).max(1)).map(|nth| filler(reader, Field::Filler.nth(nth))).collect();
     let known = || fillers.iter().copied().flatten();
@@ -219,6 +220,10 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[
         runs.get(nth).is_some_and(|run| run.process == Process::SmawNickel)
             || filler.is_some_and(Filler::tolerates_hydrogen)
     };
+    let nickel = |nth: usize| runs.get(nth).is_some_and(|run| run.process == Process::SmawNickel);
+    let for_iron = |(nth, filler): (usize, &Option<&Filler>)| {
+        nickel(nth) && filler.is_none() || filler.is_some_and(Filler::suits_iron)
+    };
     WeldMetal {
         // The deposit that hardens most, and the strongest: one of them governs.
         cet: cet_typed.or_else(|| ferritic.map(|composition| cet(&composition)).reduce(f64::max)),
@@ -226,12 +231,29 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[
         tensile_mpa: tensile_typed.or_else(|| {
             known().filter_map(|filler| filler.tensile_max_mpa.or(filler.tensile_min_mpa)).reduce(f64::max)
         }),
+        least_tensile_mpa: tensile_typed
+            .or_else(|| known().filter_map(|filler| filler.tensile_min_mpa).reduce(f64::max)),
         several_runs: several_runs(reader),
         // Throat of an equal-legged fillet.
-        thickness_mm: leg.map(|leg| leg.mm * std::f64::consts::FRAC_1_SQRT_2),
+        thickness_mm: leg.map(|leg| leg.mm * std::f64::consts::FRAC_1_SQRT_2).or(depth),
+        for_iron: fillers.iter().enumerate().all(for_iron),
         austenitic: fillers.iter().enumerate().all(hydrogen_stays),
         chromium_fume: known().any(Filler::chromium_fume),
     }
+}
+
+/// The depth of a groove, of a repair or of metal built up, mm; a fillet is told by its leg.
+fn depth(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<f64> {
+    let length = reader.units.length;
+    if joint.is_none_or(|joint| !joint.has_fillet()) {
+        let read =
+            reader.read(Field::WeldDepth, |text| units::length(text, length, limits::WELD_DEPTH_MM))?;
+        return Some(read.mm);
+    }
+    if reader.has(Field::WeldDepth) {
+        reader.default(Field::WeldDepth, DefaultValue::DepthNotUsed);
+    }
+    None
 }
 
 /// Does the weld take two runs or more? Where it is not said for each process, it does.

@@ -115,6 +115,8 @@ pub enum Trigger {
     HighChromium,
     /// A part has more than 3 % manganese.
     HighManganese,
+    /// A part is of steel with lead in it.
+    LeadedSteel,
     /// It is said that a copper alloy is near the heat.
     CopperAlloy,
     /// It is said what the part was cleaned with.

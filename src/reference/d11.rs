@@ -191,6 +191,18 @@ pub struct WarmZone {
     pub basis: Basis,
 }
 
+/// What the code prequalifies: a procedure of which this is not so must be qualified by test.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Prequalified {
+    /// Ids of the processes.
+    pub processes: Vec<String>,
+    /// Ids of the grades of category A, which any electrode may weld.
+    pub any_electrode: Vec<String>,
+    /// What it rests on.
+    pub basis: Basis,
+}
+
 /// Warming of cold steel.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -219,6 +231,8 @@ pub struct D11 {
     pub levels: Vec<LevelLimit>,
     /// The most diffusible hydrogen at which the low-hydrogen categories hold, ml in 100 g.
     pub low_hydrogen_ml: f64,
+    /// What the code prequalifies.
+    pub prequalified: Prequalified,
     /// Prequalified minima by category.
     pub categories: Vec<CategoryRow>,
     /// The warmed zone.

@@ -112,6 +112,9 @@ pub struct Filler {
     pub composition_basis: Basis,
     /// Typical hydrogen; `None` where it is not asked (copper, cast iron).
     pub hydrogen: Option<FillerHydrogen>,
+    /// Is a flux-cored wire laid without gas? `None` for any other filler.
+    #[serde(default)]
+    pub self_shielded: Option<bool>,
     /// Polarity and gas. Kept for reading.
     pub polarity: Option<String>,
     /// Fluent messages on use and limits.
@@ -131,6 +134,12 @@ impl Filler {
     #[must_use]
     pub const fn tolerates_hydrogen(&self) -> bool {
         matches!(self.deposit, DepositKind::Austenitic | DepositKind::Nickel | DepositKind::CastIron)
+    }
+
+    /// Is it one for cast iron: nickel, nickel-iron, or a copper alloy that leaves the iron unmelted?
+    #[must_use]
+    pub const fn suits_iron(&self) -> bool {
+        matches!(self.deposit, DepositKind::Nickel | DepositKind::CastIron | DepositKind::Copper)
     }
 
     /// Has it so much chromium that its fume holds the hexavalent kind: stainless, or more than 3 %?

@@ -4,6 +4,7 @@ use super::asks::{asks, without_window};
 use super::beside::no_room_to_butter;
 use super::evidence::{governs_key, name};
 use super::figure::{BasisMark, Figure, basis_mark, maximum, minimum, printed_range, source_line};
+use super::remarks::remarks;
 use super::status;
 use super::steel::published_spans;
 use super::{Pen, distinct_members, member_name};
@@ -89,7 +90,7 @@ pub fn answer(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Answer {
     };
     let governing = plan.governing();
     let (title, mut lines) = title_and_lines(pen, job, plan);
-    lines.splice(0..0, asks(pen, job, plan));
+    lines.splice(0..0, asks(pen, job, plan).into_iter().chain(remarks(pen, job, plan)));
     lines.extend(status::demands(pen, job, plan));
     if kind == AnswerKind::Routes {
         lines.extend(published_spans(pen, job));

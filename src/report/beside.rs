@@ -4,7 +4,7 @@ use super::figure::{BasisMark, basis_mark, maximum, minimum, range};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::chemistry::Cap;
 use crate::engine::job::Job;
-use crate::engine::plan::{Action, Find, Layer, Plan, Side};
+use crate::engine::plan::{Action, CoolingTime, Find, Layer, Plan, Side};
 use crate::reference::{Basis, Method};
 use crate::words::List;
 
@@ -151,7 +151,23 @@ fn cooling(pen: &Pen<'_>, job: &Job, side: &Side) -> Vec<ToDoLine> {
         let high = seconds(time.slowest_s.max(time.fastest_s));
         (time.member, range(pen, &low, &high))
     });
-    by_value(pen, job, "cooling", basis, values)
+    let mut lines = by_value(pen, job, "cooling", basis, values);
+    for line in &mut lines {
+        let of = side.cooling.iter().find(|time| line.id == format!("cooling-{}", time.member));
+        line.note = of.map_or_else(String::new, |time| both_ends(pen, time, &line.note));
+    }
+    lines
+}
+
+/// The span at each end of the working range: a joint's shape factors and the heat inputs of a job are
+/// spans too.
+fn both_ends(pen: &Pen<'_>, time: &CoolingTime, member: &str) -> String {
+    let seconds = |time_s: f64| pen.show.with_unit(time_s, usize::from(time_s < 5.0), "s");
+    let span = |low_s: f64, high_s: f64| range(pen, &seconds(low_s), &seconds(high_s));
+    let first = span(time.fastest_s, time.slow_at_minimum_s);
+    let last = span(time.fast_at_maximum_s, time.slowest_s);
+    let ends = pen.words.with("then-cooling.ends", &[("first", &first), ("last", &last)]);
+    pen.words.list(List::Sentences, &[member.to_owned(), ends])
 }
 
 fn method_basis<'a>(pen: &Pen<'a>, method: Method) -> &'a Basis {

@@ -14,6 +14,7 @@ mod evidence;
 mod figure;
 mod levers;
 mod outcome;
+mod remarks;
 mod sequence;
 mod sequence_notes;
 mod status;

@@ -1,5 +1,6 @@
 //! What is said with a step: how it is done, what goes wrong, why.
 
+use super::figure::range;
 use super::sequence::{least, most};
 use super::{Pen, heat_words, member_name};
 use crate::engine::job::Job;
@@ -30,8 +31,15 @@ pub(super) fn note(pen: &Pen<'_>, job: &Job, plan: &Plan, note: &Note) -> String
         Note::BeadLength { mm } => with(&[("length", &pen.show.rule_length(mm).main)]),
         Note::HeldAt { low, high } => with(&[("low", &least(pen, low)), ("high", &most(pen, high))]),
         Note::MinimumAboveM90 | Note::AboveM90 => with(&[("m90", &m90(pen, plan))]),
-        Note::SizeAssumed { mm } | Note::SizeCounted { mm } => {
-            with(&[("size", &pen.show.rule_length(mm).main)])
+        Note::SizeAssumed { mm, fillet } => {
+            let key = if fillet { "then-note-size-assumed.leg" } else { "then-note-size-assumed" };
+            pen.words.with(key, &[("size", &pen.show.rule_length(mm).main)])
+        }
+        Note::SizeCounted { mm } => with(&[("size", &pen.show.rule_length(mm).main)]),
+        Note::TradeHours { field_h, low_h, high_h } => {
+            let hours = |hours: f64| pen.show.with_unit(hours, 1, "h");
+            let trade = range(pen, &hours(low_h), &hours(high_h));
+            with(&[("field", &hours(field_h)), ("trade", &trade)])
         }
         Note::BelowM90 => below_m90(pen, plan),
         Note::CoolingRate { k_per_h } => with(&[("rate", &pen.show.difference(k_per_h).main)]),

@@ -4,9 +4,10 @@
 use super::figure::{maximum, minimum};
 use super::{Pen, distinct_members, member_name};
 use crate::engine::evidence::Evidence;
+use crate::engine::family::Family;
 use crate::engine::job::Job;
-use crate::engine::plan::{Limit, Plan};
-use crate::reference::Method;
+use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
+use crate::reference::{IronRouteKind, Method};
 use crate::units::{Side, TemperatureUnit, limit_value};
 use crate::words::List;
 
@@ -45,6 +46,12 @@ pub(super) fn demands(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
     let shown = |limit: &Limit| minimum(pen, limit.exact_c, limit.printed).main;
     let most = |limit: &Limit| maximum(pen, limit.exact_c, limit.printed).main;
     let by_drawing = |limit: &Limit| limit.by == Method::Demanded.id();
+    lines.extend(allowed_more(pen, job, plan));
+    // Another method for iron is no margin on the one that stands without the drawing.
+    if plan.members.iter().any(|member| member.family == Family::Iron) && job.demands.preheat_c.is_some() {
+        lines.extend(iron_method(pen, job, plan));
+        return lines;
+    }
     if let (Some(demanded_c), Some(limit)) = (job.demands.preheat_c, &plan.minimum) {
         let demanded = pen.show.temperature(demanded_c).main;
         if by_drawing(limit) {
@@ -64,6 +71,43 @@ pub(super) fn demands(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
         lines.push(pen.words.with("answer-maximum-raised", &values));
     }
     lines
+}
+
+/// The method for iron that a drawing's preheat means.
+fn iron_method(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<String> {
+    let [route] = plan.routes.as_slice() else { return None };
+    let key = match route.kind {
+        IronRouteKind::Cold => return None,
+        IronRouteKind::SemiHot => "answer-iron-by-drawing.semi-hot",
+        IronRouteKind::Hot => "answer-iron-by-drawing.hot",
+    };
+    Some(pen.words.with(key, &[("demanded", &pen.show.temperature(job.demands.preheat_c?).main)]))
+}
+
+/// A drawing that allows more than the steel takes: the lower figure stays, and that is said.
+fn allowed_more(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
+    let ceiling = match &plan.ceiling {
+        Ceiling::At(limit) => Some(limit),
+        Ceiling::AskTemper { .. } | Ceiling::BelowTransformation => None,
+    };
+    let ends = [
+        (job.demands.interpass_c, plan.interpass.as_ref(), "answer-below-drawing"),
+        (job.demands.ceiling_c, ceiling, "answer-below-drawing.ceiling"),
+    ];
+    let more = ends.into_iter().filter_map(|(demanded_c, limit, key)| {
+        let (demanded_c, limit) = (demanded_c?, limit?);
+        let demanded = pen.show.temperature(demanded_c).main;
+        if limit.exact_c >= demanded_c {
+            return None;
+        }
+        // Each method for iron has a limit of its own.
+        if plan.verdict == Verdict::TwoRoutes {
+            return Some(pen.words.with("answer-below-drawing.methods", &[("demanded", &demanded)]));
+        }
+        let most = maximum(pen, limit.exact_c, limit.printed).main;
+        Some(pen.words.with(key, &[("demanded", &demanded), ("maximum", &most)]))
+    });
+    more.collect()
 }
 
 /// Which part sets which end, where two of them leave no room.

@@ -31,6 +31,8 @@ impl Within {
 pub const THICKNESS_MM: Within = Within::new(0.5, 500.0);
 /// Leg of a fillet, mm.
 pub const LEG_MM: Within = Within::new(1.0, 100.0);
+/// Depth of a weld, mm.
+pub const WELD_DEPTH_MM: Within = Within::new(0.5, 1_000.0);
 /// Any other length of the bench (a part's length, a distance), mm.
 pub const ANY_LENGTH_MM: Within = Within::new(0.0, 100_000.0);
 /// Shop temperature, °C.

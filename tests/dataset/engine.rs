@@ -79,7 +79,8 @@ fn published_spans_for_iron_stand_beside_the_routes() {
         ductile.contains("Pearlitic or hardened ductile iron, for comparison: At least 250 °C. TWI"),
         "{ductile}"
     );
-    assert_eq!(ductile.lines().count(), 1 + embedded().own_sheets.spans_of(GradeFamily::DuctileIron).count());
+    // One line on the methods, and one that asks for the filler.
+    assert_eq!(ductile.lines().count(), 2 + embedded().own_sheets.spans_of(GradeFamily::DuctileIron).count());
     assert!(lines("GREY").contains("Grey iron, hot method, for comparison: 260–650 °C"), "{}", lines("GREY"));
     assert!(!lines("GREY").contains("ductile"));
 }

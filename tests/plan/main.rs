@@ -7,6 +7,7 @@ mod grade_table;
 mod laws;
 mod name_law;
 mod never_panics;
+mod on_top;
 mod promises;
 mod range;
 mod sequence;

@@ -67,15 +67,20 @@ fn is_said(action: Action, way: &[&Step], made: &Plan) -> bool {
         Deed::NoStressRelief,
         Deed::NoHotTreatment,
     ];
+    // A furnace straight after the last run takes the place of a hold.
+    let in_furnace = || {
+        noted(|note| matches!(note, Note::ReplacesHold)) && deed(&[Deed::FurnaceFirst, Deed::HeatTreatNow])
+    };
     match action {
+        Action::QualifyProcedure => find(Find::Procedure),
         Action::RemoveCase => deed(&[Deed::GrindLayer]) && noted(|note| matches!(note, Note::CarbonCase)),
         Action::RemoveHardSkin => deed(&[Deed::GrindLayer]) && noted(|note| matches!(note, Note::HardLayer)),
         Action::PostHeatBeforeCold => {
-            deed(&[Deed::PostHeat, Deed::LongerWait, Deed::NoPostHeat])
+            (deed(&[Deed::PostHeat, Deed::LongerWait, Deed::NoPostHeat]) || in_furnace())
                 && noted(|note| matches!(note, Note::MinimumAboveM90))
         }
         Action::PostHeatAboveM90 => {
-            deed(&[Deed::PostHeatIfHot, Deed::LongerWait, Deed::NoPostHeat])
+            (deed(&[Deed::PostHeatIfHot, Deed::LongerWait, Deed::NoPostHeat]) || in_furnace())
                 && noted(|note| matches!(note, Note::AboveM90))
         }
         Action::HeatTreatStraightAfter | Action::HeatTreatAfter => {

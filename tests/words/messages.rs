@@ -103,6 +103,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("answer-", &["src/questions/", "src/engine/", "src/reference/inspection.rs"]),
     ("answer-refused-", &["src/report/"]),
     ("ask-", &["src/engine/treatment.rs"]),
+    ("remark-", &["src/engine/plan/remarks.rs"]),
     ("kind-", &["src/engine/family.rs"]),
     ("basis-", &["src/reference/basis.rs"]),
     ("caution-", &["data/cautions.ron"]),

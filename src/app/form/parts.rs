@@ -61,11 +61,12 @@ pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
 }
 
 /// Fields that a plan does without.
-const OPTIONAL: [Field; 10] = [
+const OPTIONAL: [Field; 11] = [
     Field::Cylinders,
     Field::Hardness,
     Field::Yield,
     Field::Leg,
+    Field::WeldDepth,
     Field::Passes,
     Field::WeldStrength,
     Field::WeldCet,

@@ -254,8 +254,13 @@ fn joint_row(state: &State, job: &JobText) -> ui::FormRow {
     if typed.is_none_or(Joint::has_fillet) {
         parts.push(fields("leg", vec![field_part(state, job, Field::Leg)]));
     }
+    // A groove, a repair or a build-up has a depth in its place.
+    if typed.is_some_and(|joint| !joint.has_fillet()) {
+        parts.push(fields("weld-depth", vec![field_part(state, job, Field::WeldDepth)]));
+    }
     let value = typed.map_or_else(String::new, |joint| state.words.get(&format!("joint-{}", joint.id())));
-    let mut row = form_row(state, "joint", &[Field::Joint, Field::Leg].map(Slot::from), value, parts);
+    let mut row =
+        form_row(state, "joint", &[Field::Joint, Field::Leg, Field::WeldDepth].map(Slot::from), value, parts);
     row.pinned = true;
     row
 }

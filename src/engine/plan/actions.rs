@@ -61,6 +61,8 @@ pub enum Action {
     DryElectrodes,
     /// Austenitic or nickel filler holds hydrogen, and turns brittle in heat treatment.
     AusteniticFiller,
+    /// The code that the job names prequalifies no procedure for it: qualify it by test.
+    QualifyProcedure,
 }
 
 impl Action {

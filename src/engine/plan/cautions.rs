@@ -95,6 +95,7 @@ impl Scene<'_> {
             }
             Trigger::HighChromium => self.percent_above(Element::Cr, ALLOYED_PCT),
             Trigger::HighManganese => self.percent_above(Element::Mn, ALLOYED_PCT),
+            Trigger::LeadedSteel => self.parts.iter().any(Part::is_leaded),
             Trigger::CopperAlloy => told.copper_alloy == Some(true),
             Trigger::Cleaner(cleaner) => told.cleaner == Some(cleaner),
             Trigger::Seals => told.seals == Some(true),
@@ -127,7 +128,7 @@ impl Scene<'_> {
             (Fact::Cavity, told.cavity.is_none()),
             (Fact::Cleaner, told.cleaner.is_none()),
             (Fact::Place, told.place.is_none()),
-            (Fact::HeatSource, self.heat_untold() && self.preheat_c() > 0.0),
+            (Fact::HeatSource, told.heat_source.is_none() && !self.flame() && self.preheat_c() > 0.0),
             (Fact::Assembly, told.assembly.is_none() && fitted),
             (Fact::Seals, told.seals.is_none() && used),
             (Fact::CopperAlloy, told.copper_alloy.is_none() && used),

@@ -30,6 +30,14 @@ pub(super) struct Weighed {
     pub cleared: bool,
 }
 
+impl Weighed {
+    /// Is it cleared as thin tube?
+    pub(super) fn is_thin_tube(&self) -> bool {
+        let by = self.by.and_then(|place| self.evidence.get(place));
+        self.cleared && by.is_some_and(|item| item.outcome.method == Method::ThinTube)
+    }
+}
+
 /// Weighs the evidence on a member that methods speak for.
 #[must_use]
 pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed {

@@ -3,7 +3,6 @@
 use super::figures::lies_under_buttering;
 use super::limit::Limit;
 use super::member::Weighed;
-use super::round;
 use crate::engine::evidence::{
     Case, Evidence, NO_PREHEAT_BELOW_C, Obligation, Standing, cool_or_damp, d11_annex, d11_category,
     weld_metal,
@@ -14,6 +13,7 @@ use crate::engine::part::Part;
 use crate::engine::treatment::outside_grade;
 use crate::engine::{Outcome, Unit};
 use crate::reference::{Method, Printed, Reference};
+use crate::units::{Side, TemperatureUnit, limit_value};
 
 /// The joint's minimum and all that it was weighed from.
 #[derive(Debug, Clone, PartialEq)]
@@ -46,7 +46,9 @@ pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed:
     let any_method = parts.iter().any(Part::weld_metal_is_weighed);
     let all_cleared = weighed.iter().all(|member| member.cleared);
     let weld_asked = any_method && !all_cleared;
-    if weld_asked {
+    // What clears a steel is made for ordinary weld metal; thin tube has rod of its own analysis.
+    let counts = job.weld.beyond_ordinary() && !weighed.iter().all(Weighed::is_thin_tube);
+    if weld_asked || any_method && counts {
         ask(weld_metal::on(reference, job));
     }
     ask(code_minimum(reference, job, parts));
@@ -164,8 +166,8 @@ pub(super) fn shown_c(limit: &Limit) -> f64 {
     as_shown_c(limit.exact_c, limit.printed)
 }
 
-/// A minimum as shown in °C: as printed, else rounded up to 5.
+/// A minimum as shown in °C, by the rounding of every screen and text: as printed, else up to 5.
 #[must_use]
 pub(super) fn as_shown_c(exact_c: f64, printed: Option<Printed>) -> f64 {
-    printed.and_then(|printed| printed.c).map_or_else(|| round::up_c(exact_c), |c| c.max(0.0))
+    limit_value(Side::Minimum, exact_c, printed, TemperatureUnit::C).max(0.0)
 }

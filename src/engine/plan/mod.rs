@@ -18,6 +18,7 @@ mod levers;
 mod limit;
 mod member;
 mod minimum;
+mod remarks;
 mod round;
 mod sequence;
 mod sheets;
@@ -31,9 +32,10 @@ pub use cautions::Briefing;
 pub use figures::{Figures, combined_thickness_mm, figures};
 pub use levers::{Change, Lever};
 pub use limit::Limit;
+pub use remarks::{Remark, Unqualified};
 pub use round::{STEP_C, down_c, up_c};
 pub use sequence::{Branch, Deed, Edge, Find, Note, Phase, Sequence, Step, StepFigure};
-pub use side::{CoolingTime, PostHeat, QT_SPAN_S, Side, WarmZone};
+pub use side::{CoolingTime, PRACTICABLE_H, PostHeat, QT_SPAN_S, Side, WarmZone};
 pub use temper::NeedsTemper;
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 
@@ -142,6 +144,8 @@ pub struct Plan {
     pub usable_window: bool,
     /// The facts that would change a limit, asked first; the safe side stands meanwhile.
     pub asks: Vec<Asked>,
+    /// What is said above the figures beside what is asked.
+    pub remarks: Vec<Remark>,
     /// The temper that the whole window stands under, where one is not known.
     pub needs: Option<NeedsTemper>,
     /// The limits without what a document demands, where one demands anything.
@@ -208,6 +212,10 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
     };
     plan.asks = asked::asks(&parts, &plan.ask_temper);
     plan.side = side::side(reference, job, &parts, &plan);
+    plan.remarks = remarks::remarks(reference, job, &parts, &plan);
+    if plan.remarks.iter().any(Remark::is_unqualified) {
+        plan.actions.push(Action::QualifyProcedure);
+    }
     plan.sequence = sequence::sequence(reference, job, &parts, &plan);
     plan.briefing = cautions::briefing(reference, job, &parts, &plan);
     plan
@@ -366,6 +374,7 @@ impl Plan {
             ceiling_c: None,
             usable_window: false,
             asks: Vec::new(),
+            remarks: Vec::new(),
             needs: None,
             undemanded: None,
             too_slow: false,

@@ -39,11 +39,24 @@ const fn printed_c(c: f64) -> Printed {
 
 /// The routes for iron that keep what is demanded, cold first, each narrowed to it. Empty
 /// for a dataset without them.
+///
+/// A preheat that is demanded above the cold route is the figure of one route, or of none: a hotter
+/// route is another way to weld, and no margin on it. The semi-hot route stands only where its
+/// own figure is demanded.
 #[must_use]
 pub(super) fn iron_routes(reference: &Reference, demands: &Demands) -> Vec<IronRoute> {
-    [IronRouteKind::Cold, IronRouteKind::Hot]
+    let route = |kind| reference.own_sheets.iron_route(kind);
+    let above_cold = demands.preheat_c.filter(|demanded_c| {
+        route(IronRouteKind::Cold).is_some_and(|cold| *demanded_c > cold.preheat_high_c)
+    });
+    let meant = |route: &&IronRoute| match above_cold {
+        Some(demanded_c) => (route.preheat_low_c..=route.preheat_high_c).contains(&demanded_c),
+        None => route.kind != IronRouteKind::SemiHot,
+    };
+    [IronRouteKind::Cold, IronRouteKind::SemiHot, IronRouteKind::Hot]
         .into_iter()
-        .filter_map(|kind| reference.own_sheets.iron_route(kind))
+        .filter_map(route)
+        .filter(meant)
         .filter_map(|route| narrowed(route, demands))
         .collect()
 }
@@ -80,13 +93,19 @@ pub(super) fn sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option
 fn iron_sheet(reference: &Reference, demands: &Demands) -> Option<SheetFigures> {
     let open = iron_routes(reference, demands).first().map(|route| route.kind);
     let cold = reference.own_sheets.iron_route(IronRouteKind::Cold)?;
-    let too_hot = demands.preheat_c.is_some_and(|preheat_c| preheat_c > cold.preheat_high_c);
-    let shut = if too_hot { IronRouteKind::Hot } else { IronRouteKind::Cold };
-    let route = reference.own_sheets.iron_route(open.unwrap_or(shut))?;
+    let meant = |route: &&IronRoute| {
+        let span = route.preheat_low_c..=route.preheat_high_c;
+        demands.preheat_c.is_some_and(|preheat_c| span.contains(&preheat_c))
+    };
+    // A preheat of no route closes the cold one, whose maximum lies below it.
+    let hotter = [IronRouteKind::SemiHot, IronRouteKind::Hot].into_iter();
+    let shut = hotter.filter_map(|kind| reference.own_sheets.iron_route(kind)).find(meant).unwrap_or(cold);
+    let route = open.map_or(Some(shut), |kind| reference.own_sheets.iron_route(kind))?;
     Some(SheetFigures {
         row: route.id.clone(),
         minimum: Some(printed_c(route.preheat_low_c)),
-        upper_c: Some(route.preheat_high_c),
+        // The preheat of the semi-hot route ends without a word on the runs.
+        upper_c: Some(route.preheat_high_c).filter(|_| route.kind != IronRouteKind::SemiHot),
         interpass: route.interpass_c.map(printed_c),
         below_own_temper: false,
         basis: route.basis.clone(),

@@ -7,7 +7,7 @@ use crate::engine::cooling_time::Cooling;
 use crate::engine::inspection::{WeldToInspect, inspection_wait};
 use crate::engine::job::{Job, Joint};
 use crate::engine::part::Part;
-use crate::engine::post_heat::{PostHeatAnswer, PostHeatQuery, WeldPath, hold_after_welding};
+use crate::engine::post_heat::{Hold, PostHeatAnswer, PostHeatQuery, WeldPath, hold_after_welding};
 use crate::engine::{Outcome, hardness, treatment};
 use crate::reference::{Element, FactorRange, Reference};
 
@@ -25,6 +25,10 @@ pub struct CoolingTime {
     pub member: usize,
     /// At the minimum, with the lowest heat input and the joint's smaller shape factor.
     pub fastest_s: f64,
+    /// At the minimum, with the highest heat input and the larger shape factor.
+    pub slow_at_minimum_s: f64,
+    /// At the maximum interpass, with the lowest heat input and the smaller shape factor.
+    pub fast_at_maximum_s: f64,
     /// At the maximum interpass, with the highest heat input and the larger shape factor.
     pub slowest_s: f64,
     /// The net heat input that brings the fastest cooling to the lower end of the span, kJ/mm,
@@ -58,6 +62,20 @@ pub struct PostHeat {
     pub weld: WeldPath,
     /// Was the weld's size taken, since nobody told it?
     pub size_taken: bool,
+    /// Were the hours shorter for a weld of a quarter of that size?
+    pub size_matters: bool,
+}
+
+/// A post-heat of more hours than these is kept up by nobody, h (common practice, no source).
+pub const PRACTICABLE_H: f64 = 24.0;
+
+impl PostHeat {
+    /// The hours as shown, where no shop keeps a joint hot so long.
+    #[must_use]
+    pub fn too_long_h(&self) -> Option<f64> {
+        let hours = self.answer.main.as_ref()?.shown_h();
+        (hours > PRACTICABLE_H).then_some(hours)
+    }
 }
 
 /// The side questions of a plan.
@@ -109,11 +127,14 @@ pub(super) fn cooling_time(
         .map(|(member, part)| {
             let thickness_mm = part.member.thickness_mm;
             let (fast, slow) = welds(reference, job, thickness_mm);
-            let (fastest_s, slowest_s) = (fast.t85_s(start_c), slow.t85_s(interpass_c.min(450.0)));
+            let end_c = interpass_c.min(450.0);
+            let (fastest_s, slowest_s) = (fast.t85_s(start_c), slow.t85_s(end_c));
             let leaves = fastest_s < QT_SPAN_S.0 || slowest_s > QT_SPAN_S.1;
             CoolingTime {
                 member,
                 fastest_s,
+                slow_at_minimum_s: slow.t85_s(start_c),
+                fast_at_maximum_s: fast.t85_s(end_c),
                 slowest_s,
                 heat_for_span_kj_per_mm: (leaves && part.minds_cooling_time())
                     .then(|| fast.heat_for_kj_per_mm(start_c.min(upper::HEAT_TREAT_ABOVE_C), QT_SPAN_S.0)),
@@ -164,13 +185,13 @@ const DEPTH_TAKEN_MM: f64 = 10.0;
 const LEG_TAKEN_MM: f64 = 25.0;
 
 /// The weld whose hydrogen is to leave, and whether its size was taken: a fillet as long in the
-/// leg as its thinner part is thick, a butt weld through the part.
-fn weld_path(job: &Job) -> (WeldPath, bool) {
+/// leg as its thinner part is thick, a butt weld through the thinner part.
+fn weld_path(reference: &Reference, job: &Job) -> (WeldPath, bool) {
     let told_mm = job.weld.thickness_mm;
     let thinnest_mm = job.members.iter().map(|member| member.thickness_mm).fold(f64::INFINITY, f64::min);
     let layer_mm = told_mm.unwrap_or_else(|| DEPTH_TAKEN_MM.min(job.thickest_mm()));
     // A crack may go through: what nobody told of a repair is the whole thickness.
-    let gouge_mm = told_mm.unwrap_or_else(|| job.thickest_mm());
+    let gouge_mm = told_mm.unwrap_or(f64::INFINITY).min(job.thickest_mm());
     let taken = told_mm.is_none();
     match job.joint {
         joint if joint.has_fillet() => match told_mm {
@@ -179,11 +200,19 @@ fn weld_path(job: &Job) -> (WeldPath, bool) {
         },
         Joint::RunOnShaft => (WeldPath::BuildUp { depth_mm: layer_mm }, taken),
         Joint::Repair => (WeldPath::Repair { depth_mm: gouge_mm }, taken),
-        Joint::BarToBar => (WeldPath::BarToBar { diameter_mm: job.thickest_mm() }, false),
-        _ => match told_mm.filter(|told_mm| *told_mm < thinnest_mm) {
-            Some(depth_mm) => (WeldPath::PartGroove { depth_mm }, false),
-            None => (WeldPath::FullButt { thickness_mm: job.thickest_mm(), one_face_closed: false }, false),
-        },
+        joint => {
+            let through = match joint {
+                Joint::BarToBar => WeldPath::BarToBar { diameter_mm: thinnest_mm },
+                _ => WeldPath::FullButt { thickness_mm: thinnest_mm, one_face_closed: false },
+            };
+            // A groove holds no more than a weld through the whole part: it is as clean no later.
+            let left = reference.post_heat.left;
+            let depth = told_mm.filter(|told_mm| *told_mm < thinnest_mm);
+            let groove = depth
+                .map(|depth_mm| WeldPath::PartGroove { depth_mm })
+                .filter(|groove| groove.spread_mm2(reference, left) < through.spread_mm2(reference, left));
+            (groove.unwrap_or(through), taken)
+        }
     }
 }
 
@@ -197,7 +226,7 @@ fn post_heat_of(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Pla
         let shares = parts.iter().filter(|part| part.hardens());
         shares.map(|part| part.chemistry.composition.get(element)).reduce(f64::max)
     };
-    let (weld, size_taken) = weld_path(job);
+    let (weld, size_taken) = weld_path(reference, job);
     let asked = PostHeatQuery {
         weld,
         hydrogen_ml: job.hydrogen_ml(),
@@ -209,7 +238,11 @@ fn post_heat_of(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Pla
         austenitic_weld_metal: job.weld.austenitic,
     };
     let answer = hold_after_welding(reference, &asked).ok()?;
-    Some(PostHeat { answer, weld, size_taken })
+    let hours = |answer: &PostHeatAnswer| answer.main.as_ref().map(Hold::shown_h);
+    let smaller = PostHeatQuery { weld: weld.quartered(), ..asked };
+    let smaller = hold_after_welding(reference, &smaller).ok().as_ref().and_then(hours);
+    let size_matters = smaller < hours(&answer);
+    Some(PostHeat { answer, weld, size_taken, size_matters })
 }
 
 /// The strictest wait that any member asks for, with its rules. Only a steel that hardens

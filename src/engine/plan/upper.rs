@@ -19,13 +19,14 @@
 
 use super::limit::Limit;
 use super::temper::{Known, NeedsTemper, known, needs_temper};
-use super::{round, sheets, side};
+use super::{sheets, side};
 use crate::engine::evidence::grade_rows;
 use crate::engine::family::{Family, Interpass};
 use crate::engine::job::Job;
 use crate::engine::part::Part;
 use crate::engine::transformation::ms_steven_haynes_c;
 use crate::reference::{Basis, Element, Method, Printed, Reference};
+use crate::units::{Side, TemperatureUnit, limit_value};
 
 /// Margin under the tempering temperature, K.
 pub const UNDER_TEMPER_K: f64 = 30.0;
@@ -263,8 +264,8 @@ pub(super) fn shown_c(limit: &Limit) -> f64 {
     as_shown_c(limit.exact_c, limit.printed)
 }
 
-/// A maximum as shown in °C.
+/// A maximum as shown in °C, by the rounding of every screen and text.
 #[must_use]
 pub(super) fn as_shown_c(exact_c: f64, printed: Option<Printed>) -> f64 {
-    printed.and_then(|printed| printed.c).unwrap_or_else(|| round::down_c(exact_c))
+    limit_value(Side::Maximum, exact_c, printed, TemperatureUnit::C)
 }

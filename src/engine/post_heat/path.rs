@@ -57,6 +57,27 @@ impl WeldPath {
         Self::Fillet { throat_mm: leg_mm * FRAC_1_SQRT_2 }
     }
 
+    /// A weld of the same kind of a quarter of its size.
+    #[must_use]
+    pub const fn quartered(self) -> Self {
+        let quarter_mm = self.size_mm() / 4.0;
+        match self {
+            Self::Fillet { .. } => Self::Fillet { throat_mm: quarter_mm },
+            Self::BuildUp { .. } => Self::BuildUp { depth_mm: quarter_mm },
+            Self::Repair { .. } => Self::Repair { depth_mm: quarter_mm },
+            // Some of the way through is a groove.
+            Self::PartGroove { .. } | Self::FullButt { .. } | Self::BarToBar { .. } => {
+                Self::PartGroove { depth_mm: quarter_mm }
+            }
+        }
+    }
+
+    /// Is its size told by the leg of a fillet?
+    #[must_use]
+    pub const fn is_fillet(self) -> bool {
+        matches!(self, Self::Fillet { .. })
+    }
+
     /// The size that rules of the trade go by, mm.
     #[must_use]
     pub const fn size_mm(self) -> f64 {

@@ -4,7 +4,7 @@
 use super::{Branch, Deed, Edge, Note, Scene, Step, StepFigure};
 use crate::engine::family::Family;
 use crate::engine::job::Joint;
-use crate::engine::plan::{Action, Ceiling, PostHeat};
+use crate::engine::plan::{Action, Ceiling, PRACTICABLE_H, PostHeat};
 use crate::engine::post_heat::Way;
 use crate::reference::Basis;
 
@@ -18,21 +18,25 @@ pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Ve
     let post_heat = post_heat(scene);
     let clash = scene.austenitic() || scene.has(Action::NoPwht);
     if !scene.must_be_treated() || clash {
-        steps.extend(post_heat);
-        steps.extend(cool(scene));
-        steps.extend(treatment(scene));
-        steps.push(inspect(scene));
+        if scene.has(Action::PostHeatBeforeCold) && !clash {
+            return vec![
+                (Branch::FurnaceAtHand, from_heat(scene)),
+                (Branch::NoFurnace, on(scene, post_heat)),
+            ];
+        }
+        steps.extend(on(scene, post_heat));
         return Vec::new();
     }
-    // Steel that the methods speak for turns hard as it cools, so it is post-heated either way.
+    // Steel that the methods speak for turns hard as it cools: its hydrogen leaves before, in the
+    // furnace or in a hold.
     let turned = scene.has(Action::HeatTreatStraightAfter) || post_heat.is_some();
     let (furnace, none) = if turned {
-        steps.extend(post_heat);
         let (low_c, high_c) = TEMPER_FROM_C;
         let range = StepFigure::Range(Edge::own(low_c), Edge::own(high_c));
         let mut way = Step::new(Deed::CoolToTemper, [Note::NotCold]).with(range, &Basis::Practice);
         way.notes.splice(0..0, scene.turns_first().then_some(Note::TurnFirst));
-        (vec![way, treated(scene, Deed::TemperNow)], vec![])
+        let first = post_heat.is_some().then(|| into_furnace(scene));
+        (first.into_iter().chain([way, treated(scene, Deed::TemperNow)]).collect(), Vec::from_iter(post_heat))
     } else {
         let mut way = Vec::new();
         if scene.turns_first() {
@@ -55,6 +59,44 @@ pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Ve
     vec![(Branch::FurnaceAtHand, end(furnace)), (Branch::NoFurnace, end(slow))]
 }
 
+/// The way of a part that needs no heat treatment: post-heated where that is needed, and cooled.
+fn on(scene: &Scene<'_>, post_heat: Option<Step>) -> Vec<Step> {
+    let mut way: Vec<Step> = post_heat.into_iter().chain(cool(scene)).collect();
+    way.extend(treatment(scene));
+    way.push(inspect(scene));
+    way
+}
+
+/// The way of such a part straight from the heat into a furnace, which takes the place of the hold.
+fn from_heat(scene: &Scene<'_>) -> Vec<Step> {
+    let mut furnace = Step::new(Deed::HeatTreatNow, [Note::FromPreheat, Note::ReplacesHold]);
+    furnace.notes.splice(0..0, why_held(scene));
+    furnace.notes.extend(scene.has(Action::PostHeatBeforeCold).then_some(Note::TemperAgain));
+    let printed = printed(scene);
+    if let (true, Ceiling::At(limit)) = (printed.is_empty(), &scene.plan.ceiling) {
+        furnace = furnace.with(StepFigure::Most(Edge::of(limit)), &limit.basis);
+    }
+    treat(scene, &mut furnace, printed);
+    vec![furnace, inspect(scene)]
+}
+
+/// The furnace first, where it is tempered once more after it has turned.
+fn into_furnace(scene: &Scene<'_>) -> Step {
+    let mut step = Step::new(Deed::FurnaceFirst, [Note::ReplacesHold]);
+    step.notes.splice(0..0, why_held(scene));
+    if let Ceiling::At(limit) = &scene.plan.ceiling {
+        step = step.with(StepFigure::Most(Edge::of(limit)), &limit.basis);
+    }
+    step
+}
+
+/// Why hydrogen must leave before the part is cold.
+fn why_held(scene: &Scene<'_>) -> Vec<Note> {
+    let above = scene.has(Action::PostHeatAboveM90).then_some(Note::AboveM90);
+    let before = scene.has(Action::PostHeatBeforeCold).then_some(Note::MinimumAboveM90);
+    above.into_iter().chain(before).collect()
+}
+
 pub(super) fn post_heat(scene: &Scene<'_>) -> Option<Step> {
     let before_cold = scene.has(Action::PostHeatBeforeCold);
     let above_m90 = scene.has(Action::PostHeatAboveM90);
@@ -67,8 +109,7 @@ pub(super) fn post_heat(scene: &Scene<'_>) -> Option<Step> {
         None => Step::new(plain, []),
         Some(held) => held_step(plain, held),
     };
-    step.notes.splice(0..0, before_cold.then_some(Note::MinimumAboveM90));
-    step.notes.splice(0..0, above_m90.then_some(Note::AboveM90));
+    step.notes.splice(0..0, why_held(scene));
     Some(step)
 }
 
@@ -76,12 +117,31 @@ fn held_step(plain: Deed, held: &PostHeat) -> Step {
     let Some(hold) = &held.answer.main else { return Step::new(Deed::NoPostHeat, [Note::TooCool]) };
     let deed = if held.answer.way == Way::LongerWait { Deed::LongerWait } else { plain };
     let mut step = Step::new(deed, []).with(StepFigure::Hours(hold.shown_h()), &hold.basis);
+    if held.too_long_h().is_some() {
+        step.notes.push(Note::NotPracticable);
+        step.notes.extend(trade_hours(held));
+    }
     step.notes.push(Note::HeldAt { low: Edge::own(hold.low_c), high: Edge::own(hold.high_c) });
     let mm = held.weld.size_mm();
-    step.notes.push(if held.size_taken { Note::SizeAssumed { mm } } else { Note::SizeCounted { mm } });
+    let fillet = held.weld.is_fillet();
+    step.notes.push(if held.size_taken {
+        Note::SizeAssumed { mm, fillet }
+    } else {
+        Note::SizeCounted { mm }
+    });
     step.notes.extend((hold.turning_h > 0.0).then_some(Note::TurningHour));
-    step.notes.extend(held.answer.below_m90.is_some().then_some(Note::BelowM90));
+    // Colder it takes longer still: nobody keeps that up either.
+    let below = held.answer.below_m90.as_ref();
+    let below = below.filter(|below| below.hold.shown_h() <= PRACTICABLE_H);
+    step.notes.extend(below.map(|_| Note::BelowM90));
     step
+}
+
+/// What the rules of thumb hold for a weld of this size.
+fn trade_hours(held: &PostHeat) -> Option<Note> {
+    let rule = |id: &str| held.answer.rules.iter().find(|rule| rule.id == id);
+    let (field, trade) = (rule("post-heat-field-rule")?, rule("post-heat-trade")?);
+    Some(Note::TradeHours { field_h: field.high_h, low_h: trade.low_h, high_h: trade.high_h })
 }
 
 /// How the part cools where it goes into no furnace.

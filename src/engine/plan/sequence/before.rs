@@ -4,7 +4,7 @@ use super::{Deed, Edge, Note, Scene, Step, StepFigure};
 use crate::engine::job::{Joint, Process};
 use crate::engine::measuring::{HeatedBy, PartToMeasure, distance_mm, measuring_place};
 use crate::engine::plan::Action;
-use crate::engine::plan::side::QT_SPAN_S;
+use crate::engine::plan::side::{CoolingTime, QT_SPAN_S};
 use crate::reference::{Basis, Method};
 
 /// Steel that needs no preheat is dry and no colder than this, °C.
@@ -129,7 +129,10 @@ fn weld(scene: &Scene<'_>) -> Step {
         step.notes.extend(scene.ceiling());
     }
     step.notes.extend(scene.for_buttering());
-    for time in plan.side.iter().flat_map(|side| &side.cooling) {
+    let members = &scene.job.members;
+    let first = |time: &&CoolingTime| !members[..time.member].contains(&members[time.member]);
+    // What two equal parts share is said once.
+    for time in plan.side.iter().flat_map(|side| &side.cooling).filter(first) {
         if let Some(heat) = time.heat_for_span_kj_per_mm {
             let member = time.member;
             let fast = time.fastest_s < QT_SPAN_S.0;

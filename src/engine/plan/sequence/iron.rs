@@ -7,10 +7,10 @@ use crate::reference::{IronRoute, IronRouteKind};
 /// The ways that the job leaves open, each from the flame to the inspection.
 pub(super) fn ways(scene: &Scene<'_>) -> Vec<(Branch, Vec<Step>)> {
     let open = scene.plan.routes.iter();
-    open.filter_map(|route| match route.kind {
-        IronRouteKind::Cold => Some((Branch::IronCold, cold(scene, route))),
-        IronRouteKind::Hot => Some((Branch::IronHot, hot(scene, route))),
-        IronRouteKind::SemiHot => None,
+    open.map(|route| match route.kind {
+        IronRouteKind::Cold => (Branch::IronCold, cold(scene, route)),
+        IronRouteKind::Hot => (Branch::IronHot, hot(scene, route)),
+        IronRouteKind::SemiHot => (Branch::IronHot, semi_hot(scene, route)),
     })
     .collect()
 }
@@ -49,6 +49,19 @@ fn cold(scene: &Scene<'_>, route: &IronRoute) -> Vec<Step> {
         Step::new(Deed::CoolSlowly, [Note::NoWater]),
         Step::new(Deed::InspectCold, []),
     ]
+}
+
+/// Warmer than the cold way, and cooled as slowly as the hot one; no rate is known for it.
+fn semi_hot(scene: &Scene<'_>, route: &IronRoute) -> Vec<Step> {
+    let mut whole = heat(Deed::HeatIron, route);
+    whole.notes.push(Note::WholePart);
+    let mut through = Step::new(Deed::WeldThrough, [Note::WithoutStop]);
+    through.notes.splice(0..0, scene.for_buttering());
+    if let (Some(minimum), Some(most)) = (&scene.plan.minimum, &scene.plan.interpass) {
+        through = through.with(StepFigure::Range(Edge::of(minimum), Edge::of(most)), &most.basis);
+    }
+    let cool = Step::new(Deed::CoolSlowly, [Note::NoWater, Note::StaysHot]);
+    vec![whole, measure(scene), through, cool, Step::new(Deed::InspectCold, [])]
 }
 
 fn hot(scene: &Scene<'_>, route: &IronRoute) -> Vec<Step> {

@@ -34,6 +34,10 @@ pub enum Find {
     Certificate,
     /// The filler.
     Filler,
+    /// The size of the weld, which sets the hours of the post-heat.
+    WeldSize,
+    /// A procedure that is qualified by test.
+    Procedure,
     /// A place for the heat treatment that this steel needs.
     HeatTreatment,
     /// This steel needs a heat treatment that the filler can't take.
@@ -175,6 +179,12 @@ impl Scene<'_> {
         (self.has(Action::Buttering) && all).then_some(Note::ForButtering)
     }
 
+    /// Would the size of the weld, which nobody told, change the hours of the post-heat?
+    fn size_is_open(&self) -> bool {
+        let held = self.plan.side.as_ref().and_then(|side| side.post_heat.as_ref());
+        held.is_some_and(|held| held.size_taken && held.size_matters)
+    }
+
     fn find(&self) -> Vec<Find> {
         let treated = self.must_be_treated();
         let clash = treated && (self.austenitic() || self.has(Action::NoPwht));
@@ -183,6 +193,8 @@ impl Scene<'_> {
             (self.has(Action::AskTemper) && !self.has(Action::TooHard), Find::Temper),
             (self.has(Action::GradeOnly), Find::Certificate),
             (self.has(Action::FillerUnknown), Find::Filler),
+            (self.size_is_open(), Find::WeldSize),
+            (self.has(Action::QualifyProcedure), Find::Procedure),
             (treated && !clash, Find::HeatTreatment),
             (treated && self.austenitic(), Find::OtherFiller),
             (treated && self.has(Action::NoPwht), Find::OneTreatment),

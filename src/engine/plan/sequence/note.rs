@@ -131,10 +131,27 @@ pub enum Note {
     MinimumAboveM90,
     /// Hotter than M90 austenite is left.
     AboveM90,
+    /// Nobody keeps a joint hot so long.
+    NotPracticable,
+    /// What rules of thumb hold, h.
+    TradeHours {
+        /// An hour an inch.
+        field_h: f64,
+        /// By the depth, lower end.
+        low_h: f64,
+        /// And upper end.
+        high_h: f64,
+    },
+    /// The furnace takes the place of a hold.
+    ReplacesHold,
+    /// What turns hard after the furnace is tempered once more.
+    TemperAgain,
     /// The weld's size, which nobody told.
     SizeAssumed {
         /// Size, mm.
         mm: f64,
+        /// Is it told by the leg of a fillet?
+        fillet: bool,
     },
     /// The weld's size.
     SizeCounted {

@@ -120,6 +120,8 @@ pub enum Deed {
     WeldThrough,
     /// If the work must stop.
     Stop,
+    /// Straight from the heat into a furnace.
+    FurnaceFirst,
     /// Post-heat.
     PostHeat,
     /// Post-heat where the part was welded hotter than M90.
@@ -180,7 +182,8 @@ impl Deed {
             Self::Tack => Phase::Tack,
             Self::Weld | Self::WeldCold | Self::WeldBeads | Self::WeldThrough => Phase::Weld,
             Self::Stop => Phase::Stop,
-            Self::PostHeat
+            Self::FurnaceFirst
+            | Self::PostHeat
             | Self::PostHeatIfHot
             | Self::LongerWait
             | Self::NoPostHeat
