@@ -3,9 +3,11 @@
 mod agree;
 mod cases;
 mod cautions;
+mod contradictions;
 mod grade_table;
 mod laws;
 mod never_panics;
+mod own_sheets;
 mod promises;
 mod range;
 mod sequence;
