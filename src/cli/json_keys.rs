@@ -5,12 +5,13 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 35] = [
+const PLAN: [&str; 36] = [
     "verdict",
     "family",
     "preheat_min_c",
     "preheat_min_exact_c",
     "preheat_at_least",
+    "dry_from_c",
     "interpass_max_c",
     "interpass_max_exact_c",
     "ceiling_c",

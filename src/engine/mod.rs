@@ -9,6 +9,7 @@ pub mod carbon_equivalent;
 pub mod certificate;
 pub mod chemistry;
 pub mod combined_thickness;
+mod contradiction;
 pub mod cooling_time;
 pub mod crayon;
 pub mod electrode_exposure;

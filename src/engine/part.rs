@@ -1,6 +1,7 @@
 //! A member with its analysis and family settled.
 
 use super::chemistry::Chemistry;
+use super::contradiction;
 use super::family::Family;
 use super::job::{Job, Member};
 use super::treatment::{self, Ask, Kin};
@@ -19,6 +20,27 @@ pub const SOME_LEAD: f64 = 0.05;
 pub const MUCH_SULPHUR_OR_PHOSPHORUS: f64 = 0.05;
 /// Boron from which a low-carbon steel may come quenched and tempered, %.
 const BORON_THAT_HARDENS: f64 = 0.0005;
+
+/// Chromium from which a creep-resisting steel is not welded with much hydrogen, %.
+const CREEP_CHROMIUM: f64 = 0.5;
+/// Hydrogen up to which a sheet holds, ml/100 g: that of the low-hydrogen categories of AWS D1.1. No
+/// rutile, cellulosic or gas weld has so little.
+pub const LOW_HYDROGEN_ML: f64 = 10.0;
+
+/// Sheets of steel that hardens in air print one figure, and it is made for low hydrogen (common
+/// practice, no source).
+fn presumes_low_hydrogen(family: Family, chromium: f64) -> bool {
+    match family {
+        Family::Tool | Family::StainlessMartensitic => true,
+        Family::Creep => chromium >= CREEP_CHROMIUM,
+        _ => false,
+    }
+}
+
+/// Austenitic weld metal keeps its hydrogen.
+fn high_in_hydrogen(job: &Job) -> bool {
+    job.hydrogen_ml() > LOW_HYDROGEN_ML && !job.weld.austenitic
+}
 
 /// A member as the plan treats it.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,7 +65,12 @@ impl<'a> Part<'a> {
             .iter()
             .map(|member| {
                 let chemistry = Chemistry::of(&member.steel, member.thickness_mm);
-                let Kin { family, also, asks } = treatment::kin(member, &chemistry);
+                let Kin { family, also, mut asks } = treatment::kin(member, &chemistry);
+                asks.extend(contradiction::asks(member, family, chemistry.nominal.get(Element::C)));
+                if presumes_low_hydrogen(family, chemistry.nominal.get(Element::Cr)) && high_in_hydrogen(job)
+                {
+                    asks.push(Ask::LowHydrogen);
+                }
                 Self { member, chemistry, family, also, asks }
             })
             .collect()
@@ -69,7 +96,15 @@ impl<'a> Part<'a> {
     /// Is what it is asked before any figure stands: its kind, its grade, a tool's temper?
     #[must_use]
     pub fn must_be_told(&self) -> bool {
-        self.family == Family::Unsettled || (self.family == Family::Tool && self.asks.contains(&Ask::Temper))
+        self.family == Family::Unsettled
+            || (self.family == Family::Tool && self.asks.contains(&Ask::Temper))
+            || self.asks.contains(&Ask::LowHydrogen)
+    }
+
+    /// Does its sheet presume low hydrogen, which it doesn't say?
+    #[must_use]
+    pub fn presumes_low_hydrogen(&self) -> bool {
+        presumes_low_hydrogen(self.family, self.chemistry.nominal.get(Element::Cr))
     }
 
     /// Has a steel that is known by its certificate lead in it?

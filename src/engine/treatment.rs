@@ -4,6 +4,7 @@
 use strum::IntoStaticStr;
 
 use super::chemistry::Chemistry;
+use super::contradiction;
 use super::family::Family;
 use super::job::{Member, Steel};
 use crate::reference::{ConditionKind, Element, GradeFamily};
@@ -73,6 +74,16 @@ pub enum Ask {
     Creep,
     /// How was it tempered?
     Temper,
+    /// Its hardness and its stated temper can't both be true: which is wrong?
+    HardnessAgainstTemper,
+    /// It is too soft for a part that was hardened.
+    TooSoft,
+    /// Its stated temper does not leave the hardness that its grade has.
+    TemperAgainstGrade,
+    /// Its yield is more than its condition gives.
+    YieldAgainstCondition,
+    /// Its figures hold for low hydrogen only.
+    LowHydrogen,
 }
 
 impl Ask {
@@ -189,6 +200,14 @@ fn high_alloy(percent: &impl Fn(Element) -> f64) -> Option<Kin> {
     (!covered).then(|| Kin::asking(Family::HighAlloy, Ask::Grade))
 }
 
+/// The family that a steel with a sheet of its own would have by its analysis, where methods speak for
+/// such an analysis.
+#[must_use]
+pub(in crate::engine) fn analysed(member: &Member, chemistry: &Chemistry) -> Option<Family> {
+    let percent = |element| chemistry.nominal.get(element);
+    high_alloy(&percent).is_none().then(|| low_alloy(member, &percent).family)
+}
+
 /// The families that methods speak for.
 fn low_alloy(member: &Member, percent: &impl Fn(Element) -> f64) -> Kin {
     if percent(Element::C) > HARDENING_CARBON {
@@ -229,58 +248,6 @@ fn may_be_quenched(member: &Member, percent: &impl Fn(Element) -> f64) -> bool {
         || member.yield_mpa.is_some_and(|mpa| mpa >= QT_YIELD_MPA)
 }
 
-/// Hardness above which a part is no annealed one, HV (about 30 HRC; common practice).
-const ANNEALED_UP_TO_HV: f64 = 300.0;
-/// Hardness above which a part in a state that nobody knows counts as hardened, HV (about
-/// 35 HRC; common practice: the pearlite of a rail has up to 320).
-const UNKNOWN_UP_TO_HV: f64 = 350.0;
-/// Hardness above which a part is not as rolled, forged, cast, drawn or normalised, HV
-/// (about 41 HRC; common practice: normalised 4340 has about 380).
-const UNHARDENED_UP_TO_HV: f64 = 400.0;
-/// Tempering temperature from which a low-alloy steel keeps less than [`TEMPERED_UP_TO_HV`], °C,
-/// and what it loses above that, HV a degree (common practice: 4140 has about 425 HV at 480 °C
-/// and 300 at 650; the line lies some 80 HV above it, for steels that hold their hardness).
-const SOFTENS_FROM_C: f64 = 480.0;
-/// Hardness that a low-alloy steel does not keep at [`SOFTENS_FROM_C`], HV (about 49 HRC).
-const TEMPERED_UP_TO_HV: f64 = 500.0;
-/// Loss of hardness with the temper, HV a degree.
-const SOFTENS_HV_PER_K: f64 = 0.7;
-
-/// The hardness that a low-alloy steel tempered so high does not keep, HV.
-fn tempered_up_to_hv(temper_c: f64) -> Option<f64> {
-    let above_k = temper_c - SOFTENS_FROM_C;
-    (above_k >= 0.0).then_some(TEMPERED_UP_TO_HV - SOFTENS_HV_PER_K * above_k)
-}
-
-/// Is the part harder than its stated condition or temper allows, or than a part that is
-/// not hardened where none is stated? A high-alloy tool steel keeps its hardness at a high
-/// temper, so there the temper is not judged.
-#[must_use]
-pub(in crate::engine) fn too_hard(member: &Member, kin: Family) -> bool {
-    let high_temper = kin.by_methods()
-        && member.condition.kind == ConditionKind::HardenedTempered
-        && member
-            .condition
-            .temper_c
-            .and_then(tempered_up_to_hv)
-            .zip(member.hardness_hv)
-            .is_some_and(|(up_to_hv, hardness_hv)| hardness_hv > up_to_hv);
-    high_temper || hardened_by_hardness(member)
-}
-
-/// Does the measured hardness say that the part is hardened, although that is not stated?
-fn hardened_by_hardness(member: &Member) -> bool {
-    let up_to_hv = match member.condition.kind {
-        ConditionKind::Annealed => ANNEALED_UP_TO_HV,
-        ConditionKind::Unknown => UNKNOWN_UP_TO_HV,
-        ConditionKind::HardenedTempered | ConditionKind::CaseHardened | ConditionKind::InductionHardened => {
-            return false;
-        }
-        _ => UNHARDENED_UP_TO_HV,
-    };
-    member.hardness_hv.is_some_and(|hardness_hv| hardness_hv > up_to_hv)
-}
-
 /// The one tempered condition that a grade comes in, where it comes in no other: "as rolled" is
 /// then how the plate was delivered, not how it was treated.
 fn only_tempered(member: &Member) -> Option<ConditionKind> {
@@ -299,7 +266,7 @@ fn belies_its_grade(member: &Member) -> bool {
 /// grade comes in, if there is only one. A part that is too hard for what is stated counts
 /// as hardened, with a temper that nobody knows: that is the safe side.
 pub(in crate::engine) fn counted_kind(member: &Member) -> ConditionKind {
-    if hardened_by_hardness(member) {
+    if contradiction::hardened_by_measure(member) {
         return ConditionKind::HardenedTempered;
     }
     let stated = member.condition.kind;
@@ -361,7 +328,8 @@ pub(in crate::engine) fn tensile_mpa(member: &Member) -> Option<f64> {
 
 /// The grade's row for this part's condition and thickness; where the thickness lies
 /// beyond every row, the thickest one.
-fn grade_row(member: &Member) -> Option<&crate::reference::GradeCondition> {
+#[must_use]
+pub(in crate::engine) fn grade_row(member: &Member) -> Option<&crate::reference::GradeCondition> {
     let rows = &member.steel.grade()?.conditions;
     let same = |row: &&crate::reference::GradeCondition| row.kind == counted_kind(member);
     rows.iter()

@@ -11,7 +11,7 @@ use super::{Pen, distinct_members, member_name};
 use crate::engine::evidence::{Evidence, Standing};
 use crate::engine::job::Job;
 use crate::engine::plan::{Action, Ceiling, Limit, Plan, Verdict};
-use crate::engine::treatment::Refusal;
+use crate::engine::treatment::{Ask, Refusal};
 use crate::reference::{Basis, IronRoute};
 use crate::words::List;
 
@@ -220,11 +220,17 @@ fn title_and_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> (String, Vec<String
     match plan.verdict {
         Verdict::Window => (String::new(), Vec::new()),
         Verdict::NoPreheat => {
-            let mut lines = vec![get("answer-dry.line")];
+            let least = plan.dry_from.map(|least| minimum(pen, least.exact_c, least.printed).main);
+            let least = least.unwrap_or_default();
+            let mut lines = vec![pen.words.with("answer-dry.line", &[("figure", &least)])];
             lines.extend(layers(pen, job, plan));
             (get("answer-dry"), lines)
         }
         Verdict::TwoRoutes => (get("answer-routes"), vec![get("answer-routes.line")]),
+        // With too much hydrogen it is not the steel that is open.
+        Verdict::Asks if plan.asks.iter().all(|asked| asked.ask == Ask::LowHydrogen) => {
+            (get("answer-asks"), Vec::new())
+        }
         Verdict::Asks => (get("answer-asks"), vec![get("answer-asks.line")]),
         Verdict::NoMethod => (get("answer-uncovered"), vec![get("answer-uncovered.line")]),
         Verdict::Refused(refusal) => {

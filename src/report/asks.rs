@@ -5,6 +5,7 @@ use super::{Pen, distinct_members, member_name};
 use crate::engine::certificate::{Slip, outside_named_grade, slip};
 use crate::engine::family::stainless_kinds;
 use crate::engine::job::{Job, Steel};
+use crate::engine::part::{LOW_HYDROGEN_ML, Part};
 use crate::engine::plan::{Asked, Plan};
 use crate::engine::treatment::Ask;
 use crate::reference::Element;
@@ -23,6 +24,13 @@ pub(super) fn asks(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
         })
         .map(|asked| ask(pen, job, plan, *asked))
         .collect();
+    let parts = Part::all(job);
+    let presumed = |member: &&usize| plan.minimum.is_some() && parts[**member].presumes_low_hydrogen();
+    let most = pen.show.hydrogen(LOW_HYDROGEN_ML);
+    lines.extend(distinct.iter().filter(presumed).map(|member| {
+        let name = member_name(pen, job, *member);
+        pen.words.with("presumes-low-hydrogen", &[("member", &name), ("most", &most)])
+    }));
     lines.extend(distinct.iter().filter_map(|member| odd_certificate(pen, job, *member)));
     if let Some(needs) = plan.needs {
         let member = member_name(pen, job, needs.member);
@@ -81,7 +89,8 @@ fn ask(pen: &Pen<'_>, job: &Job, plan: &Plan, asked: Asked) -> String {
             kinds.iter().map(|kind| pen.words.get(&format!("kind-{}", kind.id()))).collect();
         return pen.words.with(&key, &[("member", &member), ("kinds", &pen.words.list(List::Comma, &kinds))]);
     }
-    pen.words.with(&key, &[("member", &member)])
+    let most = pen.show.hydrogen(LOW_HYDROGEN_ML);
+    pen.words.with(&key, &[("member", &member), ("most", &most)])
 }
 
 /// Where there is no window: the least bad way, and what a document prints as its own.

@@ -5,13 +5,11 @@ use super::figure::{BasisMark, basis_mark, minimum, range};
 use super::outcome::first_outside;
 use super::{Pen, distinct_members, member_name};
 use crate::engine::Says;
-use crate::engine::evidence::{Evidence, Obligation, Standing, thin_tube};
+use crate::engine::evidence::low_hydrogen_rows::STRETCHED;
+use crate::engine::evidence::{Evidence, Obligation, Standing, piping_row, thin_tube};
 use crate::engine::job::Job;
 use crate::engine::plan::Plan;
 use crate::reference::Method;
-
-/// The answer of a handbook row that is stretched to a richer steel.
-const STRETCHED: &str = "practice-rows-stretched";
 
 /// One line of evidence.
 #[derive(Debug, Clone, PartialEq)]
@@ -139,6 +137,8 @@ pub(super) fn name(pen: &Pen<'_>, item: &Evidence) -> String {
         key.push_str("-weld");
     } else if item.outcome.name == STRETCHED {
         key.push_str("-stretched");
+    } else if item.outcome.name == piping_row::EARLIER {
+        key.push_str("-2010");
     }
     pen.words.with(&key, &[("row", &title)])
 }
@@ -209,7 +209,12 @@ fn note(pen: &Pen<'_>, item: &Evidence) -> String {
         return table_c1_note(pen, item);
     }
     let Some((input, [symbol, value, limit])) = first_outside(pen, outcome) else {
-        return pen.words.get(if outcome.at_least { "evidence-at-limit-open" } else { "evidence-in-range" });
+        let by_sheet = matches!(outcome.method, Method::OwnSheet | Method::PipingRow);
+        return pen.words.get(match (outcome.at_least, by_sheet) {
+            (true, true) => "evidence-at-limit-sheet",
+            (true, false) => "evidence-at-limit-open",
+            (false, _) => "evidence-in-range",
+        });
     };
     let key = match (outcome.at_least, input.was_held()) {
         (true, _) => "evidence-at-limit",

@@ -29,6 +29,9 @@ pub(super) fn note(pen: &Pen<'_>, job: &Job, plan: &Plan, note: &Note) -> String
             with(&[("member", &named(member)), ("heat", &pen.show.least_heat(heat).main)])
         }
         Note::BeadLength { mm } => with(&[("length", &pen.show.rule_length(mm).main)]),
+        Note::HeldAt { low, high } if least(pen, low) == most(pen, high) => {
+            pen.words.with("then-note-held-at.one", &[("figure", &most(pen, high))])
+        }
         Note::HeldAt { low, high } => with(&[("low", &least(pen, low)), ("high", &most(pen, high))]),
         Note::MinimumAboveM90 | Note::AboveM90 => with(&[("m90", &m90(pen, plan))]),
         Note::SizeAssumed { mm, fillet } => {

@@ -3,11 +3,13 @@
 mod agree;
 mod cases;
 mod cautions;
+mod contradictions;
 mod grade_table;
 mod laws;
 mod name_law;
 mod never_panics;
 mod on_top;
+mod own_sheets;
 mod promises;
 mod range;
 mod sequence;

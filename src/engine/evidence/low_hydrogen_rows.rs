@@ -6,6 +6,9 @@ use crate::engine::error::{HYDROGEN, THICKNESS};
 use crate::engine::{Checked, EngineError, Outcome, Step};
 use crate::reference::{LowHydrogenRow, Method, Practice, Unit, thickness_row};
 
+/// The answer of a row that is stretched to a richer steel.
+pub const STRETCHED: &str = "practice-rows-stretched";
+
 /// The handbook's low-hydrogen figure for a grade at a thickness, moved from 8 ml/100 g to
 /// this hydrogen.
 ///
@@ -49,7 +52,7 @@ fn worked(practice: &Practice, row: &LowHydrogenRow, thickness_mm: f64, hydrogen
 pub fn on(case: &Case<'_>, row: &LowHydrogenRow, stretched: bool) -> Option<Evidence> {
     let mut outcome = worked(&case.reference.practice, row, case.member.thickness_mm, case.hydrogen_ml)?;
     if stretched {
-        outcome.name = "practice-rows-stretched";
+        outcome.name = STRETCHED;
     }
     Some(case.evidence(outcome))
 }

@@ -14,6 +14,7 @@
 
 use std::collections::BTreeMap;
 
+use super::low_hydrogen_rows::STRETCHED;
 use super::{Case, Evidence, Standing, carbon_line, ceq_bands, data_sheet, low_hydrogen_rows};
 use crate::engine::carbon_equivalent::ceq_s49;
 use crate::engine::family::Rungs;
@@ -106,6 +107,10 @@ pub fn on(case: &Case<'_>, rungs: Rungs) -> Vec<Evidence> {
         if Some(place) != lowest {
             row.standing = Standing::ShownOnly;
         }
+    }
+    if rungs == Rungs::PracticeByCarbon {
+        // A row of nickel-chromium-molybdenum steel says nothing beside a lower figure for plain carbon.
+        sufficient.retain(|row| row.standing != Standing::ShownOnly || row.outcome.name != STRETCHED);
     }
     for row in &mut shown {
         row.standing = Standing::ShownOnly;

@@ -4,7 +4,7 @@
 //! warmer. It holds for steels no richer than 4135 (ours), 3 ml/100 g of hydrogen or less and a
 //! restraint that is not high. Source: `data/practice.ron`, `thin_tube`.
 
-use super::{Case, Evidence, NO_PREHEAT_BELOW_C};
+use super::{Case, Evidence};
 use crate::engine::carbon_equivalent::ceq_s49;
 use crate::engine::{Checked, Outcome, Says};
 use crate::reference::{Composition, Element, Method, Reference, ThinTube, Unit};
@@ -16,17 +16,17 @@ pub const OTHERS: &str = "thin-tube-others";
 /// Elements that the equivalent counts.
 const COUNTED: [Element; 5] = [Element::C, Element::Mn, Element::Cr, Element::Mo, Element::Ni];
 
-/// No preheat for tube of this thickness, mm, in a shop as warm as printed, or 20 °C; else the
-/// printed figure. The steel is known to be one that the row speaks for.
+/// No preheat for tube of this thickness, mm, the tube as warm as printed; where cold steel is preheated
+/// anyway, the printed figure. The steel is known to be one that the row speaks for.
 #[must_use]
-pub fn thin_tube(tube: &ThinTube, thickness_mm: f64, hydrogen_ml: f64, shop_c: f64) -> Outcome {
+pub fn thin_tube(tube: &ThinTube, thickness_mm: f64, hydrogen_ml: f64, cold: bool) -> Outcome {
     let mut outcome =
         Outcome::new(Method::ThinTube, tube.minimum.as_minimum_c(), Unit::Celsius).from_inputs(vec![
             Checked::up_to("d", thickness_mm, Unit::Millimetre, Some(tube.up_to_mm)),
             Checked::up_to("HD", hydrogen_ml, Unit::MlPer100g, Some(tube.hydrogen_max_ml)),
         ]);
     outcome.printed = Some(tube.minimum);
-    if shop_c >= NO_PREHEAT_BELOW_C {
+    if !cold {
         outcome.says = Says::Clears;
     }
     outcome
@@ -50,7 +50,8 @@ pub fn on(case: &Case<'_>) -> Option<Evidence> {
         && !case.high_restraint()
         && case.job.runs.iter().all(|run| process(run.process.id()))
         && covers(case.reference, tube, &case.chemistry.nominal);
-    let outcome = || thin_tube(tube, case.member.thickness_mm, case.hydrogen_ml, case.job.shop_c);
+    let cold = case.job.shop_c < case.reference.d11.cold_start.below_c;
+    let outcome = || thin_tube(tube, case.member.thickness_mm, case.hydrogen_ml, cold);
     speaks.then(|| case.evidence(outcome()))
 }
 

@@ -7,12 +7,12 @@
 use strum::IntoStaticStr;
 
 use super::figures::lies_under_buttering;
-use super::upper::HEAT_TREAT_ABOVE_C;
+use super::upper::{HEAT_TREAT_ABOVE_C, own_span_c};
 use crate::engine::family::Family;
 use crate::engine::job::{Job, Process, Run};
 use crate::engine::part::Part;
 use crate::engine::transformation::{m90_c, ms_steven_haynes_c};
-use crate::engine::treatment;
+use crate::engine::{contradiction, treatment};
 use crate::reference::{CARBURISED_C_MAX, ConditionKind, CrackedCase, Element, Grade, Reference};
 
 /// One action; its words are the Fluent message `action-ID`.
@@ -138,7 +138,7 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
         }
     };
     let by_sheet = || parts.iter().any(Part::hardens_by_its_sheet);
-    let too_hard = |part: &Part<'_>| part.hardens() && treatment::too_hard(part.member, part.family);
+    let too_hard = |part: &Part<'_>| part.hardens() && contradiction::too_hard(part.member, part.family);
     when(parts.iter().any(too_hard), Action::TooHard);
     let cased = |part: &&Part<'_>| part.member.condition.kind == ConditionKind::CaseHardened;
     // Where the core hardens as the case does there is no softer steel under it to plan for.
@@ -158,6 +158,10 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(drawn.iron_cold, Action::ShortBeads);
     let austenitic = drawn.job.weld.austenitic && parts.iter().any(Part::hardens);
     when(austenitic, Action::AusteniticFiller);
+    // A rail's own sheet spans to its upper end without a heat treatment.
+    let spans = |part: &Part<'_>| own_span_c(part).is_some_and(|(high_c, _)| drawn.interpass_c <= high_c);
+    let too_hot = drawn.interpass_c > HEAT_TREAT_ABOVE_C
+        && welded(parts).any(|part| part.family.traits().hardens_through && !spans(part));
     if let Some((ms_c, m90_c)) = drawn.ms_m90_c {
         // Austenitic weld metal holds its hydrogen: no post-heat is promised.
         when(drawn.minimum_c > m90_c && !austenitic, Action::PostHeatBeforeCold);
@@ -170,15 +174,9 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
                 && !austenitic,
             Action::PostHeatAboveM90,
         );
-        when(
-            drawn.interpass_c > ms_c || drawn.interpass_c > HEAT_TREAT_ABOVE_C,
-            Action::HeatTreatStraightAfter,
-        );
+        when(drawn.interpass_c > ms_c || too_hot, Action::HeatTreatStraightAfter);
     } else {
-        when(
-            drawn.interpass_c > HEAT_TREAT_ABOVE_C && any(Family::PlainCarbon),
-            Action::HeatTreatStraightAfter,
-        );
+        when(too_hot, Action::HeatTreatStraightAfter);
     }
     when(hardens(parts) || any(Family::Iron) || by_sheet(), Action::CoolSlowly);
     when(by_sheet(), Action::HeatTreatAfter);

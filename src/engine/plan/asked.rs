@@ -1,11 +1,12 @@
 //! Which facts would change a limit, and what is said where no window is left?
 
 use super::figures::Figures;
+use super::temper_curve;
 use super::upper::LEAST_WINDOW_K;
 use crate::engine::family::Family;
 use crate::engine::part::Part;
 use crate::engine::treatment::Ask;
-use crate::reference::{Basis, Printed};
+use crate::reference::{Basis, Printed, Reference};
 
 /// A fact that would change a limit, asked for above the figure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -41,11 +42,12 @@ pub struct LeastBad {
 }
 
 /// The facts that are asked above the figure, those of the steel first.
-pub(super) fn asks(parts: &[Part<'_>], ask_temper: &[usize]) -> Vec<Asked> {
+pub(super) fn asks(reference: &Reference, parts: &[Part<'_>], ask_temper: &[usize]) -> Vec<Asked> {
     let mut found: Vec<Asked> = Vec::new();
     for (member, part) in parts.iter().enumerate() {
         let temper = ask_temper.contains(&member).then_some(Ask::Temper);
-        for ask in part.asks.iter().copied().chain(temper) {
+        let against = temper_curve::contradiction(reference, part);
+        for ask in against.into_iter().chain(part.asks.iter().copied()).chain(temper) {
             if !found.contains(&Asked { member, ask }) {
                 found.push(Asked { member, ask });
             }

@@ -3,12 +3,12 @@
 use super::member::{Weighed, weigh};
 use super::minimum::{self, Minimum};
 use super::sheets;
+use super::temper::{self, NeedsTemper};
 use super::upper::{self, Upper};
-use crate::engine::evidence::{Case, NO_PREHEAT_BELOW_C, Standing};
-use crate::engine::family::Family;
+use crate::engine::evidence::Case;
 use crate::engine::job::Job;
 use crate::engine::part::Part;
-use crate::reference::{Reference, Restraint};
+use crate::reference::Reference;
 
 /// The figures of a plan.
 #[derive(Debug, Clone, PartialEq)]
@@ -46,11 +46,17 @@ pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -
         (0..parts.len()).map(|index| weigh_part(reference, job, parts, index, combined_mm)).collect();
     let minimum = minimum::minimum(reference, job, parts, &weighed);
     let minimum_c = minimum.limit.as_ref().map(minimum::shown_c);
-    let upper = upper::upper(reference, job, parts, minimum_c.unwrap_or(0.0))?;
+    let mut upper = upper::upper(reference, job, parts, minimum_c.unwrap_or(0.0))?;
     let interpass_c = upper::shown_c(&upper.interpass);
-    // A buttering that can't be laid on its part opens no window for the joint.
-    let laid =
-        (0..parts.len()).all(|index| layer(reference, job, parts, index).is_none_or(|layer| layer.usable));
+    // A buttering that can't be laid on its part opens no window for the joint. Where it can, its part
+    // gets as hot as it is laid, so that the temper which makes the plan valid covers that too.
+    let mut laid = true;
+    for index in 0..parts.len() {
+        let Some(layer) = layer(reference, job, parts, index) else { continue };
+        laid &= layer.usable;
+        let needs = layer.upper.needs.map(|needs| NeedsTemper { member: index, ..needs });
+        upper.needs = temper::harder(upper.needs, needs);
+    }
     let usable = laid
         && !upper.too_slow
         && minimum_c.is_some_and(|minimum_c| minimum_c + upper::LEAST_WINDOW_K <= interpass_c);
@@ -106,16 +112,7 @@ fn weigh_steel(reference: &Reference, job: &Job, part: &Part<'_>, index: usize, 
         return weigh(&case, part.family.traits().rungs, combined_mm);
     }
     match sheets::sheet(reference, job, part) {
-        Some(figures) => {
-            let mut evidence = sheets::evidence(&case, &figures);
-            evidence.standing = Standing::Governs;
-            let figure_c = evidence.value_c();
-            // A creep-resisting steel whose table asks for none is as clear as any other.
-            let cleared = part.family == Family::Creep
-                && job.restraint != Restraint::High
-                && figure_c.is_some_and(|figure_c| figure_c <= NO_PREHEAT_BELOW_C);
-            Weighed { evidence: vec![evidence], figure_c, by: Some(0), cleared }
-        }
+        Some(figures) => sheets::weigh_sheet(&case, part, &figures, combined_mm),
         None => Weighed { evidence: Vec::new(), figure_c: None, by: None, cleared: false },
     }
 }

@@ -14,7 +14,7 @@ use crate::engine::evidence::{
     table_c1, thin_tube,
 };
 use crate::engine::family::Rungs;
-use crate::engine::treatment::outside_grade;
+use crate::engine::treatment::{is_tempered, outside_grade};
 use crate::reference::Method;
 
 /// The evidence on one member, weighed.
@@ -63,6 +63,12 @@ pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed 
             if own_row_replaces(case) {
                 shown_only(&mut evidence, |method| PRACTICE.contains(&method));
             }
+            if rungs == Rungs::PracticeByCarbon {
+                evidence.extend(piping_row::on(case));
+            }
+            if by_its_code(case, &evidence) {
+                shown_only(&mut evidence, |method| method == Method::D11Annex || PRACTICE.contains(&method));
+            }
             // A category is made for structural steel.
             shown_only(&mut evidence, |method| method == Method::D11Category);
             greatest(&evidence)
@@ -95,6 +101,16 @@ const PRACTICE: [Method; 4] = [Method::PracticeLowH, Method::DataSheet, Method::
 fn own_row_replaces(case: &Case<'_>) -> bool {
     let own = case.member.steel.grade().and_then(|grade| grade.published_preheat.as_ref());
     own.is_some_and(|own| own.replaces_practice)
+}
+
+/// Has the piping code a row for the grade as it is supplied (P-No. 1, thin, low in hydrogen)? Chart,
+/// bands and annex know nothing of that grade or end far below its carbon; Method B, which knows its
+/// analysis, its thickness and the hydrogen, is the best evidence beside the row.
+fn by_its_code(case: &Case<'_>, evidence: &[Evidence]) -> bool {
+    place_of(evidence, Method::PipingRow).is_some()
+        && !case.high_restraint()
+        && !is_tempered(case.member)
+        && outside_grade(case.member).is_empty()
 }
 
 fn shown_only(evidence: &mut [Evidence], which: impl Fn(Method) -> bool) {
@@ -141,7 +157,7 @@ fn lowest_route(case: &Case<'_>, evidence: &[Evidence], inside: bool) -> Option<
 }
 
 /// The greatest figure among what may govern; the earlier one of two equal ones.
-fn greatest(evidence: &[Evidence]) -> Option<usize> {
+pub(super) fn greatest(evidence: &[Evidence]) -> Option<usize> {
     let may_govern = evidence.iter().enumerate().filter(|(_, item)| item.standing != Standing::ShownOnly);
     let mut best: Option<(usize, f64)> = None;
     for (place, value_c) in may_govern.filter_map(|(place, item)| Some((place, item.value_c()?))) {

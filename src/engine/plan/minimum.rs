@@ -1,5 +1,6 @@
 //! What is the minimum preheat of the joint: the greatest over all obligations?
 
+use super::Edge;
 use super::figures::lies_under_buttering;
 use super::limit::Limit;
 use super::member::Weighed;
@@ -11,7 +12,7 @@ use crate::engine::family::Family;
 use crate::engine::job::{Code, Job};
 use crate::engine::part::Part;
 use crate::engine::treatment::outside_grade;
-use crate::engine::{Outcome, Unit};
+use crate::engine::{Outcome, Says, Unit};
 use crate::reference::{Method, Printed, Reference};
 use crate::units::{Side, TemperatureUnit, limit_value};
 
@@ -24,6 +25,27 @@ pub struct Minimum {
     pub evidence: Vec<Evidence>,
     /// Was the weld metal left unasked because its filler is not known?
     pub weld_metal_unknown: bool,
+    /// Where no preheat is needed the steel is still dry and no colder than this.
+    pub dry_from: Edge,
+}
+
+/// Steel that needs no preheat is dry and no colder than this, °C.
+const DRY_FROM_C: f64 = 5.0;
+
+/// The warmest that a source prints, or a document demands, for steel that needs no preheat.
+fn dry_from(evidence: &[Evidence], candidates: &[usize]) -> Edge {
+    let no_preheat = |outcome: &Outcome| {
+        let printed = outcome.printed.is_some() || outcome.method == Method::Demanded;
+        let none = outcome.says == Says::Clears || outcome.value.is_some_and(|c| c <= NO_PREHEAT_BELOW_C);
+        outcome.unit == Unit::Celsius && printed && none
+    };
+    let edges =
+        candidates.iter().map(|place| &evidence[*place].outcome).filter(|outcome| no_preheat(outcome));
+    edges
+        .filter_map(|outcome| Some(Edge { exact_c: outcome.value?, printed: outcome.printed }))
+        .filter(|edge| edge.exact_c > DRY_FROM_C)
+        .max_by(|one, other| one.exact_c.total_cmp(&other.exact_c))
+        .unwrap_or_else(|| Edge::own(DRY_FROM_C))
 }
 
 /// Weighs all obligations of a job.
@@ -54,12 +76,14 @@ pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed:
     ask(code_minimum(reference, job, parts));
     ask(cold_or_damp(reference, job, parts, weighed));
     ask(demanded(job).into_iter().collect());
+    let dry_from = dry_from(&evidence, &candidates);
     let iron = parts.iter().any(|part| part.family == Family::Iron);
     let limit =
         govern(reference, &mut evidence, &candidates, if iron { f64::NEG_INFINITY } else { job.shop_c });
     Minimum {
         limit,
         evidence,
+        dry_from,
         weld_metal_unknown: weld_asked && job.weld.cet.is_none() && !job.weld.austenitic,
     }
 }

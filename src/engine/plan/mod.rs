@@ -24,6 +24,7 @@ mod sequence;
 mod sheets;
 mod side;
 mod temper;
+mod temper_curve;
 mod upper;
 
 pub use actions::{Action, tempered};
@@ -132,6 +133,8 @@ pub struct Plan {
     pub minimum: Option<Limit>,
     /// The minimum as shown, °C; 0 when no preheat is needed.
     pub minimum_c: Option<f64>,
+    /// Where no preheat is needed: the steel is dry and no colder than this.
+    pub dry_from: Option<Edge>,
     /// Maximum interpass.
     pub interpass: Option<Limit>,
     /// Maximum interpass as shown, °C.
@@ -210,7 +213,7 @@ pub fn plan(reference: &Reference, job: &Job) -> Plan {
         Some(figures) => weighed(reference, job, &parts, figures, combined_mm),
         None => refused(&parts, combined_mm),
     };
-    plan.asks = asked::asks(&parts, &plan.ask_temper);
+    plan.asks = asked::asks(reference, &parts, &plan.ask_temper);
     plan.side = side::side(reference, job, &parts, &plan);
     plan.remarks = remarks::remarks(reference, job, &parts, &plan);
     if plan.remarks.iter().any(Remark::is_unqualified) {
@@ -273,6 +276,7 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
     Plan {
         verdict,
         members,
+        dry_from: (!needed).then_some(figures.minimum.dry_from),
         minimum: figures.minimum.limit.filter(|_| needed),
         minimum_c: figures.minimum_c,
         interpass_c: Some(figures.interpass_c),
@@ -368,6 +372,7 @@ impl Plan {
             members: Vec::new(),
             minimum: None,
             minimum_c: None,
+            dry_from: None,
             interpass: None,
             interpass_c: None,
             ceiling: Ceiling::BelowTransformation,

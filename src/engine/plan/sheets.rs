@@ -6,14 +6,18 @@
 //! figure that a route cannot keep shuts that route. Source: `data/own_sheets.ron` and the
 //! grade's own published row.
 
+use super::member::{Weighed, greatest, weigh};
 use super::upper;
-use crate::engine::evidence::{Case, Evidence, naval_rows};
+use crate::engine::evidence::{
+    Case, Evidence, NO_PREHEAT_BELOW_C, Standing, cool_or_damp, naval_rows, piping_row,
+};
 use crate::engine::family::{Family, Rungs};
 use crate::engine::job::{Demands, Job, Restraint, Run};
 use crate::engine::part::Part;
 use crate::engine::{Outcome, Says, Unit, treatment};
 use crate::reference::{
-    Basis, Element, IronRoute, IronRouteKind, Method, Printed, Reference, Sheet, SheetCase, SheetGroup,
+    Basis, Element, IronRoute, IronRouteKind, Method, PNumber, Printed, Reference, Sheet, SheetCase,
+    SheetGroup,
 };
 
 /// What a sheet says of a member.
@@ -31,6 +35,8 @@ pub(super) struct SheetFigures {
     pub below_own_temper: bool,
     /// What they rest on.
     pub basis: Basis,
+    /// The rows of a piping code for the same steel, of two editions.
+    pub code: Vec<Outcome>,
 }
 
 const fn printed_c(c: f64) -> Printed {
@@ -109,6 +115,7 @@ fn iron_sheet(reference: &Reference, demands: &Demands) -> Option<SheetFigures> 
         interpass: route.interpass_c.map(printed_c),
         below_own_temper: false,
         basis: route.basis.clone(),
+        code: Vec::new(),
     })
 }
 
@@ -123,13 +130,7 @@ const ONE_STEEL_CHROMIUM: std::ops::RangeInclusive<f64> = 2.0..=2.8;
 fn creep_sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option<SheetFigures> {
     let (member, chemistry) = (part.member, &part.chemistry);
     let cr = chemistry.nominal.get(Element::Cr);
-    if cr > 8.0
-        && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM
-        && let Some(sheet) = reference.own_sheets.sheet("nine-chromium-v")
-    {
-        return Some(figures_of(sheet));
-    }
-    let group = creep_group(reference, cr)?;
+    let modified = cr > 8.0 && chemistry.nominal.get(Element::V) >= MODIFIED_VANADIUM;
     // One steel is sold as pipe, plate, forging and casting of either strength: the harder row counts.
     let sold_both_ways = ONE_STEEL_CHROMIUM.contains(&cr);
     // What the table spares thin and weak parts holds for low hydrogen and an easy joint.
@@ -144,7 +145,19 @@ fn creep_sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option<Shee
         c: chemistry.nominal.get(Element::C),
         cr,
     };
+    if let Some(sheet) = reference.own_sheets.sheet("nine-chromium-v").filter(|_| modified) {
+        let code = piping_row::editions(reference, part, PNumber::P15E, &asked);
+        return Some(SheetFigures { code, ..figures_of(sheet) });
+    }
+    let group = creep_group(reference, cr)?;
+    let number = match group.id.as_str() {
+        "s-3" => PNumber::P3,
+        "s-4" => PNumber::P4,
+        _ if cr <= treatment::LOW_ALLOY_UP_TO => PNumber::P5A,
+        _ => PNumber::P5B,
+    };
     Some(SheetFigures {
+        code: piping_row::editions(reference, part, number, &asked),
         row: group.id.clone(),
         minimum: naval_rows::minimum(group, &asked).printed,
         upper_c: None,
@@ -168,6 +181,7 @@ fn figures_of(sheet: &Sheet) -> SheetFigures {
         interpass: sheet.interpass_c.map(printed_c),
         below_own_temper: sheet.below_own_temper,
         basis: sheet.basis.clone(),
+        code: Vec::new(),
     }
 }
 
@@ -182,16 +196,16 @@ fn creep_group(reference: &Reference, cr: f64) -> Option<&SheetGroup> {
     reference.own_sheets.group(id)
 }
 
-/// Tool, stainless and other high-alloy steels: a sheet for the very grade first, then
-/// the grade's own published row, then the family's sheet.
+/// Tool, stainless and other high-alloy steels: a sheet that the grade names beside its family's
+/// first, then the grade's own published row, then the family's sheet.
 fn plain_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
     let grade = part.member.steel.grade();
-    if let Some(own) =
-        grade.and_then(|grade| reference.own_sheets.sheet(&format!("tool-{}", grade.id.to_lowercase())))
-    {
+    let of_family = part.family.traits().sheet?;
+    let named = grade.and_then(|grade| grade.own_sheet.as_deref()).filter(|named| *named != of_family);
+    if let Some(own) = named.and_then(|named| reference.own_sheets.sheet(named)) {
         return Some(figures_of(own));
     }
-    let mut figures = figures_of(reference.own_sheets.sheet(part.family.traits().sheet?)?);
+    let mut figures = figures_of(reference.own_sheets.sheet(of_family)?);
     let published = grade.and_then(|grade| grade.published_preheat.as_ref().map(|row| (grade, row)));
     if let Some((grade, published)) = published.filter(|(_, published)| !published.sae_chart) {
         if let Some(low_c) = published.low_c {
@@ -201,12 +215,82 @@ fn plain_sheet(reference: &Reference, part: &Part<'_>) -> Option<SheetFigures> {
         }
         figures.upper_c = published.high_c.or(figures.upper_c);
     }
+    if let Some(number) = grade.and_then(|grade| grade.p_number.as_ref()).filter(|_| part.hardens()) {
+        let asked = SheetCase {
+            tensile_mpa: None,
+            thickness_mm: part.member.thickness_mm,
+            c: part.chemistry.nominal.get(Element::C),
+            cr: part.chemistry.nominal.get(Element::Cr),
+        };
+        figures.code = piping_row::editions(reference, part, number.number, &asked);
+    }
     Some(figures)
 }
 
-/// The sheet as a piece of evidence on the member's heat-affected zone.
+/// Thickness from which a joint is held harder than a sheet without one takes for granted, mm
+/// (common practice, no source).
+const HEAVY_MM: f64 = 100.0;
+
+/// Is the job harder than a sheet presumes, which says nothing of restraint, size or damp? Its figure
+/// then reads "at least".
+fn harder_than_presumed(case: &Case<'_>) -> bool {
+    case.high_restraint()
+        || case.member.thickness_mm > HEAVY_MM
+        || case.job.damp
+        || case.job.shop_c < cool_or_damp::COOL_BELOW_C
+}
+
+/// What is known of a member that has a sheet: the sheet itself, the piping code beside it and, for a
+/// tool steel whose analysis the methods speak for, their figure as a floor inside the sheet's span.
+/// Where sources differ the higher one governs.
 #[must_use]
-pub(super) fn evidence(case: &Case<'_>, figures: &SheetFigures) -> Evidence {
+pub(super) fn weigh_sheet(
+    case: &Case<'_>,
+    part: &Part<'_>,
+    figures: &SheetFigures,
+    combined_mm: f64,
+) -> Weighed {
+    let hardens = part.hardens_by_its_sheet();
+    let mut sheet = evidence(case, figures);
+    let mut found: Vec<Evidence> =
+        figures.code.iter().cloned().map(|outcome| case.evidence(outcome)).collect();
+    let floor = treatment::analysed(part.member, case.chemistry).filter(|_| part.family == Family::Tool);
+    if let Some(family) = floor {
+        let mut methods = weigh(case, family.traits().rungs, combined_mm);
+        let most_c = figures.upper_c.map_or(f64::INFINITY, |upper_c| upper_c - upper::LEAST_WINDOW_K);
+        if methods.figure_c.is_some_and(|figure_c| figure_c > most_c) {
+            sheet.outcome.value = Some(most_c);
+            sheet.outcome.printed = None;
+            sheet.outcome.at_least = true;
+            methods.evidence.iter_mut().for_each(|item| item.standing = Standing::ShownOnly);
+        }
+        found.append(&mut methods.evidence);
+    }
+    found.insert(0, sheet);
+    if hardens && harder_than_presumed(case) {
+        for item in found.iter_mut().filter(|item| item.standing != Standing::ShownOnly) {
+            item.outcome.at_least |= item.value_c().is_some_and(|value_c| value_c > NO_PREHEAT_BELOW_C);
+        }
+    }
+    for item in &mut found {
+        if item.standing != Standing::ShownOnly {
+            item.standing = Standing::of(&item.outcome);
+        }
+    }
+    let by = greatest(&found);
+    let figure_c = by.and_then(|place| found[place].value_c());
+    if let Some(place) = by {
+        found[place].standing = Standing::Governs;
+    }
+    // A creep-resisting steel whose tables ask for none is as clear as any other.
+    let cleared = part.family == Family::Creep
+        && !case.high_restraint()
+        && figure_c.is_some_and(|figure_c| figure_c <= NO_PREHEAT_BELOW_C);
+    Weighed { evidence: found, figure_c, by, cleared }
+}
+
+/// The sheet as a piece of evidence on the member's heat-affected zone.
+fn evidence(case: &Case<'_>, figures: &SheetFigures) -> Evidence {
     let mut outcome = Outcome::open(Method::OwnSheet, Unit::Celsius)
         .of_row(figures.row.as_str())
         .resting_on(&figures.basis);

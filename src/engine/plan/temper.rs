@@ -1,13 +1,14 @@
 //! How was a part tempered, as far as it is known, and what does a window need where it is not?
 
 use super::limit::Limit;
-use super::sheets;
 use super::upper::{Ceiling, UNDER_TEMPER_K, limit, printed_limit};
+use super::{sheets, temper_curve};
 use crate::engine::evidence::grade_rows;
+use crate::engine::family::Family;
 use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::part::Part;
-use crate::engine::treatment;
-use crate::reference::{Basis, ConditionKind, Element, Reference, TemperCurve, TemperKind};
+use crate::engine::treatment::{self, Ask};
+use crate::reference::{Basis, ConditionKind, Element, Reference, TemperKind};
 
 /// Maximum where a low temper is the usual one and none is stated, °C (common practice).
 const LOW_TEMPER_C: f64 = 200.0;
@@ -15,8 +16,6 @@ const LOW_TEMPER_C: f64 = 200.0;
 const CASE_TEMPER_C: f64 = 150.0;
 /// Hardness that never passes as proof of a temper, HV.
 const PROOF_UP_TO_HV: f64 = 400.0;
-/// What a steel with less carbon keeps less of, HV (from memory), and the carbon, %.
-const LEAN: (f64, f64) = (25.0, 0.35);
 
 /// The least temper that a window needs, where a part's is not known.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -29,6 +28,15 @@ pub struct NeedsTemper {
     pub hardness_hv: Option<f64>,
     /// The same on the Rockwell C scale, where that reaches.
     pub hardness_hrc: Option<f64>,
+}
+
+/// The condition that a part is harder to prove for, of two.
+pub(super) fn harder(one: Option<NeedsTemper>, other: Option<NeedsTemper>) -> Option<NeedsTemper> {
+    let shows = |needs: &NeedsTemper| needs.hardness_hv.unwrap_or(0.0);
+    let by_hardness_then_temper = |a: &NeedsTemper, b: &NeedsTemper| {
+        shows(a).total_cmp(&shows(b)).then(b.temper_c.total_cmp(&a.temper_c))
+    };
+    one.into_iter().chain(other).min_by(by_hardness_then_temper)
 }
 
 /// What is known of the temper of one member.
@@ -59,17 +67,32 @@ pub(super) fn known(reference: &Reference, part: &Part, index: usize) -> Known {
     let counted = treatment::counted_kind(member);
     if let Some(temper_c) = member.condition.temper_c.filter(|_| treatment::has_temper(member.condition.kind))
     {
-        // A temper that the measured hardness belies is none, and the standard's is none either.
-        return if treatment::too_hard(member, part.family) {
-            by_hardness(reference, part, index)
-        } else {
-            at("stated-temper", temper_c - UNDER_TEMPER_K, Basis::Practice)
-        };
+        match temper_curve::contradiction(reference, part) {
+            // A grade whose name says how hard it is was not tempered so: its usual temper counts.
+            Some(Ask::TemperAgainstGrade) => {}
+            // A temper that the measured hardness belies is none, and the standard's is none either.
+            Some(_) => return lower_of(by_hardness(reference, part, index), temper_c),
+            None => {
+                let stated = Known::At(limit(
+                    "stated-temper",
+                    Some(index),
+                    temper_c - UNDER_TEMPER_K,
+                    Basis::Practice,
+                ));
+                return match temper_curve::temper_by_hardness(reference, part) {
+                    Some((read_c, basis)) if read_c < temper_c => {
+                        at("hardness-temper", read_c - UNDER_TEMPER_K, basis)
+                    }
+                    _ => stated,
+                };
+            }
+        }
     }
     if treatment::has_temper(counted) {
         let row = treatment::grade_temper(member);
         let typical = row.is_none_or(|temper| temper.kind == TemperKind::Typical);
-        let own = grade_rows::interpass(member).filter(|_| typical);
+        // A creep-resisting steel is tempered far above what it is welded at: its figure is one for runs.
+        let own = grade_rows::interpass(member).filter(|_| typical && part.family != Family::Creep);
         let low = low_temper_c(part);
         // The grade's own figure is its ceiling too, unless what it is usually tempered at is lower.
         if let Some((printed, basis)) =
@@ -135,12 +158,25 @@ fn by_hardness(reference: &Reference, part: &Part, index: usize) -> Known {
     if hardness_hv > PROOF_UP_TO_HV {
         return Known::Ask { until_then_c: Some(LOW_TEMPER_C) };
     }
-    let Some((curve, less_hv)) = curve(reference, part) else { return Known::Ask { until_then_c: None } };
-    let softest = curve.points.last().map_or(f64::NAN, |point| point.hv);
-    let read = curve.temper_c((hardness_hv + less_hv).max(softest));
-    match read {
-        Some(temper_c) => at("hardness-temper", temper_c - UNDER_TEMPER_K, curve.basis.clone()),
+    // What was never hardened proves no temper.
+    if temper_curve::too_soft(part) {
+        return Known::Ask { until_then_c: None };
+    }
+    match temper_curve::read(reference, part, hardness_hv) {
+        Some((temper_c, basis)) => at("hardness-temper", temper_c - UNDER_TEMPER_K, basis),
         None => Known::Ask { until_then_c: None },
+    }
+}
+
+/// What a hardness gives, and never more than the temper that is stated beside it.
+fn lower_of(by_hardness: Known, temper_c: f64) -> Known {
+    let most_c = temper_c - UNDER_TEMPER_K;
+    match by_hardness {
+        Known::At(limit) => Known::At(Limit { exact_c: limit.exact_c.min(most_c), ..limit }),
+        Known::Ask { until_then_c } => {
+            Known::Ask { until_then_c: Some(until_then_c.unwrap_or(most_c).min(most_c)) }
+        }
+        Known::Untempered => Known::Untempered,
     }
 }
 
@@ -164,22 +200,11 @@ pub(super) fn needs_temper(
         .filter(open)
         .map(|&member| {
             let temper_c = hottest_c + UNDER_TEMPER_K;
-            let shows = curve(reference, &parts[member]).and_then(|(curve, less_hv)| {
-                curve.hardness_that_shows(temper_c).map(|hv| (hv - less_hv).min(PROOF_UP_TO_HV))
-            });
+            let shows = temper_curve::hardness_that_shows(reference, &parts[member], temper_c);
+            let shows = shows.map(|hv| hv.min(PROOF_UP_TO_HV));
             let hardness_hrc =
                 shows.and_then(|hv| ConversionTable::AstmE140.convert(hv, Scale::Hv, Scale::Hrc));
             NeedsTemper { member, temper_c, hardness_hv: shows, hardness_hrc }
         })
         .min_by(|a, b| a.hardness_hv.unwrap_or(0.0).total_cmp(&b.hardness_hv.unwrap_or(0.0)))
-}
-
-/// The printed curve of hardness by temper that speaks for a part, and what is taken off it for
-/// little carbon.
-fn curve<'a>(reference: &'a Reference, part: &Part) -> Option<(&'a TemperCurve, f64)> {
-    let grade = part.member.steel.grade().map(|grade| grade.id.as_str());
-    let curve = reference.practice.temper_curve_of(grade)?;
-    let own = grade.is_some_and(|grade| grade == curve.grade);
-    let lean = part.chemistry.nominal.get(Element::C) < LEAN.1 && !own;
-    Some((curve, if lean { LEAN.0 } else { 0.0 }))
 }

@@ -202,6 +202,10 @@ fn member_interpass(
             let most_c = if nickel { NICKEL_INTERPASS_C } else { QUENCHED_INTERPASS_C };
             Some(limit("qt-interpass", Some(index), most_c, basis))
         }
+        Interpass::Hardenable if own_span_c(part).is_some() => {
+            let (high_c, basis) = own_span_c(part)?;
+            Some(limit("grade-interpass", Some(index), high_c.max(minimum_c + LEAST_WINDOW_K), basis))
+        }
         Interpass::Hardenable => Some(by_practice(hardenable_interpass_c(part, minimum_c))),
         Interpass::Sheet => {
             let figures = sheets::sheet(reference, job, part)?;
@@ -217,6 +221,12 @@ fn member_interpass(
             }
         }
     }
+}
+
+/// The upper end of a grade's own sheet, which replaces the practice figures at both ends: a rail's.
+pub(super) fn own_span_c(part: &Part) -> Option<(f64, Basis)> {
+    let own = part.member.steel.grade()?.published_preheat.as_ref()?;
+    Some((own.high_c?, own.basis.clone())).filter(|_| own.replaces_practice)
 }
 
 fn hardenable_interpass_c(part: &Part, minimum_c: f64) -> f64 {

@@ -6,7 +6,7 @@ use crate::engine::family::Family;
 use crate::engine::job::Joint;
 use crate::engine::plan::{Action, Ceiling, PRACTICABLE_H, PostHeat};
 use crate::engine::post_heat::Way;
-use crate::reference::Basis;
+use crate::reference::{Basis, Element, RuleTime};
 
 /// Cooled so far before it is tempered, °C (common practice).
 const TEMPER_FROM_C: (f64, f64) = (100.0, 120.0);
@@ -45,7 +45,8 @@ pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Ve
             way.push(Step::new(Deed::CoolToTemper, [Note::TurnFirst]).with(range, &Basis::Practice));
         }
         way.push(treated(scene, Deed::HeatTreatNow));
-        let mut by_sheet = Step::new(Deed::PostHeatBySheet, [Note::HoursBySheet]);
+        let mut by_sheet =
+            sheet_post_heat(scene).unwrap_or_else(|| Step::new(Deed::PostHeatBySheet, [Note::HoursBySheet]));
         by_sheet.notes.splice(0..0, scene.turns_first().then_some(Note::TurnBefore));
         (way, vec![by_sheet])
     };
@@ -95,6 +96,28 @@ fn why_held(scene: &Scene<'_>) -> Vec<Note> {
     let above = scene.has(Action::PostHeatAboveM90).then_some(Note::AboveM90);
     let before = scene.has(Action::PostHeatBeforeCold).then_some(Note::MinimumAboveM90);
     above.into_iter().chain(before).collect()
+}
+
+/// The rule for chromium-molybdenum steel in `data/post_heat.ron`.
+const CREEP_RULE: &str = "post-heat-creep-resisting";
+/// Chromium from which it speaks, %.
+const CREEP_CHROMIUM: f64 = 0.5;
+
+/// What is printed for chromium-molybdenum steel that goes into no furnace at once, where the maximum
+/// leaves room for it.
+fn sheet_post_heat(scene: &Scene<'_>) -> Option<Step> {
+    let mut parts = scene.parts.iter().filter(|part| part.hardens_by_its_sheet());
+    let speaks = parts.all(|part| {
+        part.family == Family::Creep && part.chemistry.nominal.get(Element::Cr) >= CREEP_CHROMIUM
+    });
+    let rule = scene.reference.post_heat.rules.iter().find(|rule| rule.id == CREEP_RULE && speaks)?;
+    let (plan, RuleTime::Fixed { low_h, .. }) = (scene.plan, &rule.time) else { return None };
+    let interpass_c = plan.interpass.as_ref()?.exact_c;
+    let most_c = plan.ceiling.exact_c().map_or(interpass_c, |ceiling_c| ceiling_c.min(interpass_c));
+    let low_c = plan.minimum.as_ref().map_or(rule.low_c, |limit| rule.low_c.map(|c| c.max(limit.exact_c)))?;
+    let held = Note::HeldAt { low: Edge::own(low_c), high: Edge::own(most_c) };
+    (low_c <= most_c)
+        .then(|| Step::new(Deed::PostHeatBySheet, [held]).with(StepFigure::Hours(*low_h), &rule.basis))
 }
 
 pub(super) fn post_heat(scene: &Scene<'_>) -> Option<Step> {
@@ -164,7 +187,7 @@ fn treated(scene: &Scene<'_>, deed: Deed) -> Step {
     let mut step = Step::new(deed, []);
     step.notes.extend(match deed {
         Deed::HeatTreatLater => Some(Note::NoLoad),
-        Deed::HeatTreatNow if !scene.turns_first() => Some(Note::FromPreheat),
+        Deed::HeatTreatNow if !scene.turns_first() && scene.preheated() => Some(Note::FromPreheat),
         _ => None,
     });
     step.notes.extend(scene.has(Action::HeatTreatStraightAfter).then_some(Note::AboveMs));

@@ -7,9 +7,6 @@ use crate::engine::plan::Action;
 use crate::engine::plan::side::{CoolingTime, QT_SPAN_S};
 use crate::reference::{Basis, Method};
 
-/// Steel that needs no preheat is dry and no colder than this, °C.
-const DRY_FROM_C: f64 = 5.0;
-
 /// What is done at the cold part.
 pub(super) fn before(scene: &Scene<'_>) -> Vec<Step> {
     let mut steps = vec![Step::new(Deed::MakeSafe, [Note::SafetyNotes])];
@@ -21,8 +18,10 @@ pub(super) fn before(scene: &Scene<'_>) -> Vec<Step> {
     when(scene.has(Action::TrialPiece), Step::new(Deed::TrialPiece, [Note::TryEachStep]));
     let dry = scene.has(Action::DryFirst);
     let mut dried = Step::new(Deed::CleanAndDry, [Note::DirtyJoint, Note::FlameWater]);
-    if !scene.preheated() {
-        dried = dried.with(StepFigure::Least(Edge::own(DRY_FROM_C)), &Basis::Practice);
+    if let Some(least) = scene.plan.dry_from.filter(|_| !scene.preheated()) {
+        let printed = scene.plan.governing().filter(|_| least.printed.is_some());
+        let basis = printed.map_or(&Basis::Practice, |item| item.outcome.basis(&scene.reference.methods));
+        dried = dried.with(StepFigure::Least(least), basis);
     }
     when(dry, dried);
     when(!dry, Step::new(Deed::Clean, [Note::DirtyJoint]));
