@@ -114,7 +114,7 @@ fn conditions_say_hardness_state_and_where_the_temper_is_from() {
     assert_eq!(temper("4140", ConditionKind::Annealed), "");
     assert_eq!(
         temper("P91", ConditionKind::NormalisedTempered),
-        "Tempered at 730–780 °C, typical (tempering temperature from memory)"
+        "Tempered at 730–780 °C or above (tempering temperature from memory)"
     );
     assert_eq!(written(Units::C_MM, |pen| forms_words(pen, grade("1008"))), "bar, plate, sheet");
 }
