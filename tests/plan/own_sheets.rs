@@ -69,8 +69,6 @@ fn thin_tube_is_as_warm_as_printed_in_any_shop() {
         assert_eq!((plan.minimum_c, plan.verdict.id()), (Some(0.0), "no-preheat"), "shop {shop}");
         assert_eq!(plan.dry_from.map(|least| least.exact_c.floor()), Some(21.0), "shop {shop}");
     }
-    let tube = job("4130", "normalised", "2", "gtaw", &[("hydrogen", "2 ml"), ("restraint", "low")]);
-    assert!(said(&tube, &plan(embedded(), &tube)).contains("at 21\u{a0}°C or above"));
     let cold = made(
         "4130",
         "normalised",

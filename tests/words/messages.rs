@@ -109,7 +109,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("caution-", &["data/cautions.ron"]),
     ("certificate-formula-", &["src/engine/carbon_equivalent.rs"]),
     ("error-", &["src/engine/"]),
-    ("evidence-", &["src/reference/method.rs"]),
+    ("evidence-", &["src/reference/method.rs", "src/engine/evidence/piping_row.rs"]),
     ("evidence-why-", &["src/reference/method.rs"]),
     ("field-", &["src/job/"]),
     ("fillers-for-", &["src/reference/process.rs"]),

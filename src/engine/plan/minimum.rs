@@ -195,3 +195,22 @@ pub(super) fn shown_c(limit: &Limit) -> f64 {
 pub(super) fn as_shown_c(exact_c: f64, printed: Option<Printed>) -> f64 {
     limit_value(Side::Minimum, exact_c, printed, TemperatureUnit::C).max(0.0)
 }
+
+/// A member's own minimum, exact and as printed: the greatest that speaks for its
+/// heat-affected zone. Iron is warmed by hand: its 20 °C are no "without preheat".
+pub(super) fn member_minimum(
+    evidence: &[Evidence],
+    index: usize,
+    kin: Family,
+) -> Option<(f64, Option<Printed>)> {
+    evidence
+        .iter()
+        .filter(|item| item.member == Some(index) && item.obligation == Obligation::HeatAffectedZone)
+        .filter(|item| item.standing != Standing::ShownOnly)
+        .filter_map(|item| Some((item.value_c()?, item.outcome.printed)))
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|found| {
+            let none = found.0 <= NO_PREHEAT_BELOW_C && kin != Family::Iron;
+            if none { (0.0, None) } else { found }
+        })
+}

@@ -43,7 +43,7 @@ pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 use strum::IntoStaticStr;
 
 use crate::engine::chemistry::Chemistry;
-use crate::engine::evidence::{Evidence, NO_PREHEAT_BELOW_C, Obligation, Standing};
+use crate::engine::evidence::{Evidence, Standing};
 use crate::engine::family::Family;
 use crate::engine::job::{Demands, Job};
 use crate::engine::part::Part;
@@ -252,7 +252,7 @@ fn weighed(reference: &Reference, job: &Job, parts: &[Part<'_>], figures: Figure
     let members = (0..parts.len())
         .map(|index| {
             let part = &parts[index];
-            let own = member_minimum(&figures.minimum.evidence, index, part.family);
+            let own = minimum::member_minimum(&figures.minimum.evidence, index, part.family);
             let (exact_c, printed) = own.unzip();
             let printed = printed.flatten();
             MemberNote {
@@ -320,21 +320,6 @@ fn verdict(parts: &[Part<'_>], figures: &Figures, routes: usize) -> Verdict {
         return Verdict::TwoRoutes;
     }
     if exact_c > 0.0 { Verdict::Window } else { Verdict::NoPreheat }
-}
-
-/// A member's own minimum, exact and as printed: the greatest that speaks for its
-/// heat-affected zone. Iron is warmed by hand: its 20 °C are no "without preheat".
-fn member_minimum(evidence: &[Evidence], index: usize, kin: Family) -> Option<(f64, Option<Printed>)> {
-    evidence
-        .iter()
-        .filter(|item| item.member == Some(index) && item.obligation == Obligation::HeatAffectedZone)
-        .filter(|item| item.standing != Standing::ShownOnly)
-        .filter_map(|item| Some((item.value_c()?, item.outcome.printed)))
-        .max_by(|a, b| a.0.total_cmp(&b.0))
-        .map(|found| {
-            let none = found.0 <= NO_PREHEAT_BELOW_C && kin != Family::Iron;
-            if none { (0.0, None) } else { found }
-        })
 }
 
 fn refused(parts: &[Part<'_>], combined_mm: f64) -> Plan {
