@@ -69,7 +69,7 @@ fn band(state: &State, question: &'static Question, found: &Found) -> ui::BenchA
     };
     let now = match &found.stands {
         Stands::Answered(reply) => return answered(state, question, reply),
-        Stands::Missing(fields) => words("bench-ask-first", fields.clone()),
+        Stands::Missing(each) => words("bench-ask-first", question::missing(state, question, each)),
         Stands::Refused(why) => ui::BenchAnswer { refused: true, ..words("bench-none", why.clone()) },
         Stands::Wrong(why) => {
             ui::BenchAnswer { problem: why.into(), lines: model(Vec::new()), ..ui::BenchAnswer::default() }

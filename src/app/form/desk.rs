@@ -27,6 +27,8 @@ impl Task {
     }
 }
 
+/// What hears that an answer is there.
+type Tell = Rc<dyn Fn()>;
 /// What comes of it.
 type Answered = Result<Reply, Problem>;
 
@@ -75,7 +77,7 @@ impl Tasks {
 pub(crate) struct Desk {
     tasks: Rc<RefCell<Tasks>>,
     timer: Rc<Timer>,
-    told: Rc<RefCell<Option<Rc<dyn Fn()>>>>,
+    told: Rc<RefCell<Option<Tell>>>,
 }
 
 impl Desk {

@@ -20,8 +20,8 @@ use crate::words::List;
 pub(crate) enum Stands {
     /// It is answered.
     Answered(Reply),
-    /// These inputs are needed first.
-    Missing(String),
+    /// Of each of these groups of inputs one is needed first.
+    Missing(Vec<Vec<&'static str>>),
     /// What is given is sound, and there is no answer to it: why.
     Refused(String),
     /// What is given does not go together: why.
@@ -76,11 +76,8 @@ pub(crate) fn find(state: &State, question: &'static Question) -> Found {
 pub(crate) fn stands(state: &State, question: &'static Question, reply: Replied) -> Stands {
     match reply {
         Replied::Now(Ok(reply)) => Stands::Answered(reply),
-        Replied::Now(Err(Problem::Missing { keys })) => Stands::Missing(missing(state, question, &[keys])),
-        // What is asked first; the other fields stand empty beside it.
-        Replied::Now(Err(Problem::MissingSeveral { each })) => {
-            Stands::Missing(missing(state, question, &each[..each.len().min(1)]))
-        }
+        Replied::Now(Err(Problem::Missing { keys })) => Stands::Missing(vec![keys]),
+        Replied::Now(Err(Problem::MissingSeveral { each })) => Stands::Missing(each),
         Replied::Now(Err(problem @ Problem::Engine(EngineError::NoAnswer { .. }))) => {
             Stands::Refused(say_refusal(&problem, &state.words))
         }
@@ -107,8 +104,10 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
             made.value = results.first.as_str().into();
             parts.extend(results.parts());
         }
-        Stands::Missing(needed) => {
-            let said = state.words.with("tool-type", &[("fields", needed)]);
+        // What is asked first; the other fields stand empty beside it.
+        Stands::Missing(each) => {
+            let needed = missing(state, question, &each[..each.len().min(1)]);
+            let said = state.words.with("tool-type", &[("fields", &needed)]);
             parts.push(text_part(&format!("{id}-missing"), said));
         }
         Stands::Refused(why) => {
