@@ -4,9 +4,8 @@ use std::ops::ControlFlow;
 
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared, shop};
 use crate::engine::heat_cycle::{
-    Cooled, Cycle, Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, Preheat, REACH_MM, Reached,
-    Reading, Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM, efficiency_of_first_part, plain_preheat,
-    run,
+    Fineness, FlameShare, Flamed, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, REACH_MM, Reached,
+    Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM,
 };
 use crate::engine::measuring::distance_mm;
 use crate::engine::{EngineError, Outcome, Unit};
@@ -31,7 +30,8 @@ const ARCS: &[&str] = &[
     "fcaw-self",
     "saw",
 ];
-const MINIMUM: &str = "minimum-preheat";
+/// Key of the minimum.
+pub const MINIMUM: &str = "minimum-preheat";
 const SHARE: &str = "flame-share";
 const FIRST_PART: &str = "first-part-minutes";
 /// Heated past the minimum by so much, K: without it no time is left to weld.
@@ -42,7 +42,7 @@ const BEYOND_MM: f64 = 25.0;
 const COLD_C: f64 = 50.0;
 
 /// The heat cycle.
-pub(super) static HEAT_CYCLE: Question = Question {
+pub static HEAT_CYCLE: Question = Question {
     name: "heat-cycle",
     inputs: &[
         Input::new("joint", Kind::Choice(JOINTS)).required().of(OfPlan::Joint),
@@ -51,24 +51,28 @@ pub(super) static HEAT_CYCLE: Question = Question {
             .required()
             .within(3.0, 200.0)
             .of(OfPlan::SecondThickness),
-        Input::new("leg", Kind::Length).required().within(2.0, 60.0),
+        Input::new("leg", Kind::Length).required().within(2.0, 60.0).of(OfPlan::Leg),
         Input::new("plate-width", Kind::Length).within(50.0, 1500.0),
         Input::new("plate-length", Kind::Length).within(50.0, 1500.0),
-        Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)),
+        Input::new("measuring-distance", Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
+        Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)).of(OfPlan::Fuel),
         shop::FLOW.required().within(0.1, 20.0),
         Input::new(SHARE, Kind::Number).within(0.05, 0.9),
         Input::new(FIRST_PART, Kind::Number).within(0.1, 60.0),
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
-        Input::new("runs", Kind::Number).or(Preset::Number(1.0)).within(1.0, 6.0),
-        shared::NET_HEAT.required(),
-        Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::Process),
-        Input::new("root-heat-input", Kind::HeatInput).within(0.01, 50.0),
-        Input::new("root-process", Kind::Choice(ARCS)).or(Preset::Choice(GTAW)),
+        Input::new("runs", Kind::Number).or(Preset::Number(1.0)).within(1.0, 12.0).of(OfPlan::FillRuns),
+        shared::NET_HEAT.required().of(OfPlan::FillHeat),
+        Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::FillProcess),
+        Input::new("root-heat-input", Kind::HeatInput).within(0.01, 50.0).of(OfPlan::RootHeat),
+        Input::new("root-process", Kind::Choice(ARCS)).or(Preset::Choice(GTAW)).of(OfPlan::RootProcess),
         shared::HYDROGEN.or(Preset::Number(5.0)),
-        Input::new("hold-hours", Kind::Hours).or(Preset::Number(2.0)).within(0.1, 8.0),
-        Input::new("hold-temperature", Kind::Temperature).within(100.0, 650.0),
+        Input::new("hold-hours", Kind::Hours)
+            .or(Preset::Number(2.0))
+            .within(0.1, 24.0)
+            .of(OfPlan::PostHeatHours),
+        Input::new("hold-temperature", Kind::Temperature).within(100.0, 650.0).of(OfPlan::PostHeatLeast),
         Input::new("carbon-steel", Kind::Flag).or(Preset::Flag(false)),
         Input::new("room-temperature", Kind::Temperature)
             .or(Preset::Number(20.0))
@@ -160,7 +164,8 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
     }
     let air = Surfaces::all(Surface::of(reference.heat_cycle.still_air()));
     let steel = if given.flag("carbon-steel") { 1.0 } else { reference.heat_cycle.alloyed_conductivity };
-    let (required_mm, _) = distance_mm(shape.thickness_mm());
+    let by_rule = || distance_mm(shape.thickness_mm()).0;
+    let required_mm = given.maybe_number("measuring-distance").unwrap_or_else(by_rule);
     let welds = if given.maybe_choice("joint") == Some(JOINTS[2]) { 1 } else { 2 };
     Ok(HeatCycle {
         shape,
@@ -193,126 +198,87 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
     })
 }
 
-/// The shares of the flame's heat: the least, the likely, the most; all one where it is known.
-fn shares(
-    given: &Answers,
-    reference: &Reference,
-    query: &HeatCycle,
-    fuel_w: f64,
-) -> Result<[f64; 3], Problem> {
-    match (given.maybe_number(SHARE), given.maybe_number(FIRST_PART)) {
-        (Some(_), Some(_)) => Err(Problem::OnlyOne { keys: vec![SHARE, FIRST_PART] }),
-        (Some(share), None) => Ok([share; 3]),
-        (None, Some(minutes)) => {
-            let reading = Reading::Coldest(query.minimum_c);
-            let found = efficiency_of_first_part(reference, query, fuel_w, minutes, reading);
-            Ok([found.map_err(EngineError::from)?; 3])
-        }
-        (None, None) => {
-            let share = reference.fuels.efficiency;
-            Ok([share.low, share.likely, share.high])
-        }
-    }
+/// The cycle that is asked for, and its flame.
+///
+/// # Errors
+/// What can't be used of what is given, or what the engine refuses.
+pub fn flames(given: &Answers) -> Result<Flames, Problem> {
+    let reference = embedded();
+    let cycle = query(given, reference)?;
+    let fuel_id = given.maybe_choice("fuel").unwrap_or(shop::ACETYLENE);
+    let fuel = reference.fuels.fuel(fuel_id).ok_or(Problem::WrongKind { key: "fuel" })?;
+    let share = match (given.maybe_number(SHARE), given.maybe_number(FIRST_PART)) {
+        (Some(_), Some(_)) => return Err(Problem::OnlyOne { keys: vec![SHARE, FIRST_PART] }),
+        (Some(share), None) => FlameShare::Known(share),
+        (None, Some(minutes)) => FlameShare::FirstPart { minutes },
+        (None, None) => FlameShare::NotKnown,
+    };
+    Ok(Flames {
+        cycle,
+        fuel_w: given.number("fuel-flow")? * fuel.net_mj_per_m3 / 3.6 * 1e3,
+        share,
+        carbon_steel: given.flag("carbon-steel"),
+        size_assumed: given.maybe_number("plate-width").is_none()
+            || given.maybe_number("plate-length").is_none(),
+        hold_h: given.number("hold-hours")?,
+    })
 }
 
 fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
+    let flames = flames(given)?;
+    let found = flames.run(embedded(), &mut |_, _| ControlFlow::Continue(())).map_err(EngineError::from)?;
+    Ok(reply(&flames, &found))
+}
+
+/// The answers of a cycle that was worked out.
+#[must_use]
+pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
     let reference = embedded();
-    let asked = query(given, reference)?;
-    let fuel_id = given.maybe_choice("fuel").unwrap_or(shop::ACETYLENE);
-    let fuel = reference.fuels.fuel(fuel_id).ok_or(Problem::WrongKind { key: "fuel" })?;
-    let fuel_w = given.number("fuel-flow")? * fuel.net_mj_per_m3 / 3.6 * 1e3;
-    let shares = shares(given, reference, &asked, fuel_w)?;
-    let known = given.maybe_number(SHARE).is_some() || given.maybe_number(FIRST_PART).is_some();
-    let with = |share: f64| HeatCycle { source: Source::Torch { power_w: fuel_w * share }, ..asked.clone() };
-    let go_on = |_, _| ControlFlow::Continue(());
-    let at = |share| plain_preheat(reference, &with(share), &mut { go_on });
-    at(shares[1]).map_err(EngineError::from)?;
-    let cycle = run(reference, &with(shares[1]), &mut { go_on }).map_err(EngineError::from)?;
-    // The weakest flame may fail where the likely one does not.
-    let (weak, strong) = if known {
-        (Some(cycle.preheat), cycle.preheat)
-    } else {
-        (at(shares[0]).ok(), at(shares[2]).map_err(EngineError::from)?)
-    };
-    let minimum_c = asked.minimum_c;
-    let lost = |cycle: &Cycle| {
-        cycle.passes.iter().any(|pass| pass.reheat.is_some() || pass.coldest_end_c < minimum_c)
-    };
-    let ends = Ends { weak, likely: cycle.preheat, strong, known };
-    let left_min = ends.left_min();
+    let minimum_c = flames.cycle.minimum_c;
+    let lost = found.cycle.passes.iter().any(|pass| pass.reheat.is_some() || pass.coldest_end_c < minimum_c);
     let basis = reference.heat_cycle.still_air().basis.weaker(&reference.fuels.efficiency_basis);
-    let usual = given.maybe_number("plate-width").is_none() || given.maybe_number("plate-length").is_none();
-    Ok(Reply::of(outcomes(&ends, &cycle, asked.hydrogen_ml(), given.flag("carbon-steel"), basis))
-        .note_if(left_min <= 0.0, "heat-no-time")
-        .note_if(weak.is_none(), "torch-not-sure")
-        .note_if(lost(&cycle), "heat-again")
-        .note_if(usual, "heat-usual-sizes")
-        .note_if(!known, "torch-efficiency")
-        .note_if(!given.flag("carbon-steel"), "heat-steel-alloyed")
+    Reply::of(outcomes(flames, found, basis))
+        .note_if(found.left_min()[0] <= 0.0, "heat-no-time")
+        .note_if(found.weak.is_none(), "torch-not-sure")
+        .note_if(lost, "heat-again")
+        .note_if(flames.size_assumed, "heat-usual-sizes")
+        .note_if(!found.known, "torch-efficiency")
+        .note_if(!flames.carbon_steel, "heat-steel-alloyed")
         .note_if(true, "heat-measure")
-        .note_if(true, "heat-hydrogen-informs"))
+        .note_if(true, "heat-hydrogen-informs")
 }
 
-/// The part as the weakest, the likely and the strongest flame leave it.
-struct Ends {
-    weak: Option<Preheat>,
-    likely: Preheat,
-    strong: Preheat,
-    known: bool,
-}
-
-impl Ends {
-    /// The least that is left to weld in, min: nothing where the weakest flame never gets there.
-    fn left_min(&self) -> f64 {
-        self.all().fold(self.weak.map_or(0.0, |weak| weak.left_after_wait_min()), |least, found| {
-            least.min(found.left_after_wait_min())
-        })
-    }
-
-    fn all(&self) -> impl Iterator<Item = Preheat> {
-        [Some(self.likely), Some(self.strong), self.weak].into_iter().flatten()
-    }
-
-    fn most(&self, of: impl Fn(&Preheat) -> f64) -> f64 {
-        self.all().map(|found| of(&found)).fold(f64::NEG_INFINITY, f64::max)
-    }
-}
-
-fn outcomes(ends: &Ends, cycle: &Cycle, hydrogen_ml: f64, carbon_steel: bool, basis: &Basis) -> Vec<Outcome> {
+fn outcomes(flames: &Flames, found: &Flamed, basis: &Basis) -> Vec<Outcome> {
     let open = |name, unit| Outcome::open(Method::HeatCycle, unit).named(name).resting_on(basis);
     let figure = |name, value, unit| Outcome { value: Some(value), ..open(name, unit) };
-    let minutes = figure("heat-minutes", ends.likely.heated.minutes, Unit::Minute);
-    let minutes = match (ends.known, ends.weak) {
+    let likely = &found.cycle.preheat;
+    let minutes = figure("heat-minutes", likely.heated.minutes, Unit::Minute);
+    let minutes = match (found.known, found.weak) {
         (true, _) => minutes,
-        (false, Some(weak)) => minutes.spread(ends.strong.heated.minutes, weak.heated.minutes),
+        (false, Some(weak)) => minutes.spread(found.strong.heated.minutes, weak.heated.minutes),
         // How long the weakest one takes nobody can say.
-        (false, None) => Outcome { value: None, low: Some(ends.strong.heated.minutes), ..minutes },
+        (false, None) => Outcome { value: None, low: Some(found.strong.heated.minutes), ..minutes },
     };
-    let weld_by = figure("heat-weld-by", ends.likely.left_after_wait_min(), Unit::Minute);
-    let weld_by = if ends.known {
-        weld_by
-    } else {
-        weld_by.spread(ends.left_min(), ends.most(Preheat::left_after_wait_min))
-    };
-    let surface_c = ends.most(|found| found.heated.hottest_skin_c).max(cycle.hottest_skin_c);
-    let cold = |cooled: &Cooled| cooled.mark(COLD_C).copied();
-    let hydrogen = |name, cooled: Option<&Cooled>| {
-        let found = cooled.and_then(cold)?;
-        let [slow, middle, fast, trapped] = found.peak_ml.map(|peak_ml| 100.0 * peak_ml / hydrogen_ml);
-        let most = if carbon_steel { slow } else { trapped };
+    let [least_min, left_min, most_min] = found.left_min();
+    let weld_by = figure("heat-weld-by", left_min, Unit::Minute);
+    let weld_by = if found.known { weld_by } else { weld_by.spread(least_min, most_min) };
+    let cold = |hours| found.held(hours).and_then(|cooled| cooled.mark(COLD_C)).copied();
+    let hydrogen = |name, hours| {
+        let put_in_ml = flames.cycle.hydrogen_ml();
+        let [least, middle, most] =
+            found.hydrogen_ml(flames, hours, COLD_C)?.map(|peak_ml| 100.0 * peak_ml / put_in_ml);
         // A tenth of a percent is as much as it can say, and what is left is never none.
-        let (up, down) = (|share: f64| (10.0 * share).ceil() / 10.0, (10.0 * fast).floor() / 10.0);
+        let (up, down) = (|share: f64| (10.0 * share).ceil() / 10.0, (10.0 * least).floor() / 10.0);
         Some(figure(name, up(middle), Unit::Percent).spread(down, up(most)))
     };
-    let cooling = cold(&cycle.planned).map(|found| figure("heat-cooling", found.minutes, Unit::Minute));
     [
         Some(minutes),
-        Some(figure("heat-wait", ends.most(Preheat::wait_min), Unit::Minute)),
+        Some(figure("heat-wait", found.wait_min(), Unit::Minute)),
         Some(weld_by),
-        Some(figure("heat-surface", surface_c, Unit::Celsius)),
-        cooling,
-        hydrogen("heat-hydrogen-none", Some(&cycle.planned)),
-        hydrogen("heat-hydrogen-held", cycle.beside.first()),
+        Some(figure("heat-surface", found.hottest_surface_c(), Unit::Celsius)),
+        cold(0.0).map(|found| figure("heat-cooling", found.minutes, Unit::Minute)),
+        hydrogen("heat-hydrogen-none", 0.0),
+        hydrogen("heat-hydrogen-held", flames.hold_h),
     ]
     .into_iter()
     .flatten()

@@ -173,13 +173,12 @@ impl Question {
         })
     }
 
-    /// Checks what is given, puts in the defaults and answers.
+    /// What is given, checked, with the defaults put in.
     ///
     /// # Errors
     /// A key that the question doesn't have, all required inputs that are missing, two that
-    /// say one thing, a value of the wrong kind, outside its limits or not offered; or what
-    /// the engine refuses.
-    pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
+    /// say one thing, a value of the wrong kind, outside its limits or not offered.
+    pub fn filled(&self, given: &Answers) -> Result<Answers, Problem> {
         if let Some(key) = given.keys().find(|key| self.input(key).is_none()) {
             return Err(Problem::UnknownInput { key: key.to_owned() });
         }
@@ -196,13 +195,21 @@ impl Question {
         }
         let mut missing = self.missing(given);
         match (missing.pop(), missing.is_empty()) {
-            (None, _) => {}
-            (Some(keys), true) => return Err(Problem::Missing { keys }),
+            (None, _) => Ok(full),
+            (Some(keys), true) => Err(Problem::Missing { keys }),
             (Some(keys), false) => {
                 missing.push(keys);
-                return Err(Problem::MissingSeveral { each: missing });
+                Err(Problem::MissingSeveral { each: missing })
             }
         }
+    }
+
+    /// Checks what is given, puts in the defaults and answers.
+    ///
+    /// # Errors
+    /// What [`Self::filled`] says, or what the engine refuses.
+    pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
+        let full = self.filled(given)?;
         let mut reply = (self.answer)(&full)?;
         for note in given.notes() {
             reply = reply.note_if(true, note);
