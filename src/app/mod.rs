@@ -8,6 +8,7 @@
 
 mod basis;
 mod calls;
+pub mod cycle;
 #[cfg(target_os = "linux")]
 pub mod desktop;
 mod form;

@@ -7,6 +7,7 @@ use std::time::Duration;
 
 use slint::{SharedString, Timer, TimerMode};
 
+use super::cycle::work::CycleWork;
 use super::form::question_steel;
 use super::open::{ChosenFor, Open};
 use super::tint::photo_read::Photo;
@@ -86,6 +87,8 @@ pub struct State {
     notice_shown: RefCell<ShowsNotice>,
     /// The photo of the Tint place.
     pub(super) photo: RefCell<Photo>,
+    /// The heat cycle of the plan.
+    pub(super) cycle: RefCell<CycleWork>,
     fills: Cell<Fills>,
 }
 
@@ -113,6 +116,7 @@ impl State {
             notice: RefCell::new(String::new()),
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
+            cycle: RefCell::default(),
             fills: Cell::new(|_, _, _| {}),
         };
         state.replan();
@@ -338,6 +342,12 @@ impl State {
     #[must_use]
     pub fn word(&self, key: &str) -> SharedString {
         self.words.get(key).into()
+    }
+
+    /// Is the heat cycle of the plan worked out, as far as the page on the screen wants it?
+    #[must_use]
+    pub fn cycle_at_rest(&self) -> bool {
+        self.cycle.borrow().at_rest()
     }
 
     /// The job of the last plan.

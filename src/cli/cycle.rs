@@ -21,8 +21,11 @@ pub(super) struct Known {
 /// The cycle of a plan, or why it has none.
 pub(super) type PlanCycle = Result<Known, NoCycle>;
 
+/// Keys with what is typed for them.
+type Pairs = Vec<(String, String)>;
+
 /// Takes what is typed for the heat cycle, `heat-cycle.INPUT`, from among the keys of a plan.
-pub(super) fn take_pairs(pairs: &[(String, String)]) -> (Vec<(String, String)>, Vec<(String, String)>) {
+pub(super) fn take_pairs(pairs: &[(String, String)]) -> (Pairs, Pairs) {
     let prefix = format!("{}.", HEAT_CYCLE.name);
     let (own, rest): (Vec<_>, Vec<_>) =
         pairs.iter().cloned().partition(|(key, _)| key.starts_with(prefix.as_str()));

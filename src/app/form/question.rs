@@ -5,7 +5,7 @@
 //! answer stays, grey.
 
 use super::parts::text_part;
-use super::question_asked::{ask, belongs, label_of, row_of};
+use super::question_asked::{ask, belongs, label_of, row_of, take};
 use super::{question_inputs, question_results};
 use crate::app::rows::model;
 use crate::app::{State, ui};
@@ -67,6 +67,22 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     made.id = id.into();
     made.parts = model(parts);
     made
+}
+
+/// The inputs of a question as a row that stands open: what comes of them is shown elsewhere.
+pub(crate) fn inputs_row(state: &State, question: &'static Question) -> ui::FormRow {
+    let (asked, _) = take(state, question);
+    let mut parts = question_inputs::parts(state, &asked);
+    parts.extend(question_inputs::clear_part(state, question));
+    ui::FormRow {
+        id: row_of(question).to_string().into(),
+        label: state.word("cycle-inputs"),
+        problem: asked.problems.first().map(|(_, said)| said.into()).unwrap_or_default(),
+        open: true,
+        pinned: true,
+        parts: model(parts),
+        ..ui::FormRow::default()
+    }
 }
 
 /// The inputs of some keys, of which one is enough.
