@@ -45,41 +45,61 @@ impl ElectrodeFate {
     }
 }
 
+/// What is done with them, and the figures that it takes.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Exposed {
+    /// Hours left and the limit; with them the oven, or the hours that a maker's test may allow.
+    pub outcomes: Vec<Outcome>,
+    /// What is done with them.
+    pub fate: ElectrodeFate,
+    /// Does the suffix R lengthen nothing here, so that the box is read?
+    pub read_box: bool,
+}
+
 /// Hours left, the limit, and what is done with them.
 ///
-/// Source: AWS D1.1 5.3.2 for what is done, its Table 5.1 column A for the hours.
+/// Source: AWS D1.1 5.3.2 for what is done, its Table 5.1 column A for the hours, column B for those of
+/// a maker's test. The suffix R lengthens the time where the class has a figure for it, nowhere else.
 ///
 /// # Errors
 /// `exposure-class` where there is no such class; hours that are not a number, or below zero.
-pub fn electrode_exposure(
-    rules: &ElectrodeExposure,
-    out: &OutOfOven<'_>,
-) -> Result<([Outcome; 2], ElectrodeFate), EngineError> {
+pub fn electrode_exposure(rules: &ElectrodeExposure, out: &OutOfOven<'_>) -> Result<Exposed, EngineError> {
     Domain::new("hours-out", 0.0, 10_000.0).check(out.hours)?;
     let class = rules.classes.iter().find(|class| class.id == out.class);
     let class = class.ok_or(EngineError::NoAnswer { reason: "exposure-class" })?;
-    let (limit_h, basis) = if out.moisture_resistant {
-        (rules.moisture_resistant_hours.max(class.hours), &rules.moisture_resistant_basis)
-    } else {
-        (class.hours, &rules.classes_basis)
+    let resistant_h = class.moisture_resistant_hours.filter(|_| out.moisture_resistant);
+    let (limit_h, basis) = match resistant_h {
+        Some(hours) => (hours, &rules.moisture_resistant_basis),
+        None => (class.hours, &rules.classes_basis),
     };
     let in_time = out.hours <= limit_h;
     let fate = match (out.wet, in_time) {
         (true, _) => ElectrodeFate::Scrap,
         (false, true) if out.back_to_oven => ElectrodeFate::Oven,
         (false, true) => ElectrodeFate::Use,
-        (false, false) if out.rebaked => ElectrodeFate::Scrap,
+        (false, false) if u32::from(out.rebaked) >= rules.rebakes_most => ElectrodeFate::Scrap,
         (false, false) => ElectrodeFate::Rebake,
     };
     let left_h = if out.wet { 0.0 } else { (limit_h - out.hours).max(0.0) };
-    let answer = |name, hours| {
-        Outcome::new(Method::ElectrodeExposure, hours, Unit::Hour).named(name).resting_on(basis)
+    let answer = |name, value, unit, basis| {
+        Outcome::new(Method::ElectrodeExposure, value, unit).named(name).resting_on(basis)
     };
-    Ok((
-        [
-            answer("exposure-left", left_h).worked(vec![Step::new("out", out.hours, Unit::Hour)]),
-            answer("exposure-limit", limit_h),
-        ],
-        fate,
-    ))
+    let steps = vec![Step::new("out", out.hours, Unit::Hour)];
+    let mut outcomes = vec![
+        answer("exposure-left", left_h, Unit::Hour, basis).worked(steps),
+        answer("exposure-limit", limit_h, Unit::Hour, basis),
+    ];
+    match fate {
+        ElectrodeFate::Oven => outcomes.extend([
+            answer("exposure-oven-temperature", rules.oven_c, Unit::Celsius, &rules.handling_basis),
+            answer("exposure-oven-hours", rules.oven_hours, Unit::Hour, &rules.handling_basis),
+        ]),
+        // With the suffix R the row says nothing of a longer test.
+        ElectrodeFate::Rebake if resistant_h.is_none() => {
+            outcomes.push(answer("exposure-tested", class.tested_hours, Unit::Hour, &rules.classes_basis));
+        }
+        ElectrodeFate::Rebake | ElectrodeFate::Use | ElectrodeFate::Scrap => {}
+    }
+    let read_box = out.moisture_resistant && resistant_h.is_none();
+    Ok(Exposed { outcomes, fate, read_box })
 }

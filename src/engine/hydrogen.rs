@@ -4,6 +4,7 @@ use std::f64::consts::PI;
 
 use super::error::{Domain, HYDROGEN, THICKNESS};
 use super::solve::turning_point;
+use super::thermal::ZERO_C_IN_K;
 use super::{Checked, EngineError, Outcome, Step, Unit};
 use crate::reference::{Designator, Diffusion, DiffusionPoint, HydrogenScale, Method, Table};
 
@@ -28,7 +29,7 @@ pub const fn h_jis_ml(hydrogen_ml: f64) -> f64 {
 /// its points, `None` outside them. Source: `data/own_sheets.ron`.
 #[must_use]
 pub fn diffusion_measured_cm2_per_s(table: &Diffusion, temperature_c: f64) -> Option<f64> {
-    let inverse = |c: f64| 1.0 / (c + 273.15);
+    let inverse = |c: f64| 1.0 / (c + ZERO_C_IN_K);
     // The points fall from hot to cold.
     let between = |pair: &&[DiffusionPoint]| (pair[1].at_c..=pair[0].at_c).contains(&temperature_c);
     table.points.windows(2).find(between).map(|pair| {
@@ -49,7 +50,7 @@ fn measured_span_c(table: &Diffusion) -> (f64, f64) {
 #[must_use]
 pub fn diffusion_arrhenius_cm2_per_s(temperature_c: f64) -> f64 {
     let (factor, energy) = if temperature_c >= 200.0 { (1.4e-3, 13_400.0) } else { (0.12, 32_700.0) };
-    factor * (-energy / (8.314 * (temperature_c + 273.15))).exp()
+    factor * (-energy / (8.314 * (temperature_c + ZERO_C_IN_K))).exp()
 }
 
 /// The slower of the two above, so that a time errs on the long side, cm²/s.

@@ -2,17 +2,15 @@
 
 use super::error::Domain;
 use super::solve::turning_point;
+use super::thermal::{STEFAN_BOLTZMANN, ZERO_C_IN_K};
 use super::tint::Span;
 use super::{EngineError, Outcome, Step, Unit};
 use crate::reference::Method;
 
-/// Stefan-Boltzmann constant, W/(m² K⁴), CODATA 2018.
-const STEFAN: f64 = 5.670_374_419e-8;
 /// Second radiation constant, µm K, CODATA 2018.
 const C2_UM_K: f64 = 14_387.768_775;
 /// The band of the gun, µm.
 const BAND_UM: (f64, f64) = (8.0, 14.0);
-const ZERO_C_IN_K: f64 = 273.15;
 /// Hottest steel that a reading is solved for, °C.
 const HOTTEST_C: f64 = 1600.0;
 
@@ -56,7 +54,7 @@ pub fn band_radiance(celsius: f64) -> f64 {
         return 0.0;
     }
     let share = black_body_fraction(BAND_UM.1 * kelvin) - black_body_fraction(BAND_UM.0 * kelvin);
-    share * STEFAN * kelvin.powi(4) / std::f64::consts::PI
+    share * STEFAN_BOLTZMANN * kelvin.powi(4) / std::f64::consts::PI
 }
 
 /// Temperature of a black body of a band radiance, °C.

@@ -1,17 +1,14 @@
 //! How fast does a part that is equally hot all through heat up and cool down?
 //!
-//! Steel in still air is: the Biot number stays below 0.1 up to 180 mm of half thickness.
+//! Steel is where its Biot number stays below 0.1: at 300 °C in still air up to about 180 mm of half
+//! thickness, at 600 °C up to 60 mm.
 
 use super::error::Domain;
-use super::thermal::{DENSITY_KG_PER_M3, carbon_steel};
+use super::thermal::{DENSITY_KG_PER_M3, STEFAN_BOLTZMANN, ZERO_C_IN_K, carbon_steel};
 use crate::reference::LosingSurface;
 
-/// Stefan and Boltzmann, W/(m² K⁴) (CODATA).
-const RADIATION: f64 = 5.670_374_419e-8;
 /// Steps of temperature in which a time is added up.
 const STEPS: u32 = 1000;
-/// 0 °C in K.
-const ZERO_K: f64 = 273.15;
 
 /// Mass of a part, kg.
 pub(super) const MASS: Domain = Domain::new("mass", 0.001, 100_000.0);
@@ -95,9 +92,9 @@ impl Around {
     /// What a square metre loses at a temperature, W: `h (T - Ta) + eps sigma (T⁴ - Ta⁴)`.
     #[must_use]
     pub fn loss_w_per_m2(&self, at_c: f64) -> f64 {
-        let fourth = |at_c: f64| (at_c + ZERO_K).powi(4);
+        let fourth = |at_c: f64| (at_c + ZERO_C_IN_K).powi(4);
         self.w_per_m2_k * (at_c - self.air_c)
-            + self.emissivity * RADIATION * (fourth(at_c) - fourth(self.air_c))
+            + self.emissivity * STEFAN_BOLTZMANN * (fourth(at_c) - fourth(self.air_c))
     }
 }
 
@@ -108,6 +105,30 @@ impl Around {
 /// form, so that no step passes over the peak of the specific heat.
 #[must_use]
 pub fn seconds_between(body: Body, power_w: f64, around: Around, from_c: f64, to_c: f64) -> Option<f64> {
+    let content = |at_c| body.mass_kg * carbon_steel::heat_content(at_c);
+    seconds(content, body.surface_m2, power_w, around, from_c, to_c)
+}
+
+/// Seconds that a body of this surface cools by itself; it holds so many J for each K.
+#[must_use]
+pub fn seconds_of_capacity(
+    j_per_k: f64,
+    surface_m2: f64,
+    around: Around,
+    from_c: f64,
+    to_c: f64,
+) -> Option<f64> {
+    seconds(|at_c| j_per_k * at_c, surface_m2, 0.0, around, from_c, to_c)
+}
+
+fn seconds(
+    content_j: impl Fn(f64) -> f64,
+    surface_m2: f64,
+    power_w: f64,
+    around: Around,
+    from_c: f64,
+    to_c: f64,
+) -> Option<f64> {
     let step_k = (to_c - from_c) / f64::from(STEPS);
     if !step_k.is_finite() {
         return None;
@@ -115,9 +136,8 @@ pub fn seconds_between(body: Body, power_w: f64, around: Around, from_c: f64, to
     let mut taken_s = 0.0;
     for step in 0..STEPS {
         let here_c = step_k.mul_add(f64::from(step), from_c);
-        let net_w = power_w - body.surface_m2 * around.loss_w_per_m2(step_k.mul_add(0.5, here_c));
-        let heat_j =
-            body.mass_kg * (carbon_steel::heat_content(here_c + step_k) - carbon_steel::heat_content(here_c));
+        let net_w = power_w - surface_m2 * around.loss_w_per_m2(step_k.mul_add(0.5, here_c));
+        let heat_j = content_j(here_c + step_k) - content_j(here_c);
         let step_s = heat_j / net_w;
         if heat_j != 0.0 && !(step_s > 0.0 && step_s.is_finite()) {
             return None;
@@ -125,7 +145,7 @@ pub fn seconds_between(body: Body, power_w: f64, around: Around, from_c: f64, to
         taken_s += if heat_j == 0.0 { 0.0 } else { step_s };
     }
     // The middle of the last step may get there where its end does not.
-    let end_w = power_w - body.surface_m2 * around.loss_w_per_m2(to_c);
+    let end_w = power_w - surface_m2 * around.loss_w_per_m2(to_c);
     (step_k == 0.0 || end_w * step_k > 0.0).then_some(taken_s)
 }
 
@@ -133,6 +153,15 @@ pub fn seconds_between(body: Body, power_w: f64, around: Around, from_c: f64, to
 #[must_use]
 pub fn cooling_rate_k_per_h(body: Body, around: Around, at_c: f64) -> f64 {
     3600.0 * body.surface_m2 * around.loss_w_per_m2(at_c) / (body.mass_kg * carbon_steel::specific_heat(at_c))
+}
+
+/// How unevenly a body cools through: `Bi = h V / (A λ)` with all losses in h; under 0.1 it is as hot in
+/// the middle as outside (handbooks of heat transfer).
+#[must_use]
+pub fn biot(body: Body, around: Around, at_c: f64) -> f64 {
+    let w_per_m2_k = around.loss_w_per_m2(at_c) / (at_c - around.air_c);
+    let depth_m = body.mass_kg / DENSITY_KG_PER_M3 / body.surface_m2;
+    w_per_m2_k * depth_m / carbon_steel::conductivity(at_c)
 }
 
 /// A blanket and the air outside it.

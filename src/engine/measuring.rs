@@ -105,6 +105,13 @@ pub fn distance_mm(thickest_mm: f64) -> (f64, bool) {
     if thickest_mm <= 50.0 { ((4.0 * thickest_mm).min(50.0), false) } else { (75.0, true) }
 }
 
+/// Wait after a flame on a face that is measured itself, min: 2 min for each 25 mm (ISO 13916, from
+/// memory).
+#[must_use]
+pub const fn wait_after_flame_min(thickest_mm: f64) -> f64 {
+    2.0 * thickest_mm / 25.0
+}
+
 /// Where on the part, and how long after the flame, is the temperature measured?
 ///
 /// `A = 4 t`, at most 50 mm, for t up to 50 mm; at least 75 mm above; wait 2 min per 25 mm
@@ -119,7 +126,7 @@ pub fn measuring_place(part: PartToMeasure) -> Result<MeasuringPlace, EngineErro
     let (distance, at_least) = distance_mm(thick_mm);
     let step = || vec![Step { symbol: "t", value: thick_mm, unit: Unit::Millimetre }];
     let waits = part.heated_by == HeatedBy::Flame && !part.far_face_reached;
-    let wait_min = if waits { 2.0 * thick_mm / 25.0 } else { 0.0 };
+    let wait_min = if waits { wait_after_flame_min(thick_mm) } else { 0.0 };
     let mut rules = match part.heated_by {
         HeatedBy::Flame if waits => vec![MeasuringRule::HeatedFaceAfterWait],
         HeatedBy::Flame => vec![MeasuringRule::FarFace],

@@ -277,7 +277,7 @@ impl Outcome {
     pub fn preheat_c(&self) -> Option<f64> {
         match self.says {
             Says::Figure => self.value.filter(|_| self.unit == Unit::Celsius),
-            Says::Span => self.low,
+            Says::Span => self.low.filter(|_| self.unit == Unit::Celsius),
             Says::Clears => Some(0.0),
             Says::DoesNotClear | Says::NoFigure => None,
         }

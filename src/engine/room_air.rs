@@ -4,14 +4,11 @@ use super::error::Domain;
 use super::{EngineError, Outcome, Unit};
 use crate::reference::{Fits, Method};
 
-/// Oxygen in dry air, %.
-const OXYGEN_PERCENT: f64 = 20.9;
-
 /// Oxygen with the gas of liquid nitrogen in a room, and carbon dioxide with that of dry ice.
 ///
-/// `O2 = 20.9 exp(-V / V_room)`: gas that mixes with the air pushes the mixture out. `CO2 = m / (rho
-/// V_room)` with nothing pushed out. Cold gas lies low: at the floor it is worse. Source: 696 volumes of
-/// gas from one of liquid nitrogen.
+/// `O2 = 20.9 exp(-V / V_room)`: gas that mixes with the air pushes the mixture out; `CO2 = 1e6 (1 -
+/// exp(-V / V_room))` in the same way, with that of the dry ice alone. Cold gas lies low: at the floor it
+/// is worse. Source: 696 volumes of gas from one of liquid nitrogen.
 ///
 /// # Errors
 /// A figure that is not a number, or that no shop has.
@@ -26,11 +23,16 @@ pub fn room_air(
     Domain::new("dry-ice", 0.0, 1000.0).check(dry_ice_kg)?;
     let nitrogen_m3 = nitrogen_l / 1000.0 * fits.nitrogen_volumes;
     let dioxide_m3 = dry_ice_kg / fits.carbon_dioxide_kg_per_m3;
-    let oxygen = OXYGEN_PERCENT * (-(nitrogen_m3 + dioxide_m3) / room_m3).exp();
+    let oxygen = fits.oxygen_percent * (-(nitrogen_m3 + dioxide_m3) / room_m3).exp();
+    let basis = if dry_ice_kg > 0.0 {
+        fits.nitrogen_basis.weaker(&fits.carbon_dioxide_basis)
+    } else {
+        &fits.nitrogen_basis
+    };
     let answer = |name, value, unit| Outcome::new(Method::RoomAir, value, unit).named(name);
     Ok([
-        answer("air-oxygen", oxygen, Unit::Percent).resting_on(&fits.nitrogen_basis),
-        answer("air-carbon-dioxide", 1e6 * dioxide_m3 / room_m3, Unit::Ppm)
+        answer("air-oxygen", oxygen, Unit::Percent).resting_on(basis),
+        answer("air-carbon-dioxide", -1e6 * (-dioxide_m3 / room_m3).exp_m1(), Unit::Ppm)
             .resting_on(&fits.carbon_dioxide_basis),
     ])
 }

@@ -1,7 +1,7 @@
 //! How must a part cool after welding, by its family, and how fast does it cool by itself?
 
 use super::error::{Domain, TEMPERATURE};
-use super::lumped::{Around, Blanket, Body, MASS, SIZE, Shape, cooling_rate_k_per_h, seconds_between};
+use super::lumped::{Around, Blanket, Body, MASS, SIZE, Shape, biot, cooling_rate_k_per_h, seconds_between};
 use super::{EngineError, Outcome, Says, Unit};
 use crate::reference::{HeatCycleData, Method, SlowCooling};
 
@@ -55,17 +55,29 @@ pub struct CoolingPart {
     pub wanted_k_per_h: Option<f64>,
 }
 
+/// How a part cools.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CooledPart {
+    /// Minutes, rate, and the blanket where one was asked.
+    pub outcomes: Vec<Outcome>,
+    /// Is it so thick that its middle stays hotter than one body would?
+    pub uneven: bool,
+}
+
+/// The Biot number up to which a part is one body (handbooks of heat transfer).
+const EVEN_BIOT: f64 = 0.1;
+
 /// Minutes from one temperature to another, the rate at the start, and the blanket that keeps it at a
 /// wanted rate there.
 ///
-/// The part is one body, `m c(T) dT/dt = -A loss(T)`. A cold bench, a clamp or moving air may halve the
-/// minutes: the low end. A blanket keeps no heat of its own, and nothing shines through it. Source:
+/// The part is one body, `m c(T) dT/dt = -A loss(T)`. A cold bench, a clamp or moving air may leave a
+/// share of the minutes: the low end. A blanket keeps no heat of its own, and nothing shines through it. Source:
 /// heat content by EN 1993-1-2 3.4.1.2; losses by `data/heat_cycle.ron`.
 ///
 /// # Errors
 /// `cooling-not-colder` where the part is as cold already; `cooling-below-shop` where it would end up
 /// no warmer than the shop; a figure that is not a number, or that no part has.
-pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Outcome>, EngineError> {
+pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<CooledPart, EngineError> {
     MASS.check(part.mass_kg)?;
     let (Shape::Plate { thickness_mm: size_mm } | Shape::Bar { diameter_mm: size_mm }) = part.shape;
     SIZE.check(size_mm)?;
@@ -90,7 +102,10 @@ pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Out
         Wrapped::Draught => (Around::of(losses.draught(), part.shop_c), &losses.draught().basis),
         Wrapped::Blanket(thickness_mm) => {
             let w_per_m2_k = blanket.passes_w_per_m2_k(thickness_mm);
-            (Around { w_per_m2_k, emissivity: 0.0, air_c: part.shop_c }, &losses.blanket_basis)
+            (
+                Around { w_per_m2_k, emissivity: 0.0, air_c: part.shop_c },
+                losses.blanket_basis.weaker(&still.basis),
+            )
         }
     };
     let seconds = seconds_between(body, 0.0, around, part.from_c, part.to_c)
@@ -99,12 +114,15 @@ pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<Vec<Out
     let answer =
         |name, value, unit| Outcome::new(Method::LumpedCooling, value, unit).named(name).resting_on(basis);
     let mut outcomes = vec![
-        answer("cooling-minutes", minutes, Unit::Minute).spread(minutes / 2.0, minutes),
+        answer("cooling-minutes", minutes, Unit::Minute)
+            .spread(losses.hindered_share * minutes, minutes)
+            .resting_on(basis.weaker(&losses.hindered_basis)),
         answer("cooling-rate", cooling_rate_k_per_h(body, around, part.from_c), Unit::KelvinPerHour),
     ];
     if let Some(rate) = part.wanted_k_per_h {
         let thickness_mm = blanket.thickness_mm_for(body, rate, part.from_c, part.shop_c);
-        outcomes.push(answer("cooling-blanket", thickness_mm, Unit::Millimetre));
+        let basis = losses.blanket_basis.weaker(&still.basis);
+        outcomes.push(answer("cooling-blanket", thickness_mm, Unit::Millimetre).resting_on(basis));
     }
-    Ok(outcomes)
+    Ok(CooledPart { outcomes, uneven: biot(body, around, part.from_c) > EVEN_BIOT })
 }

@@ -6,6 +6,12 @@
 /// Density, kg/m³, at every temperature: EN 1993-1-2 clause 3.4.
 pub const DENSITY_KG_PER_M3: f64 = 7850.0;
 
+/// Stefan-Boltzmann constant, W/(m² K⁴), CODATA 2018.
+pub const STEFAN_BOLTZMANN: f64 = 5.670_374_419e-8;
+
+/// 0 °C in K.
+pub const ZERO_C_IN_K: f64 = 273.15;
+
 /// The temperature from which elongation and heat content are counted, °C.
 pub const COUNTED_FROM_C: f64 = 20.0;
 

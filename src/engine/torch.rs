@@ -4,7 +4,7 @@ use super::error::{Domain, TEMPERATURE};
 use super::lumped::{Around, Body, MASS, SIZE, Shape, seconds_between};
 use super::thermal::carbon_steel;
 use super::{EngineError, Outcome, Step, Unit};
-use crate::reference::{Basis, FactorRange, Fuel, Fuels, LosingSurface, Method};
+use crate::reference::{Basis, FactorRange, Fuel, HeatCycleData, LosingSurface, Method};
 
 /// Fuel flow, m³/h.
 pub(super) const FLOW: Domain = Domain::new("fuel-flow", 0.01, 100.0);
@@ -30,6 +30,8 @@ pub struct Flame<'a> {
     pub flow_basis: Option<&'a Basis>,
     /// Share of the heat that stays in the part, from the least to the most.
     pub efficiency: FactorRange,
+    /// What the share rests on, where nobody typed it.
+    pub efficiency_basis: Option<&'a Basis>,
     /// The likely share.
     pub likely: f64,
     /// How many parts.
@@ -43,7 +45,7 @@ pub struct Flame<'a> {
 pub struct Heated {
     /// The answers, the minutes first.
     pub outcomes: Vec<Outcome>,
-    /// Does the weakest flame never get there?
+    /// Does the weakest flame never get there, or far too late?
     pub weakest_fails: bool,
 }
 
@@ -54,9 +56,11 @@ pub struct Heated {
 /// content by EN 1993-1-2 3.4.1.2; heating values of a handbook's table.
 ///
 /// # Errors
-/// `torch-too-weak` where not even the strongest flame gets there; `torch-not-hotter` where the part is
+/// `torch-too-weak` where not even the strongest flame gets there, `torch-too-small` where that takes
+/// longer than anybody holds a flame on a part; `torch-not-hotter` where the part is
 /// as hot already; a figure that is not a number or that no part has.
-pub fn torch_heating(fuels: &Fuels, air: &LosingSurface, asked: &Flame<'_>) -> Result<Heated, EngineError> {
+pub fn torch_heating(losses: &HeatCycleData, asked: &Flame<'_>) -> Result<Heated, EngineError> {
+    let air = losses.still_air();
     MASS.check(asked.mass_kg)?;
     asked.thickness_mm.map(|thickness_mm| SIZE.check(thickness_mm)).transpose()?;
     for at_c in [asked.from_c, asked.to_c, asked.shop_c] {
@@ -80,10 +84,14 @@ pub fn torch_heating(fuels: &Fuels, air: &LosingSurface, asked: &Flame<'_>) -> R
     let minutes = |share: f64, flow: f64| minutes(air, asked, power_kw(share, flow), energy_mj);
     let (flow, share) = (asked.flow_m3_per_h, asked.efficiency);
     let quick = minutes(share.high, flow.high).ok_or(EngineError::NoAnswer { reason: "torch-too-weak" })?;
-    let slow = minutes(share.low, flow.low);
-    let likely = minutes(asked.likely, f64::midpoint(flow.low, flow.high));
-    let basis = asked.fuel.basis.weaker(&fuels.efficiency_basis);
-    let basis = asked.flow_basis.map_or(basis, |flow| basis.weaker(flow));
+    let in_time = |minutes: &f64| *minutes <= losses.longest_flame_min;
+    if !in_time(&quick) {
+        return Err(EngineError::NoAnswer { reason: "torch-too-small" });
+    }
+    let slow = minutes(share.low, flow.low).filter(in_time);
+    let likely = minutes(asked.likely, f64::midpoint(flow.low, flow.high)).filter(in_time);
+    let assumed = [asked.efficiency_basis, asked.flow_basis].into_iter().flatten();
+    let basis = assumed.fold(&asked.fuel.basis, |basis, assumed| basis.weaker(assumed));
     let basis = if asked.thickness_mm.is_some() { basis.weaker(&air.basis) } else { basis };
     let answer = |name, unit| Outcome::open(Method::TorchHeating, unit).named(name).resting_on(basis);
     let ranged = |name, unit, likely: Option<f64>, low: f64, high: Option<f64>| {

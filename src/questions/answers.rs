@@ -64,6 +64,14 @@ pub enum Problem {
         /// Key of the input.
         key: &'static str,
     },
+    /// A count that is no whole number.
+    #[error("{key} = {value} is not a whole number")]
+    NotWhole {
+        /// Key of the input.
+        key: &'static str,
+        /// What was given.
+        value: f64,
+    },
     /// The choice isn't offered.
     #[error("{key} = {given} is not one of {offered:?}")]
     NotOffered {
@@ -90,6 +98,7 @@ impl Problem {
             Self::TravelTwice => "error-travel-twice".to_owned(),
             Self::UnknownInput { .. } => "error-unknown-input".to_owned(),
             Self::WrongKind { .. } => "error-wrong-kind".to_owned(),
+            Self::NotWhole { .. } => "error-not-whole".to_owned(),
             Self::NotOffered { .. } => "error-not-offered".to_owned(),
             Self::Engine(error) => error.key(),
         }
@@ -107,6 +116,9 @@ impl Problem {
             Self::TravelTwice => Vec::new(),
             Self::UnknownInput { key } => vec![("key", key.clone())],
             Self::WrongKind { key } => vec![("key", (*key).to_owned())],
+            Self::NotWhole { key, value } => {
+                vec![("key", (*key).to_owned()), ("value", value.to_string())]
+            }
             Self::NotOffered { key, given, offered } => {
                 vec![("key", (*key).to_owned()), ("given", given.clone()), ("offered", offered.join(", "))]
             }

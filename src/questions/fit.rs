@@ -185,7 +185,7 @@ pub(super) static FIT_TIME: Question = Question {
             pin_c: given.maybe_number("pin-temperature").unwrap_or(shop_c),
             shop_c,
         };
-        let found = fit_time(&embedded().fits, embedded().heat_cycle.still_air(), &asked)?;
+        let found = fit_time(&embedded().fits, &embedded().heat_cycle, &asked)?;
         let open = found[0].value.is_none();
         Ok(Reply::of(found).note_if(true, "fit-one-push").note_if(open, "fit-stays-open"))
     },

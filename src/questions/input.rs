@@ -112,6 +112,8 @@ pub struct Input {
     pub low: Option<f64>,
     /// Highest number that is taken at all.
     pub high: Option<f64>,
+    /// Is it a count, of which nobody has a half?
+    pub whole: bool,
     /// Must it be given?
     pub required: bool,
     /// The group of inputs of which one must be given.
@@ -141,6 +143,7 @@ impl Input {
             default: None,
             low: None,
             high: None,
+            whole: false,
             required: false,
             group: None,
             of_plan: None,
@@ -152,6 +155,13 @@ impl Input {
     #[must_use]
     pub const fn required(mut self) -> Self {
         self.required = true;
+        self
+    }
+
+    /// The same as a count.
+    #[must_use]
+    pub const fn whole(mut self) -> Self {
+        self.whole = true;
         self
     }
 
@@ -234,6 +244,8 @@ impl Input {
                     Err(EngineError::BelowZero { symbol, value }.into())
                 } else if value < low || value > high {
                     Err(EngineError::OutOfDomain { symbol, value, low, high }.into())
+                } else if self.whole && value.fract() != 0.0 {
+                    Err(Problem::NotWhole { key: self.key, value })
                 } else {
                     Ok(())
                 }

@@ -26,6 +26,7 @@ mod shop;
 mod steel;
 mod tables;
 mod tint;
+mod tint_coupon;
 mod types;
 
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
@@ -33,6 +34,7 @@ pub use formulas::NO_PREHEAT;
 pub use heat_cycle::{HEAT_CYCLE, MINIMUM as MINIMUM_OF_CYCLE, flames, reply as cycle_reply};
 pub use input::{Group, Input, Kind, Preset};
 pub use of_plan::OfPlan;
+pub use tint_coupon::coupon_taught;
 pub use types::{OUTSIDE_RANGE, Question, Reply, SAYING_NO, Taken};
 
 /// All questions in the order of the work.
@@ -65,6 +67,7 @@ pub static ALL: &[&Question] = &[
     &tint::TINT_FLAME_ON,
     &tint::TINT_AFTERWARDS,
     &tint::PEAK_FROM_TINT,
+    &tint_coupon::TINT_COUPON,
     &tint::RED_HEAT,
     &heat::HEAT_INPUT,
     &formulas::METHOD_B,

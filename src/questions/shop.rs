@@ -24,7 +24,8 @@ const SHOP: Input = Input::new("room-temperature", Kind::Temperature)
     .of(OfPlan::Shop);
 pub(super) const FLOW: Input = Input::new("fuel-flow", Kind::GasFlow).within(0.01, 100.0);
 const CYLINDER: Input = Input::new("cylinder", Kind::Volume).within(0.05, 100.0);
-const PIECES: Input = Input::new("pieces", Kind::Number).or(Preset::Number(1.0)).within(1.0, 10_000.0);
+const PIECES: Input =
+    Input::new("pieces", Kind::Number).whole().or(Preset::Number(1.0)).within(1.0, 10_000.0);
 
 /// Minutes of flame and gas.
 pub(super) static TORCH_HEATING: Question = Question {
@@ -93,13 +94,15 @@ fn answer_torch(given: &Answers) -> Result<Reply, Problem> {
             low: own_share.unwrap_or(share.low),
             high: own_share.unwrap_or(share.high),
         },
+        efficiency_basis: own_share.is_none().then_some(&fuels.efficiency_basis),
         likely: own_share.unwrap_or(share.likely),
         parts: given.number("pieces")?,
         cylinder_m3: given.maybe_number("cylinder"),
     };
-    let found = torch_heating(fuels, embedded().heat_cycle.still_air(), &asked)?;
+    let found = torch_heating(&embedded().heat_cycle, &asked)?;
     let longest = found.outcomes[0].high.or(found.outcomes[0].value);
-    let minutes = longest.map(|one| one * asked.parts);
+    // One flame after another is drawn on and on long before this, and no longer is told of it.
+    let minutes = longest.map(|one| (one * asked.parts).min(fuels.draw.continuous_from_min));
     let drawn = asked.cylinder_m3.filter(|_| fuel_id == ACETYLENE);
     let drawn = drawn.map(|content| acetylene_draw(&fuels.draw, content, Some(flow.high), minutes));
     let drawn = drawn.transpose()?;
@@ -142,21 +145,23 @@ pub(super) static BATCH_RHYTHM: Question = Question {
         Input::new("heating-minutes-most", Kind::Number).within(0.01, 10_000.0),
         Input::new("soak-minutes", Kind::Number).or(Preset::Number(0.0)).within(0.0, 10_000.0),
         Input::new("weld-minutes", Kind::Number).required().within(0.01, 10_000.0),
-        Input::new("pieces", Kind::Number).required().within(1.0, 10_000.0),
+        Input::new("pieces", Kind::Number).whole().required().within(1.0, 10_000.0),
         Input::new("weld-by-minutes", Kind::Number).within(0.0, 10_000.0),
     ],
     answers: &["rhythm-piece", "rhythm-batch", "rhythm-light", "rhythm-idle"],
     notes: &["rhythm-cools-again", "rhythm-flame-slower", "rhythm-measure"],
     answer: |given| {
-        let quickest = given.number("heating-minutes")?;
+        let (quickest, weld_min) = (given.number("heating-minutes")?, given.number("weld-minutes")?);
         let rhythm = batch_rhythm(Batch {
             heat_min: quickest,
             heat_most_min: given.maybe_number("heating-minutes-most").unwrap_or(quickest),
             soak_min: given.number("soak-minutes")?,
-            weld_min: given.number("weld-minutes")?,
+            weld_min,
             pieces: given.number("pieces")?,
         })?;
-        let cools = given.maybe_number("weld-by-minutes").is_some_and(|by| rhythm.ready_early_min > by);
+        // The last run, not only the first, is laid on a part that is hot enough.
+        let cools =
+            given.maybe_number("weld-by-minutes").is_some_and(|by| rhythm.ready_early_min + weld_min > by);
         Ok(Reply::of(rhythm.outcomes)
             .note_if(cools, "rhythm-cools-again")
             .note_if(rhythm.flame_is_slower, "rhythm-flame-slower")
@@ -178,13 +183,20 @@ pub(super) static ELECTRODE_EXPOSURE: Question = Question {
         Input::new("rebaked", Kind::Flag).or(Preset::Flag(false)),
         Input::new("back-to-oven", Kind::Flag).or(Preset::Flag(false)),
     ],
-    answers: &["exposure-left", "exposure-limit"],
+    answers: &[
+        "exposure-left",
+        "exposure-limit",
+        "exposure-oven-temperature",
+        "exposure-oven-hours",
+        "exposure-tested",
+    ],
     notes: &[
         "exposure-use",
         "exposure-oven",
         "exposure-rebake",
         "exposure-scrap",
         "exposure-maker-tests",
+        "exposure-read-box",
         "exposure-low-hydrogen",
     ],
     answer: |given| {
@@ -196,10 +208,11 @@ pub(super) static ELECTRODE_EXPOSURE: Question = Question {
             rebaked: given.flag("rebaked"),
             back_to_oven: given.flag("back-to-oven"),
         };
-        let (answers, fate) = electrode_exposure(&embedded().electrode_exposure, &out)?;
-        Ok(Reply::of(answers)
-            .note_if(true, fate.id())
-            .note_if(fate == ElectrodeFate::Rebake, "exposure-maker-tests")
+        let found = electrode_exposure(&embedded().electrode_exposure, &out)?;
+        Ok(Reply::of(found.outcomes)
+            .note_if(true, found.fate.id())
+            .note_if(found.fate == ElectrodeFate::Rebake, "exposure-maker-tests")
+            .note_if(found.read_box, "exposure-read-box")
             .note_if(true, "exposure-low-hydrogen"))
     },
 };
@@ -256,7 +269,7 @@ pub(super) static PART_COOLING: Question = Question {
         SHOP,
     ],
     answers: &["cooling-minutes", "cooling-rate", "cooling-blanket"],
-    notes: &["cooling-halved", "cooling-no-blanket-needed"],
+    notes: &["cooling-uneven", "cooling-halved", "cooling-no-blanket-needed"],
     answer: |given| {
         let size_mm = given.number("size")?;
         let bar = given.maybe_choice("shape") == Some(SHAPES[1]);
@@ -278,9 +291,13 @@ pub(super) static PART_COOLING: Question = Question {
             wrapped,
             wanted_k_per_h: given.maybe_number("wanted-rate"),
         };
-        let reply = Reply::of(part_cooling(&embedded().heat_cycle, part)?);
+        let found = part_cooling(&embedded().heat_cycle, part)?;
+        let reply = Reply::of(found.outcomes);
         let none = reply.answer("cooling-blanket").is_some_and(|found| found.value == Some(0.0));
-        Ok(reply.note_if(true, "cooling-halved").note_if(none, "cooling-no-blanket-needed"))
+        Ok(reply
+            .note_if(found.uneven, "cooling-uneven")
+            .note_if(true, "cooling-halved")
+            .note_if(none, "cooling-no-blanket-needed"))
     },
 };
 
@@ -293,25 +310,18 @@ pub(super) static ROOM_AIR: Question = Question {
         Input::new("dry-ice", Kind::Mass).any_of("frozen").within(0.0, 1000.0),
     ],
     answers: &["air-oxygen", "air-carbon-dioxide"],
-    notes: &["air-oxygen-low", "air-carbon-dioxide-high", "air-lies-low"],
+    notes: &["air-oxygen-low", "air-carbon-dioxide-deadly", "air-carbon-dioxide-high", "air-lies-low"],
     answer: |given| {
+        let fits = &embedded().fits;
         let amount = |key| given.maybe_number(key).unwrap_or(0.0);
-        let answers = room_air(
-            &embedded().fits,
-            given.number("room-volume")?,
-            amount("nitrogen-litres"),
-            amount("dry-ice"),
-        )?;
+        let answers =
+            room_air(fits, given.number("room-volume")?, amount("nitrogen-litres"), amount("dry-ice"))?;
         let value = |at: usize| answers[at].value.ok_or(EngineError::NoAnswer { reason: "table-has-no-row" });
         let (oxygen, dioxide) = (value(0)?, value(1)?);
         Ok(Reply::of(answers)
-            .note_if(oxygen < OXYGEN_LEAST_PERCENT, "air-oxygen-low")
-            .note_if(dioxide > DIOXIDE_MOST_PPM, "air-carbon-dioxide-high")
+            .note_if(oxygen < fits.oxygen_least_percent, "air-oxygen-low")
+            .note_if(dioxide >= fits.carbon_dioxide_deadly_ppm, "air-carbon-dioxide-deadly")
+            .note_if(dioxide > fits.carbon_dioxide_most_ppm, "air-carbon-dioxide-high")
             .note_if(true, "air-lies-low"))
     },
 };
-
-/// 29 CFR 1910.146(b): a hazard below.
-const OXYGEN_LEAST_PERCENT: f64 = 19.5;
-/// 29 CFR 1910.1000 Table Z-1, over 8 h.
-const DIOXIDE_MOST_PPM: f64 = 5000.0;

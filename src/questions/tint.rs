@@ -14,7 +14,7 @@ use crate::engine::tint::{
 };
 use crate::reference::tint::{Light, RedHeat, SurfaceState, TintData};
 
-const STAGES: &[&str] = <Stage as strum::VariantNames>::VARIANTS;
+pub(super) const STAGES: &[&str] = <Stage as strum::VariantNames>::VARIANTS;
 const GLOWS: &[&str] = <RedHeat as strum::VariantNames>::VARIANTS;
 const LIGHTS: &[&str] = <Light as strum::VariantNames>::VARIANTS;
 const TINT_NOTES: &[&str] = <TintNote as strum::VariantNames>::VARIANTS;
@@ -23,11 +23,11 @@ const SPOTS: &[&str] = <SpotState as strum::VariantNames>::VARIANTS;
 /// Surfaces of `data/tint.ron`.
 const SURFACES: [&str; 7] =
     ["bright", "cold-rolled", "rolled-sheet", "mill-scale", "rusted", "oxidised", "black-spot"];
-const LOOKED: [&str; 2] = ["flame-on", "afterwards"];
+pub(super) const LOOKED: [&str; 2] = ["flame-on", "afterwards"];
 const HEATED_BY: &[&str] = <HeatedBy as strum::VariantNames>::VARIANTS;
 
 const PEAK: Input = Input::new("peak", Kind::Temperature).required().within(0.0, 700.0);
-const START: Input = Input::new("start-temperature", Kind::Temperature)
+pub(super) const START: Input = Input::new("start-temperature", Kind::Temperature)
     .or(Preset::Number(20.0))
     .within(-60.0, 500.0)
     .of(OfPlan::Shop);
@@ -40,7 +40,7 @@ const NEAR_PEAK: Input = Input::new("near-peak-minutes", Kind::Number).within(0.
 const NEAR_PEAK_MOST: Input = Input::new("near-peak-minutes-most", Kind::Number).within(0.01, 10_000.0);
 const FILM_BEFORE: Input =
     Input::new("film-before", Kind::Number).or(Preset::Number(0.0)).within(0.0, 1000.0);
-const CHROMIUM: Input = Input::new("chromium", Kind::Percent).within(0.0, 100.0);
+pub(super) const CHROMIUM: Input = Input::new("chromium", Kind::Percent).within(0.0, 100.0);
 const SPOT: Input = Input::new("spot", Kind::Choice(SPOTS)).or(Preset::Choice("bright"));
 const SHIELDED: Input = Input::new("shielded-from-air", Kind::Flag);
 const SURFACE: Input = Input::new("surface", Kind::Choice(&SURFACES)).required();
@@ -54,7 +54,7 @@ const SURROUNDINGS_MOST: Input =
 const MINIMUM: Input = Input::new("minimum", Kind::Temperature).within(0.0, 700.0).of(OfPlan::Minimum);
 const MAXIMUM: Input = Input::new("maximum", Kind::Temperature).within(0.0, 700.0).of(OfPlan::Maximum);
 
-fn refused(error: TintError) -> Problem {
+pub(super) fn refused(error: TintError) -> Problem {
     Problem::Engine(EngineError::from(error))
 }
 
@@ -69,6 +69,7 @@ fn steel(given: &Answers) -> Result<Circumstances, Problem> {
         chromium_pct: given.maybe_number("chromium"),
         spot: given.choice("spot", SpotState::ALL, SpotState::id)?,
         shielded_from_air: given.flag("shielded-from-air"),
+        coupon: None,
     })
 }
 

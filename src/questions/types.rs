@@ -98,7 +98,7 @@ pub(super) const HELD: &str = "table-end-at-least";
 
 /// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
 /// draws what is wrong.
-pub const SAYING_NO: [&str; 18] = [
+pub const SAYING_NO: [&str; 21] = [
     "ir-minimum-missed",
     "ir-maximum-missed",
     "table-c1-does-not-clear",
@@ -113,10 +113,13 @@ pub const SAYING_NO: [&str; 18] = [
     "draw-too-fast",
     "torch-not-sure",
     "heat-no-time",
+    "heat-runs-do-not-fill",
     "exposure-rebake",
     "exposure-scrap",
     "air-oxygen-low",
+    "air-carbon-dioxide-deadly",
     "air-carbon-dioxide-high",
+    "rhythm-cools-again",
 ];
 
 /// A physical question, declared once.

@@ -105,8 +105,9 @@ pub struct Fits {
     pub room_um_per_mm: f64,
     pub room_basis: Basis,
     pub on_the_way_share: f64,
+    pub on_the_way_share_basis: Basis,
     pub on_the_way_k: f64,
-    pub on_the_way_basis: Basis,
+    pub on_the_way_k_basis: Basis,
     pub friction_dry: FactorRange,
     pub friction_oiled: FactorRange,
     pub friction_basis: Basis,
@@ -120,6 +121,13 @@ pub struct Fits {
     pub nitrogen_basis: Basis,
     pub carbon_dioxide_kg_per_m3: f64,
     pub carbon_dioxide_basis: Basis,
+    pub oxygen_percent: f64,
+    pub oxygen_least_percent: f64,
+    pub oxygen_least_basis: Basis,
+    pub carbon_dioxide_most_ppm: f64,
+    pub carbon_dioxide_most_basis: Basis,
+    pub carbon_dioxide_deadly_ppm: f64,
+    pub carbon_dioxide_deadly_basis: Basis,
 }
 
 impl Fits {
@@ -127,13 +135,6 @@ impl Fits {
     #[must_use]
     pub fn step(&self, diameter_mm: f64) -> Option<&FitStep> {
         self.steps.iter().find(|step| diameter_mm > step.over_mm && diameter_mm <= step.up_to_mm)
-    }
-
-    /// The diameters that the table has, mm: over the one, up to the other.
-    #[must_use]
-    pub fn span_mm(&self) -> FactorRange {
-        let low = self.steps.first().map_or(0.0, |step| step.over_mm);
-        FactorRange { low, high: self.steps.last().map_or(0.0, |step| step.up_to_mm) }
     }
 }
 
@@ -187,6 +188,10 @@ pub struct Metal {
     pub cold: Vec<Shrinkage>,
     /// What that rests on.
     pub cold_basis: Option<Basis>,
+    /// Heat that a m³ of it holds for each K, MJ; without it as carbon steel.
+    pub heat_mj_per_m3_k: Option<f64>,
+    /// What that rests on.
+    pub heat_basis: Option<Basis>,
 }
 
 impl Row for Metal {

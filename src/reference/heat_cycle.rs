@@ -70,6 +70,20 @@ pub struct HeatCycleData {
     pub blanket_w_per_m_k: f64,
     /// What it rests on.
     pub blanket_basis: Basis,
+    /// Share of the minutes of a cooling in still air that a draught, a bench or a clamp leaves.
+    pub hindered_share: f64,
+    /// What it rests on.
+    pub hindered_basis: Basis,
+    /// Nobody holds a flame on one part for longer, min.
+    pub longest_flame_min: f64,
+    /// What it rests on.
+    pub longest_flame_basis: Basis,
+    /// Heat of steel from cold to melted, kJ/mm³.
+    pub melting_kj_per_mm3: f64,
+    /// No arc melts with a greater share of its heat.
+    pub melting_share: f64,
+    /// What both rest on.
+    pub melting_basis: Basis,
     /// Contacts.
     pub contacts: Vec<Contact>,
     /// Arcs.
@@ -94,6 +108,24 @@ impl HeatCycleData {
     #[must_use]
     pub fn still_air(&self) -> &LosingSurface {
         self.surface("still-air").expect("still air has its row")
+    }
+
+    /// A part in an oven.
+    ///
+    /// # Panics
+    /// Never with a dataset that was checked: its row is one that must be there.
+    #[must_use]
+    pub fn oven(&self) -> &LosingSurface {
+        self.surface("oven").expect("an oven has its row")
+    }
+
+    /// Under a pad.
+    ///
+    /// # Panics
+    /// Never with a dataset that was checked: its row is one that must be there.
+    #[must_use]
+    pub fn pad(&self) -> &LosingSurface {
+        self.surface("pad").expect("a pad has its row")
     }
 
     /// Dark steel where the air moves.

@@ -108,6 +108,8 @@ pub struct ElectrodeClass {
     pub hours: f64,
     /// Hours, where the maker has tested for them.
     pub tested_hours: f64,
+    /// Hours with the suffix R, where those are longer.
+    pub moisture_resistant_hours: Option<f64>,
 }
 
 impl Row for ElectrodeClass {
@@ -123,7 +125,6 @@ impl Row for ElectrodeClass {
 pub struct ElectrodeExposure {
     pub classes: Vec<ElectrodeClass>,
     pub classes_basis: Basis,
-    pub moisture_resistant_hours: f64,
     pub moisture_resistant_basis: Basis,
     pub oven_c: f64,
     pub oven_hours: f64,

@@ -286,6 +286,22 @@ pub struct Crayons {
     pub rating_pct: f64,
     /// Where they come from.
     pub basis: Basis,
+    /// The instruments beside them that touch the steel.
+    pub instruments: Vec<TouchRow>,
+}
+
+/// How far an instrument that touches the steel may be off.
+#[derive(Debug, Clone, PartialEq, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct TouchRow {
+    /// Id of the instrument.
+    pub id: String,
+    /// Percent of its figure in °C.
+    pub share_pct: f64,
+    /// Never less, K.
+    pub least_k: f64,
+    /// Where that comes from.
+    pub basis: Basis,
 }
 
 /// All of it.
@@ -308,6 +324,18 @@ impl TintData {
     #[must_use]
     pub fn embedded() -> &'static Self {
         &embedded().tint
+    }
+
+    /// How far an instrument may be off at a temperature, K, and what that rests on; none for one
+    /// that does not touch the steel.
+    #[must_use]
+    pub fn off_k(&self, instrument: &str, celsius: f64) -> Option<(f64, &Basis)> {
+        let share = |pct: f64| celsius * pct / 100.0;
+        if instrument == "crayon" {
+            return Some((share(self.crayons.rating_pct), &self.crayons.basis));
+        }
+        let row = self.crayons.instruments.iter().find(|row| row.id == instrument)?;
+        Some((share(row.share_pct).max(row.least_k), &row.basis))
     }
 
     /// The surface state of an id.

@@ -170,7 +170,8 @@ fn heating(pen: &Pen<'_>, flames: &Flames, found: &Flamed) -> Vec<CycleLine> {
     } else {
         stops(pen.words.with("cycle-flame-not-sure", &values))
     }];
-    lines.extend(flames.size_assumed.then(|| says(pen.words.get("cycle-size-assumed"))));
+    let usual = flames.notes.contains(&"heat-usual-sizes");
+    lines.extend(usual.then(|| says(pen.words.get("cycle-size-assumed"))));
     if let Some(from) = found.strong.heated.throttled_min.or(found.cycle.preheat.heated.throttled_min) {
         let minutes = clock(pen, from, false);
         lines.push(says(pen.words.with("cycle-flame-back", &[("minutes", &minutes)])));

@@ -247,7 +247,10 @@ pub fn refusal_line(pen: &Pen<'_>, error: &TintError) -> TintLine {
 #[must_use]
 pub fn moment_words(pen: &Pen<'_>, colour: &ColourAtPeak, proof: &Proof, minimum: &str) -> (String, String) {
     let middle = stage_name(pen, colour.stage);
-    let note = pen.words.with("tint-moment-middle", &[("figure", minimum), ("colour", &middle)]);
+    let mut note = pen.words.with("tint-moment-middle", &[("figure", minimum), ("colour", &middle)]);
+    if colour.notes.contains(&TintNote::ByCoupon) {
+        note = pen.words.list(List::Sentences, &[note, pen.words.get("tint-moment-coupon")]);
+    }
     match proof.reached_from {
         Some(stage) => {
             let values = [("figure", minimum), ("colour", &stage_name(pen, stage))];

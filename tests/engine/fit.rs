@@ -2,13 +2,12 @@
 
 use proptest::prelude::*;
 use strawblue::engine::EngineError;
-use strawblue::engine::fit::at_preheat::change_um;
 use strawblue::engine::fit::grip::Grip;
 use strawblue::engine::fit::local::LocalHeat;
 use strawblue::engine::fit::metal::{End, growth, temperature_for};
 use strawblue::engine::thermal::carbon_steel;
 use strawblue::questions::{self, Answers, Given, Problem, Reply};
-use strawblue::reference::{Fit, Metal, embedded};
+use strawblue::reference::{Metal, embedded};
 
 fn near(found: f64, is: f64, within: f64) {
     assert!((found - is).abs() <= within, "{found} is not {is} within {within}");
@@ -81,19 +80,6 @@ fn a_bore_that_is_heated_alone() {
     }
 }
 
-/// (a_p - a_h) d dT, worked by hand.
-#[test]
-fn an_interference_that_changes_with_temperature() {
-    for (pin, hub, rise_k, um) in [
-        (12.9e-6, 12.9e-6, 180.0, 0.0),
-        (16.9e-6, 12.9e-6, 180.0, 36.0),
-        (11.4e-6, 12.9e-6, 180.0, -13.5),
-        (18.0e-6, 12.9e-6, 100.0, 25.5),
-    ] {
-        near(change_um(50.0, pin, hub, rise_k), um, 1e-9);
-    }
-}
-
 /// EN 1993-1-2 3.4.1.1 and Annex C.3; handbook means (4140: 12.3 to 100 °C, 12.7 to 200, 13.7 to 400).
 #[test]
 fn metals_grow_as_their_tables_say() {
@@ -108,7 +94,7 @@ fn metals_grow_as_their_tables_say() {
     }
     let iron = metal("grey-iron");
     near(growth(iron, 220.0, End::Least).expect("in range"), 10.4e-6 * 200.0, 1e-12);
-    near(growth(iron, 220.0, End::Most).expect("in range"), 11.4e-6 * 200.0, 1e-12);
+    near(growth(iron, 220.0, End::Most).expect("in range"), 13.0e-6 * 200.0, 1e-12);
     assert_eq!(growth(iron, 301.0, End::Least), None);
     assert_eq!(growth(metal("aluminium-bronze"), -78.5, End::Least), None);
     assert_eq!(growth(steel, -197.0, End::Least), None);
@@ -252,16 +238,5 @@ proptest! {
         prop_assert!(growth(metal, (at_c - 5.0).max(coldest), End::Least).expect("in range") <= grown);
         let found = temperature_for(metal, grown, End::Least).expect("in range");
         prop_assert!((found - at_c).abs() < 1e-6, "{} {found} {at_c}", metal.id);
-    }
-}
-
-/// A heavier fit is hotter and stronger at every diameter of the table.
-#[test]
-fn heavier_fits_ask_and_hold_more() {
-    for step in &embedded().fits.steps {
-        for pair in Fit::ALL.windows(2) {
-            assert!(step.interference_um(pair[0]).low < step.interference_um(pair[1]).low);
-            assert!(step.interference_um(pair[0]).high < step.interference_um(pair[1]).high);
-        }
     }
 }

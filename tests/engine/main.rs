@@ -1,6 +1,7 @@
 //! Each physical question by itself: published figures, limits, laws.
 
 mod fit;
+mod fit_metals;
 mod heat_cycle;
 mod limits;
 mod post_heat;
@@ -10,4 +11,5 @@ mod published;
 mod questions;
 mod scatter;
 mod shop;
+mod shop_safety;
 mod thermal;

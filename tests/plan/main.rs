@@ -5,12 +5,14 @@ mod cases;
 mod cautions;
 mod grade_table;
 mod laws;
+mod name_law;
 mod never_panics;
 mod promises;
 mod range;
 mod sequence;
 mod shown_only;
 mod trade;
+mod units_law;
 mod windows;
 
 #[path = "../shared/jobs.rs"]

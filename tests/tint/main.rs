@@ -4,6 +4,7 @@
 #![allow(clippy::unwrap_used, reason = "a test stops where its input is missing")]
 
 mod bench;
+mod coupon;
 mod coverage;
 mod data;
 mod deficiency;

@@ -99,15 +99,15 @@ fn a_plan_curve_can_be_followed() {
 #[test]
 fn what_a_colour_does_not_say() {
     let bright = Circumstances::BRIGHT;
-    let at = |spot: SpotState| Circumstances { spot, ..bright };
+    let at = |spot: SpotState| Circumstances { spot, ..bright.clone() };
     for (steel, refusal) in [
-        (Circumstances { chromium_pct: Some(18.0), ..bright }, Refusal::Stainless),
-        (Circumstances { chromium_pct: Some(5.0), ..bright }, Refusal::HighChromium),
+        (Circumstances { chromium_pct: Some(18.0), ..bright.clone() }, Refusal::Stainless),
+        (Circumstances { chromium_pct: Some(5.0), ..bright.clone() }, Refusal::HighChromium),
         (at(SpotState::MillScale), Refusal::MillScale),
         (at(SpotState::Rough), Refusal::Rough),
         (at(SpotState::Coated), Refusal::Coated),
         (at(SpotState::Dirty), Refusal::Dirty),
-        (Circumstances { shielded_from_air: true, ..bright }, Refusal::ShieldedFromAir),
+        (Circumstances { shielded_from_air: true, ..bright.clone() }, Refusal::ShieldedFromAir),
     ] {
         let error = peak_from_stages(&look(), Stage::Blue, Stage::Blue, &steel).unwrap_err();
         assert_eq!(error, TintError::Refused(refusal));
@@ -117,7 +117,7 @@ fn what_a_colour_does_not_say() {
     let later = peak_from_stages(&look(), Stage::Later, Stage::Later, &bright).unwrap_err();
     assert_eq!(later, TintError::Refused(Refusal::PastFirstOrder));
     assert_eq!(colour_at_peak(&look(), 380.0, &bright).unwrap_err(), later);
-    let unknown = Circumstances { chromium_pct: None, ..bright };
+    let unknown = Circumstances { chromium_pct: None, ..bright.clone() };
     let found = peak_from_stages(&look(), Stage::Blue, Stage::Blue, &unknown).unwrap();
     assert!(found.notes.contains(&TintNote::ChromiumUnknown));
     for wrong in
@@ -125,7 +125,7 @@ fn what_a_colour_does_not_say() {
     {
         assert!(matches!(peak_from_film(&look(), wrong, &bright), Err(TintError::Input(_))));
     }
-    assert!(flame_on(Span { low: 3.0, high: 1.0 }).heatings().is_err());
+    assert!(flame_on(Span { low: 3.0, high: 1.0 }).heatings(&bright).is_err());
     assert!(matches!(colour_at_peak(&look(), f64::NAN, &bright), Err(TintError::Input(_))));
 }
 

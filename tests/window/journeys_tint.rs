@@ -16,10 +16,10 @@ use strawblue::app::{State, ui};
 use strawblue::engine::tint::colour::film_swatch;
 use strawblue::job::{Session, Store, Theme, demo_job};
 
-const PHONE: (u32, u32) = (360, 4200);
+pub(crate) const PHONE: (u32, u32) = (360, 4200);
 const DESKTOP: (u32, u32) = (1280, 2600);
 
-fn on_tint(size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
+pub(crate) fn on_tint(size: (u32, u32)) -> (ui::AppWindow, Rc<State>) {
     let session = Session { job: demo_job(), ..Session::default() };
     let (window, state) = live_with(size, session, None);
     tap(&window, AccessibleRole::Tab, "Tint");
@@ -35,7 +35,7 @@ fn sentence(window: &ui::AppWindow) -> String {
 }
 
 /// Two figures of a band.
-fn ends(window: &ui::AppWindow) -> (f64, f64) {
+pub(crate) fn ends(window: &ui::AppWindow) -> (f64, f64) {
     let text = figure(window);
     let (low, high) = text.split_once('–').unwrap_or_else(|| panic!("“{text}” is a band"));
     (low.parse().expect("a figure"), high.parse().expect("a figure"))

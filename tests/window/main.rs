@@ -2,6 +2,7 @@
 //! and its start. Only with the feature `testing`.
 
 mod controls;
+mod journeys_coupon;
 mod journeys_form;
 mod journeys_in_view;
 mod journeys_kept;

@@ -21,8 +21,7 @@ use self::inks::Inks;
 use self::section::Section;
 use self::work::Seen;
 use crate::app::calls::{calls, calls_plain};
-use crate::app::form::question::inputs_row;
-use crate::app::form::question_asked::take;
+use crate::app::form::question::{answers, inputs_row};
 use crate::app::form::question_plan::PlanFacts;
 use crate::app::rows::{model, put};
 use crate::app::shell::{open_page, refresh_screen};
@@ -112,7 +111,7 @@ fn set_minute(window: &ui::AppWindow, state: &State, minute: f64) {
 /// The query of the plan as it stands, or why it has none.
 fn asked(state: &State) -> Result<Flames, NoCycle> {
     let facts = PlanFacts::of(state).ok_or(NoCycle::NothingToHeat)?;
-    let (_, answers) = take(state, &HEAT_CYCLE);
+    let answers = answers(state, &HEAT_CYCLE);
     cycle_of_answers(answers, &facts.says())
 }
 

@@ -60,7 +60,10 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
 /// A field was typed into.
 fn edited(state: &State, id: &str, text: &str) {
     match id.parse() {
-        Ok(RowId::Question(input)) => question::typed(state, &input, text),
+        Ok(RowId::Question(input)) => {
+            question::typed(state, &input, text);
+            form::coupon_touched(state, &input);
+        }
         Ok(RowId::Tint(Kept::WaitTyped)) => waited::typed(state, text),
         Ok(RowId::Tint(kept)) => kept.type_in(state, Some(text.to_owned())),
         Ok(row) => form_events::field_typed(state, &row, text),
@@ -76,7 +79,10 @@ fn chosen(window: &ui::AppWindow, state: &Rc<State>, id: &str, index: usize) {
         wanted_at_once(window, &folded);
     }
     match row {
-        RowId::Question(input) => question::chosen(state, &input, index),
+        RowId::Question(input) => {
+            question::chosen(state, &input, index);
+            form::coupon_touched(state, &input);
+        }
         RowId::Tint(Kept::PhotoReference) => photo::reference_chosen(window, state, index),
         RowId::Tint(kept) => form::chosen(state, kept, index),
         row => form_events::chosen(state, &row, index),

@@ -4,7 +4,7 @@ pub(crate) mod echo;
 pub(crate) mod events;
 pub(crate) mod parts;
 pub(crate) mod question;
-pub(crate) mod question_asked;
+mod question_asked;
 mod question_inputs;
 pub(crate) mod question_plan;
 mod question_results;

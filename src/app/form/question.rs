@@ -5,13 +5,13 @@
 //! answer stays, grey.
 
 use super::parts::text_part;
-use super::question_asked::{ask, belongs, label_of, row_of, take};
+use super::question_asked::{ask, belongs, label_of, read, row_of};
 use super::{question_inputs, question_results};
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::engine::EngineError;
 use crate::job::say_refusal;
-use crate::questions::{self, Kind, Problem, Question};
+use crate::questions::{self, Answers, Kind, Problem, Question};
 use crate::words::List;
 
 /// The row of a question.
@@ -71,7 +71,7 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
 
 /// The inputs of a question as a row that stands open: what comes of them is shown elsewhere.
 pub(crate) fn inputs_row(state: &State, question: &'static Question) -> ui::FormRow {
-    let (asked, _) = take(state, question);
+    let (asked, _) = read(state, question);
     let mut parts = question_inputs::parts(state, &asked);
     parts.extend(question_inputs::clear_part(state, question));
     ui::FormRow {
@@ -108,6 +108,11 @@ fn say(state: &State, question: &Question, problem: &Problem) -> String {
         }
         other => say_refusal(other, &state.words),
     }
+}
+
+/// What a question is asked with; none while some of it can't be read.
+pub(crate) fn answers(state: &State, question: &'static Question) -> Option<Answers> {
+    read(state, question).1
 }
 
 /// What is typed for an input, `QUESTION.INPUT`, was changed.

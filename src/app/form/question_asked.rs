@@ -8,7 +8,7 @@ use crate::questions::{Answers, COMPOSITION, Input, Kind, Problem, Question, Rep
 use crate::words::Words;
 
 /// A question with what is typed for it and what is taken beside that.
-pub(crate) struct Asked {
+pub(super) struct Asked {
     /// The question.
     pub(super) question: &'static Question,
     /// What is taken where nothing is typed or chosen.
@@ -44,12 +44,12 @@ pub(super) fn row_of(question: &Question) -> RowId {
 /// What is typed and chosen for a question, what is taken beside it, and the answer where all
 /// of it can be read.
 pub(super) fn ask(state: &State, question: &'static Question) -> (Asked, Option<Result<Reply, Problem>>) {
-    let (asked, answers) = take(state, question);
+    let (asked, answers) = read(state, question);
     (asked, answers.map(|answers| question.ask(&answers)))
 }
 
-/// The same without the answer: what it would be asked with.
-pub(crate) fn take(state: &State, question: &'static Question) -> (Asked, Option<Answers>) {
+/// The same without the answer: what the question is asked with.
+pub(super) fn read(state: &State, question: &'static Question) -> (Asked, Option<Answers>) {
     let mut pairs = Vec::new();
     let mut touched = Vec::new();
     for input in question.inputs {

@@ -3,6 +3,7 @@
 
 use crate::app::screen_values::float;
 use crate::app::tint::ask::{Ask, ask, chromium_of_part, governing, mode_of, plan_limits, wait_min};
+use crate::app::tint::coupon;
 use crate::app::tint::view::picture;
 use crate::app::{Planned, State, ui};
 use crate::engine::tint::{
@@ -17,7 +18,8 @@ pub(super) fn moments(state: &State, planned: &Planned, axis: &ui::WindowView) -
     let set = ask(state);
     // The steel is that of the plan, whatever was looked at last; spot and air are as they are set.
     let chromium_pct = chromium_of_part(state, governing(state).unwrap_or(0));
-    let set = Ask { steel: Circumstances { chromium_pct, ..set.steel }, ..set };
+    let coupon = coupon::of_part(state, governing(state).unwrap_or(0));
+    let set = Ask { steel: Circumstances { chromium_pct, coupon, ..set.steel }, ..set };
     let (flame, flame_words) = flame_on(state, &set, planned);
     let (after, after_words) = after_wait(state, planned);
     [(flame, flame_words), (after, after_words)]
@@ -60,7 +62,7 @@ fn moment(
     axis: &ui::WindowView,
 ) -> ui::TintMoment {
     let found = colour_on_colour(mode, set.before, minimum_c, &set.steel);
-    let middle = mode.heatings().ok().and_then(|mut heatings| {
+    let middle = mode.heatings(&set.steel).ok().and_then(|mut heatings| {
         let at = heatings.len() / 2;
         (at < heatings.len()).then(|| heatings.swap_remove(at))
     });

@@ -1,5 +1,6 @@
 //! What the Tint place is asked: read from the session, where it is kept.
 
+use super::coupon;
 use super::kept::Kept;
 use crate::app::State;
 use crate::engine::job::Steel;
@@ -108,6 +109,15 @@ pub(super) fn steel_id(state: &State) -> &'static str {
     offered.into_iter().find(|id| Some(*id) == kept.as_deref()).unwrap_or(fallback)
 }
 
+/// What the steel that is looked at is known by.
+pub(super) fn steel_key(state: &State) -> String {
+    match steel_id(state) {
+        "plan-a" => coupon::part_key(state, 0),
+        "plan-b" => coupon::part_key(state, 1),
+        other => other.to_owned(),
+    }
+}
+
 /// The steels of the plan as typed.
 pub(super) fn steels_of_plan(state: &State) -> String {
     state.session(|session| {
@@ -153,6 +163,7 @@ pub(crate) fn ask(state: &State) -> Ask {
         chromium_pct: chromium_pct(state),
         spot: SpotState::ALL[Kept::Spot.chosen(state, <SpotState as strum::VariantNames>::VARIANTS)],
         shielded_from_air: Kept::Air.chosen(state, &AIRS) == 1,
+        coupon: coupon::of(state, &steel_key(state)),
     };
     let before = Kept::Before.choice(state).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);
     Ask { mode, flame, minutes: kept, steel, before, asked: asked(state) }

@@ -1,11 +1,15 @@
 //! The rows of the Tint place: the steel, what was there before, the instruments, the lists.
 
+use slint::Model;
+
 use super::ask::{self, AIRS, steel_id, steels};
+use super::coupon;
 use super::kept::Kept;
 use super::lists;
 use crate::app::form::parts::{based, list, plain_row, result_part, segments, text_part};
 use crate::app::form::question;
 use crate::app::form::row_id::RowId;
+use crate::app::rows::model;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
 use crate::engine::instrument::Instrument;
@@ -23,6 +27,7 @@ const TOOLS: [&str; 4] = ["ir-true-temperature", "ir-expected-reading", "crayon-
 pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     let mut rows = vec![steel_row(state), before_row(state)];
     rows.extend(TOOLS.iter().filter_map(|name| Some(question::row(state, questions::find(name)?))));
+    rows.extend(coupon_row(state));
     let more = state.open.borrow().questions.clone();
     rows.extend(more.into_iter().map(|asked| question::row(state, asked)));
     rows.push(red_heat_row(state));
@@ -65,6 +70,26 @@ fn steel_row(state: &State) -> ui::FormRow {
     let spot = state.words.get(&format!("tint-spot-{}", spots[spot]));
     let value = state.words.list(List::Names, &[steel_words(state), spot]);
     plain_row(state, "tint-steel", value, parts)
+}
+
+/// Something of the coupon was typed or chosen: it is of the steel that is looked at.
+pub(crate) fn coupon_touched(state: &State, input: &str) {
+    if input.split_once('.').is_some_and(|(name, _)| name == coupon::NAME) {
+        Kept::choose(state, &[(Kept::CouponOf, &ask::steel_key(state))]);
+    }
+}
+
+/// The coupon: which steel it counts for stands above what was typed.
+fn coupon_row(state: &State) -> Option<ui::FormRow> {
+    let mut row = question::row(state, questions::find(coupon::NAME)?);
+    let said = match Kept::CouponOf.choice(state) {
+        Some(made_of) if made_of != ask::steel_key(state) => state.words.get("tint-coupon-other"),
+        _ => state.words.with("tint-coupon-of", &[("steel", &steel_words(state))]),
+    };
+    let mut parts = vec![text_part("tint-coupon-of", said)];
+    parts.extend(row.parts.iter());
+    row.parts = model(parts);
+    Some(row)
 }
 
 /// Colours that may have been there before, none first.

@@ -46,6 +46,9 @@ pub enum Kept {
     /// The colour before this heating.
     #[strum(serialize = "tint.before")]
     Before,
+    /// The steel that the coupon was made of.
+    #[strum(serialize = "tint.coupon-of")]
+    CouponOf,
     /// The light in which a glow is seen.
     #[strum(serialize = "tint.light")]
     Light,

@@ -1,6 +1,7 @@
 //! The Tint place: what is set and asked becomes a band, a strip and tiles.
 
 pub(crate) mod ask;
+pub(crate) mod coupon;
 pub(crate) mod form;
 pub(crate) mod kept;
 mod lists;

@@ -224,7 +224,7 @@ fn start_match(window: &ui::AppWindow, state: &Rc<State>) {
         } else {
             PhotoReference::BrightSteel(region)
         };
-        let question = PhotoQuestion { spot: region_at(&photo, spot), reference, steel: ask.steel };
+        let question = PhotoQuestion { spot: region_at(&photo, spot), reference, steel: ask.steel.clone() };
         (photo, question)
     };
     start(window, state, move |news, stop| {

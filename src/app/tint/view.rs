@@ -41,7 +41,7 @@ pub(super) fn peak(ask: &Ask, first: Stage, last: Stage) -> Result<PeakFromTint,
 
 /// The heating in the middle of the plausible ones, which the strip is drawn for.
 fn middle(ask: &Ask) -> Result<Heating, TintError> {
-    let mut heatings = ask.mode.on_film(ask.before.typical_nm()).heatings()?;
+    let mut heatings = ask.mode.on_film(ask.before.typical_nm()).heatings(&ask.steel)?;
     let at = heatings.len() / 2;
     Ok(heatings.swap_remove(at))
 }

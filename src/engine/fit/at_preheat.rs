@@ -24,12 +24,6 @@ pub struct WarmFit<'a> {
     pub both_c: f64,
 }
 
-/// Change of an interference, µm, for mean expansions in 1/K: `(a_p - a_h) d dT`.
-#[must_use]
-pub fn change_um(diameter_mm: f64, pin_per_k: f64, hub_per_k: f64, rise_k: f64) -> f64 {
-    1e3 * (pin_per_k - hub_per_k) * diameter_mm * rise_k
-}
-
 /// The interference with both parts equally hot, of the loosest and the tightest pair, and the hub's
 /// temperature at which a pin that stays cold comes loose.
 ///

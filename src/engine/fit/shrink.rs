@@ -129,7 +129,9 @@ pub fn shrink_fit(fits: &Fits, fit: &ShrinkFit<'_>) -> Result<Shrunk, EngineErro
         if rise_k > 0.0 { hub_c + (fits.on_the_way_share * rise_k).max(fits.on_the_way_k) } else { hub_c }
     });
     let mut way = as_given().named("fit-hub-out-of-heat");
-    way.own_basis = way.own_basis.map(|own| own.weaker(&fits.on_the_way_basis).clone());
+    let least = hub_c.is_some_and(|hub_c| fits.on_the_way_share * (hub_c - fit.shop_c) < fits.on_the_way_k);
+    let reserve = if least { &fits.on_the_way_k_basis } else { &fits.on_the_way_share_basis };
+    way.own_basis = way.own_basis.map(|own| own.weaker(reserve).clone());
     outcomes.push(figure(way, allowed(out_c)));
     let mut by_freezing = false;
     for coolant in &fits.coolants {

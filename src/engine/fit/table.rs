@@ -2,7 +2,7 @@
 
 use super::DIAMETER;
 use crate::engine::error::Domain;
-use crate::engine::{EngineError, Outcome, Step, Unit};
+use crate::engine::{EngineError, Outcome, Says, Step, Unit};
 use crate::reference::{Basis, Fit, Fits, Method};
 
 /// No pin is so much larger than its hole that more than this share of its diameter has to go.
@@ -77,7 +77,10 @@ pub fn fit_limits(fits: &Fits, diameter_mm: f64, fit: Fit) -> Result<[Outcome; 3
     let tightness = Tightness::of_table(fits, diameter_mm, fit)?;
     let step = fits.step(diameter_mm).ok_or(EngineError::NoAnswer { reason: "fit-outside-table" })?;
     let limits = |name, low_um, high_um| {
-        Outcome::open(Method::FitTable, Unit::Micrometre).named(name).spread(low_um, high_um)
+        Outcome::open(Method::FitTable, Unit::Micrometre)
+            .named(name)
+            .spread(low_um, high_um)
+            .saying(Says::Span)
     };
     let lower_um = step.lower_um(fit);
     let steps = vec![

@@ -4,10 +4,10 @@ use super::metal::{End, growth, temperature_for};
 use super::table::Tightness;
 use super::{DIAMETER, SHOP, TEMPERATURE, check_outer};
 use crate::engine::error::Domain;
-use crate::engine::lumped::{Around, Body, seconds_between};
+use crate::engine::lumped::{Around, Body, seconds_between, seconds_of_capacity};
 use crate::engine::thermal::{DENSITY_KG_PER_M3, carbon_steel};
 use crate::engine::{EngineError, Outcome, Says, Step, Unit};
-use crate::reference::{Fits, LosingSurface, Metal, Method};
+use crate::reference::{Basis, Fits, HeatCycleData, Metal, Method};
 
 /// A hub out of the heat, and the pin that goes in.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -32,16 +32,21 @@ pub struct HotHub<'a> {
 
 /// Seconds from the heat to the pin, and from entry until the tightest pair sticks.
 ///
-/// Carrying: the hub cools as one body in air, until the room to enter is the trade's; halved at the
-/// low end, for a draught or a cold clamp. In the hole: pin and hub share their heat through the gap,
-/// `t = -tau ln(1 - room / closing)`, `tau = rho c d / (4 h)` times the hub's share of both heat
-/// capacities; h from a tight to a loose gap. The pin is counted as one body, so that it warms sooner
-/// than it does.
+/// Carrying: the hub cools as one body in air, until the room to enter is the trade's; less at the low
+/// end, for a draught or a cold clamp. In the hole: pin and hub share their heat through the gap,
+/// `t = -tau ln(1 - room / closing)`, `tau = rho c d / (4 h)` of the pin times the hub's share of
+/// both heat capacities; h from a tight to a loose gap. The pin is counted as one body, so that it warms sooner
+/// than it does. Each metal holds the heat of its own row; steel that of EN 1993-1-2 3.4.1.2.
 ///
 /// # Errors
 /// `fit-not-open` where the tightest pair does not go in as hot and cold as they are; a hub that is no
 /// larger than the fit; a temperature beyond the figures of a metal.
-pub fn fit_time(fits: &Fits, air: &LosingSurface, asked: &HotHub<'_>) -> Result<[Outcome; 2], EngineError> {
+pub fn fit_time(
+    fits: &Fits,
+    losses: &HeatCycleData,
+    asked: &HotHub<'_>,
+) -> Result<[Outcome; 2], EngineError> {
+    let air = losses.still_air();
     let diameter_mm = DIAMETER.check(asked.tightness.diameter_mm)?;
     check_outer(diameter_mm, asked.outer_mm)?;
     SHOP.check(asked.shop_c)?;
@@ -72,24 +77,43 @@ pub fn fit_time(fits: &Fits, air: &LosingSurface, asked: &HotHub<'_>) -> Result<
     .max(asked.shop_c);
     let still = Around::of(air, asked.shop_c);
     let ring = Body::ring(diameter_mm, asked.outer_mm, asked.length_mm);
-    let basis = asked.tightness.weaker(&air.basis);
-    let carry = Outcome::open(Method::FitTime, Unit::Second).named("fit-carry").resting_on(basis);
-    let carry = match seconds_between(ring, 0.0, still, asked.hub_c, entry_c) {
-        Some(carry_s) => Outcome { value: Some(carry_s / 2.0), ..carry }.spread(carry_s / 2.0, carry_s),
+    let heat_basis = |basis| {
+        [asked.hub, asked.pin]
+            .into_iter()
+            .filter_map(|metal| metal.heat_basis.as_ref())
+            .fold(basis, |basis: &Basis, heat| basis.weaker(heat))
+    };
+    let basis = asked.tightness.weaker(air.basis.weaker(&losses.hindered_basis));
+    let carry = Outcome::open(Method::FitTime, Unit::Second).named("fit-carry").resting_on(heat_basis(basis));
+    let still_s = match asked.hub.heat_mj_per_m3_k {
+        Some(heat) => {
+            let j_per_k = 1e6 * heat * ring.mass_kg / DENSITY_KG_PER_M3;
+            seconds_of_capacity(j_per_k, ring.surface_m2, still, asked.hub_c, entry_c)
+        }
+        None => seconds_between(ring, 0.0, still, asked.hub_c, entry_c),
+    };
+    let carry = match still_s {
+        Some(still_s) => {
+            let hindered_s = losses.hindered_share * still_s;
+            Outcome { value: Some(hindered_s), ..carry }.spread(hindered_s, still_s)
+        }
         // So cold a pin that the hub may cool down to the shop.
         None => carry.saying(Says::NoFigure),
     };
     let open = Outcome::open(Method::FitTime, Unit::Second)
         .named("fit-push")
-        .resting_on(asked.tightness.weaker(&fits.gap_basis));
+        .resting_on(heat_basis(asked.tightness.weaker(&fits.gap_basis)));
     let square = |length_mm: f64| length_mm * length_mm;
-    let share = 1.0 - square(diameter_mm / asked.outer_mm);
+    let middle_c = f64::midpoint(entry_c, asked.pin_c);
+    let pin_part = square(diameter_mm) * heat_j_per_m3_k(asked.pin, middle_c);
+    let hub_part = (square(asked.outer_mm) - square(diameter_mm)) * heat_j_per_m3_k(asked.hub, middle_c);
+    let share = hub_part / (hub_part + pin_part);
     let even_c = share.mul_add(entry_c - asked.pin_c, asked.pin_c);
     let closing =
         pin_at(even_c)? - pin_at(asked.pin_c)? + least(asked.hub, entry_c)? - least(asked.hub, even_c)?;
     let room = room.min(wanted);
     let push = if room < closing {
-        let heat = DENSITY_KG_PER_M3 * carbon_steel::specific_heat(even_c) * diameter_mm / 4000.0;
+        let heat = heat_j_per_m3_k(asked.pin, even_c) * diameter_mm / 4000.0;
         let seconds = |w_per_m2_k: f64| -heat / w_per_m2_k * share * (1.0 - room / closing).ln();
         let (low_s, high_s) = (seconds(fits.gap_tight_w_per_m2_k), seconds(fits.gap_loose_w_per_m2_k));
         Outcome { value: Some(low_s), ..open }.spread(low_s, high_s)
@@ -102,4 +126,11 @@ pub fn fit_time(fits: &Fits, air: &LosingSurface, asked: &HotHub<'_>) -> Result<
         Step::new("both", even_c, Unit::Celsius),
     ];
     Ok([push.worked(steps), carry])
+}
+
+/// Heat that a m³ holds for each K, J.
+fn heat_j_per_m3_k(metal: &Metal, at_c: f64) -> f64 {
+    metal
+        .heat_mj_per_m3_k
+        .map_or_else(|| DENSITY_KG_PER_M3 * carbon_steel::specific_heat(at_c), |heat| 1e6 * heat)
 }

@@ -4,15 +4,13 @@
 
 use super::clock::{AT_ONCE_S, Approach, Stride};
 use super::hydrogen::{LANES, Lanes};
-use super::query::Surfaces;
+use super::query::{Surface, Surfaces};
 use super::recipe::Matter;
 use super::record::{Phase, Record};
 use super::refusal::Refusal;
 use super::run::{Run, State};
 use super::step::Meets;
 
-/// A pad on skin, W/(m² K).
-const PAD_TRANSFER: f64 = 500.0;
 /// Every cooling is timed at these, °C.
 pub(super) const MARKS_C: [f64; 4] = [200.0, 150.0, 100.0, 50.0];
 /// Cooling ends here, °C.
@@ -170,10 +168,11 @@ impl Run<'_, '_> {
     /// Every heated face that is colder than the hold has a pad; pads don't cool.
     fn put_pads(&mut self, surfaces: &[Meets]) {
         let at_c = self.setup.query.post_heat.at_c;
+        let pad = Surface { around_c: Some(at_c), ..self.setup.pad };
         for &face in &self.setup.sites.heated {
             let cell = self.setup.section.open[face].cell;
             self.meets[face] = if self.state.heat.at_c[cell] < at_c {
-                Meets { transfer: PAD_TRANSFER, emissivity: 0.0, around_c: at_c, flux: 0.0, pad: true }
+                Meets { pad: true, ..self.setup.meet(&pad) }
             } else {
                 surfaces[face]
             };

@@ -9,6 +9,7 @@ use super::record::{Field, Moment, thinned};
 use super::refusal::Refusal;
 use super::run::{Run, Setup, Watch};
 use super::welding::PassHistory;
+use crate::engine::measuring::wait_after_flame_min;
 use crate::reference::Reference;
 
 /// A picture has no more moments.
@@ -60,6 +61,20 @@ pub struct Closure {
     pub energy: f64,
     /// The same of hydrogen, the worst of all diffusivities.
     pub hydrogen: f64,
+}
+
+impl Closure {
+    /// So little may be lost to rounding.
+    const ROUNDING: f64 = 1e-9;
+
+    /// Do the books close? What is no number does not.
+    ///
+    /// # Errors
+    /// [`Refusal::NotClosed`].
+    pub fn check(self) -> Result<(), Refusal> {
+        let closes = self.energy <= Self::ROUNDING && self.hydrogen <= Self::ROUNDING;
+        closes.then_some(()).ok_or(Refusal::NotClosed { energy: self.energy, hydrogen: self.hydrogen })
+    }
 }
 
 /// A whole cycle.
@@ -124,11 +139,11 @@ pub fn plain_preheat(
 /// The same refusal with the power that would do.
 fn with_power(reference: &Reference, query: &HeatCycle, refusal: Refusal) -> Refusal {
     match refusal {
-        Refusal::MinimumNotReached { coldest_c, minutes, .. }
+        Refusal::MinimumNotReached { coldest_c, minutes, held_back: false, .. }
             if !matches!(query.source, Source::Oven { .. }) =>
         {
             let power_w = power_that_would_do(reference, query);
-            Refusal::MinimumNotReached { coldest_c, minutes, power_w }
+            Refusal::MinimumNotReached { coldest_c, minutes, power_w, held_back: false }
         }
         other => other,
     }
@@ -139,7 +154,7 @@ fn begin(setup: &Setup<'_>, run: &mut Run<'_, '_>) -> Result<Preheat, Refusal> {
         heated: run.heat_up()?,
         even_s: run.wait_even()?,
         weld_by_min: run.weld_by_min()?,
-        iso_wait_min: 2.0 * setup.query.shape.thickness_mm() / 25.0,
+        iso_wait_min: wait_after_flame_min(setup.query.shape.thickness_mm()),
         mass_kg: setup.mass(),
         heated_m2: setup.sites.heated_area * setup.heated_length,
     })
@@ -155,10 +170,28 @@ fn begin(setup: &Setup<'_>, run: &mut Run<'_, '_>) -> Result<Preheat, Refusal> {
 /// # Errors
 /// What [`Refusal`] says.
 pub fn run(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> Result<Cycle, Refusal> {
+    run_or(reference, query, watch, |refusal| with_power(reference, query, refusal))
+}
+
+/// The same, where the power that would do is not looked for.
+///
+/// # Errors
+/// What [`Refusal`] says.
+pub fn plain_run(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> Result<Cycle, Refusal> {
+    run_or(reference, query, watch, |refusal| refusal)
+}
+
+/// The whole cycle; a first heating that fails is refused as it says.
+fn run_or(
+    reference: &Reference,
+    query: &HeatCycle,
+    watch: &mut Watch<'_>,
+    refused: impl FnOnce(Refusal) -> Refusal,
+) -> Result<Cycle, Refusal> {
     let setup = Setup::of(reference, query)?;
     let mut run = Run::cold(&setup, watch);
     let cold_j = run.state.heat.stored(&setup.body);
-    let preheat = begin(&setup, &mut run).map_err(|refusal| with_power(reference, query, refusal))?;
+    let preheat = begin(&setup, &mut run).map_err(refused)?;
     let passes = run.weld()?;
     let end_of_weld_min = run.state.time / 60.0;
     let peak_end_of_weld_ml = run.peak();
@@ -174,7 +207,7 @@ pub fn run(reference: &Reference, query: &HeatCycle, watch: &mut Watch<'_>) -> R
         energy: off_j.abs() / came_in,
         hydrogen: if hydrogen.put_in > 0.0 { off_ml / hydrogen.put_in } else { 0.0 },
     };
-    debug_assert!(closure.energy <= 1e-9 && closure.hydrogen <= 1e-9, "the books don't close: {closure:?}");
+    closure.check()?;
     Ok(Cycle {
         energy_j: heatings().map(|heated| heated.energy_j).sum(),
         flame_min: heatings().map(|heated| heated.minutes).sum(),

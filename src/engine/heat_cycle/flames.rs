@@ -4,7 +4,7 @@
 use std::ops::ControlFlow;
 
 use super::after::Cooled;
-use super::cycle::{Cycle, Preheat, plain_preheat, run};
+use super::cycle::{Cycle, Preheat, plain_preheat, plain_run};
 use super::power::{Reading, efficiency_of_first_part};
 use super::query::{HeatCycle, Source};
 use super::record::Phase;
@@ -31,14 +31,16 @@ pub enum FlameShare {
 pub struct Flames {
     /// The cycle; the power of its source is put in for each flame.
     pub cycle: HeatCycle,
+    /// The row of the fuel.
+    pub fuel: String,
     /// Net heat of the fuel, W.
     pub fuel_w: f64,
     /// What of it stays in the part.
     pub share: FlameShare,
     /// Does no part hold hydrogen back, as alloyed steel does?
     pub carbon_steel: bool,
-    /// Did nobody tell how large the plate is?
-    pub size_assumed: bool,
+    /// What must be said of what was given and what was not: ids of notes.
+    pub notes: Vec<&'static str>,
     /// The hours of a post-heat that are looked at.
     pub hold_h: f64,
 }
@@ -111,8 +113,7 @@ impl Flames {
         watch: &mut dyn FnMut(f64, Phase) -> ControlFlow<()>,
     ) -> Result<Flamed, Refusal> {
         let [low, likely, high] = self.shares(reference)?;
-        plain_preheat(reference, &self.with(likely), &mut |minute, phase| watch(minute, phase))?;
-        let cycle = run(reference, &self.with(likely), &mut |minute, phase| watch(minute, phase))?;
+        let cycle = plain_run(reference, &self.with(likely), &mut |minute, phase| watch(minute, phase))?;
         if self.share != FlameShare::NotKnown {
             return Ok(Flamed { weak: Some(cycle.preheat), strong: cycle.preheat, cycle, known: true });
         }

@@ -8,9 +8,7 @@ use super::refusal::Refusal;
 use super::run::{Run, Setup};
 use super::step::Meets;
 
-/// No flame is held longer on a part, s.
-pub(super) const LONGEST_FLAME_S: f64 = 7200.0;
-/// The source is throttled over this many K under its cap.
+/// The source is throttled over this many K under its cap: ours, for a flame that backs off.
 const THROTTLE_K: f64 = 20.0;
 /// No step of the flame goes past its events by less than this, s.
 const SHORTEST_IN_FLAME_S: f64 = 0.2;
@@ -18,12 +16,11 @@ const SHORTEST_IN_FLAME_S: f64 = 0.2;
 const LONGEST_THROTTLED_S: f64 = 1.0;
 /// No step of the wait is longer, s.
 const LONGEST_EVENING_S: f64 = 5.0;
-/// Even is what differs by no more, K.
+/// Even is what differs by no more, K: ours, what a contact reading misses by anyway.
 const EVEN_K: f64 = 10.0;
-/// A skin under more flux can't be said, W/m².
-const MOST_FLUX: f64 = 450e3;
-/// Air that an oven moves, and its walls.
-const OVEN: Surface = Surface::new(15.0, 0.8);
+/// A skin under more flux can't be said, W/m²: ours. Between face and first cell it then falls by
+/// more than the ceiling leaves.
+pub(super) const MOST_FLUX: f64 = 450e3;
 
 /// One heating.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -81,11 +78,12 @@ impl Run<'_, '_> {
     fn heat_by_flux(&mut self) -> Result<Heated, Refusal> {
         let (query, pace) = (self.setup.query, self.setup.pace);
         let (full, cap_c, goal_c) = (self.setup.full_flux()?, query.cap_c(), query.goal_c());
+        let longest_s = self.setup.longest_flame_s;
         let (begun, energy) = (self.state.time, self.state.heat.books.flame);
         let mut stride = Stride::new(AT_ONCE_S, pace.change_k);
         let mut approach = Approach::default();
         let mut skin_c = f64::NEG_INFINITY;
-        let (mut minimum_min, mut throttled_min) = (None, None);
+        let (mut minimum_min, mut throttled_min, mut held_back) = (None, None, false);
         // The throttle looks at the flux of the step before.
         self.set_flux(full);
         loop {
@@ -96,25 +94,28 @@ impl Run<'_, '_> {
             if coldest_c >= goal_c {
                 break;
             }
-            if elapsed >= LONGEST_FLAME_S - 1e-9 {
+            if elapsed >= longest_s - 1e-9 {
                 self.set_flux(0.0);
                 let minutes = elapsed / 60.0;
                 return Err(match minimum_min {
-                    Some(minimum_min) => Refusal::ReserveNotReached { coldest_c, minutes, minimum_min },
-                    None => Refusal::MinimumNotReached { coldest_c, minutes, power_w: None },
+                    Some(minimum_min) => {
+                        Refusal::ReserveNotReached { coldest_c, minutes, minimum_min, held_back }
+                    }
+                    None => Refusal::MinimumNotReached { coldest_c, minutes, power_w: None, held_back },
                 });
             }
             approach.saw(self.state.time, coldest_c);
             let share =
                 cap_c.map_or(1.0, |cap_c| ((cap_c - self.hottest_skin_c()) / THROTTLE_K).clamp(0.0, 1.0));
-            if share < 1.0 {
+            held_back = share < 1.0;
+            if held_back {
                 throttled_min.get_or_insert(elapsed / 60.0);
             }
             self.set_flux(share * full);
-            let cap_s = if share < 1.0 { pace.flame_s.min(LONGEST_THROTTLED_S) } else { pace.flame_s };
+            let cap_s = if held_back { pace.flame_s.min(LONGEST_THROTTLED_S) } else { pace.flame_s };
             let target_c = if coldest_c < query.minimum_c { query.minimum_c } else { goal_c };
             let whole = stride.next(cap_s);
-            let dt = whole.min(approach.until(target_c, SHORTEST_IN_FLAME_S)).min(LONGEST_FLAME_S - elapsed);
+            let dt = whole.min(approach.until(target_c, SHORTEST_IN_FLAME_S)).min(longest_s - elapsed);
             let change = self.advance(dt, Phase::Heating, share)?;
             skin_c = skin_c.max(self.hottest_skin_c());
             if dt >= whole {
@@ -161,7 +162,7 @@ impl Run<'_, '_> {
     /// The whole part in an oven, until its coldest place has the minimum and the reserve.
     fn heat_in_oven(&mut self, oven_c: f64) -> Result<Heated, Refusal> {
         let query = self.setup.query;
-        let oven = Surface { around_c: Some(oven_c), ..OVEN };
+        let oven = Surface { around_c: Some(oven_c), ..self.setup.oven };
         let outside = std::mem::take(&mut self.meets);
         self.meets = vec![Meets { pad: true, ..self.setup.meet(&oven) }; outside.len()];
         let (begun, energy) = (self.state.time, self.state.heat.books.pads);
@@ -201,7 +202,12 @@ impl Run<'_, '_> {
             let elapsed = self.state.time - begun;
             if elapsed > LONGEST_S || coldest_c > oven_c {
                 let minutes = elapsed / 60.0;
-                return Err(Refusal::MinimumNotReached { coldest_c, minutes, power_w: None });
+                return Err(Refusal::MinimumNotReached {
+                    coldest_c,
+                    minutes,
+                    power_w: None,
+                    held_back: false,
+                });
             }
             approach.saw(self.state.time, coldest_c);
             let whole = stride.next(pace.wait_s);

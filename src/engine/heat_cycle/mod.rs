@@ -7,7 +7,6 @@
 mod after;
 mod body;
 mod clock;
-pub mod closed;
 mod cycle;
 mod drawing;
 mod fineness;
@@ -31,7 +30,7 @@ pub mod trials;
 mod welding;
 
 pub use after::{Cooled, Deepest, Mark, Needed};
-pub use cycle::{Closure, Cycle, Preheat, plain_preheat, preheat, run};
+pub use cycle::{Closure, Cycle, Preheat, plain_preheat, plain_run, preheat, run};
 pub use drawing::{Drawing, DrawnCell, drawing};
 pub use fineness::Fineness;
 pub use flames::{FlameShare, Flamed, Flames, NoCycle};

@@ -3,13 +3,15 @@
 
 use std::ops::ControlFlow;
 
+use super::heating::MOST_FLUX;
 use super::query::{HeatCycle, Source};
 use super::refusal::Refusal;
 use super::run::{Run, Setup};
 use crate::engine::thermal::carbon_steel;
 use crate::reference::Reference;
 
-/// Efficiencies between which a flame's is looked for, and those that are believed.
+/// Efficiencies between which a flame's is looked for, and those that are believed (ours: the usual
+/// 0.2 to 0.4 with room on both sides).
 const LOOKED_FOR: (f64, f64) = (0.02, 0.95);
 const BELIEVED: (f64, f64) = (0.05, 0.70);
 /// Halvings of the efficiency.
@@ -67,22 +69,21 @@ fn reaches(
     })
 }
 
-/// The least power that brings the coldest required place to the goal in two hours, W: halved
-/// between 1 and 100 times what its mass needs without loss. The ceiling is left out, since a
-/// weaker flame is not what it stops. `None` where none does.
+/// The least power that brings the coldest required place to the goal in two hours under the
+/// ceiling, W: halved between what its mass needs without loss and 100 times that, or as much as
+/// its skin may take. `None` where none does.
 #[must_use]
 pub fn power_that_would_do(reference: &Reference, query: &HeatCycle) -> Option<f64> {
     /// By the logarithm, to a thousandth.
     const POWER_HALVINGS: u32 = 12;
-    let free = HeatCycle { ceiling_c: None, passes: Vec::new(), ..query.clone() };
+    let free = HeatCycle { passes: Vec::new(), ..query.clone() };
     let setup = Setup::of(reference, &free).ok()?;
     let goal_c = free.goal_c();
     let content = carbon_steel::heat_content(goal_c) - carbon_steel::heat_content(free.shop_c);
-    let base = setup.mass() * content / 7200.0;
-    let does = |times: f64| {
-        reaches(reference, &free, base * times, 120.0, Reading::Coldest(goal_c)).unwrap_or(false)
-    };
-    let (mut low, mut high) = (0.0, 100.0_f64.ln());
+    let base = setup.mass() * content / setup.longest_flame_s;
+    let most = MOST_FLUX * setup.sites.heated_area * setup.heated_length / base;
+    let does = |times: f64| heats(reference, &free, base * times);
+    let (mut low, mut high) = (0.0, 100.0_f64.min(most).ln());
     if !does(high.exp()) {
         return None;
     }
@@ -91,4 +92,16 @@ pub fn power_that_would_do(reference: &Reference, query: &HeatCycle) -> Option<f
         if does(middle.exp()) { high = middle } else { low = middle }
     }
     Some(base * high.exp())
+}
+
+/// Does this power heat the part to its goal, held back by its ceiling or its control where they say
+/// so?
+fn heats(reference: &Reference, query: &HeatCycle, power_w: f64) -> bool {
+    let source = match query.source {
+        Source::Pads { set_c, .. } => Source::Pads { power_w, set_c },
+        Source::Torch { .. } | Source::Oven { .. } => Source::Torch { power_w },
+    };
+    let query = HeatCycle { source, ..query.clone() };
+    let mut watch = |_, _| ControlFlow::Continue(());
+    Setup::of(reference, &query).is_ok_and(|setup| Run::cold(&setup, &mut watch).heat_up().is_ok())
 }

@@ -174,7 +174,7 @@ pub struct HeatCycle {
 
 /// A part's temperature, °C.
 const PART: Domain = Domain::new("T", 0.0, 650.0);
-/// The flame keeps so far under a ceiling, K.
+/// The flame keeps so far under a ceiling, K: ours, since the skin is an average over the zone.
 pub(super) const UNDER_CEILING_K: f64 = 25.0;
 
 impl HeatCycle {

@@ -20,6 +20,8 @@ pub enum Refusal {
         minutes: f64,
         /// The power into the part that would do, W; `None` where none would under the ceiling.
         power_w: Option<f64>,
+        /// Did the ceiling hold the source back at the end? Then no stronger one helps.
+        held_back: bool,
     },
     /// It reaches the minimum and nothing beyond: without the flame there is no time to weld.
     #[error("{coldest_c} °C after {minutes} min, the minimum after {minimum_min} min")]
@@ -30,6 +32,8 @@ pub enum Refusal {
         minutes: f64,
         /// When it had the minimum, min.
         minimum_min: f64,
+        /// Did the ceiling hold the source back at the end?
+        held_back: bool,
     },
     /// What it is heated to lies at or above where the source must be throttled.
     #[error("goal {goal_c} °C, but no hotter than {cap_c} °C")]
@@ -89,6 +93,14 @@ pub enum Refusal {
         /// h.
         hours: f64,
     },
+    /// The books of heat or hydrogen don't close: no figure of the cycle is to be trusted.
+    #[error("heat off by {energy}, hydrogen by {hydrogen}")]
+    NotClosed {
+        /// Share of the heat that came in.
+        energy: f64,
+        /// Share of the hydrogen that was put in.
+        hydrogen: f64,
+    },
     /// The reader stopped it.
     #[error("stopped")]
     Stopped,
@@ -109,6 +121,7 @@ impl Refusal {
             Self::TooManyCells { .. } => "too-many-cells",
             Self::TooHot { .. } => "too-hot",
             Self::NeverCool { .. } => "never-cool",
+            Self::NotClosed { .. } => "not-closed",
             Self::Stopped => "stopped",
         };
         format!("refused-{id}")
@@ -119,12 +132,12 @@ impl Refusal {
     pub fn values(&self) -> Vec<(&'static str, f64)> {
         match *self {
             Self::Input(_) | Self::Stopped => Vec::new(),
-            Self::MinimumNotReached { coldest_c, minutes, power_w } => {
+            Self::MinimumNotReached { coldest_c, minutes, power_w, .. } => {
                 let mut values = vec![("coldest", coldest_c), ("minutes", minutes)];
                 values.extend(power_w.map(|power_w| ("power", power_w / 1e3)));
                 values
             }
-            Self::ReserveNotReached { coldest_c, minutes, minimum_min } => {
+            Self::ReserveNotReached { coldest_c, minutes, minimum_min, .. } => {
                 vec![("coldest", coldest_c), ("minutes", minutes), ("minimum", minimum_min)]
             }
             Self::GoalAboveCap { goal_c, cap_c } => vec![("goal", goal_c), ("cap", cap_c)],
@@ -137,6 +150,7 @@ impl Refusal {
             }
             Self::TooManyCells { cells, most } => vec![("cells", cells as f64), ("most", most as f64)],
             Self::TooHot { at_c, most_c } => vec![("at", at_c), ("most", most_c)],
+            Self::NotClosed { energy, hydrogen } => vec![("energy", energy), ("hydrogen", hydrogen)],
             Self::NeverCool { at_c, hours } => vec![("at", at_c), ("hours", hours)],
         }
     }
@@ -147,6 +161,8 @@ impl From<Refusal> for EngineError {
     fn from(refusal: Refusal) -> Self {
         let reason = match refusal {
             Refusal::Input(error) => return error,
+            Refusal::MinimumNotReached { held_back: true, .. }
+            | Refusal::ReserveNotReached { held_back: true, .. } => "heat-held-back",
             Refusal::MinimumNotReached { .. } => "heat-minimum-not-reached",
             Refusal::ReserveNotReached { .. } => "heat-reserve-not-reached",
             Refusal::GoalAboveCap { .. } => "heat-goal-above-cap",
@@ -154,6 +170,7 @@ impl From<Refusal> for EngineError {
             Refusal::FluxTooHigh { .. } => "heat-flux-too-high",
             Refusal::Efficiency { .. } => "heat-efficiency",
             Refusal::TooHot { .. } => "heat-too-hot",
+            Refusal::NotClosed { .. } => "heat-not-closed",
             Refusal::TooManyCells { .. } | Refusal::NeverCool { .. } | Refusal::Stopped => "heat-too-large",
         };
         Self::NoAnswer { reason }

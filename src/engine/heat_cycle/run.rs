@@ -35,6 +35,12 @@ pub(super) struct Setup<'a> {
     /// Length of each pass, m.
     pub(super) lengths: Vec<f64>,
     pub(super) heated_length: f64,
+    /// In an oven.
+    pub(super) oven: Surface,
+    /// Under a pad.
+    pub(super) pad: Surface,
+    /// No flame is held longer on a part, s.
+    pub(super) longest_flame_s: f64,
     every: Vec<usize>,
 }
 
@@ -71,6 +77,9 @@ impl<'a> Setup<'a> {
             pace: query.fineness.pace(),
             lengths: query.passes.iter().map(|pass| recipe.pass_length(count(pass.weld))).collect(),
             heated_length: query.heated_length(),
+            oven: Surface::of(reference.heat_cycle.oven()),
+            pad: Surface::of(reference.heat_cycle.pad()),
+            longest_flame_s: 60.0 * reference.heat_cycle.longest_flame_min,
             every: (0..section.cells.len()).collect(),
             query,
             section,

@@ -6,10 +6,7 @@
 
 use super::body::{Body, Edge, Sweep};
 use super::properties::Row;
-
-/// Stefan-Boltzmann constant, W/(m² K⁴).
-const RADIATION: f64 = 5.670_374_419e-8;
-const ZERO_C_K: f64 = 273.15;
+use crate::engine::thermal::{STEFAN_BOLTZMANN, ZERO_C_IN_K};
 
 /// What one open face meets.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -172,8 +169,8 @@ impl Heat {
 /// Through an open face, W/K.
 #[inline]
 fn conductance(edge: &Edge, meets: &Meets, at_c: f64, resistivity: f64) -> f64 {
-    let (own, around) = (at_c + ZERO_C_K, meets.around_c + ZERO_C_K);
-    let radiant = meets.emissivity * RADIATION * (own + around) * (own * own + around * around);
+    let (own, around) = (at_c + ZERO_C_IN_K, meets.around_c + ZERO_C_IN_K);
+    let radiant = meets.emissivity * STEFAN_BOLTZMANN * (own + around) * (own * own + around * around);
     let transfer = meets.transfer + radiant;
     edge.area * transfer / (1.0 + transfer * edge.depth * resistivity)
 }

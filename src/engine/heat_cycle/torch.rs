@@ -1,33 +1,10 @@
-//! What a flame brings, and how far to spread it.
+//! How far is a flame spread?
 
 use super::cycle::{Preheat, preheat};
-use super::query::{HeatCycle, Source};
+use super::query::HeatCycle;
 use super::refusal::Refusal;
 use super::run::Watch;
 use crate::reference::Reference;
-
-/// Net power of a fuel's flow into a part, W: `η V q`; flow in ft³/h, q in kW for 1 ft³/h.
-#[must_use]
-pub const fn power_w(flow_scfh: f64, kw_per_scfh: f64, efficiency: f64) -> f64 {
-    flow_scfh * kw_per_scfh * efficiency * 1e3
-}
-
-/// The preheat at several powers, each by itself: an efficiency that nobody knows gives a range.
-///
-/// # Errors
-/// What [`Refusal`] says of the power, one for each.
-pub fn preheats(
-    reference: &Reference,
-    query: &HeatCycle,
-    powers_w: &[f64],
-    watch: &mut Watch<'_>,
-) -> Vec<Result<Preheat, Refusal>> {
-    let with = |&power_w: &f64| {
-        let query = HeatCycle { source: Source::Torch { power_w }, ..query.clone() };
-        preheat(reference, &query, watch)
-    };
-    powers_w.iter().map(with).collect()
-}
 
 /// How far the heat is spread, with the minutes that it then takes.
 #[derive(Debug, Clone, PartialEq)]

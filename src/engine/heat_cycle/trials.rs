@@ -268,13 +268,3 @@ pub fn charged_weld(
     }
     Ok(left(body, hydrogen))
 }
-
-/// Area of each section's weld metal, mm² (flat), or its volume, mm³ (round).
-///
-/// # Errors
-/// What [`Refusal`] says.
-pub fn weld_size(reference: &Reference, query: &HeatCycle) -> Result<f64, Refusal> {
-    let setup = Setup::of(reference, query)?;
-    let sum: f64 = setup.sites.weld.iter().map(|&cell| setup.body.volume[cell]).sum();
-    Ok(sum * if setup.section.round { 1e9 } else { 1e6 })
-}

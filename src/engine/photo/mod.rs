@@ -50,7 +50,7 @@ pub enum PhotoReference {
 }
 
 /// What is asked of a photo.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct PhotoQuestion {
     /// The tinted spot.
     pub spot: Region,

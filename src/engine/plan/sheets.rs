@@ -96,8 +96,6 @@ fn iron_sheet(reference: &Reference, demands: &Demands) -> Option<SheetFigures> 
 /// Vanadium from which a 9 % chromium steel counts as the modified kind, %.
 const MODIFIED_VANADIUM: f64 = 0.15;
 
-/// A part that every border of the table counts as thick, mm.
-const THICK_MM: f64 = 100.0;
 /// Chromium of 2.25Cr-1Mo steel, %: P22, A387-22, F22, WC9 and 10CrMo9-10 are one.
 const ONE_STEEL_CHROMIUM: std::ops::RangeInclusive<f64> = 2.0..=2.8;
 
@@ -120,9 +118,10 @@ fn creep_sheet(reference: &Reference, job: &Job, part: &Part<'_>) -> Option<Shee
     let easy = job.restraint != Restraint::High
         && job.hydrogen_ml() <= reference.d11.low_hydrogen_ml
         && job.runs.iter().all(low);
+    // Else the part counts as thicker than any border of the table.
     let asked = SheetCase {
         tensile_mpa: treatment::tensile_mpa(member).filter(|_| easy && !sold_both_ways),
-        thickness_mm: if easy { member.thickness_mm } else { member.thickness_mm.max(THICK_MM) },
+        thickness_mm: if easy { member.thickness_mm } else { f64::INFINITY },
         c: chemistry.nominal.get(Element::C),
         cr,
     };

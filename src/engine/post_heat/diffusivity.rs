@@ -1,5 +1,6 @@
 //! How fast does hydrogen move in steel at a temperature?
 
+use crate::engine::thermal::ZERO_C_IN_K;
 use crate::reference::{Basis, DiffusivityPoint, Reference};
 
 /// Which of the published diffusivities.
@@ -17,8 +18,6 @@ impl Curve {
     /// All curves, the slow one first.
     pub const ALL: &[Self] = <Self as strum::VariantArray>::VARIANTS;
 }
-
-const ZERO_C_K: f64 = 273.15;
 
 /// Effective diffusivity of hydrogen in ferrite, bainite and martensite, cm²/s: straight in
 /// `ln D` over `1/T` between the rows of `data/post_heat.ron`, the coldest slope drawn on
@@ -57,7 +56,7 @@ pub fn slow_basis(reference: &Reference, temperature_c: f64) -> Basis {
 pub fn austenite_cm2_per_s(reference: &Reference, temperature_c: f64) -> f64 {
     const GAS_J_PER_MOL_K: f64 = 8.314_462_618;
     let austenite = &reference.post_heat.austenite;
-    let kelvin = temperature_c + ZERO_C_K;
+    let kelvin = temperature_c + ZERO_C_IN_K;
     austenite.factor_cm2_per_s * (-austenite.energy_j_per_mol / (GAS_J_PER_MOL_K * kelvin)).exp()
 }
 
@@ -68,7 +67,7 @@ fn on_line(points: &[DiffusivityPoint], temperature_c: f64) -> f64 {
     }
     let above = points.partition_point(|point| point.at_c <= temperature_c).clamp(1, last);
     let (low, high) = (&points[above - 1], &points[above]);
-    let inverse = |c: f64| 1.0 / (c + ZERO_C_K);
+    let inverse = |c: f64| 1.0 / (c + ZERO_C_IN_K);
     let share = (inverse(temperature_c) - inverse(low.at_c)) / (inverse(high.at_c) - inverse(low.at_c));
     (low.cm2_per_s.ln() + share * (high.cm2_per_s.ln() - low.cm2_per_s.ln())).exp()
 }

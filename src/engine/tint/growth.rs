@@ -1,7 +1,7 @@
 //! How thick does the oxide film grow along a temperature history?
 
-/// 0 °C in K.
-pub(crate) const ZERO_C_IN_K: f64 = 273.15;
+use crate::engine::thermal::ZERO_C_IN_K;
+
 /// `ln A` of the growth law, A in nm: fitted to eight handbook means.
 const LN_A: f64 = 11.566_474_882_336_182;
 /// Temperature constant of the growth law, K: fitted with `LN_A`.
@@ -68,6 +68,19 @@ impl Growth {
         Self::with_exponent((SLOW.recip() + share * (SLOWEST.recip() - SLOW.recip())).recip())
     }
 
+    /// The law with its growth constant moved: `ln A` becomes `ln A + by`, the film `e^by` times as
+    /// thick.
+    #[must_use]
+    pub fn moved(self, by: f64) -> Self {
+        Self { factor: self.factor * (self.exponent * by).exp(), ..self }
+    }
+
+    /// How far `ln A` moves for each kelvin that a film appears earlier: `B/T²`, 1/K.
+    #[must_use]
+    pub fn ln_a_per_k(&self, celsius: f64) -> f64 {
+        B_K / (celsius + ZERO_C_IN_K).powi(2)
+    }
+
     /// Growth of `d^P` per minute at a temperature, nm^P/min.
     #[must_use]
     pub fn rate(&self, celsius: f64) -> f64 {
@@ -112,6 +125,12 @@ impl Growth {
     #[must_use]
     pub fn minutes_error_k(&self, celsius: f64) -> f64 {
         (celsius + ZERO_C_IN_K).powi(2) / self.slope_k * HANDBOOK_MIN_FACTOR.ln()
+    }
+
+    /// The same as an error of `ln A`: `ln 1.65 / P`.
+    #[must_use]
+    pub fn minutes_error_ln_a(&self) -> f64 {
+        HANDBOOK_MIN_FACTOR.ln() / self.exponent
     }
 }
 

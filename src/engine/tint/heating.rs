@@ -1,22 +1,24 @@
 //! Which film does a heating leave at a peak, which peak leaves a film, and how sure is it?
 
+use super::coupon::Coupon;
 use super::growth::Growth;
 use super::history::{Course, FILM, HOTTEST_C, SKIN};
 use crate::engine::EngineError;
 use crate::engine::solve::turning_point;
 
 /// Scatter of handbook tables, K, one sigma.
-const TABLES_K: f64 = 12.0;
+pub(super) const TABLES_K: f64 = 12.0;
 /// Scatter of what one calls a colour, K, one sigma.
-const NAMING_K: f64 = 8.0;
+pub(super) const NAMING_K: f64 = 8.0;
 /// Scatter of alloys and finishes, K, one sigma.
-const ALLOY_K: f64 = 10.0;
+pub(super) const ALLOY_K: f64 = 10.0;
 
 /// A course of heating on a skin that may carry a film already.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Heating {
     course: Course,
     film_before_nm: f64,
+    coupon: Option<Coupon>,
 }
 
 impl Heating {
@@ -35,7 +37,18 @@ impl Heating {
     pub fn on_film(course: Course, film_before_nm: f64) -> Result<Self, EngineError> {
         course.check()?;
         FILM.check(film_before_nm)?;
-        Ok(Self { course, film_before_nm })
+        Ok(Self { course, film_before_nm, coupon: None })
+    }
+
+    /// The same heating by what a coupon of the bar taught.
+    #[must_use]
+    pub fn by(self, coupon: Option<Coupon>) -> Self {
+        Self { coupon, ..self }
+    }
+
+    /// A time law, as the coupon moves it.
+    fn law(&self, law: Growth) -> Growth {
+        self.coupon.as_ref().map_or(law, |coupon| coupon.teach(&law))
     }
 
     /// The course.
@@ -53,10 +66,10 @@ impl Heating {
     /// The film that a peak leaves, nm.
     #[must_use]
     pub fn film_nm(&self, peak_c: f64) -> f64 {
-        self.film_by(peak_c, &Growth::model())
+        self.film_by(peak_c, &self.law(Growth::model()))
     }
 
-    pub(crate) fn film_by(&self, peak_c: f64, growth: &Growth) -> f64 {
+    fn film_by(&self, peak_c: f64, growth: &Growth) -> f64 {
         let peak_c = peak_c.clamp(SKIN.low, HOTTEST_C);
         growth.film_nm(growth.power(self.film_before_nm) + self.course.power(peak_c, growth))
     }
@@ -65,7 +78,7 @@ impl Heating {
     /// or where no peak up to 900 °C grows it.
     #[must_use]
     pub fn peak_c(&self, film_nm: f64) -> Option<f64> {
-        self.peak_by(film_nm, &Growth::model())
+        self.peak_by(film_nm, &self.law(Growth::model()))
     }
 
     fn peak_by(&self, film_nm: f64, growth: &Growth) -> Option<f64> {
@@ -82,10 +95,11 @@ impl Heating {
     ///
     /// `σ² = 12² + 8² + 10² + [T² R/Ea ln 1.65]² + [(T(P=2.7) - T(P=5))/2]²`: handbook
     /// tables, naming, alloy and finish, handbook minutes, time law. The last term solves
-    /// the same course with both exponents, so it grows away from 1.2 min.
+    /// the same course with both exponents, so it grows away from 1.2 min. With a coupon its
+    /// remaining sigma stands for tables, alloy and minutes ([`Coupon`]).
     #[must_use]
     pub fn sigma_k(&self, film_nm: f64) -> Option<f64> {
-        self.sigma_against(film_nm, &Growth::slow())
+        self.sigma_against(film_nm, Growth::slow())
     }
 
     /// The same upwards: the skin may have been hotter than its film looks. Up to ten minutes at
@@ -97,16 +111,23 @@ impl Heating {
     #[must_use]
     pub fn sigma_up_k(&self, film_nm: f64) -> Option<f64> {
         let minutes = self.minutes_at_peak(self.peak_c(film_nm)?);
-        self.sigma_against(film_nm, &Growth::slowest_after(minutes))
+        self.sigma_against(film_nm, Growth::slowest_after(minutes))
     }
 
-    fn sigma_against(&self, film_nm: f64, slow: &Growth) -> Option<f64> {
-        let growth = Growth::model();
-        let peak_c = self.peak_by(film_nm, &growth)?;
-        let quick_c = self.peak_by(film_nm, &Growth::quick())?;
+    fn sigma_against(&self, film_nm: f64, slow: Growth) -> Option<f64> {
+        let peak_c = self.peak_c(film_nm)?;
+        let quick_c = self.peak_by(film_nm, &self.law(Growth::quick()))?;
         // A growth that never reaches the film is bounded by the hottest skin.
-        let slow_c = self.peak_by(film_nm, slow).unwrap_or(HOTTEST_C);
-        let terms = [TABLES_K, NAMING_K, ALLOY_K, growth.minutes_error_k(peak_c), (quick_c - slow_c) / 2.0];
+        let slow_c = self.peak_by(film_nm, &self.law(slow)).unwrap_or(HOTTEST_C);
+        let time_law_k = (quick_c - slow_c) / 2.0;
+        let terms = match &self.coupon {
+            None => {
+                let minutes_k = Growth::model().minutes_error_k(peak_c);
+                vec![TABLES_K, NAMING_K, ALLOY_K, minutes_k, time_law_k]
+            }
+            // What tables, alloy and handbook minutes left open, the coupon has narrowed.
+            Some(coupon) => vec![coupon.left_k(peak_c), NAMING_K, time_law_k],
+        };
         Some(terms.iter().map(|term| term * term).sum::<f64>().sqrt())
     }
 

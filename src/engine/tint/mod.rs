@@ -2,6 +2,7 @@
 //! shows its colour; the colour tells which peak the skin saw, within an honest band.
 
 pub mod colour;
+mod coupon;
 pub mod growth;
 mod heating;
 mod history;
@@ -16,6 +17,7 @@ mod strip;
 pub mod tables;
 mod verdict;
 
+pub use coupon::{Coupon, CouponSeen};
 pub use heating::Heating;
 pub use history::{Course, HeatCurve, History, NEAR_PEAK_K, Stretch};
 pub use mode::{Afterwards, FlameOn, Mode, PLAUSIBLE_NEAR_PEAK_MIN, Pace, Span};

@@ -2,6 +2,7 @@
 
 use super::heating::Heating;
 use super::history::{Course, HeatCurve};
+use super::refusal::Circumstances;
 use crate::engine::EngineError;
 
 /// From and to, where a figure is not known sharply.
@@ -110,12 +111,12 @@ pub enum Mode {
 }
 
 impl Mode {
-    /// Heatings from one end of the plausible to the other.
+    /// Heatings of a steel from one end of the plausible to the other.
     ///
     /// # Errors
     /// A time, rate, temperature or film that is not a number or that no heating has; a
     /// span whose ends are swapped (`span-swapped`).
-    pub fn heatings(&self) -> Result<Vec<Heating>, EngineError> {
+    pub fn heatings(&self, steel: &Circumstances) -> Result<Vec<Heating>, EngineError> {
         let (courses, film_before_nm): (Vec<Course>, f64) = match self {
             Self::FlameOn(FlameOn { start_c, pace, film_before_nm }) => {
                 let start_c = *start_c;
@@ -148,7 +149,10 @@ impl Mode {
                 (courses, look.film_before_nm)
             }
         };
-        courses.into_iter().map(|course| Heating::on_film(course, film_before_nm)).collect()
+        courses
+            .into_iter()
+            .map(|course| Ok(Heating::on_film(course, film_before_nm)?.by(steel.coupon.clone())))
+            .collect()
     }
 
     /// The same on a film that earlier heating left, nm.

@@ -47,6 +47,8 @@ pub enum TintNote {
     OnlyBelow,
     /// The peak lies above the end of the heat-up curve.
     BeyondCurve,
+    /// A coupon of the same bar narrowed the range.
+    ByCoupon,
 }
 
 impl TintNote {
@@ -93,7 +95,7 @@ pub struct ColourAtPeak {
 pub fn colour_at_peak(mode: &Mode, peak_c: f64, steel: &Circumstances) -> Result<ColourAtPeak, TintError> {
     steel.check()?;
     Domain::new("T", 0.0, 700.0).check(peak_c)?;
-    let heatings = mode.heatings()?;
+    let heatings = mode.heatings(steel)?;
     let films: Vec<f64> = heatings.iter().map(|heating| heating.film_nm(peak_c)).collect();
     let film_nm = whole(&films)?;
     let middle_nm = films[films.len() / 2];
@@ -177,7 +179,7 @@ pub fn peak_from_film(mode: &Mode, film_nm: Span, steel: &Circumstances) -> Resu
     if film_nm.high <= mode.film_before_nm() {
         return Err(Refusal::ThereBefore.into());
     }
-    let heatings = mode.heatings()?;
+    let heatings = mode.heatings(steel)?;
     // No tint has no lower end, and neither has a colour that was there before.
     let first_nm = Stage::FaintYellow.from_nm().max(mode.film_before_nm());
     let only_below = film_nm.low < first_nm;
@@ -272,6 +274,9 @@ fn notes(mode: &Mode, heatings: &[Heating], peak_c: f64, steel: &Circumstances) 
     }
     if steel.chromium_pct.is_none() {
         notes.push(TintNote::ChromiumUnknown);
+    }
+    if steel.coupon.is_some() {
+        notes.push(TintNote::ByCoupon);
     }
     let beyond =
         |heating: &Heating| matches!(heating.course(), Course::Curve(curve) if peak_c > curve.end_c());

@@ -2,6 +2,7 @@
 
 use thiserror::Error;
 
+use super::coupon::Coupon;
 use crate::engine::EngineError;
 use crate::engine::error::Domain;
 use crate::engine::instrument::Instrument;
@@ -41,7 +42,7 @@ impl SpotState {
 }
 
 /// The steel and its surroundings while it is heated.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Circumstances {
     /// Chromium of the steel, percent, where it is known.
     pub chromium_pct: Option<f64>,
@@ -49,12 +50,14 @@ pub struct Circumstances {
     pub spot: SpotState,
     /// Is the spot under a reducing flame, soot, inert gas or steam?
     pub shielded_from_air: bool,
+    /// What a coupon of the same bar taught, where one was made.
+    pub coupon: Option<Coupon>,
 }
 
 impl Circumstances {
     /// Bright low-alloy steel in air.
     pub const BRIGHT: Self =
-        Self { chromium_pct: Some(0.0), spot: SpotState::Bright, shielded_from_air: false };
+        Self { chromium_pct: Some(0.0), spot: SpotState::Bright, shielded_from_air: false, coupon: None };
 
     /// Passes what the model speaks of.
     ///

@@ -46,6 +46,10 @@ fn fits(fits: &Fits, faults: &mut Faults<'_>) {
     faults.range("fits", "gap", Some(gap.0), Some(gap.1), (50.0, 20_000.0));
     faults.range("fits", "nitrogen", Some(fits.nitrogen_volumes), None, (600.0, 800.0));
     faults.range("fits", "carbon dioxide", Some(fits.carbon_dioxide_kg_per_m3), None, (1.5, 2.0));
+    let oxygen = (fits.oxygen_least_percent, fits.oxygen_percent);
+    faults.range("fits", "oxygen", Some(oxygen.0), Some(oxygen.1), (18.0, 21.0));
+    let dioxide = (fits.carbon_dioxide_most_ppm, fits.carbon_dioxide_deadly_ppm);
+    faults.range("fits", "carbon dioxide, ppm", Some(dioxide.0), Some(dioxide.1), (1000.0, 100_000.0));
     for coolant in &fits.coolants {
         faults.range(&coolant.id, "temperature", Some(coolant.at_c), None, (-200.0, 0.0));
     }
@@ -72,6 +76,13 @@ fn metal(metal: &Metal, faults: &mut Faults<'_>) {
     faults.check(metal.cold.is_empty() == metal.cold_basis.is_none(), id, Rule::TableWhole, || {
         "shrinkage and what it rests on go together".to_owned()
     });
+    faults.check(
+        metal.heat_mj_per_m3_k.is_none() == metal.heat_basis.is_none(),
+        id,
+        Rule::TableWhole,
+        || "heat and what it rests on go together".to_owned(),
+    );
+    faults.range(id, "heat", metal.heat_mj_per_m3_k, None, (1.5, 6.0));
     let mut before = (20.0, 0.0);
     for point in &metal.cold {
         faults.range(id, "shrinkage", Some(point.per_mille), None, (0.1, 6.0));

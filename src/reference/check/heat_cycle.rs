@@ -23,11 +23,15 @@ pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
             "no process has this id".to_owned()
         });
     }
-    for id in ["still-air", "draught", "blanket"] {
+    for id in ["still-air", "draught", "blanket", "oven", "pad"] {
         faults.check(data.surface(id).is_some(), id, Rule::RowExists, || "a surface is missing".to_owned());
     }
     faults.range("blanket", "conductivity", Some(data.blanket_w_per_m_k), None, (0.02, 0.5));
     let air = |id| data.surface(id).map(|row| row.transfer_w_per_m2_k);
     faults.range("draught", "transfer", air("still-air"), air("draught"), (2.0, 100.0));
+    faults.range("hindered", "share", Some(data.hindered_share), None, (0.1, 1.0));
+    faults.range("flame", "longest", Some(data.longest_flame_min), None, (30.0, 480.0));
+    faults.range("melting", "heat", Some(data.melting_kj_per_mm3), None, (0.008, 0.013));
+    faults.range("melting", "share", Some(data.melting_share), None, (0.3, 1.0));
     faults.range("alloyed", "conductivity", Some(data.alloyed_conductivity), None, (0.3, 1.0));
 }

@@ -43,6 +43,8 @@ fn exposure(reference: &Reference, faults: &mut Faults<'_>) {
     let exposure = &reference.electrode_exposure;
     for class in &exposure.classes {
         faults.range(&class.id, "hours", Some(class.hours), Some(class.tested_hours), (0.1, 24.0));
+        let resistant = class.moisture_resistant_hours;
+        faults.range(&class.id, "hours with R", Some(class.hours), resistant, (0.1, 24.0));
     }
     for pair in exposure.classes.windows(2) {
         faults.check(pair[0].hours > pair[1].hours, &pair[1].id, Rule::TableWhole, || {

@@ -212,6 +212,9 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     let (file, heat_cycle) = ("heat_cycle.ron", &reference.heat_cycle);
     visit.basis(file, "alloyed", &heat_cycle.alloyed_basis);
     visit.basis(file, "blanket", &heat_cycle.blanket_basis);
+    visit.basis(file, "hindered", &heat_cycle.hindered_basis);
+    visit.basis(file, "flame", &heat_cycle.longest_flame_basis);
+    visit.basis(file, "melting", &heat_cycle.melting_basis);
     let surfaces = heat_cycle.surfaces.iter().map(|row| (&row.id, &row.basis));
     let contacts = heat_cycle.contacts.iter().map(|row| (&row.id, &row.basis));
     let arcs = heat_cycle.arcs.iter().map(|row| (&row.id, &row.basis));
@@ -225,17 +228,25 @@ fn shop<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     let bases = [
         &fits.basis,
         &fits.room_basis,
-        &fits.on_the_way_basis,
+        &fits.on_the_way_share_basis,
+        &fits.on_the_way_k_basis,
         &fits.friction_basis,
         &fits.smoothing_basis,
         &fits.gap_basis,
         &fits.nitrogen_basis,
         &fits.carbon_dioxide_basis,
+        &fits.oxygen_least_basis,
+        &fits.carbon_dioxide_most_basis,
+        &fits.carbon_dioxide_deadly_basis,
     ];
     visit.bases(file, "fits", bases);
     fits.coolants.iter().for_each(|row| visit.basis(file, &row.id, &row.basis));
     for metal in &reference.metals {
-        visit.bases("expansion.ron", &metal.id, std::iter::once(&metal.basis).chain(&metal.cold_basis));
+        visit.bases(
+            "expansion.ron",
+            &metal.id,
+            std::iter::once(&metal.basis).chain(&metal.cold_basis).chain(&metal.heat_basis),
+        );
     }
     let (file, fuels) = ("fuels.ron", &reference.fuels);
     fuels.fuels.iter().for_each(|row| visit.basis(file, &row.id, &row.basis));
@@ -276,4 +287,7 @@ fn tint<'a>(data: &'a TintData, visit: &mut Visit<'a, '_>) {
         visit.basis("surfaces.ron", &surface.id, &surface.basis);
     }
     visit.basis("crayons.ron", "crayons", &data.crayons.basis);
+    for row in &data.crayons.instruments {
+        visit.basis("crayons.ron", &row.id, &row.basis);
+    }
 }

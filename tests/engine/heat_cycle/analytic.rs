@@ -2,17 +2,18 @@
 #![allow(clippy::unwrap_used, reason = "a table that can't be read fails the test")]
 
 use serde_json::Value;
-use strawblue::engine::heat_cycle::closed::{
-    Constant, Lump, OneTerm, face_difference_k, fin, layer_hours_late, layer_kept, lumped_constant_s,
-    lumped_min_no_loss, thermal_factor_mm2,
-};
 use strawblue::engine::heat_cycle::trials::{
     Block, BlockAfter, Charged, Left, Metal, Outside, block, equal_lines, hydrogen_block,
 };
+use strawblue::engine::lumped::{Around, Body, seconds_between};
 use strawblue::engine::post_heat::{Curve, WeldPath, diffusivity_cm2_per_s, layer_peak, layer_peak_depth};
 use strawblue::engine::thermal::carbon_steel;
 use strawblue::reference::embedded;
 
+use super::closed::{
+    Constant, OneTerm, face_difference_k, fin, layer_hours_late, layer_kept, lumped_constant_s,
+    lumped_min_no_loss, thermal_factor_mm2,
+};
 use super::histories::{id, number, vectors};
 
 /// Answers by their names in the vector.
@@ -73,15 +74,14 @@ fn properties_and_closed_forms() {
     });
     count += all("lumped_minutes", |inputs| {
         let (mass_kg, from_c, to_c) = ends(inputs);
-        let lump = Lump {
-            mass_kg,
-            area_m2: get(inputs, "area_m2"),
-            transfer_w_per_m2_k: get(inputs, "h"),
+        let body = Body { mass_kg, surface_m2: get(inputs, "area_m2") };
+        let around = Around {
+            w_per_m2_k: get(inputs, "h"),
             emissivity: get(inputs, "emissivity"),
-            around_c: get(inputs, "ambient_c"),
-            power_w: get(inputs, "power_w"),
+            air_c: get(inputs, "ambient_c"),
         };
-        vec![("minutes", lump.minutes(from_c, to_c).unwrap())]
+        let seconds = seconds_between(body, get(inputs, "power_w"), around, from_c, to_c);
+        vec![("minutes", seconds.unwrap() / 60.0)]
     });
     count += all("semi_infinite_rise", |inputs| {
         let metal = Constant {

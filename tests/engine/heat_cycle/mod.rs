@@ -1,6 +1,7 @@
 //! The heat cycle: figures of others, laws, refusals, convergence.
 
 mod analytic;
+mod closed;
 mod convergence;
 mod histories;
 mod joints;

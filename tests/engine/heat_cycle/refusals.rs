@@ -4,7 +4,8 @@ use std::ops::ControlFlow;
 
 use strawblue::engine::heat_cycle::torch::how_far_to_spread;
 use strawblue::engine::heat_cycle::{
-    Fineness, HeatCycle, JointShape, Reading, Refusal, Source, efficiency_of_first_part, preheat, run,
+    Closure, Fineness, HeatCycle, JointShape, Reading, Refusal, Source, efficiency_of_first_part, preheat,
+    run,
 };
 use strawblue::reference::embedded;
 
@@ -98,7 +99,12 @@ fn it_stops_when_told_to() {
 
 #[test]
 fn every_refusal_has_its_key_and_figures() {
-    let refusal = Refusal::MinimumNotReached { coldest_c: 249.0, minutes: 120.0, power_w: Some(2500.0) };
+    let refusal = Refusal::MinimumNotReached {
+        coldest_c: 249.0,
+        minutes: 120.0,
+        power_w: Some(2500.0),
+        held_back: false,
+    };
     assert_eq!(refusal.key(), "refused-minimum-not-reached");
     assert_eq!(refusal.values(), [("coldest", 249.0), ("minutes", 120.0), ("power", 2.5)]);
     assert!(Refusal::Stopped.values().is_empty());
@@ -117,4 +123,51 @@ fn how_far_to_spread_the_flame() {
         assert!((found - is).abs() <= 0.1, "{minutes:?}");
     }
     assert_eq!(spread.advised_mm, Some(75.0));
+}
+
+/// A ceiling that holds the flame back leaves no power that would do, and none is promised.
+#[test]
+fn a_power_that_the_ceiling_holds_back_is_not_promised() {
+    let close = |query: &mut HeatCycle, power_w: f64| {
+        query.source = Source::Torch { power_w };
+        query.ceiling_c = Some(356.0);
+    };
+    let weak = refused(|query| close(query, 1000.0));
+    assert!(matches!(weak, Refusal::MinimumNotReached { power_w: None, held_back: false, .. }), "{weak}");
+    let strong = refused(|query| close(query, 12e3));
+    assert!(
+        matches!(
+            strong,
+            Refusal::MinimumNotReached { power_w: None, held_back: true, .. }
+                | Refusal::ReserveNotReached { held_back: true, .. }
+        ),
+        "{strong}"
+    );
+    let said = strawblue::engine::EngineError::from(strong);
+    assert_eq!(said.key(), "error-heat-held-back");
+    assert!(strawblue::words::Words::english().has(&said.key()));
+    // Farther up there is one, and it does under that ceiling.
+    let wide = |power_w| HeatCycle {
+        source: Source::Torch { power_w },
+        ceiling_c: Some(400.0),
+        passes: vec![],
+        ..demo(Fineness::Live)
+    };
+    let Err(Refusal::MinimumNotReached { power_w: Some(power_w), .. }) =
+        preheat(embedded(), &wide(1000.0), &mut go_on)
+    else {
+        panic!("it does")
+    };
+    assert!(preheat(embedded(), &wide(power_w * 1.01), &mut go_on).is_ok());
+    assert!(preheat(embedded(), &wide(power_w * 0.95), &mut go_on).is_err());
+}
+
+/// Books that don't close give no figure, in a program that is built for speed too.
+#[test]
+fn books_that_do_not_close_are_refused() {
+    assert_eq!(Closure { energy: 1e-12, hydrogen: 0.0 }.check(), Ok(()));
+    for (energy, hydrogen) in [(1e-6, 0.0), (0.0, 1e-6), (f64::NAN, 0.0), (0.0, f64::NAN)] {
+        let refused = Closure { energy, hydrogen }.check().expect_err("it is refused");
+        assert_eq!(strawblue::engine::EngineError::from(refused).key(), "error-heat-not-closed");
+    }
 }

@@ -1,15 +1,19 @@
 //! The heat of a joint from the flame to cold: one conduction of the joint, and the hydrogen in it.
 
+mod found;
+
 use std::ops::ControlFlow;
 
+use found::outcomes;
+
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, shared, shop};
+use crate::engine::EngineError;
 use crate::engine::heat_cycle::{
     Fineness, FlameShare, Flamed, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, REACH_MM, Reached,
     Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM,
 };
 use crate::engine::measuring::distance_mm;
-use crate::engine::{EngineError, Outcome, Unit};
-use crate::reference::{Basis, Method, Reference, embedded};
+use crate::reference::{Reference, embedded};
 
 const BOSS: &str = "boss-through";
 /// The joints whose section follows from two sizes and a leg.
@@ -38,6 +42,8 @@ const FIRST_PART: &str = "first-part-minutes";
 const RESERVE_K: f64 = 30.0;
 /// The heated zone goes so far past the place where the minimum must be, mm.
 const BEYOND_MM: f64 = 25.0;
+/// Between the end of a run and whatever is next, s: common practice, no source.
+const PAUSE_S: f64 = 120.0;
 /// Cold, °C.
 const COLD_C: f64 = 50.0;
 
@@ -62,7 +68,11 @@ pub static HEAT_CYCLE: Question = Question {
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
-        Input::new("runs", Kind::Number).or(Preset::Number(1.0)).within(1.0, 12.0).of(OfPlan::FillRuns),
+        Input::new("runs", Kind::Number)
+            .whole()
+            .or(Preset::Number(1.0))
+            .within(1.0, 12.0)
+            .of(OfPlan::FillRuns),
         shared::NET_HEAT.required().of(OfPlan::FillHeat),
         Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::FillProcess),
         Input::new("root-heat-input", Kind::HeatInput).within(0.01, 50.0).of(OfPlan::RootHeat),
@@ -90,9 +100,15 @@ pub static HEAT_CYCLE: Question = Question {
     ],
     notes: &[
         "heat-no-time",
+        "heat-runs-do-not-fill",
+        "heat-ceiling-not-told",
         "torch-not-sure",
         "heat-again",
         "heat-usual-sizes",
+        "heat-usual-boss",
+        "heat-usual-web",
+        "heat-usual-length",
+        "heat-pause",
         "torch-efficiency",
         "heat-steel-alloyed",
         "heat-measure",
@@ -184,7 +200,7 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
         ceiling_c,
         interpass_c: given.maybe_number("interpass-most"),
         passes: passes(given, reference, welds)?,
-        pause_s: 120.0,
+        pause_s: PAUSE_S,
         post_heat: PostHeat {
             at_c: hold_c,
             hours: 0.0,
@@ -214,14 +230,31 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
         (None, None) => FlameShare::NotKnown,
     };
     Ok(Flames {
-        cycle,
+        fuel: fuel_id.to_owned(),
         fuel_w: given.number("fuel-flow")? * fuel.net_mj_per_m3 / 3.6 * 1e3,
         share,
         carbon_steel: given.flag("carbon-steel"),
-        size_assumed: given.maybe_number("plate-width").is_none()
-            || given.maybe_number("plate-length").is_none(),
         hold_h: given.number("hold-hours")?,
+        notes: assumed(given, &cycle, reference)?,
+        cycle,
     })
+}
+
+/// What must be said of what was given and of what was not.
+fn assumed(given: &Answers, cycle: &HeatCycle, reference: &Reference) -> Result<Vec<&'static str>, Problem> {
+    let boss = given.maybe_choice("joint").unwrap_or(BOSS) == BOSS;
+    let no_length = given.maybe_number("plate-length").is_none();
+    let usual = given.maybe_number("plate-width").is_none() || (boss && no_length);
+    let notes = [
+        (!fills(given, reference)?, "heat-runs-do-not-fill"),
+        (cycle.ceiling_c.is_none(), "heat-ceiling-not-told"),
+        (usual, "heat-usual-sizes"),
+        (boss, "heat-usual-boss"),
+        (!boss, "heat-usual-web"),
+        (!boss && no_length, "heat-usual-length"),
+        (cycle.passes.len() > 1, "heat-pause"),
+    ];
+    Ok(notes.into_iter().filter(|(yes, _)| *yes).map(|(_, note)| note).collect())
 }
 
 fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
@@ -233,54 +266,27 @@ fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
 /// The answers of a cycle that was worked out.
 #[must_use]
 pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
-    let reference = embedded();
     let minimum_c = flames.cycle.minimum_c;
     let lost = found.cycle.passes.iter().any(|pass| pass.reheat.is_some() || pass.coldest_end_c < minimum_c);
-    let basis = reference.heat_cycle.still_air().basis.weaker(&reference.fuels.efficiency_basis);
-    Reply::of(outcomes(flames, found, basis))
+    let mut reply = Reply::of(outcomes(embedded(), flames, found))
         .note_if(found.left_min()[0] <= 0.0, "heat-no-time")
         .note_if(found.weak.is_none(), "torch-not-sure")
-        .note_if(lost, "heat-again")
-        .note_if(flames.size_assumed, "heat-usual-sizes")
+        .note_if(lost, "heat-again");
+    for note in &flames.notes {
+        reply = reply.note_if(true, note);
+    }
+    reply
         .note_if(!found.known, "torch-efficiency")
         .note_if(!flames.carbon_steel, "heat-steel-alloyed")
         .note_if(true, "heat-measure")
         .note_if(true, "heat-hydrogen-informs")
 }
 
-fn outcomes(flames: &Flames, found: &Flamed, basis: &Basis) -> Vec<Outcome> {
-    let open = |name, unit| Outcome::open(Method::HeatCycle, unit).named(name).resting_on(basis);
-    let figure = |name, value, unit| Outcome { value: Some(value), ..open(name, unit) };
-    let likely = &found.cycle.preheat;
-    let minutes = figure("heat-minutes", likely.heated.minutes, Unit::Minute);
-    let minutes = match (found.known, found.weak) {
-        (true, _) => minutes,
-        (false, Some(weak)) => minutes.spread(found.strong.heated.minutes, weak.heated.minutes),
-        // How long the weakest one takes nobody can say.
-        (false, None) => Outcome { value: None, low: Some(found.strong.heated.minutes), ..minutes },
-    };
-    let [least_min, left_min, most_min] = found.left_min();
-    let weld_by = figure("heat-weld-by", left_min, Unit::Minute);
-    let weld_by = if found.known { weld_by } else { weld_by.spread(least_min, most_min) };
-    let cold = |hours| found.held(hours).and_then(|cooled| cooled.mark(COLD_C)).copied();
-    let hydrogen = |name, hours| {
-        let put_in_ml = flames.cycle.hydrogen_ml();
-        let [least, middle, most] =
-            found.hydrogen_ml(flames, hours, COLD_C)?.map(|peak_ml| 100.0 * peak_ml / put_in_ml);
-        // A tenth of a percent is as much as it can say, and what is left is never none.
-        let (up, down) = (|share: f64| (10.0 * share).ceil() / 10.0, (10.0 * least).floor() / 10.0);
-        Some(figure(name, up(middle), Unit::Percent).spread(down, up(most)))
-    };
-    [
-        Some(minutes),
-        Some(figure("heat-wait", found.wait_min(), Unit::Minute)),
-        Some(weld_by),
-        Some(figure("heat-surface", found.hottest_surface_c(), Unit::Celsius)),
-        cold(0.0).map(|found| figure("heat-cooling", found.minutes, Unit::Minute)),
-        hydrogen("heat-hydrogen-none", 0.0),
-        hydrogen("heat-hydrogen-held", flames.hold_h),
-    ]
-    .into_iter()
-    .flatten()
-    .collect()
+/// Can the heat of all runs of one weld melt what its leg asks for? Half the square of the leg is what
+/// has to be laid.
+fn fills(given: &Answers, reference: &Reference) -> Result<bool, Problem> {
+    let (leg_mm, data) = (given.number("leg")?, &reference.heat_cycle);
+    let laid_kj_per_mm = given.number("runs")? * given.number("heat-input")?
+        + given.maybe_number("root-heat-input").unwrap_or(0.0);
+    Ok(laid_kj_per_mm * data.melting_share >= data.melting_kj_per_mm3 * leg_mm * leg_mm / 2.0)
 }
