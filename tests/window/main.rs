@@ -3,6 +3,7 @@
 
 mod controls;
 mod journeys_coupon;
+mod journeys_cycle;
 mod journeys_form;
 mod journeys_in_view;
 mod journeys_kept;

@@ -31,6 +31,8 @@ use crate::job::cycle_of_answers;
 use crate::questions::HEAT_CYCLE;
 use crate::report::{CycleTold, StepRow, put_cycle};
 
+/// The torch is what most decides the minutes, and what a plan does not know.
+const FIRST_INPUT: &str = "fuel";
 /// How often the window asks for news of the work.
 const NEWS: Duration = Duration::from_millis(40);
 
@@ -121,10 +123,14 @@ fn shown(state: &State) -> Result<Rc<Seen>, NoCycle> {
     state.cycle.borrow().seen(&asked).ok_or(NoCycle::Unread)
 }
 
+/// Just before an arc, the section still is that of the wait, min.
+const BEFORE_ARC_MIN: f64 = 0.3;
+
 /// The minute that the section is drawn at: of itself, where the first run may start.
 fn minute(state: &State, seen: &Seen) -> f64 {
     let cycle = &seen.found.cycle;
-    let start = cycle.passes.first().map_or(cycle.preheat.heated.minutes, |pass| pass.start_min);
+    let start =
+        cycle.passes.first().map_or(cycle.preheat.heated.minutes, |pass| pass.start_min - BEFORE_ARC_MIN);
     state.cycle.borrow().at_min.unwrap_or(start)
 }
 
@@ -162,7 +168,7 @@ fn found(state: &State, asked: Result<Flames, NoCycle>) -> (Option<Rc<Seen>>, Op
 /// Fills the page anew.
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::CycleAdapter>();
-    put(&adapter.get_rows(), vec![inputs_row(state, &HEAT_CYCLE)]);
+    put(&adapter.get_rows(), vec![inputs_row(state, &HEAT_CYCLE, FIRST_INPUT)]);
     let asked = asked(state);
     let flames = asked.as_ref().ok().cloned();
     let (seen, why) = found(state, asked);

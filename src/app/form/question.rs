@@ -6,6 +6,7 @@
 
 use super::parts::text_part;
 use super::question_asked::{ask, belongs, label_of, read, row_of};
+use super::row_id::RowId;
 use super::{question_inputs, question_results};
 use crate::app::rows::model;
 use crate::app::{State, ui};
@@ -69,10 +70,14 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     made
 }
 
-/// The inputs of a question as a row that stands open: what comes of them is shown elsewhere.
-pub(crate) fn inputs_row(state: &State, question: &'static Question) -> ui::FormRow {
+/// The inputs of a question as a row that stands open, from one of them on: what comes of them is
+/// shown elsewhere.
+pub(crate) fn inputs_row(state: &State, question: &'static Question, first: &str) -> ui::FormRow {
     let (asked, _) = read(state, question);
     let mut parts = question_inputs::parts(state, &asked);
+    let first = RowId::Question(format!("{}.{first}", question.name)).to_string();
+    let at = parts.iter().position(|part| part.id == first).unwrap_or(0);
+    parts.rotate_left(at);
     parts.extend(question_inputs::clear_part(state, question));
     ui::FormRow {
         id: row_of(question).to_string().into(),
