@@ -121,6 +121,13 @@ pub fn seconds_of_capacity(
     seconds(|at_c| j_per_k * at_c, surface_m2, 0.0, around, from_c, to_c)
 }
 
+/// Seconds that a kilogram of steel behind a square metre takes to cool by itself: only the ratio of two
+/// such times means anything for a part of which nothing is known.
+#[must_use]
+pub fn seconds_of_shape(around: Around, from_c: f64, to_c: f64) -> Option<f64> {
+    seconds(carbon_steel::heat_content, 1.0, 0.0, around, from_c, to_c)
+}
+
 fn seconds(
     content_j: impl Fn(f64) -> f64,
     surface_m2: f64,

@@ -44,6 +44,7 @@ pub mod tint;
 pub mod torch;
 pub mod transformation;
 pub mod treatment;
+pub mod two_readings;
 
 pub use crate::reference::Unit;
 pub use error::EngineError;

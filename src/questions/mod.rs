@@ -27,6 +27,7 @@ mod steel;
 mod tables;
 mod tint;
 mod tint_coupon;
+mod two_readings;
 mod types;
 
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
@@ -57,6 +58,7 @@ pub static ALL: &[&Question] = &[
     &shop::TORCH_HEATING,
     &heat_cycle::HEAT_CYCLE,
     &shop::ACETYLENE_DRAW,
+    &two_readings::TWO_READINGS,
     &shop::BATCH_RHYTHM,
     &shop::ELECTRODE_EXPOSURE,
     &hydrogen::HYDROGEN_SCALE,

@@ -111,6 +111,7 @@ pub enum Method {
     SlowCooling,
     LumpedCooling,
     RoomAir,
+    TwoReadings,
 }
 
 impl Method {

@@ -13,3 +13,4 @@ mod scatter;
 mod shop;
 mod shop_safety;
 mod thermal;
+mod two_readings;
