@@ -257,7 +257,13 @@ pub(super) fn section_marks(pen: &Pen<'_>, marks: &[Mark]) -> Vec<ui::SectionMar
             number += 1;
             pen.show.number(f64::from(number), 0)
         } else {
-            pen.show.number(unit.from_c(mark.at_c), 0)
+            // A minimum is judged by its cold end, a maximum by its hot end.
+            let at_c = match mark.sign {
+                Sign::Coldest => mark.at_c.floor(),
+                Sign::Hottest => mark.at_c.ceil(),
+                Sign::Level | Sign::Dot => mark.at_c,
+            };
+            pen.show.number(unit.from_c(at_c), 0)
         };
         ui::SectionMark {
             x: float(mark.at.0),
