@@ -1092,6 +1092,7 @@ input-nitrogen-litres = Liquid nitrogen, litres
 input-dry-ice = Dry ice
 input-mass = Mass of the part
 input-wanted-temperature = Wanted temperature
+input-measuring-distance = Distance to the measuring point
 input-fuel = Fuel gas
 input-tip = Heating tip
 input-fuel-flow = Flow of fuel gas
@@ -2545,6 +2546,7 @@ json-inspection-wait-h = the wait before the final inspection
 json-tack-low-c = temperature for tacks, lower end, exact
 json-tack-high-c = temperature for tacks, upper end: the maximum interpass
 json-sequence = the steps in the order of time, for each: number, branch (null where every way has it; else furnace-at-hand, no-furnace, iron-cold or iron-hot, each numbered on from the steps before it), phase, deed, member (from 0), low_c, high_c (as shown, rounded to the safe side), hours, distance_mm, notes (ids), basis
+json-heat-cycle = the heat of the joint from the first flame to cold, null where nothing is heated: asks (keys still needed, given as heat-cycle.KEY), why_not, refused (names and figures), fineness, answers and notes (as ask heat-cycle), measuring_distance_mm, heated_to_c, flame_min (all flames), end_of_weld_min, runs (number, weld, start_min, arc_min, wait_min, flame_min, coldest_start_c, hottest_start_c, coldest_end_c, below_minimum), hydrogen (hold_h, hold_c, of_ml, low_ml, middle_ml, high_ml; cold)
 json-find-first = ids of what must be found out before the first step
 json-warm-zone-mm = distance to each side of the weld that must be warm
 json-assumed = for each value that nobody typed: field, value
@@ -2878,6 +2880,99 @@ lever-without-number = Undermatching, run sequence, softer condition
     .result = No figure
     .note = No change that can be calculated helps here. These may help, but no source gives a figure: weld trial pieces.
 
+# The heat cycle of the plan’s joint: a line below the step that it is about. $minutes, $time, $goal
+# and the like are figures with their unit; $runs are the numbers of runs, such as “2–4 and 6”.
+cycle-row = Flame { $flame }, wait { $wait }, then weld within { $left }
+cycle-row-no-time = Flame { $flame }, wait { $wait }, then no time to weld is sure
+cycle-row-not-sure = Flame at least { $flame }: the joint may never get so hot
+cycle-nothing-to-heat = This plan heats nothing, so there are no minutes.
+cycle-inputs = Your torch and your part
+cycle-chart = From the first flame to { TEMP(50) }
+cycle-section = Inside the joint
+cycle-measure = Measure here
+cycle-measure-top = Plate, upper face, at the measuring distance
+cycle-measure-foot = Plate, lower face, at the measuring distance
+cycle-no-reading = A reading within 1 min of the arc, or { LENGTH("10 mm", "3/8 in") } of the weld, is too high.
+cycle-moment = Moment
+cycle-moment-at = { $time }, { $phase }
+cycle-events = From event to event
+cycle-event-before = Event before
+cycle-event-after = Event after
+cycle-phase-heating = flame on
+cycle-phase-even = evening out
+cycle-phase-interpass = waiting for the maximum
+cycle-phase-arc = welding
+cycle-phase-pause = pause after a run
+cycle-phase-hold = post-heat
+cycle-phase-cooling = cooling
+cycle-cell-flame = Flame
+cycle-cell-flame-least = Flame, at least
+cycle-cell-flame-note = Until the coldest point is at { $figure }
+cycle-cell-wait = Wait
+cycle-cell-wait-even = Until the faces agree
+cycle-cell-wait-note = Until the weld is at { $figure }
+cycle-cell-left = Weld within
+cycle-cell-left-none = No time is sure
+cycle-cell-left-note = Then the joint falls below { $figure }
+cycle-cell-hydrogen = Left when cold
+cycle-cell-hydrogen-note = Hydrogen, of { $figure }
+cycle-spoken = { $count ->
+    [one] One run, finished after { $end }. At { TEMP(50) } after { $cold }.
+   *[other] { $count } runs, finished after { $end }. At { TEMP(50) } after { $cold }.
+}
+cycle-legend-coldest = Coldest point that counts
+cycle-legend-weld = Weld; no figure close to the arc
+cycle-legend-core = Core
+cycle-legend-surface = Surface under the flame
+cycle-legend-range = Working range; the ring is where it ends without an arc
+cycle-legend-marks = Upright bar: coldest to hottest at the start of a run. Triangle: the run ends below the minimum.
+cycle-hydrogen-head = Hydrogen left, ml/100 g
+cycle-legend-hydrogen = Hydrogen: the range of the published diffusivities, in weld and heat-affected zone.
+cycle-legend-hydrogen-alloyed = Hydrogen: the range of the published diffusivities, in weld and heat-affected zone. Dashed: alloyed steel that keeps it longest.
+cycle-section-at = Inside the joint at { $moment }.
+cycle-section-coldest = Coldest point that counts: { $figure }, { $place }. { $verdict }.
+cycle-section-hottest = Hottest in the weld: { $figure }.
+cycle-section-point = Point { $number }: { $place }, { $figure }.
+cycle-part-first = plate
+cycle-part-second = boss or web
+cycle-part-weld = weld
+cycle-fill = What the fill means
+cycle-fill-none = No limit counts now
+cycle-fill-below = Below the minimum
+cycle-fill-inside = In the working range
+cycle-fill-above = Above the maximum
+cycle-fill-ceiling = Above the ceiling
+cycle-no-limit = After the last run no limit counts but the ceiling.
+cycle-refused-after = Coldest point after { $time } of flame
+cycle-refused-flow = A flame { $times } times as strong gets there.
+cycle-footer = An average along the weld for a flame that keeps moving, a clean part in still air. Measure before the arc: the reading decides.
+cycle-ask-torch = Give the gas flow of your torch to get minutes.
+cycle-open = Still needed for minutes: { $fields }.
+cycle-no-section = No minutes: they cannot be calculated for this joint here.
+cycle-not-a-torch = No minutes: they are calculated for a torch only.
+cycle-unread = No minutes: correct what you typed for the minutes.
+cycle-working = Calculating the minutes of flame, welding and cooling …
+cycle-flame = About { $minutes } with this torch, until the coldest point is at { $goal }.
+cycle-flame-not-sure = At least { $minutes } with this torch. If little of the flame’s heat stays in the part, it never gets there.
+cycle-flame-back = After { $minutes } keep the flame back: the surface is close to the ceiling.
+cycle-size-assumed = Assumed: a plate { LENGTH("600 mm", "24 in") } wide and long. Give its size: a smaller plate needs far fewer minutes.
+cycle-wait = Measure { $minutes } after the flame is off.
+cycle-wait-maximum = Measure { $minutes } after the flame is off: until then the weld is above the maximum.
+cycle-left = About { $minutes } to weld before you must heat again.
+cycle-left-none = Do not count on time to weld: after the wait the joint can be below the minimum. Heat a wider zone, or cover the part.
+cycle-next-run = Wait up to { $minutes } for the next run. Only then is the joint at the maximum.
+cycle-again = { $count ->
+    [one] Heat again before run { $runs }: up to { $minutes }.
+   *[other] Heat again before runs { $runs }: up to { $minutes } each time.
+}
+cycle-below = { $count ->
+    [one] Run { $runs } ends below the minimum, at { $low }. Heat again half-way, or weld less at a time.
+   *[other] Runs { $runs } end below the minimum, at { $low } the lowest. Heat again half-way, or weld less at a time.
+}
+cycle-hydrogen-held = { $time } at { $temperature }: { $left } of { $put } hydrogen left when it is cold.
+cycle-hydrogen-none = Without post-heat: { $left } of { $put } hydrogen left when it is cold.
+cycle-cooling = About { $time } to { TEMP(50) } in still air.
+
 # What to do, in order: a numbered step is an order of at most 12 words; its notes stand below it,
 # each a sentence or two of their own. A figure, if there is one, stands to the right of the order.
 then-figure-least = at least { $figure }
@@ -3195,6 +3290,7 @@ units-c-in = °C, in
 page-steels = Choose the steel
 page-certificate = Certificate
 page-unmarked = Unmarked steel
+page-cycle = Heat cycle
 page-fillers = Choose the filler
 page-settings = Settings
 page-about = About

@@ -8,6 +8,7 @@ use std::time::Duration;
 use slint::{SharedString, Timer, TimerMode};
 
 use super::bench::kept::Kept;
+use super::cycle::work::CycleWork;
 use super::form::desk::Desk;
 use super::form::question_steel;
 use super::open::{ChosenFor, Open};
@@ -95,6 +96,8 @@ pub struct State {
     pub(super) photo: RefCell<Photo>,
     /// What the Bench keeps.
     pub(super) bench: RefCell<Kept>,
+    /// The heat cycle of the plan.
+    pub(super) cycle: RefCell<CycleWork>,
     fills: Cell<Fills>,
 }
 
@@ -131,6 +134,7 @@ impl State {
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
             bench: RefCell::default(),
+            cycle: RefCell::default(),
             fills: Cell::new(|_, _, _| {}),
         };
         state.replan();
@@ -387,6 +391,12 @@ impl State {
     #[must_use]
     pub fn word(&self, key: &str) -> SharedString {
         self.words.get(key).into()
+    }
+
+    /// Is the heat cycle of the plan worked out, as far as the page on the screen wants it?
+    #[must_use]
+    pub fn cycle_at_rest(&self) -> bool {
+        self.cycle.borrow().at_rest()
     }
 
     /// The job of the last plan.

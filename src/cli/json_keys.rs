@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 34] = [
+const PLAN: [&str; 35] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -39,6 +39,7 @@ const PLAN: [&str; 34] = [
     "warm_zone_mm",
     "find_first",
     "sequence",
+    "heat_cycle",
     "assumed",
 ];
 /// The keys of a question's answer.

@@ -4,6 +4,7 @@
 mod bench;
 mod controls;
 mod journeys_coupon;
+mod journeys_cycle;
 mod journeys_form;
 mod journeys_in_view;
 mod journeys_kept;

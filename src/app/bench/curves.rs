@@ -14,7 +14,7 @@ const POINTS: u32 = 24;
 
 /// The curve of a question for what is given; none where it has no curve, or no answer.
 pub(super) fn chart(pen: &Pen<'_>, question: &'static Question, given: &Answers) -> Option<ui::BenchChart> {
-    let full = question.complete(given).ok()?;
+    let full = question.filled(given).ok()?;
     match question.name {
         "part-cooling" => cooling(pen, question, &full),
         "hydrogen-removal" => removal(pen, question, &full),

@@ -92,7 +92,7 @@ impl Desk {
             return Some(question.ask(given));
         }
         // What can't even be begun is said at once.
-        if let Err(problem) = question.complete(given) {
+        if let Err(problem) = question.filled(given) {
             return Some(Err(problem));
         }
         let mut tasks = self.tasks.borrow_mut();
