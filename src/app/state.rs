@@ -1,7 +1,7 @@
 //! What the window works on: the session, and what is open on the screen.
 
 use std::cell::{Cell, RefCell};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::time::Duration;
 
@@ -37,18 +37,6 @@ pub struct Planned {
 /// What a plan reads of the session.
 fn read_by_a_plan(session: &Session) -> (&JobText, &[OwnSteel], Units) {
     (&session.job, &session.own_steels, session.units)
-}
-
-/// A toggle of a set of ids.
-pub(super) fn toggle(set: &mut BTreeSet<String>, id: &str) {
-    if !set.remove(id) {
-        set.insert(id.to_owned());
-    }
-}
-
-/// What is shut opens; what is open shuts.
-pub(super) const fn flip(open: &mut bool) {
-    *open = !*open;
 }
 
 /// How often it is asked whether another window has written the file: a look at its date.

@@ -15,8 +15,8 @@ use std::rc::Rc;
 use slint::{ComponentHandle, SharedString};
 
 use crate::app::calls::{calls, calls_plain};
+use crate::app::open::toggle;
 use crate::app::rows::{model, put};
-use crate::app::state::toggle;
 use crate::app::{BasisOf, ResultsOf, State, basis, cycle, ui};
 use crate::job::{Fault, Field};
 use crate::report::{Report, basis_sheet};
