@@ -276,7 +276,7 @@ impl<'a> Section<'a> {
     /// the distance that is asked for.
     pub(super) fn dots_mm(&self) -> Vec<Point> {
         let (x_mm, _) = self.seen.drawing.required_point_mm;
-        let faces: Vec<f64> = self.seen.drawing.ys_mm.iter().copied().collect();
+        let faces: Vec<f64> = self.seen.drawing.ys_mm.to_vec();
         let solid = |y_mm: f64| matches!(self.places.at(x_mm, y_mm), Some((Matter::First, _)));
         let found: Vec<f64> = faces
             .windows(2)
