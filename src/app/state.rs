@@ -161,6 +161,7 @@ impl State {
             // Another job begins: the last plan is none of it, not even an old one.
             *self.planned.borrow_mut() = None;
             self.open.borrow_mut().begin_job();
+            self.bench.borrow_mut().begin_job();
         } else if read_by_a_plan(&after) == read_by_a_plan(&before) {
             return;
         }

@@ -96,6 +96,7 @@ pub fn no_cycle_words(pen: &Pen<'_>, why: &NoCycle) -> Option<String> {
     let get = |key: &str| Some(pen.words.get(key));
     match why {
         NoCycle::NothingToHeat => None,
+        NoCycle::NoPlan => get("cycle-no-plan"),
         NoCycle::NotATorch => get("cycle-not-a-torch"),
         NoCycle::NoSection => get("cycle-no-section"),
         NoCycle::Unread => get("cycle-unread"),

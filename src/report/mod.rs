@@ -38,8 +38,8 @@ pub use figure::{
 };
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use outcome::{
-    RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, large_answer, limits, number,
-    range_lines, step_lines, symbol,
+    RangeLine, RangeVerdict, StepLine, answer_figure, degrees_up, first_outside, large_answer, limits,
+    number, range_lines, step_lines, symbol,
 };
 pub use sequence::{StepRow, step_rows};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};

@@ -2,6 +2,7 @@
 //! and its start. Only with the feature `testing`.
 
 mod bench;
+mod bench_pages;
 mod controls;
 mod journeys_coupon;
 mod journeys_cycle;

@@ -81,7 +81,11 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             let Ok(seen) = shown(&state) else { return ModelRc::default() };
             let section = Section::of(&seen, minute(&state, &seen));
             model(section.map_or_else(Vec::new, |section| {
-                view::section_marks(&state.pen(), &section.marks(f64::from(width)))
+                view::section_marks(
+                    &state.pen(),
+                    &section.marks(f64::from(width)),
+                    seen.flames.cycle.minimum_c,
+                )
             }))
         }
     });
@@ -112,7 +116,7 @@ fn set_minute(window: &ui::AppWindow, state: &State, minute: f64) {
 
 /// The query of the plan as it stands, or why it has none.
 fn asked(state: &State) -> Result<Flames, NoCycle> {
-    let facts = PlanFacts::of(state).ok_or(NoCycle::NothingToHeat)?;
+    let facts = PlanFacts::of(state).ok_or(NoCycle::NoPlan)?;
     let answers = answers(state, &HEAT_CYCLE);
     cycle_of_answers(answers, &facts.says())
 }

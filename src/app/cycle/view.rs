@@ -11,6 +11,7 @@ use crate::app::screen_values::float;
 use crate::app::{State, ui};
 use crate::engine::EngineError;
 use crate::engine::heat_cycle::{Flames, Matter, NoCycle, Phase, Refusal};
+use crate::questions;
 use crate::report::{
     CycleTold, Pen, flame_minutes, hydrogen_left, longest_minutes, minutes_left, no_cycle_words,
 };
@@ -62,6 +63,7 @@ pub(super) fn fill(
     adapter.set_busy_text(state.word("cycle-working"));
     adapter.set_figures(model(seen.map_or_else(Vec::new, |seen| figures(&pen, state, seen))));
     adapter.set_warnings(model(seen.map_or_else(Vec::new, |seen| warnings(&pen, seen))));
+    adapter.set_notes(model(seen.map_or_else(Vec::new, |seen| notes(&pen, seen))));
     let (kind, refused) = match (seen, why) {
         (Some(_), _) => (ui::CycleKind::Known, ui::FigureView::default()),
         (None, Some(NoCycle::Refused(refusal))) => (ui::CycleKind::Refused, refused(&pen, *refusal, flames)),
@@ -141,6 +143,13 @@ fn figures(pen: &Pen<'_>, state: &State, seen: &Seen) -> Vec<ui::CycleFigure> {
         cells.push(cell("cool", "cycle-cell-hydrogen", hydrogen, of));
     }
     cells
+}
+
+/// What was assumed, and what the figures are not; what does not hold stands above.
+fn notes(pen: &Pen<'_>, seen: &Seen) -> Vec<SharedString> {
+    let said = questions::cycle_reply(&seen.flames, &seen.found).notes;
+    let told = said.into_iter().filter(|note| !["heat-again", "heat-no-time"].contains(note));
+    told.map(|note| pen.words.get(&format!("note-{note}")).into()).collect()
 }
 
 /// What does not hold.
@@ -249,7 +258,7 @@ fn chart_spoken(pen: &Pen<'_>, seen: &Seen) -> String {
 }
 
 /// The marks of a section with their figures.
-pub(super) fn section_marks(pen: &Pen<'_>, marks: &[Mark]) -> Vec<ui::SectionMark> {
+pub(super) fn section_marks(pen: &Pen<'_>, marks: &[Mark], minimum_c: f64) -> Vec<ui::SectionMark> {
     let unit = pen.show.units.temperature;
     let mut number = 0;
     let mark = |mark: &Mark| {
@@ -274,6 +283,12 @@ pub(super) fn section_marks(pen: &Pen<'_>, marks: &[Mark]) -> Vec<ui::SectionMar
                 Sign::Dot => ui::SectionSign::Dot,
                 Sign::Coldest => ui::SectionSign::Coldest,
                 Sign::Hottest => ui::SectionSign::Hottest,
+            },
+            // The hottest stands only where it is above its maximum.
+            stops: match mark.sign {
+                Sign::Coldest => mark.at_c < minimum_c,
+                Sign::Hottest => true,
+                Sign::Level | Sign::Dot => false,
             },
         }
     };

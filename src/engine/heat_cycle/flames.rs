@@ -63,6 +63,8 @@ pub struct Flamed {
 pub enum NoCycle {
     /// It has no minimum that a part must be heated to.
     NothingToHeat,
+    /// There is no plan: it is not begun, or something of it can't be read.
+    NoPlan,
     /// Something else than a torch heats the part.
     NotATorch,
     /// No section is drawn for this joint.

@@ -2,7 +2,7 @@
 //! what each rests on.
 
 use super::COLD_C;
-use crate::engine::heat_cycle::{FlameShare, Flamed, Flames, Preheat};
+use crate::engine::heat_cycle::{FlameShare, Flamed, Flames};
 use crate::engine::{Outcome, Unit};
 use crate::reference::{Basis, Method, Reference};
 
@@ -50,8 +50,8 @@ pub(super) fn outcomes(reference: &Reference, flames: &Flames, found: &Flamed) -
         // How long the weakest one takes nobody can say.
         (false, None) => Outcome { value: None, low: Some(found.strong.heated.minutes), ..minutes },
     };
-    // Where the maximum sets the wait, it rests on the losses.
-    let by_rule = found.wait_min() <= found.most(Preheat::wait_min);
+    // Where the evening out or the maximum sets the wait, it rests on the losses.
+    let by_rule = found.wait_min() <= found.most(|preheat| preheat.iso_wait_min) + 1e-9;
     let wait = if by_rule { bases.wait } else { bases.losses };
     let [least_min, left_min, most_min] = found.left_min();
     let weld_by = figure("heat-weld-by", left_min, Unit::Minute, bases.losses);

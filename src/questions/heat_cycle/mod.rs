@@ -38,7 +38,8 @@ const ARCS: &[&str] = &[
 pub const MINIMUM: &str = "minimum-preheat";
 const SHARE: &str = "flame-share";
 const FIRST_PART: &str = "first-part-minutes";
-/// Heated past the minimum by so much, K: without it no time is left to weld.
+/// Heated past the minimum by so much, K: without it no time is left to weld. In a narrower range to
+/// its maximum.
 const RESERVE_K: f64 = 30.0;
 /// The heated zone goes so far past the place where the minimum must be, mm.
 const BEYOND_MM: f64 = 25.0;
@@ -184,6 +185,7 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
     let by_rule = || distance_mm(shape.thickness_mm()).0;
     let required_mm = given.maybe_number("measuring-distance").unwrap_or_else(by_rule);
     let welds = if given.maybe_choice("joint") == Some(JOINTS[2]) { 1 } else { 2 };
+    let interpass_c = given.maybe_number("interpass-most");
     Ok(HeatCycle {
         shape,
         part_length_mm,
@@ -197,9 +199,9 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
         zone_mm: required_mm + BEYOND_MM,
         required_mm,
         minimum_c,
-        reserve_k: RESERVE_K,
+        reserve_k: interpass_c.map_or(RESERVE_K, |most_c| RESERVE_K.min((most_c - minimum_c).max(0.0))),
         ceiling_c,
-        interpass_c: given.maybe_number("interpass-most"),
+        interpass_c,
         passes: passes(given, reference, welds)?,
         pause_s: PAUSE_S,
         post_heat: PostHeat {
