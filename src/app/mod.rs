@@ -9,6 +9,7 @@
 mod basis;
 mod bench;
 mod calls;
+pub mod cycle;
 #[cfg(target_os = "linux")]
 pub mod desktop;
 mod form;

@@ -121,3 +121,15 @@ impl Open {
         }
     }
 }
+
+/// A toggle of a set of ids.
+pub(super) fn toggle(set: &mut BTreeSet<String>, id: &str) {
+    if !set.remove(id) {
+        set.insert(id.to_owned());
+    }
+}
+
+/// What is shut opens; what is open shuts.
+pub(super) const fn flip(open: &mut bool) {
+    *open = !*open;
+}

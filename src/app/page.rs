@@ -23,6 +23,8 @@ pub enum Page {
     Unmarked,
     /// A steel of the reader's own.
     Certificate,
+    /// The heat cycle of the plan's joint.
+    Cycle,
     /// The list of fillers.
     Fillers,
     /// How it looks and how figures are written.

@@ -11,7 +11,7 @@ use super::glue::glued;
 use super::plan::fillers;
 use super::settings::about;
 use super::steels::{certificate, unmarked};
-use super::{Page, State, basis, bench, plan, safety, settings, shell, steels, tint, ui};
+use super::{Page, State, basis, bench, cycle, plan, safety, settings, shell, steels, tint, ui};
 use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
 
@@ -153,6 +153,7 @@ fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     shell::connect(window, state);
     basis::connect(window, state);
     plan::connect(window, state);
+    cycle::connect(window, state);
     events::connect(window, state);
     tint::connect(window, state);
     bench::connect(window, state);
@@ -177,6 +178,7 @@ fn fill(window: &ui::AppWindow, state: &State, page: Page) {
         Page::Steels => steels::refresh(window, state),
         Page::Unmarked => unmarked::refresh(window, state),
         Page::Certificate => certificate::refresh(window, state),
+        Page::Cycle => cycle::refresh(window, state),
         Page::Fillers => fillers::refresh(window, state),
         Page::Settings => settings::refresh(window, state),
         Page::About => about::refresh(window, state),

@@ -1,13 +1,14 @@
 //! What the window works on: the session, and what is open on the screen.
 
 use std::cell::{Cell, RefCell};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 use std::rc::Rc;
 use std::time::Duration;
 
 use slint::{SharedString, Timer, TimerMode};
 
 use super::bench::kept::Kept;
+use super::cycle::work::CycleWork;
 use super::form::desk::Desk;
 use super::form::question_steel;
 use super::open::{ChosenFor, Open};
@@ -36,18 +37,6 @@ pub struct Planned {
 /// What a plan reads of the session.
 fn read_by_a_plan(session: &Session) -> (&JobText, &[OwnSteel], Units) {
     (&session.job, &session.own_steels, session.units)
-}
-
-/// A toggle of a set of ids.
-pub(super) fn toggle(set: &mut BTreeSet<String>, id: &str) {
-    if !set.remove(id) {
-        set.insert(id.to_owned());
-    }
-}
-
-/// What is shut opens; what is open shuts.
-pub(super) const fn flip(open: &mut bool) {
-    *open = !*open;
 }
 
 /// How often it is asked whether another window has written the file: a look at its date.
@@ -95,6 +84,8 @@ pub struct State {
     pub(super) photo: RefCell<Photo>,
     /// What the Bench keeps.
     pub(super) bench: RefCell<Kept>,
+    /// The heat cycle of the plan.
+    pub(super) cycle: RefCell<CycleWork>,
     fills: Cell<Fills>,
 }
 
@@ -131,6 +122,7 @@ impl State {
             notice_shown: RefCell::new(Box::new(|_| {})),
             photo: RefCell::default(),
             bench: RefCell::default(),
+            cycle: RefCell::default(),
             fills: Cell::new(|_, _, _| {}),
         };
         state.replan();
@@ -169,6 +161,7 @@ impl State {
             // Another job begins: the last plan is none of it, not even an old one.
             *self.planned.borrow_mut() = None;
             self.open.borrow_mut().begin_job();
+            self.bench.borrow_mut().begin_job();
         } else if read_by_a_plan(&after) == read_by_a_plan(&before) {
             return;
         }
@@ -387,6 +380,12 @@ impl State {
     #[must_use]
     pub fn word(&self, key: &str) -> SharedString {
         self.words.get(key).into()
+    }
+
+    /// Is the heat cycle of the plan worked out, as far as the page on the screen wants it?
+    #[must_use]
+    pub fn cycle_at_rest(&self) -> bool {
+        self.cycle.borrow().at_rest()
     }
 
     /// The job of the last plan.

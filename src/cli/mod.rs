@@ -5,6 +5,7 @@
 mod arguments;
 mod ask;
 mod ask_text;
+mod cycle;
 mod help;
 mod json_keys;
 mod outcome_json;

@@ -1,13 +1,17 @@
 //! `plan`: a job from a file or from keys and values, and what its plan comes to.
 
 use super::arguments::Request;
+use super::cycle::{cycle, cycle_json, take_pairs, told};
 use super::plan_json::{AssumedJson, plan_json};
 use super::plan_text::plan_text;
 use super::{ANSWERED, NO_SAFE_ANSWER, Said};
 use crate::engine::plan;
-use crate::job::{Field, FieldProblem, JobFileError, JobText, Of, Reading, Slot, demo_job, read_job};
+use crate::job::{
+    Field, FieldProblem, JobFileError, JobText, Of, Reading, Slot, demo_job, read_answers, read_job,
+};
+use crate::questions::HEAT_CYCLE;
 use crate::reference::{Element, embedded};
-use crate::report::{Pen, Report};
+use crate::report::{Pen, Report, put_cycle};
 use crate::units::{Show, Units, shortened};
 use crate::words::{List, Words};
 
@@ -28,20 +32,27 @@ pub(super) fn plan(file: Option<&str>, pairs: &[(String, String)], request: &Req
             }
         },
     };
-    let (job, keys) = read_plan_arguments(job, pairs);
+    let (cycle_pairs, pairs) = take_pairs(pairs);
+    let (job, keys) = read_plan_arguments(job, &pairs);
     let keys = keys.iter().map(|problem| (problem.key().to_owned(), problem.say(words))).collect();
-    of_job(&job, keys, request, words)
+    of_job(&job, &cycle_pairs, keys, request, words)
 }
 
 /// The demo's plan, where no window can be opened, and why it is shown.
 pub(super) fn without_window(request: &Request, words: &Words, why: &str) -> Said {
-    let mut said = of_job(&demo_job(), Vec::new(), request, words);
+    let mut said = of_job(&demo_job(), &[], Vec::new(), request, words);
     said.err.insert_str(0, &(words.with("cli-no-window", &[("why", why)]) + "\n\n"));
     said
 }
 
 /// The plan of a job, unless a key or a field is a problem: then all problems at once.
-fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request, words: &Words) -> Said {
+fn of_job(
+    job: &JobText,
+    cycle_pairs: &[(String, String)],
+    mut problems: Vec<(String, String)>,
+    request: &Request,
+    words: &Words,
+) -> Said {
     let reading = Reading { reference: embedded(), own_steels: &[], units: request.units };
     let read = read_job(job, &reading).map_err(|fields| {
         // What is typed once for all processes is told once.
@@ -54,6 +65,12 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
         problems.extend(fields.map(|problem| (problem.slot.id().into_owned(), problem.say(words))));
     });
     let Ok(mut read) = read else { return Said::problems(&problems, request.json) };
+    let units = if request.units_stated { request.units } else { read.units };
+    let typed = Reading { units, ..reading };
+    if let Err(cycle) = read_answers(&HEAT_CYCLE, cycle_pairs, &typed) {
+        let key = |key: &str| format!("{}.{key}", HEAT_CYCLE.name);
+        problems.extend(cycle.iter().map(|problem| (key(&problem.key), problem.say(words))));
+    }
     if !problems.is_empty() {
         return Said::problems(&problems, request.json);
     }
@@ -68,16 +85,20 @@ fn of_job(job: &JobText, mut problems: Vec<(String, String)>, request: &Request,
     // JSON is in SI, also where it tells what was assumed.
     let units = if request.json { Units::default() } else { read.units };
     let pen = Pen { reference: reading.reference, words, show: Show::new(units, words) };
+    let cycle = cycle(&pen, job, &read, &made, cycle_pairs);
     let assumed =
         read.defaulted.iter().map(|found| (found.slot.id().into_owned(), found.say(words, &pen.show)));
     let said = if request.json {
         let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
-        Said::json(&plan_json(reading.reference, &read.job, &made, assumed))
+        let cycle = cycle_json(&pen, &cycle, &reading.reference.methods);
+        Said::json(&plan_json(reading.reference, &read.job, &made, cycle, assumed))
     } else {
         let assumed: Vec<String> = assumed
             .map(|(field, says)| words.with("text-assumed-row", &[("field", &field), ("says", &says)]))
             .collect();
-        Said::answered(plan_text(&pen, &Report::of(&pen, &read.job, &made), &assumed))
+        let mut report = Report::of(&pen, &read.job, &made);
+        put_cycle(&pen, &read.job, &made, told(&cycle), &mut report.steps);
+        Said::answered(plan_text(&pen, &report, &assumed))
     };
     said.with_status(status)
 }

@@ -3,6 +3,7 @@
 
 use serde::Serialize;
 
+use super::cycle::CycleJson;
 use super::outcome_json::{BasisJson, OutcomeJson};
 use super::sequence_json::{StepJson, steps};
 use crate::engine::evidence::Evidence;
@@ -50,6 +51,7 @@ pub(super) struct PlanJson {
     warm_zone_mm: Option<f64>,
     find_first: Vec<&'static str>,
     sequence: Vec<StepJson>,
+    heat_cycle: Option<CycleJson>,
     assumed: Vec<AssumedJson>,
 }
 
@@ -143,6 +145,7 @@ pub(super) fn plan_json(
     reference: &Reference,
     job: &Job,
     plan: &Plan,
+    heat_cycle: Option<CycleJson>,
     assumed: Vec<AssumedJson>,
 ) -> PlanJson {
     let methods = &reference.methods;
@@ -224,6 +227,7 @@ pub(super) fn plan_json(
         warm_zone_mm: side.map(|side| side.warm_zone.distance_mm),
         find_first: plan.sequence.find.iter().map(|find| find.id()).collect(),
         sequence: steps(plan),
+        heat_cycle,
         assumed,
     }
 }

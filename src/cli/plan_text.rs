@@ -168,6 +168,9 @@ fn steps(pen: &Pen<'_>, report: &Report, out: &mut String) {
         for note in &step.notes {
             line(out, &format!("     {note}"));
         }
+        for said in &step.cycle {
+            line(out, &format!("     {}", said.text));
+        }
     }
 }
 

@@ -6,9 +6,10 @@ use crate::reference::{Fits, Method};
 
 /// Oxygen with the gas of liquid nitrogen in a room, and carbon dioxide with that of dry ice.
 ///
-/// `O2 = 20.9 exp(-V / V_room)`: gas that mixes with the air pushes the mixture out; `CO2 = 1e6 (1 -
-/// exp(-V / V_room))` in the same way, with that of the dry ice alone. Cold gas lies low: at the floor it
-/// is worse. Source: 696 volumes of gas from one of liquid nitrogen.
+/// `O2 = 20.9 (1 - V / V_room)`, never below 0: the gas takes the place of as much air, and none of it
+/// leaves again (the usual sum for displaced air, from memory). Gas that mixes and leaves in part would
+/// leave more. `CO2 = 1e6 (1 - exp(-V / V_room))`, where it mixes and pushes the mixture out. Cold gas
+/// lies low: at the floor it is worse. Source: 696 volumes of gas from one of liquid nitrogen.
 ///
 /// # Errors
 /// A figure that is not a number, or that no shop has.
@@ -23,7 +24,7 @@ pub fn room_air(
     Domain::new("dry-ice", 0.0, 1000.0).check(dry_ice_kg)?;
     let nitrogen_m3 = nitrogen_l / 1000.0 * fits.nitrogen_volumes;
     let dioxide_m3 = dry_ice_kg / fits.carbon_dioxide_kg_per_m3;
-    let oxygen = fits.oxygen_percent * (-(nitrogen_m3 + dioxide_m3) / room_m3).exp();
+    let oxygen = fits.oxygen_percent * (1.0 - (nitrogen_m3 + dioxide_m3) / room_m3).max(0.0);
     let basis = if dry_ice_kg > 0.0 {
         fits.nitrogen_basis.weaker(&fits.carbon_dioxide_basis)
     } else {

@@ -67,12 +67,19 @@ pub struct CooledPart {
 /// The Biot number up to which a part is one body (handbooks of heat transfer).
 const EVEN_BIOT: f64 = 0.1;
 
-/// Minutes from one temperature to another, the rate at the start, and the blanket that keeps it at a
-/// wanted rate there.
+/// One layer of blanket, mm: the one that `data/heat_cycle.ron` knows. Less is not laid.
+const LAYER_MM: f64 = 25.0;
+/// Places between two temperatures at which a rate is looked at: closer than the peak of the specific
+/// heat is wide.
+const LOOKS: u32 = 400;
+
+/// Minutes from one temperature to another, the greatest rate on the way, and the blanket that keeps it
+/// under a wanted rate.
 ///
 /// The part is one body, `m c(T) dT/dt = -A loss(T)`. A cold bench, a clamp or moving air may leave a
-/// share of the minutes: the low end. A blanket keeps no heat of its own, and nothing shines through it. Source:
-/// heat content by EN 1993-1-2 3.4.1.2; losses by `data/heat_cycle.ron`.
+/// share of the minutes and make the rate so much greater: the far ends. A blanket keeps no heat of its
+/// own, and nothing shines through it; none is needed where the bare part cools slowly enough itself, else
+/// it is one layer at least. Source: heat content by EN 1993-1-2 3.4.1.2; losses by `data/heat_cycle.ron`.
 ///
 /// # Errors
 /// `cooling-not-colder` where the part is as cold already; `cooling-below-shop` where it would end up
@@ -111,18 +118,30 @@ pub fn part_cooling(losses: &HeatCycleData, part: CoolingPart) -> Result<CooledP
     let seconds = seconds_between(body, 0.0, around, part.from_c, part.to_c)
         .ok_or(EngineError::NoAnswer { reason: "cooling-below-shop" })?;
     let minutes = seconds / 60.0;
+    let rate = greatest(&part, |at_c| cooling_rate_k_per_h(body, around, at_c));
     let answer =
         |name, value, unit| Outcome::new(Method::LumpedCooling, value, unit).named(name).resting_on(basis);
     let mut outcomes = vec![
         answer("cooling-minutes", minutes, Unit::Minute)
             .spread(losses.hindered_share * minutes, minutes)
             .resting_on(basis.weaker(&losses.hindered_basis)),
-        answer("cooling-rate", cooling_rate_k_per_h(body, around, part.from_c), Unit::KelvinPerHour),
+        answer("cooling-rate", rate, Unit::KelvinPerHour)
+            .spread(rate, rate / losses.hindered_share)
+            .resting_on(basis.weaker(&losses.hindered_basis)),
     ];
-    if let Some(rate) = part.wanted_k_per_h {
-        let thickness_mm = blanket.thickness_mm_for(body, rate, part.from_c, part.shop_c);
+    if let Some(wanted) = part.wanted_k_per_h {
+        let bare = Around::of(still, part.shop_c);
+        let slow_enough = greatest(&part, |at_c| cooling_rate_k_per_h(body, bare, at_c)) <= wanted;
+        let needed = greatest(&part, |at_c| blanket.thickness_mm_for(body, wanted, at_c, part.shop_c));
+        let thickness_mm = if slow_enough { 0.0 } else { needed.max(LAYER_MM) };
         let basis = losses.blanket_basis.weaker(&still.basis);
         outcomes.push(answer("cooling-blanket", thickness_mm, Unit::Millimetre).resting_on(basis));
     }
     Ok(CooledPart { outcomes, uneven: biot(body, around, part.from_c) > EVEN_BIOT })
+}
+
+/// The greatest of a figure between the two temperatures of a part.
+fn greatest(part: &CoolingPart, of: impl Fn(f64) -> f64) -> f64 {
+    let step_k = (part.from_c - part.to_c) / f64::from(LOOKS);
+    (0..=LOOKS).map(|look| of(step_k.mul_add(f64::from(look), part.to_c))).fold(0.0, f64::max)
 }

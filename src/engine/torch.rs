@@ -129,7 +129,7 @@ pub fn torch_heating(losses: &HeatCycleData, asked: &Flame<'_>) -> Result<Heated
         times(asked.parts, "torch-fuel-batch"),
     ];
     if let Some(content) = asked.cylinder_m3 {
-        let cylinders = |volume: f64| (volume / content).ceil();
+        let cylinders = |volume: f64| (volume / content - 1e-9).ceil().max(1.0);
         outcomes.push(ranged(
             "torch-cylinders",
             Unit::One,

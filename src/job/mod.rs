@@ -1,5 +1,6 @@
 //! A job as it is typed, its reading into figures, the session, and their store.
 
+mod beside_plan;
 mod demo;
 mod drafts;
 mod exchange;
@@ -23,6 +24,7 @@ mod store;
 pub mod typed;
 mod write_units;
 
+pub use beside_plan::{Begun, PlanSays, begun, beside_plan, cycle_of_answers, cycle_of_plan, post_heat};
 pub use demo::demo_job;
 pub use drafts::Draft;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};

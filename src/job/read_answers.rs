@@ -247,10 +247,12 @@ fn choice(input: &Input, text: &str, offered: &[&str], reference: &Reference) ->
     let id = units::tidy(text).to_lowercase().replace([' ', '_'], "-");
     let as_typed = match input.of_plan {
         _ if offered.contains(&id.as_str()) => Some(id),
-        Some(OfPlan::Process) => match typed::process(text, reference) {
-            Ok(typed::TypedProcess::Known(process)) => Some(process.id().to_owned()),
-            _ => None,
-        },
+        Some(OfPlan::Process | OfPlan::RootProcess | OfPlan::FillProcess) => {
+            match typed::process(text, reference) {
+                Ok(typed::TypedProcess::Known(process)) => Some(process.id().to_owned()),
+                _ => None,
+            }
+        }
         Some(OfPlan::Joint) => typed::joint(text).ok().map(|joint| joint.id().to_owned()),
         Some(OfPlan::Restraint) if !typed::restraint_is_none(text) => {
             typed::restraint(text).ok().map(|restraint| restraint.id().to_owned())

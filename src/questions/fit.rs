@@ -83,8 +83,8 @@ pub(super) static SHRINK_FIT: Question = Question {
         SHOP,
     ],
     answers: &[
-        "fit-hub-temperature",
         "fit-hub-out-of-heat",
+        "fit-hub-temperature",
         "fit-hub-freezer",
         "fit-hub-dry-ice",
         "fit-hub-nitrogen",
@@ -121,7 +121,9 @@ pub(super) fn asked_shrink<'a>(given: &Answers, tightness: &'a Tightness) -> Res
 fn answer_shrink(given: &Answers) -> Result<Reply, Problem> {
     let tightness = tightness(given)?;
     let asked = asked_shrink(given, &tightness)?;
-    let found = shrink_fit(&embedded().fits, &asked)?;
+    let mut found = shrink_fit(&embedded().fits, &asked)?;
+    // What the hub is heated to comes before what it has left when the pin goes in.
+    found.outcomes.swap(0, 1);
     let way = !found.above_ceiling || found.by_freezing;
     let frozen = found.pin_freezes && (found.by_freezing || asked.pin_c.is_some_and(|pin_c| pin_c < 0.0));
     Ok(Reply::of(found.outcomes)

@@ -44,7 +44,7 @@ pub struct FitDrawing {
 /// What the question itself refuses.
 pub fn fit_drawing(given: &Answers, both_c: Option<f64>) -> Result<FitDrawing, Problem> {
     let fits = &embedded().fits;
-    let given = &SHRINK_FIT.complete(given)?;
+    let given = &SHRINK_FIT.filled(given)?;
     let tightness = tightness(given)?;
     let asked = asked_shrink(given, &tightness)?;
     let pin_c = asked.pin_c.unwrap_or(asked.shop_c);

@@ -35,6 +35,7 @@ mod work;
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
 pub use fit_drawing::{FitDrawing, fit_drawing};
 pub use formulas::NO_PREHEAT;
+pub use heat_cycle::{HEAT_CYCLE, MINIMUM as MINIMUM_OF_CYCLE, flames, reply as cycle_reply};
 pub use input::{Group, Input, Kind, Preset};
 pub use of_plan::OfPlan;
 pub use tint_coupon::coupon_taught;

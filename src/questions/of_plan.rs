@@ -14,6 +14,10 @@ pub enum OfPlan {
     SecondThickness,
     /// Combined thickness.
     CombinedThickness,
+    /// Leg of the fillet.
+    Leg,
+    /// How far from the weld the minimum is measured.
+    MeasuringDistance,
     /// Throat of the fillet, where a leg is stated.
     WeldSize,
     /// The same, or else the thickest part, which a weld may be as thick as.
@@ -28,6 +32,16 @@ pub enum OfPlan {
     NetHeat,
     /// The process, the first of several.
     Process,
+    /// Net heat of the runs that fill: the last process.
+    FillHeat,
+    /// The process of the runs that fill: the last.
+    FillProcess,
+    /// How many runs fill, where that is stated.
+    FillRuns,
+    /// Net heat of the root, where a process of its own lays it.
+    RootHeat,
+    /// The process of the root, where it has its own.
+    RootProcess,
     /// Arc voltage.
     Volts,
     /// Current.
@@ -52,6 +66,12 @@ pub enum OfPlan {
     Maximum,
     /// The ceiling, as shown.
     Ceiling,
+    /// Hours of the post-heat.
+    PostHeatHours,
+    /// The least temperature of the post-heat.
+    PostHeatLeast,
+    /// Fuel gas of the torch.
+    Fuel,
     /// Shop temperature.
     Shop,
 }

@@ -189,12 +189,12 @@ impl Question {
         SLOW.contains(&self.name)
     }
 
-    /// Checks what is given and puts in the defaults.
+    /// What is given, checked, with the defaults put in.
     ///
     /// # Errors
     /// A key that the question doesn't have, all required inputs that are missing, two that
     /// say one thing, a value of the wrong kind, outside its limits or not offered.
-    pub fn complete(&self, given: &Answers) -> Result<Answers, Problem> {
+    pub fn filled(&self, given: &Answers) -> Result<Answers, Problem> {
         if let Some(key) = given.keys().find(|key| self.input(key).is_none()) {
             return Err(Problem::UnknownInput { key: key.to_owned() });
         }
@@ -223,9 +223,9 @@ impl Question {
     /// Checks what is given, puts in the defaults and answers.
     ///
     /// # Errors
-    /// As [`Question::complete`], or what the engine refuses.
+    /// What [`Self::filled`] says, or what the engine refuses.
     pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
-        let full = self.complete(given)?;
+        let full = self.filled(given)?;
         let mut reply = (self.answer)(&full)?;
         for note in given.notes() {
             reply = reply.note_if(true, note);

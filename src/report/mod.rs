@@ -9,6 +9,7 @@ mod basis_sheet;
 mod beside;
 mod caution_search;
 mod cautions;
+mod cycle;
 mod equivalent;
 mod evidence;
 mod figure;
@@ -27,6 +28,10 @@ pub use basis_sheet::{BasisSheet, answer_sheet, basis_sheet};
 pub use beside::{ToDoLine, beside_lines, find_lines};
 pub use caution_search::{SAME_WORDS, cautions_with};
 pub use cautions::{BriefingLines, CautionLine, briefing_lines, caution_line};
+pub use cycle::{
+    CycleLine, CycleTold, flame_minutes, hydrogen_left, longest_minutes, minutes_between, minutes_left,
+    no_cycle_words, put_cycle,
+};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{
@@ -34,8 +39,8 @@ pub use figure::{
 };
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use outcome::{
-    RangeLine, RangeVerdict, StepLine, answer_figure, first_outside, large_answer, limits, number,
-    range_lines, step_lines, symbol,
+    RangeLine, RangeVerdict, StepLine, answer_figure, degrees_up, first_outside, large_answer, limits,
+    number, range_lines, step_lines, symbol,
 };
 pub use sequence::{StepRow, step_rows};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};

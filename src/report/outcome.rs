@@ -211,21 +211,38 @@ const fn is_preheat(method: Method) -> bool {
     )
 }
 
+/// A temperature as it is read and set: to the whole degree, and to the safe side of it where one is
+/// known. A preheat and the heat that opens a hub are rounded up, the cold of a pin is rounded down.
+fn whole_degrees(pen: &Pen<'_>, outcome: &Outcome, value: f64) -> Both {
+    match outcome.method {
+        Method::ShrinkFit if outcome.name == "fit-pin-alone" => {
+            rounded(pen, value, |figure| (figure + 1e-6).floor())
+        }
+        Method::ShrinkFit => degrees_up(pen, value),
+        method if is_preheat(method) => degrees_up(pen, value),
+        _ => pen.show.temperature(value),
+    }
+}
+
+/// A temperature up to the whole degree, in the reader's unit and in the other.
+#[must_use]
+pub fn degrees_up(pen: &Pen<'_>, value: f64) -> Both {
+    rounded(pen, value, |figure| (figure - 1e-6).ceil())
+}
+
+fn rounded(pen: &Pen<'_>, value: f64, round: impl Fn(f64) -> f64) -> Both {
+    let shown = |unit: TemperatureUnit| pen.show.with_unit(round(unit.from_c(value)), 0, unit.symbol());
+    let unit = pen.show.units.temperature;
+    Both { main: shown(unit), second: shown(unit.other()) }
+}
+
 /// An answer in the reader's unit and in the other: a range of temperatures is rounded
 /// outwards; where only one end is known it reads "at most" or "at least".
 #[must_use]
 pub fn answer_figure(pen: &Pen<'_>, outcome: &Outcome) -> Both {
     let plain = |main: String| Both { main, second: String::new() };
-    // A temperature is read and set to the whole degree; a preheat is rounded up to it.
-    let up = |value: f64, unit: TemperatureUnit| {
-        pen.show.with_unit((unit.from_c(value) - 1e-6).ceil(), 0, unit.symbol())
-    };
-    let unit = pen.show.units.temperature;
     let exact = |value: f64| match outcome.unit {
-        Unit::Celsius if is_preheat(outcome.method) => {
-            in_both(pen, &Both { main: up(value, unit), second: up(value, unit.other()) })
-        }
-        Unit::Celsius => in_both(pen, &pen.show.temperature(value)),
+        Unit::Celsius => in_both(pen, &whole_degrees(pen, outcome, value)),
         unit => of_unit(value, unit, &pen.show),
     };
     let ends = |both: Both, key: &str| Both {
@@ -255,6 +272,7 @@ pub fn answer_figure(pen: &Pen<'_>, outcome: &Outcome) -> Both {
 pub fn large_answer(pen: &Pen<'_>, outcome: &Outcome) -> (Both, String) {
     let shown = answer_figure(pen, outcome);
     match outcome.value {
+        Some(value) if outcome.unit == Unit::Celsius => (whole_degrees(pen, outcome, value), shown.second),
         Some(value) => (both_of_unit(value, outcome.unit, &pen.show), shown.second),
         None => (shown, String::new()),
     }

@@ -1,5 +1,6 @@
 //! The steps of a plan in words, each with its number.
 
+use super::cycle::CycleLine;
 use super::figure::{BasisMark, basis_mark, maximum, minimum, printed_range, range};
 use super::sequence_notes::note;
 use super::{Pen, member_name};
@@ -21,6 +22,8 @@ pub struct StepRow {
     pub figure: String,
     /// How it is done, what goes wrong, why.
     pub notes: Vec<String>,
+    /// What the heat cycle says of it, where it was worked out.
+    pub cycle: Vec<CycleLine>,
     /// What the figure rests on.
     pub basis: BasisMark,
     /// The figure of the answer whose sheet tells more; empty for none.
@@ -45,6 +48,7 @@ pub fn step_rows(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<StepRow> {
                 what: what(pen, job, step),
                 figure: step.figure.map_or_else(String::new, |figure| figure_words(pen, figure)),
                 notes: step.notes.iter().map(|said| note(pen, job, plan, said)).collect(),
+                cycle: Vec::new(),
                 basis: if step.figure.is_some() {
                     basis_mark(pen, &step.basis)
                 } else {

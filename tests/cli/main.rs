@@ -2,6 +2,7 @@
 //! (0 answered, 1 no safe answer, 2 not understood).
 
 mod ask;
+mod cycle;
 
 use std::process::Command;
 

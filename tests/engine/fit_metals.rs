@@ -149,3 +149,35 @@ fn heavier_fits_ask_and_hold_more() {
         }
     }
 }
+
+/// The seconds to push are the fewest that tables leave open: hub and pin close the gap at the most that
+/// their metals may grow. `t = rho c d/(4 h) s -ln(1 - room/closing)` (Lumped cooling across a gap,
+/// textbooks of heat transfer), worked anew from the steps; grey iron grows 10.4 to 13.0e-6 a K.
+#[test]
+fn the_seconds_to_push_count_the_quickest_closing() {
+    let given = [
+        ("diameter", 50.0),
+        ("outer-diameter", 120.0),
+        ("hub-length", 40.0),
+        ("interference", 0.03),
+        ("hub-temperature", 250.0),
+    ];
+    let reply = ask("fit-time", &given, &[("hub-metal", "grey-iron")]);
+    let push = reply.answer("fit-push").expect("asked");
+    let step = |symbol: &str| push.steps.iter().find(|step| step.symbol == symbol).expect("a step").value;
+    let (room, entry_c, even_c) = (step("room") / 1e3 / 50.0, step("at entry"), step("both"));
+    let data = embedded();
+    let metal = |id: &str| data.fits.metals.iter().find(|metal| metal.id == id).expect("a metal");
+    let (hub, pin) = (metal("grey-iron"), metal("steel"));
+    let seconds = |end| {
+        let grown =
+            |metal, from_c, to_c| growth(metal, to_c, end).unwrap() - growth(metal, from_c, end).unwrap();
+        let closing = grown(pin, 20.0, even_c) + grown(hub, even_c, entry_c);
+        -(1.0 - room / closing).ln()
+    };
+    assert!(seconds(End::Most) < seconds(End::Least), "the ends differ");
+    let share = (even_c - 20.0) / (entry_c - 20.0);
+    let heat = 7850.0 * strawblue::engine::thermal::carbon_steel::specific_heat(even_c) * 0.05 / 4.0;
+    let fewest = heat / data.fits.gap_tight_w_per_m2_k * share * seconds(End::Most);
+    near(push.value.expect("seconds"), fewest, 1e-6);
+}

@@ -49,7 +49,7 @@ fn a_coupon_narrows_the_colours_of_its_bar_alone() {
     check_rows(
         &window,
         (0, 360),
-        ("Coupon of the same bar", "Your coupon now moves"),
+        ("Coupon of the same bar", "In the Tint place it moves"),
         "tint-coupon-phone-dark",
     );
 

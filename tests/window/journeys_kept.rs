@@ -111,7 +111,7 @@ fn the_line_as_pictures() {
 
 #[test]
 fn a_session_kept_under_the_older_name_of_a_place_opens_there() {
-    for (kept, page) in [("care", "safety"), ("safety", "safety"), ("bench", "plan"), ("steels", "plan")] {
+    for (kept, page) in [("care", "safety"), ("safety", "safety"), ("bench", "bench"), ("steels", "plan")] {
         let session = Session { place: kept.to_owned(), ..Session::default() };
         let (window, _state) = live_with(PHONE, session, None);
         assert_eq!(window.global::<ui::Shell>().get_page(), page, "kept: {kept}");

@@ -2,8 +2,10 @@
 //! and its start. Only with the feature `testing`.
 
 mod bench;
+mod bench_pages;
 mod controls;
 mod journeys_coupon;
+mod journeys_cycle;
 mod journeys_form;
 mod journeys_in_view;
 mod journeys_kept;

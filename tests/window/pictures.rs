@@ -75,7 +75,7 @@ fn plan_that_asks_what_the_steel_is() {
 fn plan_to_its_end() {
     let (window, _state) = metric((360, 7000), ui::Look::Dark, demo_job());
     // Below what the picture of the demo shows.
-    check_rows(&window, (0, 360), ("Methods compared", "Beside the steps"), "plan-end-phone-dark");
+    check_rows(&window, (0, 360), ("Methods compared", "What to do, in order"), "plan-end-phone-dark");
 }
 
 /// The smallest phone, scrolled: the answer stays in view.

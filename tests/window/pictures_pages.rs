@@ -124,7 +124,6 @@ fn certificate_new() {
 fn fillers() {
     let bad = |state: &State| state.change_job(|job| job.set(Field::WeldCet, Some("0.3l".to_owned())));
     check_all("fillers", Page::Fillers, bad);
-    check_small("fillers", Page::Fillers, bad);
 }
 
 fn torch(state: &State) {

@@ -11,14 +11,10 @@ use crate::report::Pen;
 
 /// Points of a curve.
 const POINTS: u32 = 24;
-/// So far to each side of a temperature a curve over temperatures runs, K.
-const ASIDE_K: f64 = 75.0;
-/// The hours of a curve are drawn up to so many times the answer.
-const TIMES: f64 = 3.0;
 
 /// The curve of a question for what is given; none where it has no curve, or no answer.
 pub(super) fn chart(pen: &Pen<'_>, question: &'static Question, given: &Answers) -> Option<ui::BenchChart> {
-    let full = question.complete(given).ok()?;
+    let full = question.filled(given).ok()?;
     match question.name {
         "part-cooling" => cooling(pen, question, &full),
         "hydrogen-removal" => removal(pen, question, &full),
@@ -80,35 +76,41 @@ fn cooling(pen: &Pen<'_>, question: &Question, given: &Answers) -> Option<ui::Be
     })
 }
 
-/// The hours that the hydrogen takes, the hotter the part is kept.
+/// The share of the hydrogen that is left over the hours at the temperature.
 fn removal(pen: &Pen<'_>, question: &Question, given: &Answers) -> Option<ui::BenchChart> {
-    const ANSWERS: [&str; 2] = ["hydrogen-time-middle", "hydrogen-time-mean"];
-    let here_c = given.number("temperature").ok()?;
-    let now = at(question, given, "temperature", here_c, ANSWERS[0])?.value?;
+    const LEFT: [&str; 2] = ["hydrogen-left-middle", "hydrogen-left-mean"];
+    let (at_c, wanted) = (given.number("temperature").ok()?, given.number("left").ok()?);
+    let hours = question.ask(given).ok()?.answer("hydrogen-time-middle")?.value?;
+    let to_h = 1.15 * hours;
     let line = |answer: &str| -> Vec<Point> {
-        between(here_c - ASIDE_K, here_c + ASIDE_K)
-            .filter_map(|at_c| Some((at_c, at(question, given, "temperature", at_c, answer)?.value?)))
-            .collect()
+        let rest = between(0.0, to_h)
+            .skip(1)
+            .filter_map(|time_h| Some((time_h, 100.0 * at(question, given, "time", time_h, answer)?.value?)));
+        std::iter::once((0.0, 100.0)).chain(rest).collect()
     };
-    let [middle, mean] = ANSWERS.map(line);
-    let frame = Frame { across: (middle.first()?.0, middle.last()?.0), up: (0.0, TIMES * now) };
+    let [middle, mean] = LEFT.map(line);
+    let frame = Frame { across: (0.0, to_h), up: (0.0, 105.0) };
     let (first, second) = (frame.inside(&middle), frame.inside(&mean));
-    let unit = pen.show.units.temperature;
-    let (at, hours) = (pen.show.temperature(here_c).main, pen.show.number(now, 1));
-    let across = (unit.from_c(frame.across.0), unit.from_c(frame.across.1));
+    let percent = pen.show.with_unit(100.0 * wanted, 1, "%");
+    let said = [
+        ("at", pen.show.temperature(at_c).main),
+        ("hours", pen.show.number(hours, 1)),
+        ("left", percent.clone()),
+    ];
+    let said: Vec<(&str, &str)> = said.iter().map(|(name, text)| (*name, text.as_str())).collect();
     Some(ui::BenchChart {
         title: pen.words.get("bench-curve-hydrogen").into(),
-        x_title: pen.words.with("bench-curve-temperature", &[("unit", unit.symbol())]).into(),
-        spoken: pen.words.with("bench-curve-hydrogen-spoken", &[("at", &at), ("hours", &hours)]).into(),
+        x_title: pen.words.get("bench-curve-hours").into(),
+        spoken: pen.words.with("bench-curve-hydrogen-spoken", &said).into(),
         first: path(&first).into(),
         first_label: pen.words.get("bench-curve-hydrogen-middle").into(),
         second: path(&second).into(),
         second_label: pen.words.get("bench-curve-hydrogen-mean").into(),
-        mark_at: float(frame.x(here_c)),
-        mark_level: float(frame.y(now)),
-        mark_label: at.into(),
-        x_ticks: model(ticks(pen, across, |number| frame.x(unit.to_c(number)))),
-        y_ticks: model(ticks(pen, frame.up, |number| frame.y(number))),
+        band: band(&first, &second).into(),
+        level_at: float(frame.y(100.0 * wanted)),
+        level_label: percent.into(),
+        x_ticks: model(ticks(pen, frame.across, |number| frame.x(number))),
+        y_ticks: model(ticks(pen, (0.0, 100.0), |number| frame.y(number))),
         ..bare()
     })
 }

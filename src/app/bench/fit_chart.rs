@@ -5,7 +5,7 @@ use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
 use crate::questions::FitDrawing;
-use crate::report::Pen;
+use crate::report::{Pen, degrees_up};
 use crate::units::LengthUnit;
 
 /// A thousandth of an inch, µm.
@@ -40,7 +40,7 @@ pub(super) fn chart(pen: &Pen<'_>, fit: &FitDrawing) -> ui::BenchChart {
                 ("tight", fine(fit.tight_um)),
                 ("shop", degrees(fit.shop_c)),
                 ("room", fine(fit.wanted_um)),
-                ("needed", degrees(needed_c)),
+                ("needed", degrees_up(pen, needed_c).main),
             ];
             let said: Vec<(&str, &str)> = said.iter().map(|(name, text)| (*name, text.as_str())).collect();
             pen.words.with("bench-fit-chart-spoken", &said)
@@ -66,7 +66,7 @@ pub(super) fn chart(pen: &Pen<'_>, fit: &FitDrawing) -> ui::BenchChart {
         level_label: pen.words.with("bench-fit-wanted", &[("length", &fine(fit.wanted_um))]).into(),
         mark_at: needed.map_or(-1.0, |(x, _)| float(x)),
         mark_level: float(frame.y(fit.wanted_um)),
-        mark_label: needed.map_or_else(String::new, |(_, needed_c)| degrees(needed_c)).into(),
+        mark_label: needed.map_or_else(String::new, |(_, needed_c)| degrees_up(pen, needed_c).main).into(),
         line_at,
         line_label,
         stop_at,

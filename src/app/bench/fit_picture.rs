@@ -4,7 +4,7 @@ use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
 use crate::questions::FitDrawing;
-use crate::report::Pen;
+use crate::report::{Pen, degrees_up};
 use crate::words::List;
 
 /// How wide the greatest gap is drawn, as a share of the diameter.
@@ -32,10 +32,12 @@ pub(super) fn picture(pen: &Pen<'_>, fit: &FitDrawing) -> ui::FitPicture {
     };
     let hot = match fit.needed_c {
         Some(needed_c) if needed_c <= fit.ceiling_c => {
+            let (at, room) = (degrees_up(pen, needed_c).main, fine(fit.wanted_um));
+            let hot = [("at", at.as_str()), ("length", room.as_str())];
             let half = [("length", fine(fit.wanted_um / 2.0)), ("pin", degrees(fit.pin_c))];
             let half: Vec<(&str, &str)> = half.iter().map(|(name, text)| (*name, text.as_str())).collect();
             ui::FitMoment {
-                title: said("bench-fit-hot", needed_c, fit.wanted_um),
+                title: pen.words.with("bench-fit-hot", &hot).into(),
                 note: pen.words.with("bench-fit-hot-note", &half).into(),
                 gap: share(fit.wanted_um),
                 ..moment.clone()
@@ -45,7 +47,7 @@ pub(super) fn picture(pen: &Pen<'_>, fit: &FitDrawing) -> ui::FitPicture {
             let ceiling = degrees(fit.ceiling_c);
             let at = needed_c.map_or_else(
                 || pen.words.get("bench-fit-beyond"),
-                |needed_c| pen.words.with("bench-fit-too-hot", &[("at", &degrees(needed_c))]),
+                |needed_c| pen.words.with("bench-fit-too-hot", &[("at", &degrees_up(pen, needed_c).main)]),
             );
             ui::FitMoment {
                 title: at.into(),

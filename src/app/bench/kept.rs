@@ -34,3 +34,10 @@ pub(crate) struct Kept {
     /// What was added, by the id of the button.
     pub(super) pushed: BTreeMap<String, Pushed>,
 }
+
+impl Kept {
+    /// Another job begins: nothing was added to it yet.
+    pub(crate) fn begin_job(&mut self) {
+        self.pushed.clear();
+    }
+}

@@ -7,13 +7,12 @@ use strum::IntoEnumIterator;
 
 use super::kept::Line;
 use super::search::questions_with;
-use crate::app::form::question::{self, Replied, Stands};
+use crate::app::form::question::{self, Stands};
 use crate::app::form::question_results;
 use crate::app::rows::put;
 use crate::app::{State, ui};
-use crate::engine::EngineError;
 use crate::job::Session;
-use crate::questions::{self, Problem, Question, Work};
+use crate::questions::{self, Question, Work};
 
 /// Fills the list.
 pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
@@ -87,17 +86,6 @@ fn make_lines(state: &State, wanted: &[&'static Question]) {
 fn line(state: &State, question: &'static Question) -> Option<Line> {
     let (asked, replied) = question::ask(state, question);
     let note = |note: String| Some(Line { answer: String::new(), note, of_plan: false });
-    let each = match &replied {
-        Replied::Now(Err(Problem::Missing { keys })) => vec![keys.clone()],
-        Replied::Now(Err(Problem::MissingSeveral { each })) => each.clone(),
-        _ => Vec::new(),
-    };
-    if !each.is_empty() {
-        let fields = question::missing(state, question, &each);
-        return note(state.words.with("bench-needs", &[("fields", &fields)]));
-    }
-    // A value that no part has is a slip of the hand; that a method has no figure is an answer.
-    let none = matches!(&replied, Replied::Now(Err(Problem::Engine(EngineError::NoAnswer { .. }))));
     match question::stands(state, question, replied) {
         Stands::Answered(reply) => {
             let of_plan = !asked.touched && asked.begun.iter().any(|begun| begun.of_plan);
@@ -111,10 +99,12 @@ fn line(state: &State, question: &'static Question) -> Option<Line> {
             };
             Some(Line { answer: said, note: String::new(), of_plan })
         }
-        Stands::Working => None,
-        Stands::Refused(_) if none => note(state.words.get("bench-no-answer")),
-        Stands::Refused(_) | Stands::Missing(_) | Stands::Wrong(_) | Stands::Unread => {
-            note(state.words.get("bench-typed"))
+        Stands::Missing(each) => {
+            let fields = question::missing(state, question, &each);
+            note(state.words.with("bench-needs", &[("fields", &fields)]))
         }
+        Stands::Working => None,
+        Stands::Refused(_) => note(state.words.get("bench-no-answer")),
+        Stands::Wrong(_) | Stands::Unread => note(state.words.get("bench-typed")),
     }
 }

@@ -11,7 +11,7 @@ use crate::app::rows::{model, put};
 use crate::app::screen_values::figure;
 use crate::app::{BasisOf, State, basis, ui};
 use crate::engine::Outcome;
-use crate::questions::{self, Question, Reply};
+use crate::questions::{self, OUTSIDE_RANGE, Question, Reply};
 use crate::report::{Figure, Pen, answer_sheet, basis_mark, both_of_unit, large_answer, source_line};
 use crate::units::Both;
 
@@ -69,7 +69,7 @@ fn band(state: &State, question: &'static Question, found: &Found) -> ui::BenchA
     };
     let now = match &found.stands {
         Stands::Answered(reply) => return answered(state, question, reply),
-        Stands::Missing(fields) => words("bench-ask-first", fields.clone()),
+        Stands::Missing(each) => words("bench-ask-first", question::missing(state, question, each)),
         Stands::Refused(why) => ui::BenchAnswer { refused: true, ..words("bench-none", why.clone()) },
         Stands::Wrong(why) => {
             ui::BenchAnswer { problem: why.into(), lines: model(Vec::new()), ..ui::BenchAnswer::default() }
@@ -106,14 +106,28 @@ fn answered(state: &State, question: &'static Question, reply: &Reply) -> ui::Be
     });
     let shown = first_figure(&pen, reply);
     let notes = question_results::of(state, question, reply).notes;
-    let warnings = notes.into_iter().filter(|part| !part.problem.is_empty()).map(|part| part.problem);
+    let mut warnings: Vec<_> =
+        notes.into_iter().filter(|part| !part.problem.is_empty()).map(|part| part.problem).collect();
+    // A figure past its method's range is no figure to work by, and says so where it stands.
+    let first = reply.answers.first();
+    let rough = first.is_some_and(|outcome| !outcome.at_least && !outcome.in_range());
+    let qualifier = match first {
+        Some(outcome) if outcome.at_least => state.word("answer-at-least"),
+        _ if rough => state.word("bench-rough"),
+        _ => slint::SharedString::default(),
+    };
+    if rough {
+        warnings.push(state.word(&format!("note-{OUTSIDE_RANGE}")));
+    }
     ui::BenchAnswer {
+        qualifier,
+        rough,
         figured: verdict.is_none(),
         title: verdict.unwrap_or_default(),
         refused: reply.no_use.is_some(),
         figure: figure(&shown),
         lines: model(Vec::new()),
-        warnings: model(warnings.collect()),
+        warnings: model(warnings),
         ..ui::BenchAnswer::default()
     }
 }

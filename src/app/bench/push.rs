@@ -10,12 +10,10 @@ use crate::questions::{Question, Reply};
 use crate::report::member_name;
 
 /// The answers that a plan takes, and the field of each.
-const TAKEN: [(&str, &str, Field); 5] = [
+const TAKEN: [(&str, &str, Field); 3] = [
     ("heat-input", "net-heat-input", Field::HeatInput),
     ("hardness-conversion", "hardness-hv", Field::Hardness),
-    ("carbon-equivalent", "cet", Field::WeldCet),
     ("acetylene-draw", "draw-cylinders", Field::Cylinders),
-    ("preheat-for-cooling-time", "preheat-for-cooling-time", Field::DemandPreheat),
 ];
 /// Fields of a run that say what its net heat input says, each with the input of `heat-input` that
 /// begins with it.
@@ -44,9 +42,10 @@ pub(super) fn rows(state: &State, question: &'static Question, found: &Found) ->
             let slot = field.nth(nth);
             let id = format!("{answer}:{}", slot.id());
             let place = (count > 1).then(|| place(state, &job, slot));
+            let named = state.words.get(&field.key());
             let label = |alone: &str, of: &str| match &place {
-                Some(place) => state.words.with(of, &[("where", place)]),
-                None => state.words.get(alone),
+                Some(place) => state.words.with(of, &[("where", place), ("field", &named)]),
+                None => state.words.with(alone, &[("field", &named)]),
             };
             let there = job.get(slot);
             let kept = state.bench.borrow();
@@ -90,10 +89,7 @@ fn text_of(state: &State, reply: &Reply, answer: &str, field: Field) -> Option<S
     let shown = match field {
         Field::HeatInput => show.heat(value).main,
         Field::Hardness => show.with_unit(value, 0, "HV"),
-        // What makes the figure greater is on the safe side.
-        Field::WeldCet => show.number(up(value, 0.001), 3),
         Field::Cylinders => show.number(up(value, 1.0), 0),
-        Field::DemandPreheat => show.minimum(value, None).main,
         _ => return None,
     };
     Some(shown.replace('\u{a0}', " "))
@@ -119,8 +115,10 @@ pub(super) fn pressed(state: &State, id: &str) {
         _ => Vec::new(),
     };
     let before = state.session(|session| {
+        // With units, so that they mean the same when the units have changed meanwhile.
+        let written = session.job.with_units_written(session.units);
         let all = std::iter::once(slot).chain(same.iter().copied());
-        all.map(|slot| (slot, session.job.get(slot).map(str::to_owned))).collect()
+        all.map(|slot| (slot, written.get(slot).map(str::to_owned))).collect()
     });
     state.change(|session| {
         let written = session.job.with_units_written(session.units);
@@ -142,7 +140,10 @@ fn take_back(state: &State, pushed: &Pushed) {
     debug_assert!(pushed.before.iter().any(|(slot, _)| *slot == pushed.slot), "its own field is kept too");
     state.change_job(|job| {
         for (slot, text) in &pushed.before {
-            job.set(*slot, text.clone());
+            // What was typed there since stays.
+            if *slot == pushed.slot || job.get(*slot).is_none() {
+                job.set(*slot, text.clone());
+            }
         }
     });
 }

@@ -27,6 +27,8 @@ impl Task {
     }
 }
 
+/// What hears that an answer is there.
+type Tell = Rc<dyn Fn()>;
 /// What comes of it.
 type Answered = Result<Reply, Problem>;
 
@@ -75,7 +77,7 @@ impl Tasks {
 pub(crate) struct Desk {
     tasks: Rc<RefCell<Tasks>>,
     timer: Rc<Timer>,
-    told: Rc<RefCell<Option<Rc<dyn Fn()>>>>,
+    told: Rc<RefCell<Option<Tell>>>,
 }
 
 impl Desk {
@@ -90,7 +92,7 @@ impl Desk {
             return Some(question.ask(given));
         }
         // What can't even be begun is said at once.
-        if let Err(problem) = question.complete(given) {
+        if let Err(problem) = question.filled(given) {
             return Some(Err(problem));
         }
         let mut tasks = self.tasks.borrow_mut();

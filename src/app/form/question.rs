@@ -6,13 +6,14 @@
 
 use super::parts::text_part;
 pub(crate) use super::question_asked::{Asked, Replied, ask};
-use super::question_asked::{belongs, keys_of, label_of, row_of};
+use super::question_asked::{belongs, keys_of, label_of, read, row_of};
 use super::question_plan::PlanFacts;
+use super::row_id::RowId;
 use super::{question_inputs, question_results};
 use crate::app::rows::model;
 use crate::app::{State, ui};
 use crate::engine::EngineError;
-use crate::job::say_refusal;
+use crate::job::{Reading, say_refusal};
 use crate::questions::{self, Answers, Kind, Problem, Question, Reply};
 use crate::words::List;
 
@@ -20,8 +21,8 @@ use crate::words::List;
 pub(crate) enum Stands {
     /// It is answered.
     Answered(Reply),
-    /// These inputs are needed first.
-    Missing(String),
+    /// Of each of these groups of inputs one is needed first.
+    Missing(Vec<Vec<&'static str>>),
     /// What is given is sound, and there is no answer to it: why.
     Refused(String),
     /// What is given does not go together: why.
@@ -76,11 +77,8 @@ pub(crate) fn find(state: &State, question: &'static Question) -> Found {
 pub(crate) fn stands(state: &State, question: &'static Question, reply: Replied) -> Stands {
     match reply {
         Replied::Now(Ok(reply)) => Stands::Answered(reply),
-        Replied::Now(Err(Problem::Missing { keys })) => Stands::Missing(missing(state, question, &[keys])),
-        // What is asked first; the other fields stand empty beside it.
-        Replied::Now(Err(Problem::MissingSeveral { each })) => {
-            Stands::Missing(missing(state, question, &each[..each.len().min(1)]))
-        }
+        Replied::Now(Err(Problem::Missing { keys })) => Stands::Missing(vec![keys]),
+        Replied::Now(Err(Problem::MissingSeveral { each })) => Stands::Missing(each),
         Replied::Now(Err(problem @ Problem::Engine(EngineError::NoAnswer { .. }))) => {
             Stands::Refused(say_refusal(&problem, &state.words))
         }
@@ -107,8 +105,10 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
             made.value = results.first.as_str().into();
             parts.extend(results.parts());
         }
-        Stands::Missing(needed) => {
-            let said = state.words.with("tool-type", &[("fields", needed)]);
+        // What is asked first; the other fields stand empty beside it.
+        Stands::Missing(each) => {
+            let needed = missing(state, question, &each[..each.len().min(1)]);
+            let said = state.words.with("tool-type", &[("fields", &needed)]);
             parts.push(text_part(&format!("{id}-missing"), said));
         }
         Stands::Refused(why) => {
@@ -135,6 +135,26 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     made.id = id.into();
     made.parts = model(parts);
     made
+}
+
+/// The inputs of a question as a row that stands open, from one of them on: what comes of them is
+/// shown elsewhere.
+pub(crate) fn inputs_row(state: &State, question: &'static Question, first: &str) -> ui::FormRow {
+    let asked = read(state, question);
+    let mut parts = question_inputs::parts(state, &asked);
+    let first = RowId::Question(format!("{}.{first}", question.name)).to_string();
+    let at = parts.iter().position(|part| part.id == first).unwrap_or(0);
+    parts.rotate_left(at);
+    parts.extend(question_inputs::clear_part(state, question));
+    ui::FormRow {
+        id: row_of(question).to_string().into(),
+        label: state.word("cycle-inputs"),
+        problem: asked.problems.first().map(|(_, said)| said.into()).unwrap_or_default(),
+        open: true,
+        pinned: true,
+        parts: model(parts),
+        ..ui::FormRow::default()
+    }
 }
 
 /// The inputs of some keys, of which one is enough.
@@ -164,7 +184,7 @@ fn say(state: &State, question: &Question, problem: &Problem) -> String {
 
 /// What a question is asked with; none while some of it can't be read.
 pub(crate) fn answers(state: &State, question: &'static Question) -> Option<Answers> {
-    ask(state, question).0.given
+    read(state, question).given
 }
 
 /// What is typed for an input, `QUESTION.INPUT`, was changed.
@@ -205,7 +225,12 @@ pub(crate) fn clear(state: &State, name: &str) {
 /// What is typed and chosen over something that the plan knows: the keys of the session.
 pub(crate) fn over_the_plan(state: &State, question: &'static Question) -> Vec<String> {
     let Some(plan) = PlanFacts::of(state) else { return Vec::new() };
-    let known: Vec<_> = question.inputs.iter().filter(|input| plan.given(state, input).is_some()).collect();
+    let own_steels = state.session(|session| session.own_steels.clone());
+    let units = state.session(|session| session.units);
+    let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
+    let says = plan.says();
+    let known: Vec<_> =
+        question.inputs.iter().filter(|input| says.given(input, &reading).is_some()).collect();
     // What says the same as the plan's stands in its way too.
     let in_its_way = |input: &&questions::Input| {
         known

@@ -3,19 +3,9 @@
 use super::question_plan::PlanFacts;
 use super::row_id::RowId;
 use crate::app::State;
-use crate::job::{Reading, STEEL, read_answers};
-use crate::questions::{Answers, COMPOSITION, Given, Input, Kind, Problem, Question, Reply};
+use crate::job::{Begun, Reading, STEEL, begun, beside_plan};
+use crate::questions::{Answers, COMPOSITION, Input, Kind, Problem, Question, Reply};
 use crate::words::Words;
-
-/// What an input is taken to be while nothing is typed or chosen.
-pub(crate) struct Begun {
-    /// Its key.
-    pub(super) key: &'static str,
-    /// The value.
-    pub(super) given: Given,
-    /// Is it the plan's?
-    pub(crate) of_plan: bool,
-}
 
 /// A question with what is typed for it and what is taken beside that.
 pub(crate) struct Asked {
@@ -67,6 +57,15 @@ pub(super) fn row_of(question: &Question) -> RowId {
 
 /// What is typed and chosen for a question, what is taken beside it, and what comes of asking.
 pub(crate) fn ask(state: &State, question: &'static Question) -> (Asked, Replied) {
+    let asked = read(state, question);
+    let replied = asked.given.as_ref().map_or(Replied::Unread, |given| {
+        state.desk.answer(question, given).map_or(Replied::Working, Replied::Now)
+    });
+    (asked, replied)
+}
+
+/// The same without asking.
+pub(super) fn read(state: &State, question: &'static Question) -> Asked {
     let mut pairs = Vec::new();
     let mut touched = Vec::new();
     for input in question.inputs {
@@ -81,41 +80,14 @@ pub(crate) fn ask(state: &State, question: &'static Question) -> (Asked, Replied
     let units = state.session(|session| session.units);
     let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
     let plan = PlanFacts::of(state);
-    // What is typed takes the place of all that says the same.
-    let open = |input: &&Input| {
-        !touched
-            .iter()
-            .any(|other| std::ptr::eq(*other, *input) || input.group.is_some() && other.group == input.group)
-    };
-    let begun: Vec<Begun> = question
-        .inputs
-        .iter()
-        .filter(open)
-        .filter_map(|input| {
-            let of_plan = plan.as_ref().and_then(|plan| plan.given(state, input));
-            let in_form = || input.in_form.map(|preset| (preset.given(), false));
-            let (given, of_plan) = of_plan.map(|given| (given, true)).or_else(in_form)?;
-            Some(Begun { key: input.key, given, of_plan })
-        })
-        .collect();
-    let read = read_answers(question, &pairs, &reading);
+    let says = plan.as_ref().map(PlanFacts::says);
+    let begun = begun(question, &touched, says.as_ref(), &reading);
+    let read = beside_plan(question, &pairs, &begun, says.as_ref(), &reading);
     let problems = read.as_ref().err().map_or_else(Vec::new, |problems| {
         problems.iter().map(|problem| (problem.key.clone(), problem.say(&state.words))).collect()
     });
-    let given = read.ok().map(|mut answers: Answers| {
-        for taken in &begun {
-            answers.set(taken.key, taken.given.clone());
-            if let (Given::Steel(_), Some(plan)) = (&taken.given, &plan) {
-                plan.steel_notes().into_iter().for_each(|note| answers.note(note));
-            }
-        }
-        answers
-    });
-    let replied = given.as_ref().map_or(Replied::Unread, |given| {
-        state.desk.answer(question, given).map_or(Replied::Working, Replied::Now)
-    });
     let touched = !pairs.is_empty();
-    (Asked { question, touched, begun, given, problems }, replied)
+    Asked { question, touched, begun, given: read.ok(), problems }
 }
 
 /// The keys under which an input may be typed: a steel by its name or by its certificate.

@@ -51,16 +51,20 @@ fn begun(window: &ui::AppWindow, state: &State) {
     refresh_all(window, state);
 }
 
+/// A plan takes four entries; with fewer a job is only begun.
+const BEGINNING: usize = 4;
+
 /// The job is put away, as it was typed; bare figures with the unit that they were typed in. What is
 /// less than the job put away before leaves that one where it is: the untouched example, and a
-/// beginning that has no answer yet.
+/// beginning of fewer entries than a plan takes.
 fn put_away(state: &State) {
     let whole = state.planned().is_some() && state.problems().is_empty();
     state.change(|session| {
         let before = session.put_away().is_some();
         let kept = session.job.with_units_written(session.units);
         let example = kept == demo_job().with_units_written(Units::C_MM);
-        if !before || whole && !example {
+        let worth = whole || session.job.typed().len() >= BEGINNING;
+        if !before || worth && !example {
             session.set_put_away(Some(&kept));
         }
         session.exchange_job(JobText::default());

@@ -15,9 +15,9 @@ use std::rc::Rc;
 use slint::{ComponentHandle, SharedString};
 
 use crate::app::calls::{calls, calls_plain};
+use crate::app::open::toggle;
 use crate::app::rows::{model, put};
-use crate::app::state::toggle;
-use crate::app::{BasisOf, ResultsOf, State, basis, ui};
+use crate::app::{BasisOf, ResultsOf, State, basis, cycle, ui};
 use crate::job::{Fault, Field};
 use crate::report::{Report, basis_sheet};
 
@@ -57,7 +57,9 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         None => fill_empty(&adapter, state),
         Some(planned) => {
             let pen = state.pen();
-            let report = Report::of(&pen, &planned.read.job, &planned.plan);
+            let mut report = Report::of(&pen, &planned.read.job, &planned.plan);
+            let line = cycle::put_lines(state, &planned, &mut report.steps);
+            adapter.set_cycle_note(line.note.into());
             let mut answer = results::answer_view(state, &report.answer, &planned);
             if let Some(why) = stale_why(state) {
                 answer.stale = true;
@@ -136,6 +138,7 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_find(model(Vec::new()));
     adapter.set_steps(model(Vec::new()));
     adapter.set_beside(model(Vec::new()));
+    adapter.set_cycle_note("".into());
     adapter.set_assumed(model(Vec::new()));
     adapter.set_cautions(model(Vec::new()));
     adapter.set_cautions_more("".into());

@@ -186,6 +186,12 @@ pub(super) fn lever_row(line: &LeverLine) -> ui::LeverRow {
     }
 }
 
+/// What the heat cycle says of a step: its figures, or what does not hold.
+fn lines(step: &StepRow, stops: bool) -> SharedString {
+    let said = step.cycle.iter().filter(|line| line.stops == stops);
+    said.map(|line| line.text.as_str()).collect::<Vec<_>>().join("\n").into()
+}
+
 /// One step; where the next begins a way, it is the last of its own.
 pub(super) fn step_rows(steps: &[StepRow]) -> Vec<ui::WorkRow> {
     let last = |at: usize| steps.get(at + 1).is_none_or(|next| !next.head.is_empty());
@@ -196,6 +202,8 @@ pub(super) fn step_rows(steps: &[StepRow]) -> Vec<ui::WorkRow> {
         what: step.what.as_str().into(),
         figure: step.figure.as_str().into(),
         note: step.notes.join("\n").into(),
+        cycle: lines(step, false),
+        low: lines(step, true),
         basis_kind: basis_kind(&step.basis),
         basis_label: step.basis.label.as_str().into(),
         sheet: step.sheet.into(),

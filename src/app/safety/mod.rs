@@ -5,10 +5,10 @@ use std::rc::Rc;
 use slint::{ComponentHandle, SharedString};
 
 use crate::app::calls::{calls, calls_plain};
+use crate::app::open::{flip, toggle};
 use crate::app::rows::put;
 use crate::app::rows::{Row, model};
 use crate::app::screen_values::caution;
-use crate::app::state::{flip, toggle};
 use crate::app::{State, ui};
 use crate::reference::{Caution, Place, Role, Severity};
 use crate::report::{caution_line, cautions_with};

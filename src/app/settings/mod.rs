@@ -9,11 +9,11 @@ use slint::{ComponentHandle, SharedString};
 
 use self::licences::LICENCES;
 use crate::app::calls::{calls, calls_plain};
+use crate::app::open::{flip, toggle};
 use crate::app::rows::model;
 use crate::app::rows::put;
 use crate::app::screen_values::{choice, picked, place_of};
 use crate::app::shell::{open_page, refresh_all, say_anew, set_units};
-use crate::app::state::{flip, toggle};
 use crate::app::{Page, State, ui};
 use crate::job::Theme;
 use crate::reference::check::rows_of_sources;

@@ -15,10 +15,10 @@ use self::rows::{View, browse, found};
 use self::steel_id::SteelId;
 use crate::app::calls::{calls, calls_plain};
 use crate::app::form::question_steel;
+use crate::app::open::toggle;
 use crate::app::rows::model;
 use crate::app::rows::put;
 use crate::app::shell::{back, open_page, refresh_all};
-use crate::app::state::toggle;
 use crate::app::{ChosenFor, Page, State, ui};
 use crate::job::{Field, find_steel};
 

@@ -114,7 +114,7 @@ pub(super) fn steel_key(state: &State) -> String {
     match steel_id(state) {
         "plan-a" => coupon::part_key(state, 0),
         "plan-b" => coupon::part_key(state, 1),
-        other => other.to_owned(),
+        other => coupon::in_this_job(state, other),
     }
 }
 

@@ -14,7 +14,12 @@ pub(super) const NAME: &str = "tint-coupon";
 pub(super) fn part_key(state: &State, index: usize) -> String {
     let steel = state
         .session(|session| session.job.get(Field::Steel.nth(index)).unwrap_or_default().trim().to_owned());
-    format!("= {steel}")
+    in_this_job(state, &format!("= {steel}"))
+}
+
+/// Another job is welded of another bar, even where its steel has the same name.
+pub(super) fn in_this_job(state: &State, steel: &str) -> String {
+    state.session(|session| format!("{} {steel}", session.job_mark))
 }
 
 /// The coupon of a steel, where one was made.

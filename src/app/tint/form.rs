@@ -11,7 +11,7 @@ use crate::app::form::question;
 use crate::app::form::row_id::RowId;
 use crate::app::rows::model;
 use crate::app::screen_values::choice;
-use crate::app::{State, ui};
+use crate::app::{Page, State, ui};
 use crate::engine::instrument::Instrument;
 use crate::engine::red_heat::{red_heat_range, visible_from_c};
 use crate::engine::tint::{SpotState, Stage};
@@ -74,7 +74,9 @@ fn steel_row(state: &State) -> ui::FormRow {
 
 /// Something of the coupon was typed or chosen: it is of the steel that is looked at.
 pub(crate) fn coupon_touched(state: &State, input: &str) {
-    if input.split_once('.').is_some_and(|(name, _)| name == coupon::NAME) {
+    // On the Bench no steel stands above it.
+    let here = state.page() == Page::Tint;
+    if here && input.split_once('.').is_some_and(|(name, _)| name == coupon::NAME) {
         Kept::choose(state, &[(Kept::CouponOf, &ask::steel_key(state))]);
     }
 }
@@ -82,9 +84,15 @@ pub(crate) fn coupon_touched(state: &State, input: &str) {
 /// The coupon: which steel it counts for stands above what was typed.
 fn coupon_row(state: &State) -> Option<ui::FormRow> {
     let mut row = question::row(state, questions::find(coupon::NAME)?);
-    let said = match Kept::CouponOf.choice(state) {
-        Some(made_of) if made_of != ask::steel_key(state) => state.words.get("tint-coupon-other"),
-        _ => state.words.with("tint-coupon-of", &[("steel", &steel_words(state))]),
+    let typed = state.session(|session| {
+        let mut keys = session.typed.keys().chain(session.choices.keys());
+        keys.any(|key| key.split_once('.').is_some_and(|(name, _)| name == coupon::NAME))
+    });
+    let counts = Kept::CouponOf.choice(state) == Some(ask::steel_key(state));
+    let said = if typed && !counts {
+        state.words.get("tint-coupon-other")
+    } else {
+        state.words.with("tint-coupon-of", &[("steel", &steel_words(state))])
     };
     let mut parts = vec![text_part("tint-coupon-of", said)];
     parts.extend(row.parts.iter());

@@ -20,23 +20,23 @@ pub enum End {
 ///
 /// Steel: the elongation of EN 1993-1-2. Other metals: their mean expansion `a (T - 20)`. Below
 /// 20 °C along straight lines through the metal's shrinkage, which is less than it shrinks: what is
-/// promised of a frozen pin is kept.
+/// promised of a frozen pin is kept. The most that it may shrink is its growth drawn on, which falls off
+/// in truth.
 #[must_use]
 pub fn growth(metal: &Metal, at_c: f64, end: End) -> Option<f64> {
     if at_c.is_nan() || at_c > metal.up_to_c {
         return None;
     }
-    if at_c < COUNTED_FROM_C && !metal.cold.is_empty() {
-        return shrinkage(metal, at_c);
-    }
-    if at_c < YARD_C {
-        return None;
-    }
-    Some(match &metal.hot {
+    let hot = || match &metal.hot {
         HotLaw::Ec3CarbonSteel => carbon_steel::elongation(at_c),
         HotLaw::Ec3Stainless => stainless_steel::elongation(at_c),
         HotLaw::Means(means) => mean_per_k(means, at_c, end) * (at_c - COUNTED_FROM_C),
-    })
+    };
+    if at_c < COUNTED_FROM_C && !metal.cold.is_empty() {
+        let sure = shrinkage(metal, at_c)?;
+        return Some(if end == End::Least { sure } else { sure.min(hot()) });
+    }
+    (at_c >= YARD_C).then(hot)
 }
 
 /// Mean expansion between two temperatures, 1/K.

@@ -109,8 +109,16 @@ pub fn fit_time(
     let hub_part = (square(asked.outer_mm) - square(diameter_mm)) * heat_j_per_m3_k(asked.hub, middle_c);
     let share = hub_part / (hub_part + pin_part);
     let even_c = share.mul_add(entry_c - asked.pin_c, asked.pin_c);
-    let closing =
-        pin_at(even_c)? - pin_at(asked.pin_c)? + least(asked.hub, entry_c)? - least(asked.hub, even_c)?;
+    // It closes as fast as hub and pin may, so that the seconds are the fewest.
+    let most = |metal, at_c| growth(metal, at_c, End::Most);
+    let pair = |metal, cold_c, hot_c| {
+        let (hot, cold) = most(metal, hot_c).zip(most(metal, cold_c))?;
+        Some(hot - cold)
+    };
+    let closing = pair(asked.pin, asked.pin_c, even_c)
+        .zip(pair(asked.hub, even_c, entry_c))
+        .map(|(pin, hub)| pin + hub)
+        .ok_or(EngineError::NoAnswer { reason: "fit-pin-beyond-figures" })?;
     let room = room.min(wanted);
     let push = if room < closing {
         let heat = heat_j_per_m3_k(asked.pin, even_c) * diameter_mm / 4000.0;

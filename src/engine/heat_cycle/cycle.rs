@@ -21,7 +21,7 @@ pub struct Preheat {
     /// The first heating.
     pub heated: Heated,
     /// From source off until a reading on any face is honest: no cell differs by more than 10 K
-    /// from what lies through the thickness beside it, s.
+    /// from the mean of what lies through the thickness with it, s.
     pub even_s: f64,
     /// From the end of that wait, without an arc, until the coldest required place falls below
     /// the minimum, min.

@@ -16,7 +16,8 @@ const SHORTEST_IN_FLAME_S: f64 = 0.2;
 const LONGEST_THROTTLED_S: f64 = 1.0;
 /// No step of the wait is longer, s.
 const LONGEST_EVENING_S: f64 = 5.0;
-/// Even is what differs by no more, K: ours, what a contact reading misses by anyway.
+/// Even is what differs from the mean of its station by no more, K: ours, so that one face says nearly
+/// what the other has.
 const EVEN_K: f64 = 10.0;
 /// A skin under more flux can't be said, W/m²: ours. Between face and first cell it then falls by
 /// more than the ceiling leaves.

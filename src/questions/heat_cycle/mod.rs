@@ -4,13 +4,13 @@ mod found;
 
 use std::ops::ControlFlow;
 
-use found::{Bases, Ends, outcomes};
+use found::outcomes;
 
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared, shop};
 use crate::engine::EngineError;
 use crate::engine::heat_cycle::{
-    Cycle, Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, REACH_MM, Reached, Reading, Source,
-    Surface, Surfaces, TeeKind, WELD_LENGTH_MM, efficiency_of_first_part, plain_preheat, plain_run,
+    Fineness, FlameShare, Flamed, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, REACH_MM, Reached,
+    Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM,
 };
 use crate::engine::measuring::distance_mm;
 use crate::reference::{Reference, embedded};
@@ -34,10 +34,12 @@ const ARCS: &[&str] = &[
     "fcaw-self",
     "saw",
 ];
-const MINIMUM: &str = "minimum-preheat";
+/// Key of the minimum.
+pub const MINIMUM: &str = "minimum-preheat";
 const SHARE: &str = "flame-share";
 const FIRST_PART: &str = "first-part-minutes";
-/// Heated past the minimum by so much, K: without it no time is left to weld.
+/// Heated past the minimum by so much, K: without it no time is left to weld. In a narrower range to
+/// its maximum.
 const RESERVE_K: f64 = 30.0;
 /// The heated zone goes so far past the place where the minimum must be, mm.
 const BEYOND_MM: f64 = 25.0;
@@ -47,7 +49,7 @@ const PAUSE_S: f64 = 120.0;
 const COLD_C: f64 = 50.0;
 
 /// The heat cycle.
-pub(super) static HEAT_CYCLE: Question = Question {
+pub static HEAT_CYCLE: Question = Question {
     name: "heat-cycle",
     work: Work::Heat,
     inputs: &[
@@ -57,24 +59,32 @@ pub(super) static HEAT_CYCLE: Question = Question {
             .required()
             .within(3.0, 200.0)
             .of(OfPlan::SecondThickness),
-        Input::new("leg", Kind::Length).required().within(2.0, 60.0),
+        Input::new("leg", Kind::Length).required().within(2.0, 60.0).of(OfPlan::Leg),
         Input::new("plate-width", Kind::Length).within(50.0, 1500.0),
         Input::new("plate-length", Kind::Length).within(50.0, 1500.0),
-        Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)),
+        Input::new("measuring-distance", Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
+        Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)).of(OfPlan::Fuel),
         shop::FLOW.required().within(0.1, 20.0),
         Input::new(SHARE, Kind::Number).within(0.05, 0.9),
         Input::new(FIRST_PART, Kind::Number).within(0.1, 60.0),
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
-        Input::new("runs", Kind::Number).whole().or(Preset::Number(1.0)).within(1.0, 6.0),
-        shared::NET_HEAT.required(),
-        Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::Process),
-        Input::new("root-heat-input", Kind::HeatInput).within(0.01, 50.0),
-        Input::new("root-process", Kind::Choice(ARCS)).or(Preset::Choice(GTAW)),
+        Input::new("runs", Kind::Number)
+            .whole()
+            .or(Preset::Number(1.0))
+            .within(1.0, 12.0)
+            .of(OfPlan::FillRuns),
+        shared::NET_HEAT.required().of(OfPlan::FillHeat),
+        Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::FillProcess),
+        Input::new("root-heat-input", Kind::HeatInput).within(0.01, 50.0).of(OfPlan::RootHeat),
+        Input::new("root-process", Kind::Choice(ARCS)).or(Preset::Choice(GTAW)).of(OfPlan::RootProcess),
         shared::HYDROGEN.or(Preset::Number(5.0)),
-        Input::new("hold-hours", Kind::Hours).or(Preset::Number(2.0)).within(0.1, 8.0),
-        Input::new("hold-temperature", Kind::Temperature).within(100.0, 650.0),
+        Input::new("hold-hours", Kind::Hours)
+            .or(Preset::Number(2.0))
+            .within(0.1, 24.0)
+            .of(OfPlan::PostHeatHours),
+        Input::new("hold-temperature", Kind::Temperature).within(100.0, 650.0).of(OfPlan::PostHeatLeast),
         Input::new("carbon-steel", Kind::Flag).or(Preset::Flag(false)),
         Input::new("room-temperature", Kind::Temperature)
             .or(Preset::Number(20.0))
@@ -172,8 +182,10 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
     }
     let air = Surfaces::all(Surface::of(reference.heat_cycle.still_air()));
     let steel = if given.flag("carbon-steel") { 1.0 } else { reference.heat_cycle.alloyed_conductivity };
-    let (required_mm, _) = distance_mm(shape.thickness_mm());
+    let by_rule = || distance_mm(shape.thickness_mm()).0;
+    let required_mm = given.maybe_number("measuring-distance").unwrap_or_else(by_rule);
     let welds = if given.maybe_choice("joint") == Some(JOINTS[2]) { 1 } else { 2 };
+    let interpass_c = given.maybe_number("interpass-most");
     Ok(HeatCycle {
         shape,
         part_length_mm,
@@ -187,9 +199,9 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
         zone_mm: required_mm + BEYOND_MM,
         required_mm,
         minimum_c,
-        reserve_k: RESERVE_K,
+        reserve_k: interpass_c.map_or(RESERVE_K, |most_c| RESERVE_K.min((most_c - minimum_c).max(0.0))),
         ceiling_c,
-        interpass_c: given.maybe_number("interpass-most"),
+        interpass_c,
         passes: passes(given, reference, welds)?,
         pause_s: PAUSE_S,
         post_heat: PostHeat {
@@ -205,71 +217,72 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
     })
 }
 
-/// The shares of the flame's heat: the least, the likely, the most; all one where it is known.
-fn shares(
-    given: &Answers,
-    reference: &Reference,
-    query: &HeatCycle,
-    fuel_w: f64,
-) -> Result<[f64; 3], Problem> {
-    match (given.maybe_number(SHARE), given.maybe_number(FIRST_PART)) {
-        (Some(_), Some(_)) => Err(Problem::OnlyOne { keys: vec![SHARE, FIRST_PART] }),
-        (Some(share), None) => Ok([share; 3]),
-        (None, Some(minutes)) => {
-            let reading = Reading::Coldest(query.minimum_c);
-            let found = efficiency_of_first_part(reference, query, fuel_w, minutes, reading);
-            Ok([found.map_err(EngineError::from)?; 3])
-        }
-        (None, None) => {
-            let share = reference.fuels.efficiency;
-            Ok([share.low, share.likely, share.high])
-        }
-    }
-}
-
-fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
+/// The cycle that is asked for, and its flame.
+///
+/// # Errors
+/// What can't be used of what is given, or what the engine refuses.
+pub fn flames(given: &Answers) -> Result<Flames, Problem> {
     let reference = embedded();
-    let asked = query(given, reference)?;
+    let cycle = query(given, reference)?;
     let fuel_id = given.maybe_choice("fuel").unwrap_or(shop::ACETYLENE);
     let fuel = reference.fuels.fuel(fuel_id).ok_or(Problem::WrongKind { key: "fuel" })?;
-    let fuel_w = given.number("fuel-flow")? * fuel.net_mj_per_m3 / 3.6 * 1e3;
-    let shares = shares(given, reference, &asked, fuel_w)?;
-    let known = given.maybe_number(SHARE).is_some() || given.maybe_number(FIRST_PART).is_some();
-    let with = |share: f64| HeatCycle { source: Source::Torch { power_w: fuel_w * share }, ..asked.clone() };
-    let go_on = |_, _| ControlFlow::Continue(());
-    let at = |share| plain_preheat(reference, &with(share), &mut { go_on });
-    let cycle = plain_run(reference, &with(shares[1]), &mut { go_on }).map_err(EngineError::from)?;
-    // The weakest flame may fail where the likely one does not.
-    let (weak, strong) = if known {
-        (Some(cycle.preheat), cycle.preheat)
-    } else {
-        (at(shares[0]).ok(), at(shares[2]).map_err(EngineError::from)?)
+    let share = match (given.maybe_number(SHARE), given.maybe_number(FIRST_PART)) {
+        (Some(_), Some(_)) => return Err(Problem::OnlyOne { keys: vec![SHARE, FIRST_PART] }),
+        (Some(share), None) => FlameShare::Known(share),
+        (None, Some(minutes)) => FlameShare::FirstPart { minutes },
+        (None, None) => FlameShare::NotKnown,
     };
-    let minimum_c = asked.minimum_c;
-    let lost = |cycle: &Cycle| {
-        cycle.passes.iter().any(|pass| pass.reheat.is_some() || pass.coldest_end_c < minimum_c)
-    };
-    let ends = Ends { weak, likely: cycle.preheat, strong, known };
-    let left_min = ends.left_min();
-    let bases = Bases::of(reference, fuel, known, given.flag("carbon-steel"));
+    Ok(Flames {
+        fuel: fuel_id.to_owned(),
+        fuel_w: given.number("fuel-flow")? * fuel.net_mj_per_m3 / 3.6 * 1e3,
+        share,
+        carbon_steel: given.flag("carbon-steel"),
+        hold_h: given.number("hold-hours")?,
+        notes: assumed(given, &cycle, reference)?,
+        cycle,
+    })
+}
+
+/// What must be said of what was given and of what was not.
+fn assumed(given: &Answers, cycle: &HeatCycle, reference: &Reference) -> Result<Vec<&'static str>, Problem> {
     let boss = given.maybe_choice("joint").unwrap_or(BOSS) == BOSS;
     let no_length = given.maybe_number("plate-length").is_none();
     let usual = given.maybe_number("plate-width").is_none() || (boss && no_length);
-    Ok(Reply::of(outcomes(&ends, &cycle, asked.hydrogen_ml(), given.flag("carbon-steel"), &bases))
-        .note_if(left_min <= 0.0, "heat-no-time")
-        .note_if(!fills(given, reference)?, "heat-runs-do-not-fill")
-        .note_if(asked.ceiling_c.is_none(), "heat-ceiling-not-told")
-        .note_if(weak.is_none(), "torch-not-sure")
-        .note_if(lost(&cycle), "heat-again")
-        .note_if(usual, "heat-usual-sizes")
-        .note_if(boss, "heat-usual-boss")
-        .note_if(!boss, "heat-usual-web")
-        .note_if(!boss && no_length, "heat-usual-length")
-        .note_if(asked.passes.len() > 1, "heat-pause")
-        .note_if(!known, "torch-efficiency")
-        .note_if(!given.flag("carbon-steel"), "heat-steel-alloyed")
+    let notes = [
+        (!fills(given, reference)?, "heat-runs-do-not-fill"),
+        (cycle.ceiling_c.is_none(), "heat-ceiling-not-told"),
+        (usual, "heat-usual-sizes"),
+        (boss, "heat-usual-boss"),
+        (!boss, "heat-usual-web"),
+        (!boss && no_length, "heat-usual-length"),
+        (cycle.passes.len() > 1, "heat-pause"),
+    ];
+    Ok(notes.into_iter().filter(|(yes, _)| *yes).map(|(_, note)| note).collect())
+}
+
+fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
+    let flames = flames(given)?;
+    let found = flames.run(embedded(), &mut |_, _| ControlFlow::Continue(())).map_err(EngineError::from)?;
+    Ok(reply(&flames, &found))
+}
+
+/// The answers of a cycle that was worked out.
+#[must_use]
+pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
+    let minimum_c = flames.cycle.minimum_c;
+    let lost = found.cycle.passes.iter().any(|pass| pass.reheat.is_some() || pass.coldest_end_c < minimum_c);
+    let mut reply = Reply::of(outcomes(embedded(), flames, found))
+        .note_if(found.left_min()[0] <= 0.0, "heat-no-time")
+        .note_if(found.weak.is_none(), "torch-not-sure")
+        .note_if(lost, "heat-again");
+    for note in &flames.notes {
+        reply = reply.note_if(true, note);
+    }
+    reply
+        .note_if(!found.known, "torch-efficiency")
+        .note_if(!flames.carbon_steel, "heat-steel-alloyed")
         .note_if(true, "heat-measure")
-        .note_if(true, "heat-hydrogen-informs"))
+        .note_if(true, "heat-hydrogen-informs")
 }
 
 /// Can the heat of all runs of one weld melt what its leg asks for? Half the square of the leg is what

@@ -147,3 +147,18 @@ fn each_answer_names_what_it_rests_on() {
     let alloyed = questions::find("heat-cycle").unwrap().ask(&without(&["carbon-steel"])).unwrap();
     assert_eq!(told(&alloyed, "heat-hydrogen-none"), data.post_heat.trapping.basis);
 }
+
+/// No part is heated past its maximum for the sake of time to weld.
+#[test]
+fn in_a_narrow_range_the_part_is_heated_to_its_maximum() {
+    let heat_cycle = questions::find("heat-cycle").unwrap();
+    let goal_c = |most_c: f64| {
+        let given = without(&[]).with("interpass-most", Given::Number(most_c));
+        let flames = questions::flames(&heat_cycle.filled(&given).unwrap()).unwrap();
+        flames.cycle.minimum_c + flames.cycle.reserve_k
+    };
+    assert!((goal_c(400.0) - 330.0).abs() < 1e-9, "wide");
+    assert!((goal_c(325.0) - 325.0).abs() < 1e-9, "narrow");
+    let minutes_to = |most_c: f64| minutes(&ask(&[("interpass-most", most_c)]).unwrap());
+    assert!(minutes_to(325.0) < minutes_to(400.0), "and that takes less");
+}

@@ -20,6 +20,8 @@ pub(super) const SMALL: &[(&str, &str)] = &[
     ("note-ir-hotter.short", "what the gun says, in the line of a folded question"),
     ("safety-critical-first", "what a count of cautions goes on with"),
     ("store-kept-whole", "in a list of the names of fields"),
+    ("cycle-phase-", "what goes on, behind the time of a moment"),
+    ("cycle-part-", "a part of the joint, within a line"),
     ("unit-minutes", "a unit"),
     ("units-", "units"),
     ("cli-takes-", "after a key and its spaces, in the help"),

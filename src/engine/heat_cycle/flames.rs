@@ -1,0 +1,187 @@
+//! A cycle under a flame of which not all is known: the weakest that it may be, the likely one and
+//! the strongest.
+
+use std::ops::ControlFlow;
+
+use super::after::Cooled;
+use super::cycle::{Cycle, Preheat, plain_preheat, plain_run};
+use super::power::{Reading, efficiency_of_first_part};
+use super::query::{HeatCycle, Source};
+use super::record::Phase;
+use super::refusal::Refusal;
+use crate::engine::EngineError;
+use crate::reference::Reference;
+
+/// How much of the fuel's heat stays in the part.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum FlameShare {
+    /// Nobody told: all that a flame may have.
+    NotKnown,
+    /// So much.
+    Known(f64),
+    /// As much as brought the first part to the minimum in so many minutes.
+    FirstPart {
+        /// min.
+        minutes: f64,
+    },
+}
+
+/// A cycle and its flame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Flames {
+    /// The cycle; the power of its source is put in for each flame.
+    pub cycle: HeatCycle,
+    /// The row of the fuel.
+    pub fuel: String,
+    /// Net heat of the fuel, W.
+    pub fuel_w: f64,
+    /// What of it stays in the part.
+    pub share: FlameShare,
+    /// Does no part hold hydrogen back, as alloyed steel does?
+    pub carbon_steel: bool,
+    /// What must be said of what was given and what was not: ids of notes.
+    pub notes: Vec<&'static str>,
+    /// The hours of a post-heat that are looked at.
+    pub hold_h: f64,
+}
+
+/// What comes of it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Flamed {
+    /// Under the weakest flame; `None` where that never gets there.
+    pub weak: Option<Preheat>,
+    /// Under the strongest.
+    pub strong: Preheat,
+    /// The whole cycle under the likely one.
+    pub cycle: Cycle,
+    /// Is the share known, so that the three are one?
+    pub known: bool,
+}
+
+/// Why a plan has no heat cycle.
+#[derive(Debug, Clone, PartialEq)]
+pub enum NoCycle {
+    /// It has no minimum that a part must be heated to.
+    NothingToHeat,
+    /// There is no plan: it is not begun, or something of it can't be read.
+    NoPlan,
+    /// Something else than a torch heats the part.
+    NotATorch,
+    /// No section is drawn for this joint.
+    NoSection,
+    /// These inputs are not told, by their keys.
+    Open(Vec<&'static str>),
+    /// What is typed for it can't be read.
+    Unread,
+    /// There is no answer, with its figures.
+    Refused(Refusal),
+    /// There is no answer to what was given.
+    NoAnswer(EngineError),
+}
+
+impl Flames {
+    /// The cycle under a flame of which such a share stays in the part.
+    #[must_use]
+    pub fn with(&self, share: f64) -> HeatCycle {
+        HeatCycle { source: Source::Torch { power_w: self.fuel_w * share }, ..self.cycle.clone() }
+    }
+
+    /// The least, the likely and the most that stays in the part.
+    ///
+    /// # Errors
+    /// What [`Refusal`] says of the first part.
+    fn shares(&self, reference: &Reference) -> Result<[f64; 3], Refusal> {
+        match self.share {
+            FlameShare::Known(share) => Ok([share; 3]),
+            FlameShare::FirstPart { minutes } => {
+                let reading = Reading::Coldest(self.cycle.minimum_c);
+                Ok([efficiency_of_first_part(reference, &self.cycle, self.fuel_w, minutes, reading)?; 3])
+            }
+            FlameShare::NotKnown => {
+                let share = reference.fuels.efficiency;
+                Ok([share.low, share.likely, share.high])
+            }
+        }
+    }
+
+    /// Heats under all three, and goes through the whole cycle under the likely one. The power that
+    /// would do is not looked for.
+    ///
+    /// # Errors
+    /// What [`Refusal`] says of the likely flame.
+    pub fn run(
+        &self,
+        reference: &Reference,
+        watch: &mut dyn FnMut(f64, Phase) -> ControlFlow<()>,
+    ) -> Result<Flamed, Refusal> {
+        let [low, likely, high] = self.shares(reference)?;
+        let cycle = plain_run(reference, &self.with(likely), &mut |minute, phase| watch(minute, phase))?;
+        if self.share != FlameShare::NotKnown {
+            return Ok(Flamed { weak: Some(cycle.preheat), strong: cycle.preheat, cycle, known: true });
+        }
+        // The weakest flame may fail where the likely one does not.
+        let weak = match plain_preheat(reference, &self.with(low), &mut |minute, phase| watch(minute, phase))
+        {
+            Err(Refusal::Stopped) => return Err(Refusal::Stopped),
+            found => found.ok(),
+        };
+        let strong = plain_preheat(reference, &self.with(high), &mut |minute, phase| watch(minute, phase))?;
+        Ok(Flamed { weak, strong, cycle, known: false })
+    }
+}
+
+impl Flamed {
+    /// From flame off until the first run may start, min: the wait that is advised, and until weld
+    /// and heat-affected zone are at the maximum interpass.
+    #[must_use]
+    pub fn wait_min(&self) -> f64 {
+        self.most(Preheat::wait_min).max(self.interpass_wait_min())
+    }
+
+    /// From flame off until weld and heat-affected zone are at the maximum interpass, under the
+    /// likely flame, min.
+    #[must_use]
+    pub fn interpass_wait_min(&self) -> f64 {
+        let first = self.cycle.passes.first().map_or(0.0, |pass| pass.interpass_min);
+        if first > 0.0 { self.cycle.preheat.even_s / 60.0 + first } else { 0.0 }
+    }
+
+    /// What is left to weld in after that wait, min: the least, the likely and the most. Nothing where
+    /// the weakest flame never gets there.
+    #[must_use]
+    pub fn left_min(&self) -> [f64; 3] {
+        let held = self.interpass_wait_min();
+        let left = |found: &Preheat| (found.lasts_min() - found.wait_min().max(held)).max(0.0);
+        let weak = self.weak.as_ref().map_or(0.0, left);
+        let (likely, strong) = (left(&self.cycle.preheat), left(&self.strong));
+        [weak.min(likely).min(strong), likely, weak.max(likely).max(strong)]
+    }
+
+    /// The most of a figure over all flames.
+    #[must_use]
+    pub fn most(&self, of: impl Fn(&Preheat) -> f64) -> f64 {
+        let all = [Some(&self.cycle.preheat), Some(&self.strong), self.weak.as_ref()];
+        all.into_iter().flatten().map(of).fold(f64::NEG_INFINITY, f64::max)
+    }
+
+    /// Hottest surface of all flames, °C.
+    #[must_use]
+    pub fn hottest_surface_c(&self) -> f64 {
+        self.most(|found| found.heated.hottest_skin_c).max(self.cycle.hottest_skin_c)
+    }
+
+    /// The cooling after so many hours of post-heat.
+    #[must_use]
+    pub fn held(&self, hours: f64) -> Option<&Cooled> {
+        let all = [&self.cycle.planned].into_iter().chain(&self.cycle.beside);
+        all.into_iter().find(|cooled| (cooled.hours - hours).abs() < 1e-9)
+    }
+
+    /// Hydrogen left at a temperature after so many hours of post-heat, ml/100 g: the least, the
+    /// middle and the most. Alloyed steel may hold back more than the published band.
+    #[must_use]
+    pub fn hydrogen_ml(&self, flames: &Flames, hours: f64, at_c: f64) -> Option<[f64; 3]> {
+        let [slow, middle, fast, trapped] = self.held(hours)?.mark(at_c)?.peak_ml;
+        Some([fast, middle, if flames.carbon_steel { slow } else { trapped }])
+    }
+}

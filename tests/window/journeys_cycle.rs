@@ -1,0 +1,145 @@
+//! The heat cycle: its axis, its page by keyboard, its lines that never belong to another job, its
+//! pictures.
+
+use std::time::{Duration, Instant};
+
+use i_slint_backend_testing::AccessibleRole;
+use proptest::prelude::*;
+use slint::platform::{Key, PointerEventButton};
+use slint::{ComponentHandle, Model};
+use strawblue::app::cycle::axis::Axis;
+use strawblue::app::{Page, State, open_page, refresh_all, ui};
+use strawblue::job::{Session, Theme, demo_job};
+
+use crate::screen::compare::check_part;
+use crate::screen::hand::{found, press, with};
+use crate::screen::{live, mock_elapsed_time};
+
+const DESKTOP: (u32, u32) = (1280, 800);
+
+/// The demo with a torch and its plate.
+fn told(flow: &str) -> Session {
+    let typed = [("fuel-flow", flow), ("plate-width", "160"), ("plate-length", "400")];
+    let typed = typed.map(|(key, text)| (format!("heat-cycle.{key}"), text.to_owned()));
+    Session { job: demo_job(), typed: typed.into_iter().collect(), ..Session::default() }
+}
+
+/// Until the cycle of what is on the screen is worked out.
+fn rest(state: &State) {
+    let from = Instant::now();
+    mock_elapsed_time(50);
+    while !state.cycle_at_rest() {
+        assert!(from.elapsed() < Duration::from_secs(240), "the cycle is never worked out");
+        std::thread::sleep(Duration::from_millis(20));
+        mock_elapsed_time(50);
+    }
+    mock_elapsed_time(50);
+}
+
+fn lines(window: &ui::AppWindow) -> String {
+    let steps = window.global::<ui::PlanAdapter>().get_steps();
+    steps
+        .iter()
+        .map(|step| format!("{}\n{}\n", step.cycle, step.low))
+        .collect::<String>()
+        .replace('\u{a0}', " ")
+}
+
+proptest! {
+    /// Later is never farther left, and a place leads back to its minute.
+    #[test]
+    fn the_axis_goes_one_way_and_back(
+        spans in prop::collection::vec((0.5_f64..2000.0, 0.05_f64..1.0), 1..5),
+        shares in prop::collection::vec(0.0_f64..=1.0, 2..20),
+    ) {
+        let axis = Axis::of(&spans);
+        let mut minutes: Vec<f64> = shares.iter().map(|share| share * axis.end_min()).collect();
+        minutes.sort_by(f64::total_cmp);
+        let places: Vec<f64> = minutes.iter().map(|minute| axis.x(*minute)).collect();
+        prop_assert!(places.windows(2).all(|pair| pair[0] <= pair[1] + 1e-12));
+        prop_assert!(places.iter().all(|place| (-1e-9..=1.0 + 1e-9).contains(place)));
+        for (minute, place) in minutes.iter().zip(&places) {
+            prop_assert!((axis.minute(*place) - minute).abs() < 1e-6 * axis.end_min());
+        }
+        prop_assert!(axis.x(0.0).abs() < 1e-9 && (axis.x(axis.end_min()) - 1.0).abs() < 1e-9);
+    }
+}
+
+/// From the row of the plan into the page, from event to event by keyboard, and back.
+#[test]
+fn the_page_is_opened_walked_through_by_keyboard_and_left() {
+    let (window, state) = live((360, 1900), told("100 ft3/h"));
+    rest(&state);
+    assert!(lines(&window).contains("with this torch"), "{}", lines(&window));
+    window.global::<ui::CycleAdapter>().invoke_open_asked();
+    rest(&state);
+    assert_eq!(window.global::<ui::Shell>().get_page(), "cycle");
+    let adapter = || window.global::<ui::CycleAdapter>();
+    assert_eq!(adapter().get_figures().row_count(), 4);
+    let slider = with(&window, |element| element.accessible_role() == Some(AccessibleRole::Slider));
+    slider.expect("the moment is a slider").mock_single_click(PointerEventButton::Left);
+    let at = || adapter().get_moment_at();
+    let moment = || adapter().get_moment().replace('\u{a0}', " ");
+    press(&window, Key::LeftArrow);
+    let (before, was) = (at(), moment());
+    press(&window, Key::RightArrow);
+    assert!(at() > before && moment() != was, "{was} and then {}", moment());
+    (0..40).for_each(|_| press(&window, Key::LeftArrow));
+    assert!(at() < 1e-6 && adapter().get_counted(), "the first event is the first flame");
+    assert!(adapter().get_section_line().contains("Below the minimum"), "{}", adapter().get_section_line());
+    (0..60).for_each(|_| press(&window, Key::RightArrow));
+    assert!(at() > 0.999 && !adapter().get_counted(), "the last event is cold");
+    let spoken = adapter().get_section_spoken().replace('\u{a0}', " ");
+    assert!(spoken.contains("Point 1: ") && spoken.contains("cooling"), "{spoken}");
+    press(&window, Key::Escape);
+    assert_eq!(window.global::<ui::Shell>().get_page(), "plan");
+}
+
+/// Another job's minutes are never shown, not even while its own are worked out.
+#[test]
+fn no_line_outlives_its_job() {
+    let (window, state) = live(DESKTOP, told("100 ft3/h"));
+    rest(&state);
+    let first = lines(&window);
+    assert!(first.contains("with this torch") && first.contains("to weld before"), "{first}");
+    state.change_job(|job| job.set(strawblue::job::Field::Leg, Some("10 mm".to_owned())));
+    refresh_all(&window, &state);
+    let between = lines(&window);
+    assert!(!between.contains("with this torch") && between.contains("Calculating"), "{between}");
+    rest(&state);
+    let second = lines(&window);
+    assert!(second.contains("with this torch") && second != first, "{second}");
+    // A field that can't be read takes all lines with the plan's own figures.
+    state.change_job(|job| job.set(strawblue::job::Field::Leg, Some("thick".to_owned())));
+    refresh_all(&window, &state);
+    assert!(window.global::<ui::PlanAdapter>().get_answer().stale);
+    assert!(!lines(&window).contains("with this torch"), "{}", lines(&window));
+    // No torch, no minutes.
+    state.change(|session| session.typed.clear());
+    state.change_job(|job| job.set(strawblue::job::Field::Leg, Some("8 mm".to_owned())));
+    refresh_all(&window, &state);
+    assert!(lines(&window).contains("Give the gas flow") && state.cycle_at_rest(), "{}", lines(&window));
+}
+
+fn page(size: (u32, u32), theme: Theme, flow: &str) -> (ui::AppWindow, std::rc::Rc<State>) {
+    let (window, state) = live(size, Session { theme, ..told(flow) });
+    open_page(&window, &state, Page::Cycle);
+    rest(&state);
+    (window, state)
+}
+
+#[test]
+fn the_cycle_as_it_looks() {
+    let (window, _state) = page((360, 1900), Theme::Dark, "100 ft3/h");
+    check_part(&window, (0, 446, 360, 380), "cycle-phone-dark");
+    let (window, _state) = page((360, 1900), Theme::Light, "100 ft3/h");
+    check_part(&window, (0, 1126, 360, 272), "cycle-section-phone-light");
+    let (window, _state) = page((1280, 1500), Theme::Light, "100 ft3/h");
+    check_part(&window, (480, 56, 800, 210), "cycle-desktop-light");
+    let (window, _state) = page((1280, 1500), Theme::Dark, "100 ft3/h");
+    check_part(&window, (780, 944, 430, 270), "cycle-section-desktop-dark");
+    let (window, _state) = page((360, 740), Theme::Dark, "8 ft3/h");
+    check_part(&window, (0, 52, 360, 216), "cycle-refused-phone-dark");
+    let found = found(&window, AccessibleRole::Text, "Coldest point after 2\u{a0}h of flame");
+    assert!(found.accessible_value().is_some_and(|value| value.contains("°C")));
+}
