@@ -167,7 +167,7 @@ fn the_seconds_to_push_count_the_quickest_closing() {
     let step = |symbol: &str| push.steps.iter().find(|step| step.symbol == symbol).expect("a step").value;
     let (room, entry_c, even_c) = (step("room") / 1e3 / 50.0, step("at entry"), step("both"));
     let data = embedded();
-    let metal = |id: &str| data.fits.metals.iter().find(|metal| metal.id == id).expect("a metal");
+    let metal = |id: &str| data.metals.iter().find(|metal| metal.id == id).expect("a metal");
     let (hub, pin) = (metal("grey-iron"), metal("steel"));
     let seconds = |end| {
         let grown =
