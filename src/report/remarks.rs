@@ -50,7 +50,14 @@ fn line(pen: &Pen<'_>, job: &Job, plan: &Plan, remark: &Remark) -> String {
             let low = low.map_or_else(String::new, |limit| minimum(pen, limit.exact_c, limit.printed).main);
             with(&[("low", &low)])
         }
-        Remark::HoldTooLong { hours } => with(&[("hours", &pen.show.with_unit(*hours, 0, "h"))]),
+        Remark::HoldTooLong { hours, taken } => {
+            let hours = pen.show.with_unit(*hours, 0, "h");
+            let Some((mm, fillet)) = taken else { return with(&[("hours", &hours)]) };
+            // A size that nobody told says nothing yet of what can be done.
+            let asked = if *fillet { "leg" } else { "depth" };
+            let values = [("hours", &*hours), ("size", &*pen.show.rule_length(*mm).main)];
+            pen.words.with(&format!("{key}.{asked}"), &values)
+        }
         Remark::ByWeldMetal | Remark::NoHeatForHotWay | Remark::NotMagnetic => pen.words.get(&key),
     }
 }

@@ -206,7 +206,14 @@ fn a_post_heat_is_for_the_weld_and_not_for_the_part() {
 #[test]
 fn a_hold_of_weeks_is_called_not_practicable() {
     for (thickness, steel) in [("80", "4140"), ("300", "4140"), ("150", "4340")] {
-        let pairs = with(&BUTT_4140, &[("joint", "repair"), ("thickness", thickness), ("steel", steel)]);
+        let taken = [("joint", "repair"), ("thickness", thickness), ("steel", steel)];
+        // A size that nobody told is asked for first.
+        let untold = with(&BUTT_4140, &taken);
+        let (read, plan) = made(&untold);
+        let text = said(&read.job, &plan);
+        assert!(text.contains("How deep is the weld?") && text.contains("which is assumed"), "{text}");
+        assert!(!text.to_lowercase().contains("not practicable"), "{text}");
+        let pairs = with(&untold, &[("weld-depth", thickness)]);
         let (read, plan) = made(&pairs);
         let held = hours(&pairs);
         assert!(held > 24.0);

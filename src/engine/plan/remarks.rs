@@ -67,6 +67,8 @@ pub enum Remark {
     HoldTooLong {
         /// Hours, as shown.
         hours: f64,
+        /// The weld's size where nobody told it, mm, and is it a fillet's?
+        taken: Option<(f64, bool)>,
     },
     /// Magnetic particles on metal that is not magnetic.
     NotMagnetic,
@@ -203,7 +205,8 @@ fn heat(job: &Job, plan: &Plan) -> Option<Remark> {
 
 fn hold(plan: &Plan) -> Option<Remark> {
     let held = plan.side.as_ref()?.post_heat.as_ref()?;
-    Some(Remark::HoldTooLong { hours: held.too_long_h()? })
+    let taken = held.size_taken.then(|| (held.weld.size_mm(), held.weld.is_fillet()));
+    Some(Remark::HoldTooLong { hours: held.too_long_h()?, taken })
 }
 
 /// What AWS D1.1 says of a part: nothing to add for a listed steel in its category.

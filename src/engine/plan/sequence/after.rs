@@ -141,7 +141,7 @@ fn held_step(plain: Deed, held: &PostHeat) -> Step {
     let deed = if held.answer.way == Way::LongerWait { Deed::LongerWait } else { plain };
     let mut step = Step::new(deed, []).with(StepFigure::Hours(hold.shown_h()), &hold.basis);
     if held.too_long_h().is_some() {
-        step.notes.push(Note::NotPracticable);
+        step.notes.extend((!held.size_taken).then_some(Note::NotPracticable));
         step.notes.extend(trade_hours(held));
     }
     step.notes.push(Note::HeldAt { low: Edge::own(hold.low_c), high: Edge::own(hold.high_c) });
