@@ -64,7 +64,8 @@ impl PlanSays<'_> {
             }
             OfPlan::Thickness => number(Some(job.thickest_mm())),
             OfPlan::FirstThickness => thickness(0),
-            OfPlan::SecondThickness => thickness(1),
+            // A joint of one part told has the same on its other side.
+            OfPlan::SecondThickness => thickness(1).or_else(|| thickness(0)),
             OfPlan::CombinedThickness => number(Some(plan.combined_mm)),
             OfPlan::Leg => number(
                 job.weld
@@ -72,6 +73,7 @@ impl PlanSays<'_> {
                     .filter(|_| job.joint.has_fillet())
                     .map(|mm| mm * std::f64::consts::SQRT_2),
             ),
+            OfPlan::WeldDepth => number(job.weld.thickness_mm.filter(|_| !job.joint.has_fillet())),
             OfPlan::MeasuringDistance => {
                 plan.sequence.numbered().find_map(|(_, _, step)| match step.figure {
                     Some(StepFigure::Away(mm)) => Some(Given::Number(mm)),
@@ -227,9 +229,6 @@ pub fn cycle_of_answers(asked: Option<Answers>, says: &PlanSays<'_>) -> Result<F
     // "Propane or another gas" is not yet a fuel.
     if source == Some(HeatSource::Propane) && asked.get("fuel").is_none() {
         return Err(NoCycle::Open(vec!["fuel"]));
-    }
-    if asked.get("joint").is_none() {
-        return Err(NoCycle::NoSection);
     }
     let full = HEAT_CYCLE.filled(&asked).map_err(|problem| match problem {
         Problem::Missing { keys } => NoCycle::Open(keys),

@@ -16,6 +16,8 @@ pub enum OfPlan {
     CombinedThickness,
     /// Leg of the fillet.
     Leg,
+    /// Depth of a groove, a cavity or a layer.
+    WeldDepth,
     /// How far from the weld the minimum is measured.
     MeasuringDistance,
     /// Throat of the fillet, where a leg is stated.

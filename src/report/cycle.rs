@@ -98,7 +98,6 @@ pub fn no_cycle_words(pen: &Pen<'_>, why: &NoCycle) -> Option<String> {
         NoCycle::NothingToHeat => None,
         NoCycle::NoPlan => get("cycle-no-plan"),
         NoCycle::NotATorch => get("cycle-not-a-torch"),
-        NoCycle::NoSection => get("cycle-no-section"),
         NoCycle::Unread => get("cycle-unread"),
         NoCycle::Open(keys) if keys.contains(&"fuel-flow") => get("cycle-ask-torch"),
         NoCycle::Open(keys) => {

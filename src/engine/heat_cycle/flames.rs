@@ -67,8 +67,6 @@ pub enum NoCycle {
     NoPlan,
     /// Something else than a torch heats the part.
     NotATorch,
-    /// No section is drawn for this joint.
-    NoSection,
     /// These inputs are not told, by their keys.
     Open(Vec<&'static str>),
     /// What is typed for it can't be read.

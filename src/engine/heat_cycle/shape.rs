@@ -146,6 +146,35 @@ impl JointShape {
         }
     }
 
+    /// Beads side by side in a layer round a shaft; each covers some 8 mm of its band.
+    #[must_use]
+    pub fn beads(&self) -> Option<f64> {
+        match *self {
+            Self::RunOnShaft { band_mm, .. } => Some((band_mm / 8.0).round().max(1.0)),
+            _ => None,
+        }
+    }
+
+    /// What all runs of one weld lay, mm² of its cross-section; of a layer, what one bead lays.
+    #[must_use]
+    pub fn laid_mm2(&self) -> f64 {
+        match *self {
+            Self::BossThrough { leg_mm, .. } | Self::Tee { leg_mm, .. } | Self::Lap { leg_mm, .. } => {
+                leg_mm * leg_mm / 2.0
+            }
+            Self::Butt { first_mm, second_mm, gap_mm, angle_deg, .. } => {
+                let thin_mm = first_mm.min(second_mm);
+                thin_mm * (gap_mm + thin_mm * (angle_deg.to_radians() / 2.0).tan())
+            }
+            Self::Repair { depth_mm, width_mm, .. } => depth_mm * width_mm,
+            Self::RunOnShaft { layer_mm, band_mm, .. } => layer_mm * band_mm / self.beads().unwrap_or(1.0),
+            // From a quarter of its width at the root to the whole outside.
+            Self::BarToBar { first_mm, second_mm, root_radius_mm, groove_mm, .. } => {
+                (first_mm.min(second_mm) / 2.0 - root_radius_mm) * groove_mm * 0.625
+            }
+        }
+    }
+
     /// Length of the weld of a section that runs along, mm; none for round parts.
     #[must_use]
     pub const fn weld_length_mm(&self) -> Option<f64> {

@@ -1,23 +1,22 @@
 //! The heat of a joint from the flame to cold: one conduction of the joint, and the hydrogen in it.
 
 mod found;
+mod shape;
 
 use std::ops::ControlFlow;
 
 use found::outcomes;
+use shape::Told;
 
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared, shop};
 use crate::engine::EngineError;
 use crate::engine::heat_cycle::{
-    Fineness, FlameShare, Flamed, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, REACH_MM, Reached,
-    Source, Surface, Surfaces, TeeKind, WELD_LENGTH_MM,
+    Fineness, FlameShare, Flamed, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, Reached, Source,
+    Surface, Surfaces,
 };
 use crate::engine::measuring::distance_mm;
 use crate::reference::{Reference, embedded};
 
-const BOSS: &str = "boss-through";
-/// The joints whose section follows from two sizes and a leg.
-const JOINTS: &[&str] = &[BOSS, "t-fillet-both-sides", "t-fillet-one-side"];
 const GTAW: &str = "gtaw";
 const STICK: &str = "smaw-basic";
 /// Rows of arcs in `data/heat_cycle.ron`.
@@ -45,6 +44,8 @@ const RESERVE_K: f64 = 30.0;
 const BEYOND_MM: f64 = 25.0;
 /// Between the end of a run and whatever is next, s: common practice, no source.
 const PAUSE_S: f64 = 120.0;
+/// The model goes through so many runs of a weld one by one.
+const MOST_RUNS: f64 = 12.0;
 /// Cold, °C.
 const COLD_C: f64 = 50.0;
 
@@ -53,15 +54,14 @@ pub static HEAT_CYCLE: Question = Question {
     name: "heat-cycle",
     work: Work::Heat,
     inputs: &[
-        Input::new("joint", Kind::Choice(JOINTS)).required().of(OfPlan::Joint),
-        Input::new("first-thickness", Kind::Length).required().within(3.0, 200.0).of(OfPlan::FirstThickness),
-        Input::new("second-thickness", Kind::Length)
-            .required()
-            .within(3.0, 200.0)
-            .of(OfPlan::SecondThickness),
-        Input::new("leg", Kind::Length).required().within(2.0, 60.0).of(OfPlan::Leg),
-        Input::new("plate-width", Kind::Length).within(50.0, 1500.0),
-        Input::new("plate-length", Kind::Length).within(50.0, 1500.0),
+        Input::new(shape::JOINT, Kind::Choice(shape::JOINTS)).required().of(OfPlan::Joint),
+        Input::new(shape::FIRST, Kind::Length).required().within(3.0, 400.0).of(OfPlan::FirstThickness),
+        Input::new(shape::SECOND, Kind::Length).within(3.0, 400.0).of(OfPlan::SecondThickness),
+        Input::new(shape::LEG, Kind::Length).within(2.0, 60.0).of(OfPlan::Leg),
+        Input::new(shape::DEPTH, Kind::Length).within(1.0, 300.0).of(OfPlan::WeldDepth),
+        Input::new(shape::WIDTH, Kind::Length).within(2.0, 300.0),
+        Input::new(shape::PLATE_WIDTH, Kind::Length).within(50.0, 3000.0),
+        Input::new(shape::PLATE_LENGTH, Kind::Length).within(50.0, 3000.0),
         Input::new("measuring-distance", Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
         Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)).of(OfPlan::Fuel),
         shop::FLOW.required().within(0.1, 20.0),
@@ -73,7 +73,7 @@ pub static HEAT_CYCLE: Question = Question {
         Input::new("runs", Kind::Number)
             .whole()
             .or(Preset::Number(1.0))
-            .within(1.0, 12.0)
+            .within(1.0, 99.0)
             .of(OfPlan::FillRuns),
         shared::NET_HEAT.required().of(OfPlan::FillHeat),
         Input::new("process", Kind::Choice(ARCS)).or(Preset::Choice(STICK)).of(OfPlan::FillProcess),
@@ -109,7 +109,17 @@ pub static HEAT_CYCLE: Question = Question {
         "heat-usual-sizes",
         "heat-usual-boss",
         "heat-usual-web",
+        "heat-usual-lap",
+        "heat-usual-groove",
+        "heat-usual-gap",
+        "heat-usual-cavity",
+        "heat-usual-cavity-length",
+        "heat-usual-band",
+        "heat-usual-shaft",
+        "heat-usual-bars",
+        "heat-usual-bar-length",
         "heat-usual-length",
+        "heat-runs-joined",
         "heat-pause",
         "torch-efficiency",
         "heat-steel-alloyed",
@@ -119,57 +129,31 @@ pub static HEAT_CYCLE: Question = Question {
     answer: answer_heat_cycle,
 };
 
-/// The joint, and the length of a flat part along its weld where that is known.
-fn shape(given: &Answers) -> Result<(JointShape, Option<f64>), Problem> {
-    let (first_mm, second_mm) = (given.number("first-thickness")?, given.number("second-thickness")?);
-    let leg_mm = given.number("leg")?;
-    let (width_mm, along_mm) = (given.maybe_number("plate-width"), given.maybe_number("plate-length"));
-    let joint = given.maybe_choice("joint").unwrap_or(BOSS);
-    if joint == BOSS {
-        let boss = JointShape::BossThrough {
-            plate_mm: first_mm,
-            diameter_mm: second_mm,
-            boss_length_mm: first_mm + 2.0 * (second_mm / 2.0).max(40.0),
-            plate_width_mm: width_mm.unwrap_or(2.0 * REACH_MM),
-            plate_length_mm: along_mm.unwrap_or(2.0 * REACH_MM),
-            leg_mm,
-        };
-        return Ok((boss, None));
-    }
-    let tee = JointShape::Tee {
-        kind: if joint == JOINTS[1] { TeeKind::BothSides } else { TeeKind::OneSide },
-        plate_mm: first_mm,
-        web_mm: second_mm,
-        leg_mm,
-        half_width_mm: width_mm.map_or(REACH_MM, |width_mm| width_mm / 2.0),
-        web_height_mm: REACH_MM,
-        length_mm: along_mm.unwrap_or(WELD_LENGTH_MM),
-    };
-    Ok((tee, along_mm))
-}
-
-/// The passes: a root of each weld where one is stated, then the runs in layers over all welds.
-fn passes(given: &Answers, reference: &Reference, welds: usize) -> Result<Vec<Pass>, Problem> {
+/// The passes: a root of each weld where one is stated, then the runs in layers over all welds. Where
+/// there are more than the model goes through one by one, they are joined with the same heat in all.
+fn passes(given: &Answers, reference: &Reference, told: &Told) -> Result<Vec<Pass>, Problem> {
     let hydrogen_ml = given.number("hydrogen")?;
     let pass = |weld, net_kj_per_mm, key: &'static str| {
         let arc = given.maybe_choice(key).and_then(|id| reference.heat_cycle.arc(id));
         let arc_net_w = arc.ok_or(Problem::WrongKind { key })?.net_w;
         Ok(Pass { weld, net_kj_per_mm, arc_net_w, hydrogen_ml })
     };
-    let layer = |heat: f64, key| (0..welds).map(move |weld| pass(weld, heat, key));
+    let layer = |heat: f64, key| (0..told.welds).map(move |weld| pass(weld, heat, key));
     let mut all = Vec::new();
     if let Some(root) = given.maybe_number("root-heat-input") {
         all.extend(layer(root, "root-process").collect::<Result<Vec<_>, Problem>>()?);
     }
-    let (runs, heat) = (given.number("runs")?.round() as usize, given.number("heat-input")?);
-    for _ in 0..runs {
-        all.extend(layer(heat, "process").collect::<Result<Vec<_>, Problem>>()?);
+    let (runs, heat) = (given.number("runs")?.round(), given.number("heat-input")?);
+    let counted = runs.min(MOST_RUNS);
+    // The beads of a layer share one length, however many passes they are told as.
+    let joined = if told.shape.beads().is_some() { 1.0 } else { runs / counted };
+    for _ in 0..counted as usize {
+        all.extend(layer(heat * joined, "process").collect::<Result<Vec<_>, Problem>>()?);
     }
     Ok(all)
 }
 
-fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
-    let (shape, part_length_mm) = shape(given)?;
+fn query(given: &Answers, told: &Told, reference: &Reference) -> Result<HeatCycle, Problem> {
     let minimum_c = given.number(MINIMUM)?;
     let shop_c = given.number("room-temperature")?;
     if minimum_c <= shop_c {
@@ -182,13 +166,12 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
     }
     let air = Surfaces::all(Surface::of(reference.heat_cycle.still_air()));
     let steel = if given.flag("carbon-steel") { 1.0 } else { reference.heat_cycle.alloyed_conductivity };
-    let by_rule = || distance_mm(shape.thickness_mm()).0;
+    let by_rule = || distance_mm(told.shape.thickness_mm()).0;
     let required_mm = given.maybe_number("measuring-distance").unwrap_or_else(by_rule);
-    let welds = if given.maybe_choice("joint") == Some(JOINTS[2]) { 1 } else { 2 };
     let interpass_c = given.maybe_number("interpass-most");
     Ok(HeatCycle {
-        shape,
-        part_length_mm,
+        shape: told.shape,
+        part_length_mm: told.part_length_mm,
         conductivity: [steel; 3],
         gap_w_per_m2_k: None,
         shop_c,
@@ -202,7 +185,7 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
         reserve_k: interpass_c.map_or(RESERVE_K, |most_c| RESERVE_K.min((most_c - minimum_c).max(0.0))),
         ceiling_c,
         interpass_c,
-        passes: passes(given, reference, welds)?,
+        passes: passes(given, reference, told)?,
         pause_s: PAUSE_S,
         post_heat: PostHeat {
             at_c: hold_c,
@@ -223,7 +206,8 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
 /// What can't be used of what is given, or what the engine refuses.
 pub fn flames(given: &Answers) -> Result<Flames, Problem> {
     let reference = embedded();
-    let cycle = query(given, reference)?;
+    let told = shape::told(given)?;
+    let cycle = query(given, &told, reference)?;
     let fuel_id = given.maybe_choice("fuel").unwrap_or(shop::ACETYLENE);
     let fuel = reference.fuels.fuel(fuel_id).ok_or(Problem::WrongKind { key: "fuel" })?;
     let share = match (given.maybe_number(SHARE), given.maybe_number(FIRST_PART)) {
@@ -238,26 +222,27 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
         share,
         carbon_steel: given.flag("carbon-steel"),
         hold_h: given.number("hold-hours")?,
-        notes: assumed(given, &cycle, reference)?,
+        notes: assumed(given, &told, &cycle, reference)?,
         cycle,
     })
 }
 
 /// What must be said of what was given and of what was not.
-fn assumed(given: &Answers, cycle: &HeatCycle, reference: &Reference) -> Result<Vec<&'static str>, Problem> {
-    let boss = given.maybe_choice("joint").unwrap_or(BOSS) == BOSS;
-    let no_length = given.maybe_number("plate-length").is_none();
-    let usual = given.maybe_number("plate-width").is_none() || (boss && no_length);
-    let notes = [
-        (!fills(given, reference)?, "heat-runs-do-not-fill"),
+fn assumed(
+    given: &Answers,
+    told: &Told,
+    cycle: &HeatCycle,
+    reference: &Reference,
+) -> Result<Vec<&'static str>, Problem> {
+    let before = [
+        (!fills(given, &told.shape, reference)?, "heat-runs-do-not-fill"),
         (cycle.ceiling_c.is_none(), "heat-ceiling-not-told"),
-        (usual, "heat-usual-sizes"),
-        (boss, "heat-usual-boss"),
-        (!boss, "heat-usual-web"),
-        (!boss && no_length, "heat-usual-length"),
-        (cycle.passes.len() > 1, "heat-pause"),
     ];
-    Ok(notes.into_iter().filter(|(yes, _)| *yes).map(|(_, note)| note).collect())
+    let after =
+        [(given.number("runs")? > MOST_RUNS, "heat-runs-joined"), (cycle.passes.len() > 1, "heat-pause")];
+    let said =
+        |notes: [(bool, &'static str); 2]| notes.into_iter().filter(|(yes, _)| *yes).map(|(_, note)| note);
+    Ok(said(before).chain(told.notes.iter().copied()).chain(said(after)).collect())
 }
 
 fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
@@ -285,11 +270,12 @@ pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
         .note_if(true, "heat-hydrogen-informs")
 }
 
-/// Can the heat of all runs of one weld melt what its leg asks for? Half the square of the leg is what
-/// has to be laid.
-fn fills(given: &Answers, reference: &Reference) -> Result<bool, Problem> {
-    let (leg_mm, data) = (given.number("leg")?, &reference.heat_cycle);
-    let laid_kj_per_mm = given.number("runs")? * given.number("heat-input")?
-        + given.maybe_number("root-heat-input").unwrap_or(0.0);
-    Ok(laid_kj_per_mm * data.melting_share >= data.melting_kj_per_mm3 * leg_mm * leg_mm / 2.0)
+/// Can the heat of all runs of one weld melt what has to be laid for its size? Each bead of a layer
+/// lays its own.
+fn fills(given: &Answers, shape: &JointShape, reference: &Reference) -> Result<bool, Problem> {
+    let data = &reference.heat_cycle;
+    let (runs, heat) = (given.number("runs")?, given.number("heat-input")?);
+    let times = if shape.beads().is_some() { 1.0 } else { runs };
+    let laid_kj_per_mm = times * heat + given.maybe_number("root-heat-input").unwrap_or(0.0);
+    Ok(laid_kj_per_mm * data.melting_share >= data.melting_kj_per_mm3 * shape.laid_mm2())
 }

@@ -1,5 +1,6 @@
 //! The heat cycle: figures of others, laws, refusals, convergence.
 
+mod all_joints;
 mod analytic;
 mod closed;
 mod convergence;

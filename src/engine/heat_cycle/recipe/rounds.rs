@@ -109,8 +109,7 @@ pub(super) fn shaft(shape: &JointShape, fineness: Fineness, zone: f64, required:
             required: (0.0, high + required),
         },
         run_length: TAU * (radius + layer / 2.0),
-        // A bead covers some 8 mm of the band.
-        beads: Some((band_mm / 8.0).round().max(1.0)),
+        beads: shape.beads(),
     }
 }
 
