@@ -122,6 +122,8 @@ pub struct Input {
     pub of_plan: Option<OfPlan>,
     /// What a form begins with besides, where the plan doesn't say.
     pub in_form: Option<Preset>,
+    /// The choice that it belongs to, by its key and ids: beside another choice it says nothing.
+    pub only: Option<(&'static str, &'static [&'static str])>,
 }
 
 /// A group of inputs of which one must be given.
@@ -148,6 +150,7 @@ impl Input {
             group: None,
             of_plan: None,
             in_form: None,
+            only: None,
         }
     }
 
@@ -212,6 +215,13 @@ impl Input {
     #[must_use]
     pub const fn in_form(mut self, preset: Preset) -> Self {
         self.in_form = Some(preset);
+        self
+    }
+
+    /// The same, which says something only beside one of these choices of another input.
+    #[must_use]
+    pub const fn only(mut self, key: &'static str, ids: &'static [&'static str]) -> Self {
+        self.only = Some((key, ids));
         self
     }
 

@@ -30,7 +30,7 @@ pub(super) fn parts(state: &State, asked: &Asked) -> Vec<ui::PartRow> {
             parts.push(fields(&id, std::mem::take(line)));
         }
     };
-    for input in asked.question.inputs {
+    for input in asked.question.inputs.iter().filter(|input| counts(state, asked, input)) {
         match input.kind {
             Kind::Composition | Kind::Choice(_) | Kind::Flag => {
                 flush(&mut line, &mut parts);
@@ -55,6 +55,18 @@ pub(super) fn parts(state: &State, asked: &Asked) -> Vec<ui::PartRow> {
     }
     flush(&mut line, &mut parts);
     parts
+}
+
+/// Does it say anything beside what is chosen? What is typed stays to be seen.
+fn counts(state: &State, asked: &Asked, input: &Input) -> bool {
+    let Some((key, ids)) = input.only else { return true };
+    let taken = || {
+        let begun = asked.begun(asked.question.input(key)?)?;
+        if let Given::Choice(id) = &begun.given { Some(id.clone()) } else { None }
+    };
+    let chosen = given(state, asked.question, key).filter(|id| !id.is_empty()).or_else(taken);
+    let typed = given(state, asked.question, input.key).is_some_and(|text| !text.trim().is_empty());
+    typed || chosen.is_none_or(|id| ids.contains(&id.as_str()))
 }
 
 /// The button that takes away what is typed, once something is.

@@ -56,11 +56,20 @@ pub static HEAT_CYCLE: Question = Question {
     inputs: &[
         Input::new(shape::JOINT, Kind::Choice(shape::JOINTS)).required().of(OfPlan::Joint),
         Input::new(shape::FIRST, Kind::Length).required().within(3.0, 400.0).of(OfPlan::FirstThickness),
-        Input::new(shape::SECOND, Kind::Length).within(3.0, 400.0).of(OfPlan::SecondThickness),
-        Input::new(shape::LEG, Kind::Length).within(2.0, 60.0).of(OfPlan::Leg),
-        Input::new(shape::DEPTH, Kind::Length).within(1.0, 300.0).of(OfPlan::WeldDepth),
-        Input::new(shape::WIDTH, Kind::Length).within(2.0, 300.0),
-        Input::new(shape::PLATE_WIDTH, Kind::Length).within(50.0, 3000.0),
+        Input::new(shape::SECOND, Kind::Length)
+            .within(3.0, 400.0)
+            .of(OfPlan::SecondThickness)
+            .only(shape::JOINT, shape::TWO_PARTS),
+        Input::new(shape::LEG, Kind::Length)
+            .within(2.0, 60.0)
+            .of(OfPlan::Leg)
+            .only(shape::JOINT, shape::FILLETS),
+        Input::new(shape::DEPTH, Kind::Length)
+            .within(1.0, 300.0)
+            .of(OfPlan::WeldDepth)
+            .only(shape::JOINT, shape::WITH_DEPTH),
+        Input::new(shape::WIDTH, Kind::Length).within(2.0, 300.0).only(shape::JOINT, shape::WITH_WIDTH),
+        Input::new(shape::PLATE_WIDTH, Kind::Length).within(50.0, 3000.0).only(shape::JOINT, shape::FLAT),
         Input::new(shape::PLATE_LENGTH, Kind::Length).within(50.0, 3000.0),
         Input::new("measuring-distance", Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
         Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)).of(OfPlan::Fuel),

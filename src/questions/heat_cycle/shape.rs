@@ -17,6 +17,24 @@ pub(super) const WIDTH: &str = "groove-width";
 pub(super) const PLATE_WIDTH: &str = "plate-width";
 pub(super) const PLATE_LENGTH: &str = "plate-length";
 
+const BUTT: &str = "butt";
+const REPAIR: &str = "repair";
+const SHAFT: &str = "run-on-shaft";
+const BARS: &str = "bar-to-bar";
+/// Joints with fillets.
+pub(super) const FILLETS: &[&str] =
+    &["t-fillet-one-side", "t-fillet-both-sides", "lap", "corner", "boss-through"];
+/// Joints of two parts.
+pub(super) const TWO_PARTS: &[&str] =
+    &[BUTT, "t-fillet-one-side", "t-fillet-both-sides", "lap", "corner", "boss-through", BARS];
+/// Joints with a plate that has a width.
+pub(super) const FLAT: &[&str] =
+    &[BUTT, "t-fillet-one-side", "t-fillet-both-sides", "lap", "corner", "boss-through", REPAIR];
+/// Joints whose weld has a depth of its own.
+pub(super) const WITH_DEPTH: &[&str] = &[SHAFT, REPAIR, BARS];
+/// Joints whose weld has a width of its own.
+pub(super) const WITH_WIDTH: &[&str] = &[BUTT, SHAFT, REPAIR, BARS];
+
 /// A joint, with what was assumed of it.
 pub(super) struct Told {
     pub(super) shape: JointShape,

@@ -130,3 +130,29 @@ fn more_runs_than_are_gone_through_bring_their_heat() {
     let shaft = |runs: f64| flames(&given(Joint::RunOnShaft, &[("groove-depth", 3.0), ("runs", runs)]));
     assert!((shaft(30.0).cycle.passes[0].net_kj_per_mm - 1.5).abs() < 1e-12);
 }
+
+/// What a form shows for a joint is just what the joint takes.
+#[test]
+fn an_input_belongs_to_the_joints_that_take_it() {
+    let question = questions::find("heat-cycle").unwrap();
+    for &joint in Joint::ALL {
+        let belongs = |key: &str| question.input(key).unwrap().only.unwrap().1.contains(&joint.id());
+        assert_eq!(belongs("leg"), joint.has_fillet(), "{joint:?}");
+        for (key, _) in told(joint) {
+            assert!(belongs(key), "{joint:?} {key}");
+        }
+        for (key, mm) in [
+            ("second-thickness", 45.0),
+            ("leg", 9.0),
+            ("groove-depth", 12.0),
+            ("groove-width", 21.0),
+            ("plate-width", 310.0),
+        ] {
+            let all = told(joint);
+            let kept: Vec<(&str, f64)> = all.iter().copied().filter(|(other, _)| *other != key).collect();
+            let usual = shape(&given(joint, &all));
+            let stated = shape(&given(joint, &[kept, vec![(key, mm)]].concat()));
+            assert_eq!(belongs(key), usual != stated, "{joint:?} {key}");
+        }
+    }
+}
