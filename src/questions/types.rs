@@ -98,13 +98,14 @@ pub(super) const HELD: &str = "table-end-at-least";
 
 /// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
 /// draws what is wrong.
-pub const SAYING_NO: [&str; 21] = [
+pub const SAYING_NO: [&str; 22] = [
     "ir-minimum-missed",
     "ir-maximum-missed",
     "table-c1-does-not-clear",
     "no-figure-no-clearance",
     "fit-above-ceiling",
     "fit-no-way",
+    "fit-local-above-ceiling",
     "fit-hub-yields",
     "fit-pin-yields",
     "fit-loosest-slips",

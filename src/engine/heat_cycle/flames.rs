@@ -148,6 +148,10 @@ impl Flamed {
 
     /// What is left to weld in after that wait, min: the least, the likely and the most. Nothing where
     /// the weakest flame never gets there.
+    ///
+    /// The wait for the maximum interpass is that of the likely flame for all three, since only its cycle
+    /// is gone through. A stronger flame leaves the joint hotter, so its own wait may be longer and the
+    /// most, which limits nothing, may be less.
     #[must_use]
     pub fn left_min(&self) -> [f64; 3] {
         let held = self.interpass_wait_min();

@@ -36,6 +36,7 @@ const ARCS: &[&str] = &[
 ];
 /// Key of the minimum.
 pub const MINIMUM: &str = "minimum-preheat";
+const DISTANCE: &str = "measuring-distance";
 const SHARE: &str = "flame-share";
 const FIRST_PART: &str = "first-part-minutes";
 /// Heated past the minimum by so much, K: without it no time is left to weld. In a narrower range to
@@ -62,7 +63,7 @@ pub static HEAT_CYCLE: Question = Question {
         Input::new("leg", Kind::Length).required().within(2.0, 60.0).of(OfPlan::Leg),
         Input::new("plate-width", Kind::Length).within(50.0, 1500.0),
         Input::new("plate-length", Kind::Length).within(50.0, 1500.0),
-        Input::new("measuring-distance", Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
+        Input::new(DISTANCE, Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
         Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)).of(OfPlan::Fuel),
         shop::FLOW.required().within(0.1, 20.0),
         Input::new(SHARE, Kind::Number).within(0.05, 0.9),
@@ -107,6 +108,7 @@ pub static HEAT_CYCLE: Question = Question {
         "torch-not-sure",
         "heat-again",
         "heat-usual-sizes",
+        "heat-usual-distance",
         "heat-usual-boss",
         "heat-usual-web",
         "heat-usual-length",
@@ -182,8 +184,9 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
     }
     let air = Surfaces::all(Surface::of(reference.heat_cycle.still_air()));
     let steel = if given.flag("carbon-steel") { 1.0 } else { reference.heat_cycle.alloyed_conductivity };
+    // By the plate of a boss, whose diameter is no thickness; a plan goes by its thickest part.
     let by_rule = || distance_mm(shape.thickness_mm()).0;
-    let required_mm = given.maybe_number("measuring-distance").unwrap_or_else(by_rule);
+    let required_mm = given.maybe_number(DISTANCE).unwrap_or_else(by_rule);
     let welds = if given.maybe_choice("joint") == Some(JOINTS[2]) { 1 } else { 2 };
     let interpass_c = given.maybe_number("interpass-most");
     Ok(HeatCycle {
@@ -252,6 +255,7 @@ fn assumed(given: &Answers, cycle: &HeatCycle, reference: &Reference) -> Result<
         (!fills(given, reference)?, "heat-runs-do-not-fill"),
         (cycle.ceiling_c.is_none(), "heat-ceiling-not-told"),
         (usual, "heat-usual-sizes"),
+        (given.maybe_number(DISTANCE).is_none(), "heat-usual-distance"),
         (boss, "heat-usual-boss"),
         (!boss, "heat-usual-web"),
         (!boss && no_length, "heat-usual-length"),
