@@ -156,9 +156,13 @@ tint-mode-afterwards = Afterwards
 tint-mode-afterwards-note = Flame away
 tint-common = Common times
 tint-minutes-flame = Minutes of even heating
+# The same where the minutes are those of the plan’s heat cycle.
+tint-minutes-flame-plan = Minutes of even heating, from the heat cycle of the plan
 tint-minutes-after = Minutes within { RISE(20, as: "K") } of the peak
 tint-minutes-unknown = { $minutes } assumed
 tint-unknown = Not known
+# One of five common times: the minutes of the plan.
+tint-of-plan = Plan
 unit-minutes = min
     .figure = { $figure } min
     .range = { $low }–{ $high } min

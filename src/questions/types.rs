@@ -162,7 +162,7 @@ impl Question {
     fn missing(&self, given: &Answers) -> Vec<Vec<&'static str>> {
         let mut missing: Vec<Vec<&'static str>> = Vec::new();
         for input in self.inputs {
-            let keys: Vec<&'static str> = match input.group {
+            let keys: Vec<&'static str> = match input.group.filter(|group| group.needed) {
                 Some(group) => self.group(group.name).collect(),
                 None if input.required && input.default.is_none() => vec![input.key],
                 None => continue,

@@ -7,7 +7,7 @@ use strawblue::engine::fit::grip::Grip;
 use strawblue::engine::fit::local::LocalHeat;
 use strawblue::engine::fit::metal::{End, growth, temperature_for};
 use strawblue::engine::thermal::carbon_steel;
-use strawblue::questions::{Answers, Given, Problem, fit_drawing};
+use strawblue::questions::{Problem, fit_drawing};
 use strawblue::reference::{Metal, embedded};
 
 fn metal(id: &str) -> &'static Metal {

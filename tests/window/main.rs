@@ -6,6 +6,7 @@ mod bench_pages;
 mod controls;
 mod journeys_coupon;
 mod journeys_cycle;
+mod journeys_flame;
 mod journeys_form;
 mod journeys_in_view;
 mod journeys_kept;

@@ -127,6 +127,12 @@ fn shown(state: &State) -> Result<Rc<Seen>, NoCycle> {
     state.cycle.borrow().seen(&asked).ok_or(NoCycle::Unread)
 }
 
+/// Minutes of the plan's flame, from the strongest to the weakest that it may be; none while they are
+/// worked out, or where the weakest never gets there.
+pub(crate) fn flame_min(state: &State) -> Option<(f64, f64)> {
+    shown(state).ok()?.found.flame_min()
+}
+
 /// Just before an arc, the section still is that of the wait, min.
 const BEFORE_ARC_MIN: f64 = 0.3;
 

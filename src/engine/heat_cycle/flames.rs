@@ -161,6 +161,15 @@ impl Flamed {
         [weak.min(likely).min(strong), likely, weak.max(likely).max(strong)]
     }
 
+    /// Minutes of the flame from the strongest to the weakest, to whole tenths outside; none where the
+    /// weakest never gets there, since nobody can say how long it takes.
+    #[must_use]
+    pub fn flame_min(&self) -> Option<(f64, f64)> {
+        let weak = self.weak.as_ref()?;
+        let least = (10.0 * self.strong.heated.minutes).floor() / 10.0;
+        Some((least.max(0.1), (10.0 * weak.heated.minutes).ceil() / 10.0))
+    }
+
     /// The most of a figure over all flames.
     #[must_use]
     pub fn most(&self, of: impl Fn(&Preheat) -> f64) -> f64 {
