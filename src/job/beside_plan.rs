@@ -235,20 +235,20 @@ pub fn cycle_of_answers(asked: Option<Answers>, says: &PlanSays<'_>) -> Result<F
     if asked.get("joint").is_none() {
         return Err(NoCycle::NoSection);
     }
-    let full = HEAT_CYCLE.filled(&asked).map_err(|problem| match problem {
+    let full = HEAT_CYCLE.filled(&asked).map_err(no_cycle)?;
+    let mut flames = questions::flames(&full).map_err(no_cycle)?;
+    flames.cycle.post_heat.hours = post_heat(says.plan).map_or(0.0, |_| flames.hold_h);
+    flames.cycle.post_heat.beside_h =
+        if flames.cycle.post_heat.hours > 0.0 { vec![0.0] } else { vec![flames.hold_h] };
+    Ok(flames)
+}
+
+/// Why a plan has no cycle, by what its question says.
+fn no_cycle(problem: Problem) -> NoCycle {
+    match problem {
         Problem::Missing { keys } => NoCycle::Open(keys),
         Problem::MissingSeveral { each } => NoCycle::Open(each.concat()),
         Problem::Engine(error) => NoCycle::NoAnswer(error),
         _ => NoCycle::Unread,
-    })?;
-    match questions::flames(&full) {
-        Ok(mut flames) => {
-            flames.cycle.post_heat.hours = post_heat(says.plan).map_or(0.0, |_| flames.hold_h);
-            flames.cycle.post_heat.beside_h =
-                if flames.cycle.post_heat.hours > 0.0 { vec![0.0] } else { vec![flames.hold_h] };
-            Ok(flames)
-        }
-        Err(Problem::Engine(error)) => Err(NoCycle::NoAnswer(error)),
-        Err(_) => Err(NoCycle::Unread),
     }
 }

@@ -46,7 +46,7 @@ fn the_tint_place_takes_its_minutes_from_the_cycle() {
     rest(&state);
     let taken = minutes(&window);
     assert!(taken.ends_with("min (plan)"), "{taken}");
-    assert!(tint(&window).get_minutes_label().contains("heat cycle of the plan"));
+    assert!(tint(&window).get_minutes_label().contains("plan’s heat cycle"));
     assert!(tint(&window).get_minutes_open(), "a range is no sharp value");
     let (low, high) = range(&taken);
     window.global::<ui::CycleAdapter>().invoke_open_asked();

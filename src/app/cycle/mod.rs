@@ -40,6 +40,7 @@ const NEWS: Duration = Duration::from_millis(40);
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::CycleAdapter>();
     adapter.set_rows(model(Vec::new()));
+    state.on_flame_min(flame_min);
     adapter.on_open_asked(calls_plain(window, state, |window, state| {
         open_page(window, state, Page::Cycle);
     }));
@@ -127,9 +128,8 @@ fn shown(state: &State) -> Result<Rc<Seen>, NoCycle> {
     state.cycle.borrow().seen(&asked).ok_or(NoCycle::Unread)
 }
 
-/// Minutes of the plan's flame, from the strongest to the weakest that it may be; none while they are
-/// worked out, or where the weakest never gets there.
-pub(crate) fn flame_min(state: &State) -> Option<(f64, f64)> {
+/// Minutes of the plan's flame; none while they are worked out, or where the weakest never gets there.
+fn flame_min(state: &State) -> Option<(f64, f64)> {
     shown(state).ok()?.found.flame_min()
 }
 

@@ -2,7 +2,7 @@
 
 use super::coupon;
 use super::kept::Kept;
-use crate::app::{State, cycle};
+use crate::app::State;
 use crate::engine::job::Steel;
 use crate::engine::measuring::{HeatedBy, PartToMeasure, measuring_place};
 use crate::engine::tint::{Afterwards, Circumstances, FlameOn, Mode, Pace, Span, SpotState, Stage};
@@ -203,7 +203,7 @@ pub(crate) fn minutes(state: &State, flame: bool, of_plan: bool) -> Minutes {
 
 /// Minutes of the flame by the plan's heat cycle.
 pub(super) fn of_cycle(state: &State) -> Option<Span> {
-    cycle::flame_min(state).map(|(low, high)| Span { low, high })
+    state.flame_min().map(|(low, high)| Span { low, high })
 }
 
 /// A mode of looking.

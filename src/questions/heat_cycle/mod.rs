@@ -1,10 +1,12 @@
 //! The heat of a joint from the flame to cold: one conduction of the joint, and the hydrogen in it.
 
 mod found;
+mod readings;
 
 use std::ops::ControlFlow;
 
 use found::outcomes;
+use readings::{READINGS, readings};
 
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared, shop};
 use crate::engine::EngineError;
@@ -68,6 +70,9 @@ pub static HEAT_CYCLE: Question = Question {
         shop::FLOW.required().within(0.1, 20.0),
         Input::new(SHARE, Kind::Number).within(0.05, 0.9),
         Input::new(FIRST_PART, Kind::Number).within(0.1, 60.0),
+        Input::new(READINGS[0], Kind::Temperature).within(20.0, 900.0),
+        Input::new(READINGS[1], Kind::Temperature).within(20.0, 900.0),
+        Input::new(READINGS[2], Kind::Number).within(0.05, 600.0),
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
@@ -97,12 +102,14 @@ pub static HEAT_CYCLE: Question = Question {
         "heat-wait",
         "heat-weld-by",
         "heat-surface",
+        "heat-losses",
         "heat-cooling",
         "heat-hydrogen-none",
         "heat-hydrogen-held",
     ],
     notes: &[
         "heat-no-time",
+        "heat-by-readings",
         "heat-runs-do-not-fill",
         "heat-ceiling-not-told",
         "torch-not-sure",
@@ -116,6 +123,7 @@ pub static HEAT_CYCLE: Question = Question {
         "torch-efficiency",
         "heat-steel-alloyed",
         "heat-measure",
+        "heat-readings-again",
         "heat-hydrogen-informs",
     ],
     answer: answer_heat_cycle,
@@ -241,6 +249,7 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
         share,
         carbon_steel: given.flag("carbon-steel"),
         hold_h: given.number("hold-hours")?,
+        readings: readings(given, cycle.shop_c)?,
         notes: assumed(given, &cycle, reference)?,
         cycle,
     })
@@ -277,6 +286,7 @@ pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
     let lost = found.cycle.passes.iter().any(|pass| pass.reheat.is_some() || pass.coldest_end_c < minimum_c);
     let mut reply = Reply::of(outcomes(embedded(), flames, found))
         .note_if(found.left_min()[0] <= 0.0, "heat-no-time")
+        .note_if(found.losses.is_some(), "heat-by-readings")
         .note_if(found.weak.is_none(), "torch-not-sure")
         .note_if(lost, "heat-again");
     for note in &flames.notes {
@@ -286,6 +296,7 @@ pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
         .note_if(!found.known, "torch-efficiency")
         .note_if(!flames.carbon_steel, "heat-steel-alloyed")
         .note_if(true, "heat-measure")
+        .note_if(found.losses.is_some(), "heat-readings-again")
         .note_if(true, "heat-hydrogen-informs")
 }
 

@@ -8,4 +8,5 @@ mod joints;
 mod laws;
 mod oracle;
 mod question;
+mod readings;
 mod refusals;
