@@ -46,7 +46,6 @@ const ASKED_AFTER: Duration = Duration::from_millis(150);
 
 /// What puts a notice on the screen.
 type ShowsNotice = Box<dyn Fn(&str)>;
-/// Minutes of the plan's flame: what works the heat cycle out asks questions, and questions ask for these.
 type FlameMin = fn(&State) -> Option<(f64, f64)>;
 /// What fills the models of a page.
 type Fills = fn(&ui::AppWindow, &State, Page);
@@ -89,7 +88,8 @@ pub struct State {
     /// The heat cycle of the plan.
     pub(super) cycle: RefCell<CycleWork>,
     fills: Cell<Fills>,
-    flame_min: Cell<FlameMin>,
+    /// Minutes of the plan's flame, from the strongest to the weakest, once its heat cycle is worked out.
+    pub(super) flame_min: Cell<FlameMin>,
 }
 
 impl State {
@@ -131,17 +131,6 @@ impl State {
         };
         state.replan();
         state
-    }
-
-    /// Sets what knows the minutes of the plan's flame.
-    pub(super) fn on_flame_min(&self, knows: FlameMin) {
-        self.flame_min.set(knows);
-    }
-
-    /// Minutes of the plan's flame, from the strongest to the weakest that it may be, by the heat cycle of
-    /// the plan as it stands; none while that is worked out.
-    pub(super) fn flame_min(&self) -> Option<(f64, f64)> {
-        (self.flame_min.get())(self)
     }
 
     /// A look at the session.

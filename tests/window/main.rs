@@ -18,6 +18,7 @@ mod journeys_tint;
 mod journeys_two_windows;
 mod kept_pictures;
 mod looks;
+mod pages_bench;
 mod pictures;
 mod pictures_bench;
 mod pictures_pages;

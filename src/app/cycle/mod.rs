@@ -40,7 +40,7 @@ const NEWS: Duration = Duration::from_millis(40);
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::CycleAdapter>();
     adapter.set_rows(model(Vec::new()));
-    state.on_flame_min(flame_min);
+    state.flame_min.set(flame_min);
     adapter.on_open_asked(calls_plain(window, state, |window, state| {
         open_page(window, state, Page::Cycle);
     }));

@@ -32,7 +32,8 @@ impl PlanFacts {
     /// The cycle asks for none of it, or it would ask for itself.
     pub(super) fn beside(state: &State, question: &Question) -> Option<Self> {
         let of_cycle = |input: &Input| input.of_plan.is_some_and(OfPlan::of_cycle);
-        let flame_min = question.inputs.iter().any(of_cycle).then(|| state.flame_min()).flatten();
+        let flame_min =
+            question.inputs.iter().any(of_cycle).then(|| (state.flame_min.get())(state)).flatten();
         Some(Self { flame_min, ..Self::of(state)? })
     }
 

@@ -203,7 +203,7 @@ pub(crate) fn minutes(state: &State, flame: bool, of_plan: bool) -> Minutes {
 
 /// Minutes of the flame by the plan's heat cycle.
 pub(super) fn of_cycle(state: &State) -> Option<Span> {
-    state.flame_min().map(|(low, high)| Span { low, high })
+    (state.flame_min.get())(state).map(|(low, high)| Span { low, high })
 }
 
 /// A mode of looking.
