@@ -46,6 +46,7 @@ const ASKED_AFTER: Duration = Duration::from_millis(150);
 
 /// What puts a notice on the screen.
 type ShowsNotice = Box<dyn Fn(&str)>;
+type FlameMin = fn(&State) -> Option<(f64, f64)>;
 /// What fills the models of a page.
 type Fills = fn(&ui::AppWindow, &State, Page);
 
@@ -87,6 +88,8 @@ pub struct State {
     /// The heat cycle of the plan.
     pub(super) cycle: RefCell<CycleWork>,
     fills: Cell<Fills>,
+    /// Minutes of the plan's flame, from the strongest to the weakest, once its heat cycle is worked out.
+    pub(super) flame_min: Cell<FlameMin>,
 }
 
 impl State {
@@ -124,6 +127,7 @@ impl State {
             bench: RefCell::default(),
             cycle: RefCell::default(),
             fills: Cell::new(|_, _, _| {}),
+            flame_min: Cell::new(|_| None),
         };
         state.replan();
         state

@@ -124,15 +124,9 @@ fn describe(question: &Question, request: &Request, words: &Words) -> Said {
     Said::answered(made)
 }
 
-/// What an input takes, with the unit that a bare number gets.
+/// What an input takes, with the unit that a bare number gets, and what counts where it is not given.
 fn takes(input: &Input, units: Units, words: &Words) -> String {
-    let unit = if input.kind == Kind::Flag { "yes, no" } else { shown_unit(input.kind, units) };
-    let mut made = words.get(&format!("input-{}", input.key));
-    if let Kind::Choice(offered) = input.kind {
-        let _ = write!(made, ": {}", words.list(List::Comma, offered));
-    } else if !unit.is_empty() {
-        let _ = write!(made, " [{unit}]");
-    }
+    let made = kind_of(input, units, words);
     let default = match input.default {
         Some(Preset::Number(value)) => {
             Some(format!("{value} {}", input.kind.unit().unwrap_or("")).trim().to_owned())
@@ -146,6 +140,26 @@ fn takes(input: &Input, units: Units, words: &Words) -> String {
         Some(value) => made + "; " + &words.with("cli-default", &[("value", &value)]),
         None => made,
     }
+}
+
+/// The same beside a plan, which knows some of it.
+pub(super) fn takes_beside_plan(input: &Input, units: Units, words: &Words) -> String {
+    if input.of_plan.is_none() {
+        return takes(input, units, words);
+    }
+    kind_of(input, units, words) + "; " + &words.get("cli-of-plan")
+}
+
+/// The name of an input, and its options or its unit.
+fn kind_of(input: &Input, units: Units, words: &Words) -> String {
+    let unit = if input.kind == Kind::Flag { "yes, no" } else { shown_unit(input.kind, units) };
+    let mut made = words.get(&format!("input-{}", input.key));
+    if let Kind::Choice(offered) = input.kind {
+        let _ = write!(made, ": {}", words.list(List::Comma, offered));
+    } else if !unit.is_empty() {
+        let _ = write!(made, " [{unit}]");
+    }
+    made
 }
 
 /// Questions whose name holds what was typed, or shares its first letters.

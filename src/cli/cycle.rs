@@ -42,7 +42,7 @@ pub(super) fn cycle(
 ) -> PlanCycle {
     let limits = tint_limits(pen, Some(plan)).held;
     let typed = job.with_units_written(read.units);
-    let says = PlanSays { read, plan, limits, typed: &typed };
+    let says = PlanSays { read, plan, limits, typed: &typed, flame_min: None };
     let reading = Reading { reference: pen.reference, own_steels: &[], units: read.units };
     let flames = cycle_of_plan(pairs, &says, &reading)?;
     let found = flames.run(pen.reference, &mut |_, _| ControlFlow::Continue(()));

@@ -2,18 +2,19 @@
 
 use std::fmt::Write;
 
-use super::Said;
 use super::arguments::Request;
+use super::{Said, ask};
 use crate::job::Field;
+use crate::questions::HEAT_CYCLE;
 use crate::words::Words;
 
 /// Help on the program or on one command.
 pub(super) fn help(about: Option<&str>, request: &Request, words: &Words) -> Said {
     match about {
         None | Some("help") => Said::answered(words.get("cli-help") + "\n"),
-        Some("plan") => Said::answered(plan(words)),
+        Some("plan") => Said::answered(plan(request, words)),
         Some("json") => Said::answered(super::json_keys::help(words)),
-        Some("ask") => super::ask::ask(None, &[], request, words),
+        Some("ask") => ask::ask(None, &[], request, words),
         Some(other) => Said::not_understood(
             words.with("cli-unknown-command", &[("given", &crate::units::shortened(other))]),
             request.json,
@@ -21,7 +22,7 @@ pub(super) fn help(about: Option<&str>, request: &Request, words: &Words) -> Sai
     }
 }
 
-fn plan(words: &Words) -> String {
+fn plan(request: &Request, words: &Words) -> String {
     let mut made = words.get("cli-help-plan") + "\n\n";
     for field in Field::ALL {
         let _ = writeln!(made, "  {:<18} {}", field.id(), words.get(&field.key()));
@@ -42,5 +43,10 @@ fn plan(words: &Words) -> String {
     }
     let _ = writeln!(made, "  {:<18} {}", "C, Mn, …", words.get("cli-takes-elements"));
     let _ = writeln!(made, "  {:<18} {}", "C-b, Mn-b, …", words.get("cli-takes-elements-b"));
+    let _ = writeln!(made, "\n{}", words.get("cli-takes-heat-cycle"));
+    for input in HEAT_CYCLE.inputs {
+        let key = format!("{}.{}", HEAT_CYCLE.name, input.key);
+        let _ = writeln!(made, "  {key:<30} {}", ask::takes_beside_plan(input, request.units, words));
+    }
     made
 }

@@ -21,6 +21,8 @@ pub struct PlanSays<'a> {
     pub limits: TintLimits,
     /// The job as typed, with units beside its bare numbers.
     pub typed: &'a JobText,
+    /// Minutes of the strongest and of the weakest flame by its heat cycle, once that is worked out.
+    pub flame_min: Option<(f64, f64)>,
 }
 
 /// What an input is taken to be while nothing is typed or chosen.
@@ -119,6 +121,8 @@ impl PlanSays<'_> {
                 HeatSource::Acetylene => choice("acetylene"),
                 _ => None,
             },
+            OfPlan::FlameLeast => number(self.flame_min.map(|(least, _)| least)),
+            OfPlan::FlameMost => number(self.flame_min.map(|(_, most)| most)),
             OfPlan::Shop => number(Some(job.shop_c)),
         };
         given.filter(|given| input.takes(given))

@@ -4,7 +4,7 @@ use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work
 use crate::engine::fit::Tightness;
 use crate::engine::fit::at_preheat::{Pair, WarmFit, even_temperature, fit_at_preheat};
 use crate::engine::fit::grip::{Grip, GripQuery, grip};
-use crate::engine::fit::local::{LocalHeat, local_bore};
+use crate::engine::fit::local::{HotRing, LocalHeat, local_bore};
 use crate::engine::fit::shrink::{ShrinkFit, shrink_fit};
 use crate::engine::fit::table::fit_limits;
 use crate::engine::fit::time::{HotHub, fit_time};
@@ -81,10 +81,13 @@ pub(super) static SHRINK_FIT: Question = Question {
         PIN,
         Input::new("pin-temperature", Kind::Temperature).within(-196.0, 300.0),
         SHOP,
+        Input::new("heated-diameter", Kind::Length).within(1.0, 10_000.0),
+        Input::new("outer-diameter", Kind::Length).within(1.0, 10_000.0),
     ],
     answers: &[
         "fit-hub-out-of-heat",
         "fit-hub-temperature",
+        "fit-hub-local",
         "fit-hub-freezer",
         "fit-hub-dry-ice",
         "fit-hub-nitrogen",
@@ -101,6 +104,8 @@ pub(super) static SHRINK_FIT: Question = Question {
         "fit-order-preheat",
         "fit-order-frost",
         "fit-whole-hub",
+        "fit-local-above-ceiling",
+        "local-ring-yields",
     ],
     answer: answer_shrink,
 };
@@ -115,7 +120,18 @@ pub(super) fn asked_shrink<'a>(given: &Answers, tightness: &'a Tightness) -> Res
         shop_c: given.number("room-temperature")?,
         pin_c: given.maybe_number("pin-temperature"),
         ceiling_c: given.number("hub-ceiling")?,
+        local: hot_ring(given)?,
     })
+}
+
+/// What of the hub is hot, where somebody says that it is not all of it.
+fn hot_ring(given: &Answers) -> Result<Option<HotRing>, Problem> {
+    match (given.maybe_number("outer-diameter"), given.maybe_number("heated-diameter")) {
+        (Some(outer_mm), Some(heated_mm)) => Ok(Some(HotRing { outer_mm, heated_mm })),
+        (None, Some(_)) => Err(Problem::Missing { keys: vec!["outer-diameter"] }),
+        (Some(_), None) => Err(Problem::Missing { keys: vec!["heated-diameter"] }),
+        (None, None) => Ok(None),
+    }
 }
 
 fn answer_shrink(given: &Answers) -> Result<Reply, Problem> {
@@ -124,6 +140,12 @@ fn answer_shrink(given: &Answers) -> Result<Reply, Problem> {
     let mut found = shrink_fit(&embedded().fits, &asked)?;
     // What the hub is heated to comes before what it has left when the pin goes in.
     found.outcomes.swap(0, 1);
+    let local = asked.local.is_some();
+    if let Some(at) = found.outcomes.iter().position(|outcome| outcome.name == "fit-hub-local") {
+        // It takes the place of a hub that is hot all over.
+        let locally = found.outcomes.remove(at);
+        found.outcomes.insert(2, locally);
+    }
     let way = !found.above_ceiling || found.by_freezing;
     let frozen = found.pin_freezes && (found.by_freezing || asked.pin_c.is_some_and(|pin_c| pin_c < 0.0));
     Ok(Reply::of(found.outcomes)
@@ -135,7 +157,9 @@ fn answer_shrink(given: &Answers) -> Result<Reply, Problem> {
         .note_if(way, "fit-order-push")
         .note_if(way, "fit-order-preheat")
         .note_if(way && frozen, "fit-order-frost")
-        .note_if(way, "fit-whole-hub"))
+        .note_if(way, "fit-whole-hub")
+        .note_if(found.local_above_ceiling, "fit-local-above-ceiling")
+        .note_if(local, "local-ring-yields"))
 }
 
 /// A bore that is heated alone.

@@ -33,6 +33,11 @@ pub struct FitDrawing {
     pub tightest: Vec<RoomAt>,
     /// The line of the loosest pair.
     pub loosest: Vec<RoomAt>,
+    /// The line of the tightest pair where only the metal round the bore is hot; empty where all of the hub
+    /// is.
+    pub locally: Vec<RoomAt>,
+    /// The temperature of that metal with the same room, °C.
+    pub needed_locally_c: Option<f64>,
     /// Hub and pin at one temperature afterwards, °C, and how tight the tightest pair is then, µm.
     pub afterwards: Option<(f64, f64)>,
 }
@@ -51,11 +56,11 @@ pub fn fit_drawing(given: &Answers, both_c: Option<f64>) -> Result<FitDrawing, P
     let needed_c = asked.needed_c(fits);
     let hottest = [needed_c.map(|needed_c| needed_c + 60.0), both_c.map(|both_c| both_c + 40.0), Some(200.0)];
     let to_c = hottest.into_iter().flatten().fold(asked.shop_c + 50.0, f64::max).min(asked.hub.up_to_c);
-    let line = |pair| {
+    let line = |room_um: &dyn Fn(f64) -> Option<f64>| {
         (0..=STEPS)
             .filter_map(|step| {
                 let hub_c = asked.shop_c + (to_c - asked.shop_c) * f64::from(step) / f64::from(STEPS);
-                Some((hub_c, asked.room_at_um(hub_c, pair)?))
+                Some((hub_c, room_um(hub_c)?))
             })
             .collect()
     };
@@ -78,8 +83,10 @@ pub fn fit_drawing(given: &Answers, both_c: Option<f64>) -> Result<FitDrawing, P
         pin_c,
         needed_c,
         ceiling_c: asked.ceiling_c,
-        tightest: line(PairOf::Tightest),
-        loosest: line(PairOf::Loosest),
+        tightest: line(&|hub_c| asked.room_at_um(hub_c, PairOf::Tightest)),
+        loosest: line(&|hub_c| asked.room_at_um(hub_c, PairOf::Loosest)),
+        locally: line(&|hot_c| asked.room_locally_um(hot_c)),
+        needed_locally_c: asked.needed_locally_c(fits),
         afterwards,
     })
 }

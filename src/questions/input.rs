@@ -116,7 +116,7 @@ pub struct Input {
     pub whole: bool,
     /// Must it be given?
     pub required: bool,
-    /// The group of inputs of which one must be given.
+    /// The group of inputs that it belongs to.
     pub group: Option<Group>,
     /// What a plan may say for it: a form that stands beside a plan begins with that.
     pub of_plan: Option<OfPlan>,
@@ -126,13 +126,15 @@ pub struct Input {
     pub only: Option<(&'static str, &'static [&'static str])>,
 }
 
-/// A group of inputs of which one must be given.
+/// A group of inputs that belong together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Group {
     /// Its name.
     pub name: &'static str,
     /// Do they say the same thing, so that two of them may contradict each other?
     pub exclusive: bool,
+    /// Must one of them be given?
+    pub needed: bool,
 }
 
 impl Input {
@@ -171,14 +173,22 @@ impl Input {
     /// The same as one of a group that all say one thing: just one of them must be given.
     #[must_use]
     pub const fn one_of(mut self, name: &'static str) -> Self {
-        self.group = Some(Group { name, exclusive: true });
+        self.group = Some(Group { name, exclusive: true, needed: true });
         self
     }
 
     /// The same as one of a group of which at least one must be given.
     #[must_use]
     pub const fn any_of(mut self, name: &'static str) -> Self {
-        self.group = Some(Group { name, exclusive: false });
+        self.group = Some(Group { name, exclusive: false, needed: true });
+        self
+    }
+
+    /// The same as one of a group that tell one thing in several ways, of which none need be given: what
+    /// is typed for one of them takes the place of what a plan says for any.
+    #[must_use]
+    pub const fn kin(mut self, name: &'static str) -> Self {
+        self.group = Some(Group { name, exclusive: false, needed: false });
         self
     }
 

@@ -2,6 +2,8 @@
 
 /// The fact of a plan that an input asks for. Where a plan has several, the one that is on the
 /// safe side of what the questions use it for.
+///
+/// What the plan's heat cycle says is known only once it is worked out.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum OfPlan {
     /// The steel of the part that governs the minimum.
@@ -74,6 +76,18 @@ pub enum OfPlan {
     PostHeatLeast,
     /// Fuel gas of the torch.
     Fuel,
+    /// Minutes of the strongest flame that the heat cycle counts with.
+    FlameLeast,
+    /// Minutes of the weakest.
+    FlameMost,
     /// Shop temperature.
     Shop,
+}
+
+impl OfPlan {
+    /// Does the plan's heat cycle say it?
+    #[must_use]
+    pub const fn of_cycle(self) -> bool {
+        matches!(self, Self::FlameLeast | Self::FlameMost)
+    }
 }

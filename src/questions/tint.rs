@@ -31,9 +31,15 @@ pub(super) const START: Input = Input::new("start-temperature", Kind::Temperatur
     .or(Preset::Number(20.0))
     .within(-60.0, 500.0)
     .of(OfPlan::Shop);
-const MINUTES: Input = Input::new("heating-minutes", Kind::Number).within(0.01, 10_000.0);
-const MINUTES_MOST: Input = Input::new("heating-minutes-most", Kind::Number).within(0.01, 10_000.0);
-const HEATING_RATE: Input = Input::new("heating-rate", Kind::Number).within(0.05, 5000.0);
+/// All that tells how quickly it is heated.
+const HEATING: &str = "heating";
+const MINUTES: Input =
+    Input::new("heating-minutes", Kind::Number).kin(HEATING).within(0.01, 10_000.0).of(OfPlan::FlameLeast);
+const MINUTES_MOST: Input = Input::new("heating-minutes-most", Kind::Number)
+    .kin(HEATING)
+    .within(0.01, 10_000.0)
+    .of(OfPlan::FlameMost);
+const HEATING_RATE: Input = Input::new("heating-rate", Kind::Number).kin(HEATING).within(0.05, 5000.0);
 const COOLING_RATE: Input =
     Input::new("cooling-rate", Kind::Number).or(Preset::Number(10.0)).within(0.05, 5000.0);
 const NEAR_PEAK: Input = Input::new("near-peak-minutes", Kind::Number).within(0.01, 10_000.0);

@@ -98,13 +98,14 @@ pub(super) const HELD: &str = "table-end-at-least";
 
 /// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
 /// draws what is wrong.
-pub const SAYING_NO: [&str; 21] = [
+pub const SAYING_NO: [&str; 22] = [
     "ir-minimum-missed",
     "ir-maximum-missed",
     "table-c1-does-not-clear",
     "no-figure-no-clearance",
     "fit-above-ceiling",
     "fit-no-way",
+    "fit-local-above-ceiling",
     "fit-hub-yields",
     "fit-pin-yields",
     "fit-loosest-slips",
@@ -161,7 +162,7 @@ impl Question {
     fn missing(&self, given: &Answers) -> Vec<Vec<&'static str>> {
         let mut missing: Vec<Vec<&'static str>> = Vec::new();
         for input in self.inputs {
-            let keys: Vec<&'static str> = match input.group {
+            let keys: Vec<&'static str> = match input.group.filter(|group| group.needed) {
                 Some(group) => self.group(group.name).collect(),
                 None if input.required && input.default.is_none() => vec![input.key],
                 None => continue,

@@ -60,6 +60,26 @@ impl Row for ArcPower {
     }
 }
 
+/// What a joint may lose, as a multiple of dark steel in still air.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LossBounds {
+    /// The least.
+    pub least: f64,
+    /// The most.
+    pub most: f64,
+    /// What both rest on.
+    pub basis: Basis,
+}
+
+impl LossBounds {
+    /// The least and the most.
+    #[must_use]
+    pub const fn bounds(&self) -> (f64, f64) {
+        (self.least, self.most)
+    }
+}
+
 /// The whole file.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -74,6 +94,8 @@ pub struct HeatCycleData {
     pub hindered_share: f64,
     /// What it rests on.
     pub hindered_basis: Basis,
+    /// What readings on a joint may say of its losses.
+    pub losses: LossBounds,
     /// Nobody holds a flame on one part for longer, min.
     pub longest_flame_min: f64,
     /// What it rests on.

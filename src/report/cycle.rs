@@ -185,6 +185,7 @@ fn welding(pen: &Pen<'_>, flames: &Flames, found: &Flamed) -> Vec<CycleLine> {
         Some(minutes) => says(pen.words.with("cycle-left", &[("minutes", &minutes)])),
         None => stops(pen.words.get("cycle-left-none")),
     }];
+    lines.extend(found.losses.map(|_| says(pen.words.get("cycle-by-readings"))));
     let waits = passes.iter().skip(1).map(|pass| pass.interpass_min).fold(0.0, f64::max);
     if waits > 0.0 {
         let minutes = longest_minutes(pen, waits + flames.cycle.pause_s / 60.0);

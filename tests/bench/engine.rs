@@ -4,23 +4,30 @@
 #[path = "../shared/jobs.rs"]
 mod jobs;
 
+use std::collections::BTreeMap;
 use std::hint::black_box;
 use std::ops::ControlFlow;
+use std::path::Path;
 use std::time::Instant;
 
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use jobs::{MemberRow, RunRow, job};
 use serde::Deserialize;
 use strawblue::engine::heat_cycle::{
-    Fineness, HeatCycle, JointShape, Keep, Pass, PostHeat, Reached, Source, Surface, Surfaces, run,
+    Fineness, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, Reached, Source, Surface, Surfaces,
+    plain_run,
 };
-use strawblue::engine::job::{Job, Joint, Restraint};
+use strawblue::engine::job::{Job, Joint, Restraint, Steel};
 use strawblue::engine::photo::{PhotoQuestion, PhotoReference, Region, match_photo};
 use strawblue::engine::plan::plan;
 use strawblue::engine::tint::{Circumstances, Course, Heating, colour, strip};
-use strawblue::questions::{self, Answers, Given};
+use strawblue::job::{PlanSays, Reading, cycle_of_plan, demo_job, read_job};
+use strawblue::questions::{self, Answers, COMPOSITION, Given};
 use strawblue::reference::search::Index;
-use strawblue::reference::{Filler, Grade, Table, embedded};
+use strawblue::reference::{Composition, Filler, Grade, Table, embedded};
+use strawblue::report::{Pen, tint_limits};
+use strawblue::units::{Show, Units};
+use strawblue::words::Words;
 
 /// The part of a row of `tests/plan/windows.ron` that makes a job.
 #[derive(Debug, Deserialize)]
@@ -148,32 +155,72 @@ fn photos() {
     line("the same, read from its JPEG file first", taken_us / 1e3, 1000.0, "ms");
 }
 
-/// The questions of the shop that add up the most steps.
-fn shop() {
-    type Asked<'a> = (&'a str, &'a [(&'a str, f64)], &'a [(&'a str, &'a str)]);
-    let asked: [Asked<'_>; 3] = [
-        ("shrink-fit", &[("diameter", 50.0), ("hub-ceiling", 400.0)], &[("fit", "h7-s6")]),
-        (
-            "torch-heating",
-            &[("mass", 8.0), ("wanted-temperature", 300.0), ("thickness", 25.0)],
-            &[("tip", "large")],
-        ),
-        (
-            "part-cooling",
-            &[("mass", 8.0), ("size", 25.0), ("from-temperature", 300.0), ("to-temperature", 50.0)],
-            &[],
-        ),
-    ];
-    for (name, numbers, choices) in asked {
-        let question = questions::find(name).expect("a question");
-        let given =
-            numbers.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
-        let given =
-            choices.iter().fold(given, |all, (key, id)| all.with(*key, Given::Choice((*id).to_owned())));
-        let taken_us = middle_us(51, || {
-            black_box(question.ask(black_box(&given)).expect("it answers"));
-        });
-        line(&format!("the question {name}"), taken_us, 5000.0, "µs");
+/// What is given for a question, as the tables of `tests/published/` have it.
+#[derive(Deserialize)]
+struct Case {
+    question: String,
+    #[serde(default)]
+    grade: Option<String>,
+    #[serde(default)]
+    composition: Composition,
+    #[serde(default)]
+    given: BTreeMap<String, Value>,
+}
+
+#[derive(Deserialize)]
+enum Value {
+    N(f64),
+    Id(String),
+    Yes,
+}
+
+impl Case {
+    fn answers(&self) -> Answers {
+        let mut given = Answers::new();
+        if self.composition != Composition::default() {
+            given.set(COMPOSITION, Given::Composition(self.composition));
+        }
+        if let Some(grade) = self.grade.as_ref().and_then(|id| embedded().grade(id)) {
+            given.set(COMPOSITION, Given::Steel(Box::new(Steel::Grade(Box::new(grade.clone())))));
+        }
+        for (key, value) in &self.given {
+            let value = match value {
+                Value::N(number) => Given::Number(*number),
+                Value::Id(id) => Given::Choice(id.clone()),
+                Value::Yes => Given::Flag(true),
+            };
+            given.set(key, value);
+        }
+        given
+    }
+}
+
+/// Every question of the registry but the heat cycle, on all that is published of it.
+fn registry() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/published");
+    let mut slowest: BTreeMap<&'static str, f64> = BTreeMap::new();
+    for entry in std::fs::read_dir(folder).expect("the tables are there") {
+        let text = std::fs::read_to_string(entry.expect("it reads").path()).expect("it reads");
+        let cases: Vec<Case> = ron::from_str(&text).expect("a table of cases");
+        for case in cases {
+            let question = questions::find(&case.question).expect("a question");
+            if question.is_slow() {
+                continue;
+            }
+            let given = case.answers();
+            let taken_us = middle_us(11, || {
+                let _ = black_box(question.ask(black_box(&given)));
+            });
+            let most = slowest.entry(question.name).or_default();
+            *most = most.max(taken_us);
+        }
+    }
+    let mut slowest: Vec<_> = slowest.into_iter().collect();
+    slowest.sort_by(|one, other| other.1.total_cmp(&one.1));
+    let slow = questions::ALL.iter().filter(|question| question.is_slow()).count();
+    assert_eq!(slowest.len() + slow, questions::ALL.len(), "every question is timed");
+    for (name, taken_us) in slowest.iter().take(3) {
+        line(&format!("a question, the slowest: {name}"), *taken_us, 5000.0, "µs");
     }
 }
 
@@ -214,17 +261,64 @@ fn demo_cycle(fineness: Fineness) -> HeatCycle {
     }
 }
 
+/// How long this thread has been on a processor, s: other work on the machine counts in no timing. By the
+/// clock where the system does not tell.
+fn worked_s(begun: Instant) -> f64 {
+    let told = std::fs::read_to_string("/proc/thread-self/schedstat").ok();
+    let told = told.and_then(|text| text.split(' ').next()?.parse::<f64>().ok());
+    told.map_or_else(|| begun.elapsed().as_secs_f64(), |ns| ns * 1e-9)
+}
+
+/// The mean of some runs, ms. What the system tells is late by a tick of its clock at most.
+fn mean_ms(times: u32, mut work: impl FnMut()) -> f64 {
+    work();
+    let begun = Instant::now();
+    let before = worked_s(begun);
+    (0..times).for_each(|_| work());
+    (worked_s(begun) - before) * 1e3 / f64::from(times)
+}
+
+/// The cycle of the demo's plan as the window asks for it: its post-heat, and its cooling without one.
+fn demo_flames(fineness: Fineness) -> Flames {
+    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let job = demo_job();
+    let read = read_job(&job, &reading).expect("the demo reads");
+    let planned = plan(embedded(), &read.job);
+    let words = Words::english();
+    let pen = Pen { reference: embedded(), words: &words, show: Show::new(Units::C_MM, &words) };
+    let typed = job.with_units_written(read.units);
+    let limits = tint_limits(&pen, Some(&planned)).held;
+    let says = PlanSays { read: &read, plan: &planned, limits, typed: &typed, flame_min: None };
+    let pairs = [("fuel-flow", "100 ft3/h"), ("plate-width", "160"), ("plate-length", "400")];
+    let pairs = pairs.map(|(key, text)| (key.to_owned(), text.to_owned()));
+    let mut flames = cycle_of_plan(&pairs, &says, &reading).expect("the demo has a cycle");
+    flames.cycle.fineness = fineness;
+    flames.cycle.keep = Keep::Fields;
+    flames
+}
+
 fn heat_cycles() {
-    for (what, fineness, target_ms) in [
-        ("a heat cycle, live grid", Fineness::Live, 25.0),
-        ("a heat cycle, fine grid", Fineness::Fine, 120.0),
-    ] {
+    let share = embedded().fuels.efficiency.likely;
+    for (grid, fineness, target_ms) in [("live", Fineness::Live, 25.0), ("fine", Fineness::Fine, 120.0)] {
         let query = demo_cycle(fineness);
-        let taken_us = middle_us(11, || {
-            black_box(run(embedded(), black_box(&query), &mut |_, _| ControlFlow::Continue(())))
-                .expect("the demo runs");
+        let whole = |query: &HeatCycle| {
+            mean_ms(11, || {
+                black_box(plain_run(embedded(), black_box(query), &mut |_, _| ControlFlow::Continue(())))
+                    .expect("the demo runs");
+            })
+        };
+        line(&format!("a whole heat cycle under one flame, {grid} grid"), whole(&query), target_ms, "ms");
+        let flames = demo_flames(fineness);
+        let held = flames.cycle.post_heat.hours;
+        let taken_ms = whole(&flames.with(share));
+        line(&format!("the same with {held} h of post-heat and without, {grid}"), taken_ms, target_ms, "ms");
+        let taken_ms = mean_ms(5, || {
+            black_box(flames.run(embedded(), &mut |_, _| ControlFlow::Continue(()))).expect("the demo runs");
         });
-        line(what, taken_us / 1e3, target_ms, "ms");
+        println!(
+            "{:<58} {taken_ms:>9.1} ms  (beside the window)",
+            format!("the same and two more flames, {grid}")
+        );
     }
 }
 
@@ -234,7 +328,7 @@ fn main() {
     }
     heat_cycles();
     plans();
-    shop();
+    registry();
     searches();
     strips();
     photos();

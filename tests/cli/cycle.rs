@@ -105,3 +105,33 @@ fn what_has_no_cycle_says_why() {
     let mild = run(&["plan", "steel=S235JR", "thickness=8", "joint=butt", "process=tig", "--json"]);
     assert!(json_of(&mild)["heat_cycle"].is_null(), "{}", mild.out);
 }
+
+/// Two readings of the joint count in the plan's cycle, in whatever unit they are typed, and it says so.
+#[test]
+fn two_readings_recalibrate_the_cycle_of_a_plan() {
+    let read = |first: &str, second: &str| {
+        let texts = [
+            format!("heat-cycle.first-reading={first}"),
+            format!("heat-cycle.second-reading={second}"),
+            "heat-cycle.minutes-between=2".to_owned(),
+        ];
+        let more: Vec<&str> = TORCH.into_iter().chain(texts.iter().map(String::as_str)).collect();
+        cycle(&more)
+    };
+    let figure = |cycle: &Value, name: &str| {
+        let answers = cycle["answers"].as_array().expect("answers").clone();
+        answers.into_iter().find(|answer| answer["name"] == name).and_then(|answer| answer["value"].as_f64())
+    };
+    let (metric, inch) = (read("325 °C", "311 °C"), read("617 °F", "591.8 °F"));
+    let times = figure(&metric, "heat-losses").unwrap_or_else(|| panic!("{metric}"));
+    assert!((0.5..=2.5).contains(&times));
+    assert!((figure(&inch, "heat-losses").expect("the same") - times).abs() < 1e-6);
+    let notes = |cycle: &Value| cycle["notes"].to_string();
+    let plain = cycle(&TORCH);
+    assert!(notes(&metric).contains("heat-by-readings") && !notes(&plain).contains("heat-by-readings"));
+    let left = |cycle: &Value| figure(cycle, "heat-weld-by").expect("minutes");
+    assert!((left(&metric) - left(&plain)) * (times - 1.0) < 0.0, "more losses leave less: {times}");
+    // Half a reading is asked for like any open input.
+    let half = cycle(&[&TORCH[..], &["heat-cycle.first-reading=325 °C"]].concat());
+    assert_eq!(half["asks"], serde_json::json!(["second-reading", "minutes-between"]), "{half}");
+}

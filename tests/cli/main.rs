@@ -338,6 +338,13 @@ fn help_and_version() {
     for field in strawblue::job::Field::ALL {
         assert!(plan.out.contains(field.id()), "{}", field.id());
     }
+    // What a plan takes for its heat cycle is told too, with where the rest of it comes from.
+    for input in strawblue::questions::HEAT_CYCLE.inputs {
+        let key = format!("  heat-cycle.{} ", input.key);
+        let line = plan.out.lines().find(|line| line.starts_with(&key));
+        let line = line.unwrap_or_else(|| panic!("{key}"));
+        assert_eq!(line.ends_with("from the plan"), input.of_plan.is_some(), "{line}");
+    }
     assert_eq!(run(&["--version"]).out.trim(), concat!("strawblue ", env!("CARGO_PKG_VERSION")));
 }
 

@@ -1,35 +1,17 @@
 //! Shrink fits: printed examples that the registry does not ask, laws, refusals.
 
+use crate::asking::{ask, figure, near, refused};
 use proptest::prelude::*;
 use strawblue::engine::EngineError;
 use strawblue::engine::fit::grip::Grip;
 use strawblue::engine::fit::local::LocalHeat;
 use strawblue::engine::fit::metal::{End, growth, temperature_for};
 use strawblue::engine::thermal::carbon_steel;
-use strawblue::questions::{self, Answers, Given, Problem, Reply, fit_drawing};
+use strawblue::questions::{Problem, fit_drawing};
 use strawblue::reference::{Metal, embedded};
-
-fn near(found: f64, is: f64, within: f64) {
-    assert!((found - is).abs() <= within, "{found} is not {is} within {within}");
-}
 
 fn metal(id: &str) -> &'static Metal {
     embedded().metals.get(id).expect("a row of data/expansion.ron")
-}
-
-fn ask(name: &str, numbers: &[(&str, f64)], choices: &[(&str, &str)]) -> Result<Reply, Problem> {
-    let given =
-        numbers.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
-    let given = choices.iter().fold(given, |all, (key, id)| all.with(*key, Given::Choice((*id).to_owned())));
-    questions::find(name).expect("a question").ask(&given)
-}
-
-fn figure(reply: &Reply, name: &str) -> f64 {
-    reply.answer(name).and_then(|found| found.value).unwrap_or(f64::NAN)
-}
-
-fn refused(reply: Result<Reply, Problem>) -> String {
-    reply.expect_err("it is refused").key()
 }
 
 /// Steel tyres on steel wheels, as a public collection of worked problems prints them (mathalino 267 and
@@ -249,8 +231,7 @@ fn a_fit_is_drawn_as_it_is_answered() {
     let given = [("diameter", 90.0), ("hub-ceiling", 580.0), ("room-temperature", 15.0)];
     let fit = [("fit", "h7-s6")];
     let answered = ask("shrink-fit", &given, &fit).expect("an answer");
-    let given = given.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
-    let given = given.with("fit", Given::Choice("h7-s6".to_owned()));
+    let given = crate::asking::given(&given, &fit);
     let drawn = fit_drawing(&given, Some(300.0)).expect("a drawing");
     near(drawn.tight_um, 93.0, 1e-9);
     near(drawn.needed_c.expect("it opens"), figure(&answered, "fit-hub-temperature"), 0.01);
@@ -271,4 +252,33 @@ fn a_fit_is_drawn_as_it_is_answered() {
     let after = drawn.tightest.iter().position(|(_, room_um)| *room_um >= wanted).expect("it is reached");
     let needed_c = drawn.needed_c.expect("it opens");
     assert!((drawn.tightest[after - 1].0..=drawn.tightest[after].0).contains(&needed_c));
+}
+
+/// A bore that is heated alone is drawn as it is answered: at each temperature it opens by the share of the
+/// hub's area that is hot (the classical elastic disc), of Ø90 in Ø200 out to Ø150 (150² - 90²)/(200² - 90²).
+#[test]
+fn a_bore_that_is_heated_alone_is_drawn_below_the_hub_that_is_hot_all_over() {
+    let sizes = [("diameter", 90.0), ("hub-ceiling", 700.0), ("outer-diameter", 200.0)];
+    let drawn = |heated_mm: f64| {
+        let given = [&sizes[..], &[("heated-diameter", heated_mm)]].concat();
+        let answered = ask("shrink-fit", &given, &[("fit", "h7-s6")]).expect("an answer");
+        let drawn = fit_drawing(&crate::asking::given(&given, &[("fit", "h7-s6")]), None).expect("a drawing");
+        (answered, drawn)
+    };
+    let (answered, part) = drawn(150.0);
+    let share = (150.0_f64.powi(2) - 90.0_f64.powi(2)) / (200.0_f64.powi(2) - 90.0_f64.powi(2));
+    assert_eq!(part.locally.len(), part.tightest.len());
+    for ((_, local_um), (_, whole_um)) in part.locally.iter().zip(&part.tightest) {
+        near(local_um + part.tight_um, share * (whole_um + part.tight_um), 1e-6);
+    }
+    let needed_c = part.needed_locally_c.expect("it opens");
+    near(needed_c, figure(&answered, "fit-hub-local"), 1e-9);
+    assert!(needed_c > part.needed_c.expect("it opens"), "a part of the heat does less");
+    // All of it hot is the whole hub.
+    let (_, whole) = drawn(200.0);
+    assert_eq!(whole.needed_locally_c, whole.needed_c);
+    assert_eq!(whole.locally, whole.tightest);
+    let outside = [&sizes[..], &[("heated-diameter", 80.0)]].concat();
+    assert!(ask("shrink-fit", &outside, &[("fit", "h7-s6")]).is_err(), "the zone lies round the bore");
+    assert_eq!(refused(ask("shrink-fit", &sizes, &[("fit", "h7-s6")])), "error-missing");
 }

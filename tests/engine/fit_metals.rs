@@ -1,23 +1,12 @@
 //! Fits of metals other than steel, and of every step of the table.
 
+use crate::asking::{ask, near};
 use strawblue::engine::Says;
 use strawblue::engine::fit::Tightness;
 use strawblue::engine::fit::at_preheat::{WarmFit, fit_at_preheat};
 use strawblue::engine::fit::metal::{End, growth};
 use strawblue::engine::lumped::Around;
-use strawblue::questions::{self, Answers, Given, Reply};
 use strawblue::reference::{Basis, Fit, HotLaw, MeanExpansion, Metal, embedded};
-
-fn ask(name: &str, numbers: &[(&str, f64)], choices: &[(&str, &str)]) -> Reply {
-    let given =
-        numbers.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
-    let given = choices.iter().fold(given, |all, (key, id)| all.with(*key, Given::Choice((*id).to_owned())));
-    questions::find(name).expect("a question").ask(&given).expect("it answers")
-}
-
-fn near(found: f64, is: f64, within: f64) {
-    assert!((found - is).abs() <= within, "{found} is not {is} within {within}");
-}
 
 /// (a_p - a_h) d dT, worked by hand.
 #[test]
@@ -76,7 +65,7 @@ fn a_hub_cools_by_the_heat_of_its_own_metal() {
         ("interference", 0.03),
         ("hub-temperature", 180.0),
     ];
-    let reply = ask("fit-time", &given, &[("hub-metal", "aluminium")]);
+    let reply = ask("fit-time", &given, &[("hub-metal", "aluminium")]).expect("it answers");
     let (push, carry) = (reply.answer("fit-push").expect("asked"), reply.answer("fit-carry").expect("asked"));
     let entry_c = push.steps.iter().find(|step| step.symbol == "at entry").expect("a step").value;
     let (bore_m, outer_m, length_m) = (0.05, 0.1, 0.04);
@@ -108,7 +97,7 @@ fn a_pin_that_holds_less_heat_warms_sooner() {
             ("interference", 0.03),
             ("hub-temperature", 300.0),
         ];
-        let reply = ask("fit-time", &given, &[("pin-metal", pin)]);
+        let reply = ask("fit-time", &given, &[("pin-metal", pin)]).expect("it answers");
         let found = reply.answer("fit-push").expect("asked").clone();
         let step = |symbol| found.steps.iter().find(|step| step.symbol == symbol).expect("a step").value;
         (step("both"), step("at entry"))
@@ -123,7 +112,7 @@ fn a_pin_that_holds_less_heat_warms_sooner() {
 /// Limits of a hole are a span, not a figure that is missing.
 #[test]
 fn limits_are_spans() {
-    let reply = ask("fit-limits", &[("diameter", 50.0)], &[("fit", "h7-s6")]);
+    let reply = ask("fit-limits", &[("diameter", 50.0)], &[("fit", "h7-s6")]).expect("it answers");
     for name in ["fit-hole", "fit-pin"] {
         assert_eq!(reply.answer(name).expect("an answer").says, Says::Span, "{name}");
     }
@@ -135,9 +124,10 @@ fn heavier_fits_ask_and_hold_more() {
     for step in &embedded().fits.steps {
         let mm = step.up_to_mm;
         let of = |fit: Fit| {
-            let hot = ask("shrink-fit", &[("diameter", mm), ("hub-ceiling", 700.0)], &[("fit", fit.id())]);
+            let hot = ask("shrink-fit", &[("diameter", mm), ("hub-ceiling", 700.0)], &[("fit", fit.id())])
+                .expect("it answers");
             let sizes = [("diameter", mm), ("outer-diameter", 2.0 * mm), ("fit-length", mm)];
-            let strong = ask("fit-strength", &sizes, &[("fit", fit.id())]);
+            let strong = ask("fit-strength", &sizes, &[("fit", fit.id())]).expect("it answers");
             let torque = strong.answer("fit-torque").expect("an answer");
             let hub_c = hot.answer("fit-hub-temperature").and_then(|hub| hub.value).expect("a figure");
             (hub_c, torque.low.expect("a span"), torque.high.expect("a span"))
@@ -162,7 +152,7 @@ fn the_seconds_to_push_count_the_quickest_closing() {
         ("interference", 0.03),
         ("hub-temperature", 250.0),
     ];
-    let reply = ask("fit-time", &given, &[("hub-metal", "grey-iron")]);
+    let reply = ask("fit-time", &given, &[("hub-metal", "grey-iron")]).expect("it answers");
     let push = reply.answer("fit-push").expect("asked");
     let step = |symbol: &str| push.steps.iter().find(|step| step.symbol == symbol).expect("a step").value;
     let (room, entry_c, even_c) = (step("room") / 1e3 / 50.0, step("at entry"), step("both"));

@@ -1,5 +1,6 @@
 //! Each physical question by itself: published figures, limits, laws.
 
+mod asking;
 mod fit;
 mod fit_metals;
 mod heat_cycle;

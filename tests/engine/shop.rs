@@ -1,24 +1,15 @@
 //! Torch, gas, electrodes, cooling and the air of a room: laws, refusals, and that nothing panics.
 
+use crate::asking::{ask, figure, refused};
 use proptest::prelude::*;
 use strawblue::engine::fit::shrink::FROZEN;
 use strawblue::engine::lumped::{Around, Blanket, Body, Shape, cooling_rate_k_per_h, seconds_between};
 use strawblue::engine::thermal::carbon_steel;
 use strawblue::questions::{self, Answers, Given, Kind, Problem, Question, Reply};
 
-fn ask(name: &str, numbers: &[(&str, f64)], choices: &[(&str, &str)]) -> Result<Reply, Problem> {
-    let given =
-        numbers.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
-    let given = choices.iter().fold(given, |all, (key, id)| all.with(*key, Given::Choice((*id).to_owned())));
-    questions::find(name).expect("a question").ask(&given)
-}
-
-fn figure(reply: &Result<Reply, Problem>, name: &str) -> f64 {
-    reply.as_ref().ok().and_then(|reply| reply.answer(name)?.value).unwrap_or(f64::NAN)
-}
-
-fn refused(reply: Result<Reply, Problem>) -> String {
-    reply.expect_err("it is refused").key()
+/// The figure of an answer; no number where it is refused.
+fn found(reply: &Result<Reply, Problem>, name: &str) -> f64 {
+    reply.as_ref().map_or(f64::NAN, |reply| figure(reply, name))
 }
 
 const AIR: Around = Around { w_per_m2_k: 10.0, emissivity: 0.8, air_c: 20.0 };
@@ -99,7 +90,7 @@ fn minutes(mass: f64, to_c: f64, flow: f64, thickness: Option<f64>) -> f64 {
     let mut given =
         vec![("mass", mass), ("wanted-temperature", to_c), ("fuel-flow", flow), ("flame-share", 0.3)];
     given.extend(thickness.map(|mm| ("thickness", mm)));
-    figure(&ask("torch-heating", &given, &[]), "torch-minutes")
+    found(&ask("torch-heating", &given, &[]), "torch-minutes")
 }
 
 proptest! {
@@ -124,7 +115,7 @@ proptest! {
                 ("mass", mass), ("size", size), ("from-temperature", 250.0), ("to-temperature", 150.0),
                 ("blanket", blanket),
             ];
-            figure(&ask("part-cooling", &given, &[("wrapped", wrapped)]), "cooling-minutes")
+            found(&ask("part-cooling", &given, &[("wrapped", wrapped)]), "cooling-minutes")
         };
         let still = cools(size, "still-air", 25.0);
         prop_assert!(cools(size, "draught", 25.0) < still && still < cools(size, "blanket", blanket));

@@ -1,19 +1,9 @@
 //! The shop's answers on the safe side: electrodes, batches, the air of a room, flames, counts.
 
+use crate::asking::{ask, figure};
 use strawblue::questions::{self, Answers, Given, Problem, Reply, SAYING_NO};
 use strawblue::reference::{Basis, embedded};
 use strawblue::words::Words;
-
-fn ask(name: &str, numbers: &[(&str, f64)], choices: &[(&str, &str)]) -> Result<Reply, Problem> {
-    let given =
-        numbers.iter().fold(Answers::new(), |all, (key, value)| all.with(*key, Given::Number(*value)));
-    let given = choices.iter().fold(given, |all, (key, id)| all.with(*key, Given::Choice((*id).to_owned())));
-    questions::find(name).expect("a question").ask(&given)
-}
-
-fn figure(reply: &Reply, name: &str) -> f64 {
-    reply.answer(name).and_then(|found| found.value).unwrap_or(f64::NAN)
-}
 
 fn rests_on_memory(reply: &Reply, name: &str) -> bool {
     let outcome = reply.answer(name).expect("an answer");

@@ -1,11 +1,8 @@
 //! Thermal properties of steel against printed figures, and the closed form of the heat
 //! content against quadrature.
 
+use crate::asking::near;
 use strawblue::engine::thermal::{carbon_steel, stainless_steel};
-
-fn near(found: f64, is: f64, within: f64) {
-    assert!((found - is).abs() <= within, "{found} is not {is}");
-}
 
 /// EN 1993-1-2:2005 clause 3.4.1.2: c(100 … 400 °C) as printed in a public design file; the
 /// peak of 5000 at 735 °C is printed in the clause.

@@ -18,14 +18,14 @@ use crate::screen::{live, mock_elapsed_time};
 const DESKTOP: (u32, u32) = (1280, 800);
 
 /// The demo with a torch and its plate.
-fn told(flow: &str) -> Session {
+pub(crate) fn told(flow: &str) -> Session {
     let typed = [("fuel-flow", flow), ("plate-width", "160"), ("plate-length", "400")];
     let typed = typed.map(|(key, text)| (format!("heat-cycle.{key}"), text.to_owned()));
     Session { job: demo_job(), typed: typed.into_iter().collect(), ..Session::default() }
 }
 
 /// Until the cycle of what is on the screen is worked out.
-fn rest(state: &State) {
+pub(crate) fn rest(state: &State) {
     let from = Instant::now();
     mock_elapsed_time(50);
     while !state.cycle_at_rest() {

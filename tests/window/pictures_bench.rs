@@ -39,17 +39,6 @@ fn a_shrink_fit() {
     check_part(&wide, DESKTOP_RESULTS, "bench-shrink-fit-desktop-dark");
 }
 
-/// Looked at and not kept: the curves of other questions.
-#[test]
-#[ignore = "to be looked at"]
-fn curves() {
-    let typed = [("part-cooling.mass", "8 kg"), ("hydrogen-removal.temperature", "250 °C")];
-    check(&drawn((360, 1900), Theme::Dark, &typed, Some("part-cooling")), "bench-part-cooling-phone-dark");
-    check(&drawn(DESKTOP, Theme::Light, &typed, Some("hydrogen-removal")), "bench-hydrogen-desktop-light");
-    check(&drawn((360, 740), Theme::Dark, &typed, Some("heat-input")), "bench-heat-input-phone-dark");
-    check(&drawn((360, 2600), Theme::Dark, &BOSS, Some("shrink-fit")), "bench-shrink-long-phone-dark");
-}
-
 #[test]
 fn a_plain_question() {
     check(&drawn(PHONE, Theme::Dark, &[], Some("method-b")), "bench-method-b-phone-dark");

@@ -66,6 +66,41 @@ pub(super) fn path(places: &[Point]) -> String {
     made
 }
 
+/// A dash and the gap after it, in shares of the frame's width.
+const DASH: (f64, f64) = (0.022, 0.014);
+/// A frame is about so much wider than it is high, which dashes on a steep line go by.
+const SHAPE: f64 = 2.0;
+
+/// A line in dashes as a path: what draws it has none.
+pub(super) fn dashed(places: &[Point]) -> String {
+    let (on, off) = DASH;
+    let mut made: Vec<Vec<Point>> = Vec::new();
+    let mut gone = 0.0;
+    for pair in places.windows(2) {
+        let (from, to) = (pair[0], pair[1]);
+        let length = (to.0 - from.0).hypot((to.1 - from.1) / SHAPE);
+        let at = |along: f64| {
+            let share = along / length;
+            (share.mul_add(to.0 - from.0, from.0), share.mul_add(to.1 - from.1, from.1))
+        };
+        let mut along = 0.0;
+        while along < length {
+            let in_turn = (gone + along) % (on + off);
+            let left = if in_turn < on { on - in_turn } else { on + off - in_turn };
+            let next = (along + left.max(1e-4)).min(length);
+            if in_turn < on {
+                match made.last_mut().filter(|_| in_turn > 1e-9) {
+                    Some(dash) => dash.push(at(next)),
+                    None => made.push(vec![at(along), at(next)]),
+                }
+            }
+            along = next;
+        }
+        gone += length;
+    }
+    made.iter().map(|dash| path(dash)).collect()
+}
+
 /// What lies between two lines as a path.
 pub(super) fn band(first: &[Point], second: &[Point]) -> String {
     let mut around = first.to_vec();

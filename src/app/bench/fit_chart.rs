@@ -1,6 +1,6 @@
 //! The room between bore and pin against the temperature of the hub.
 
-use super::chart::{Frame, band, holds, path, ticks};
+use super::chart::{Frame, band, dashed, holds, path, ticks};
 use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
@@ -42,8 +42,16 @@ pub(super) fn chart(pen: &Pen<'_>, fit: &FitDrawing) -> ui::BenchChart {
                 ("room", fine(fit.wanted_um)),
                 ("needed", degrees_up(pen, needed_c).main),
             ];
-            let said: Vec<(&str, &str)> = said.iter().map(|(name, text)| (*name, text.as_str())).collect();
-            pen.words.with("bench-fit-chart-spoken", &said)
+            let locally = fit.needed_locally_c.map(|locally_c| degrees_up(pen, locally_c).main);
+            let mut said: Vec<(&str, &str)> =
+                said.iter().map(|(name, text)| (*name, text.as_str())).collect();
+            said.push(("locally", locally.as_deref().unwrap_or_default()));
+            let key = match (fit.locally.is_empty(), &locally) {
+                (true, _) => "bench-fit-chart-spoken",
+                (false, Some(_)) => "bench-fit-chart-spoken-local",
+                (false, None) => "bench-fit-chart-spoken-never",
+            };
+            pen.words.with(key, &said)
         }
         None => pen.words.get("bench-fit-beyond"),
     };
@@ -60,6 +68,8 @@ pub(super) fn chart(pen: &Pen<'_>, fit: &FitDrawing) -> ui::BenchChart {
         second: if single { "".into() } else { path(&loosest).into() },
         second_label: pen.words.get("bench-fit-line-loosest").into(),
         band: if single { "".into() } else { band(&loosest, &tightest).into() },
+        third: dashed(&frame.inside(&fit.locally)).into(),
+        third_label: pen.words.get("bench-fit-line-local").into(),
         below_at: float(frame.y(0.0)),
         below_label: pen.words.get("bench-fit-tight").into(),
         level_at: float(frame.y(fit.wanted_um)),

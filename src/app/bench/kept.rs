@@ -26,11 +26,14 @@ pub(super) struct Pushed {
     pub(super) before: Vec<(Slot, Option<String>)>,
 }
 
+/// What a line follows from: the session, and the minutes of the flame by the plan's heat cycle.
+pub(super) type LinesOf = (Session, Option<(f64, f64)>);
+
 /// What is kept.
 #[derive(Debug, Default)]
 pub(crate) struct Kept {
-    /// The lines, and the session that they were made for.
-    pub(super) lines: Option<(Session, BTreeMap<&'static str, Line>)>,
+    /// The lines, and what they were made for.
+    pub(super) lines: Option<(LinesOf, BTreeMap<&'static str, Line>)>,
     /// What was added, by the id of the button.
     pub(super) pushed: BTreeMap<String, Pushed>,
 }

@@ -69,7 +69,8 @@ fn row(state: &State, question: &'static Question) -> ui::BenchEntry {
 
 /// Makes the lines of these questions that are not there yet: a line holds until something is typed.
 fn make_lines(state: &State, wanted: &[&'static Question]) {
-    let now = state.session(|session| Session { place: String::new(), ..session.clone() });
+    let session = state.session(|session| Session { place: String::new(), ..session.clone() });
+    let now = (session, (state.flame_min.get())(state));
     let old = state.bench.borrow_mut().lines.take();
     let mut lines = old.filter(|(of, _)| *of == now).map_or_else(BTreeMap::new, |(_, lines)| lines);
     for question in wanted {

@@ -40,6 +40,7 @@ const NEWS: Duration = Duration::from_millis(40);
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::CycleAdapter>();
     adapter.set_rows(model(Vec::new()));
+    state.flame_min.set(flame_min);
     adapter.on_open_asked(calls_plain(window, state, |window, state| {
         open_page(window, state, Page::Cycle);
     }));
@@ -125,6 +126,11 @@ fn asked(state: &State) -> Result<Flames, NoCycle> {
 fn shown(state: &State) -> Result<Rc<Seen>, NoCycle> {
     let asked = asked(state)?;
     state.cycle.borrow().seen(&asked).ok_or(NoCycle::Unread)
+}
+
+/// Minutes of the plan's flame; none while they are worked out, or where the weakest never gets there.
+fn flame_min(state: &State) -> Option<(f64, f64)> {
+    shown(state).ok()?.found.flame_min()
 }
 
 /// Just before an arc, the section still is that of the wait, min.

@@ -224,7 +224,7 @@ pub(crate) fn clear(state: &State, name: &str) {
 
 /// What is typed and chosen over something that the plan knows: the keys of the session.
 pub(crate) fn over_the_plan(state: &State, question: &'static Question) -> Vec<String> {
-    let Some(plan) = PlanFacts::of(state) else { return Vec::new() };
+    let Some(plan) = PlanFacts::beside(state, question) else { return Vec::new() };
     let own_steels = state.session(|session| session.own_steels.clone());
     let units = state.session(|session| session.units);
     let reading = Reading { reference: state.reference, own_steels: &own_steels, units };

@@ -79,7 +79,7 @@ pub(super) fn read(state: &State, question: &'static Question) -> Asked {
     let own_steels = state.session(|session| session.own_steels.clone());
     let units = state.session(|session| session.units);
     let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
-    let plan = PlanFacts::of(state);
+    let plan = PlanFacts::beside(state, question);
     let says = plan.as_ref().map(PlanFacts::says);
     let begun = begun(question, &touched, says.as_ref(), &reading);
     let read = beside_plan(question, &pairs, &begun, says.as_ref(), &reading);

@@ -89,7 +89,9 @@ fn field(state: &State, asked: &Asked, input: &Input) -> ui::FieldRow {
             if begun.of_plan { state.words.with("tool-of-plan", &[("figure", &figure)]) } else { figure }
         }
         (None, Some(preset)) => figure(state, input.kind, &preset.given()),
-        (None, None) if !input.required && input.group.is_none() => state.words.get("tool-optional"),
+        (None, None) if !input.required && !input.group.is_some_and(|group| group.needed) => {
+            state.words.get("tool-optional")
+        }
         (None, None) if asked.says_so(input) => state.words.get("tool-or-this"),
         (None, None) => String::new(),
     };

@@ -5,6 +5,7 @@ use std::rc::Rc;
 use crate::app::{Planned, State};
 use crate::engine::tint::TintLimits;
 use crate::job::{JobText, PlanSays};
+use crate::questions::{Input, OfPlan, Question};
 use crate::report::tint_limits;
 
 /// A plan, with what only its form knows.
@@ -13,6 +14,8 @@ pub(crate) struct PlanFacts {
     limits: TintLimits,
     /// The job as typed, with units beside its bare numbers.
     typed: JobText,
+    /// Minutes of the flame by the plan's heat cycle.
+    flame_min: Option<(f64, f64)>,
 }
 
 impl PlanFacts {
@@ -22,7 +25,16 @@ impl PlanFacts {
         let planned = state.planned_now()?;
         let limits = tint_limits(&state.pen(), Some(&planned.plan)).held;
         let typed = state.session(|session| session.job.with_units_written(session.units));
-        Some(Self { planned, limits, typed })
+        Some(Self { planned, limits, typed, flame_min: None })
+    }
+
+    /// The same for a question, with what the plan's heat cycle says where the question asks for that.
+    /// The cycle asks for none of it, or it would ask for itself.
+    pub(super) fn beside(state: &State, question: &Question) -> Option<Self> {
+        let of_cycle = |input: &Input| input.of_plan.is_some_and(OfPlan::of_cycle);
+        let flame_min =
+            question.inputs.iter().any(of_cycle).then(|| (state.flame_min.get())(state)).flatten();
+        Some(Self { flame_min, ..Self::of(state)? })
     }
 
     /// The plan's minimum preheat as shown, °C.
@@ -37,6 +49,7 @@ impl PlanFacts {
             plan: &self.planned.plan,
             limits: self.limits,
             typed: &self.typed,
+            flame_min: self.flame_min,
         }
     }
 

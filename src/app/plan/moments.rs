@@ -2,7 +2,9 @@
 //! after the wait.
 
 use crate::app::screen_values::float;
-use crate::app::tint::ask::{Ask, ask, chromium_of_part, governing, mode_of, plan_limits, wait_min};
+use crate::app::tint::ask::{
+    Ask, ask, chromium_of_part, governing, minutes as flame_minutes, mode_of, plan_limits, wait_min,
+};
 use crate::app::tint::coupon;
 use crate::app::tint::view::picture;
 use crate::app::{Planned, State, ui};
@@ -20,7 +22,7 @@ pub(super) fn moments(state: &State, planned: &Planned, axis: &ui::WindowView) -
     let chromium_pct = chromium_of_part(state, governing(state).unwrap_or(0));
     let coupon = coupon::of_part(state, governing(state).unwrap_or(0));
     let set = Ask { steel: Circumstances { chromium_pct, coupon, ..set.steel }, ..set };
-    let (flame, flame_words) = flame_on(state, &set, planned);
+    let (flame, flame_words) = flame_on(state, planned);
     let (after, after_words) = after_wait(state, planned);
     [(flame, flame_words), (after, after_words)]
         .into_iter()
@@ -28,10 +30,9 @@ pub(super) fn moments(state: &State, planned: &Planned, axis: &ui::WindowView) -
         .collect()
 }
 
-/// While the flame is on, for the minutes that the Tint place is set to.
-fn flame_on(state: &State, set: &Ask, planned: &Planned) -> (Mode, String) {
-    let kept = if set.flame { set.minutes } else { None };
-    let mode = mode_of(state, true, kept, planned.read.job.shop_c);
+/// While the flame is on, for the minutes that the Tint place is set to, or else those of the heat cycle.
+fn flame_on(state: &State, planned: &Planned) -> (Mode, String) {
+    let mode = mode_of(state, true, flame_minutes(state, true, true), planned.read.job.shop_c);
     let span = match &mode {
         Mode::FlameOn(flame) => match flame.pace {
             Pace::Minutes(span) => span,

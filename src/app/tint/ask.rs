@@ -35,14 +35,36 @@ pub(crate) enum Asked {
     Wait(f64),
 }
 
+/// Where minutes come from.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum Minutes {
+    /// They are set.
+    Set(f64),
+    /// The heat cycle of the plan has them, of the flame alone.
+    OfPlan(Span),
+    /// Nobody knows.
+    NotKnown,
+}
+
+impl Minutes {
+    /// From how many to how many.
+    pub(super) const fn span(self) -> Option<Span> {
+        match self {
+            Self::Set(minutes) => Some(Span::exactly(minutes)),
+            Self::OfPlan(span) => Some(span),
+            Self::NotKnown => None,
+        }
+    }
+}
+
 /// Everything that is set on the Tint place.
 pub(crate) struct Ask {
     /// When one looks, and how long the heat took.
     pub(crate) mode: Mode,
     /// Is the flame on?
     pub(crate) flame: bool,
-    /// Minutes that are set; none where they are not known.
-    pub(crate) minutes: Option<f64>,
+    /// Where the minutes come from.
+    pub(crate) minutes: Minutes,
     /// The steel, the spot, the air.
     pub(crate) steel: Circumstances,
     /// The colour before this heating; bright for none.
@@ -154,11 +176,9 @@ fn chromium_pct(state: &State) -> Option<f64> {
 /// Everything that is set.
 pub(crate) fn ask(state: &State) -> Ask {
     let flame = Kept::Mode.chosen(state, &MODES) == 0;
-    let typed = minutes_of(flame).typed(state);
-    let kept =
-        typed.and_then(|text| text.parse::<f64>().ok()).filter(|minutes| (0.1..=600.0).contains(minutes));
+    let minutes = minutes(state, flame, steel_id(state).starts_with("plan-"));
     let start_c = state.job().map_or(20.0, |job| job.shop_c);
-    let mode = mode_of(state, flame, kept, start_c);
+    let mode = mode_of(state, flame, minutes, start_c);
     let steel = Circumstances {
         chromium_pct: chromium_pct(state),
         spot: SpotState::ALL[Kept::Spot.chosen(state, <SpotState as strum::VariantNames>::VARIANTS)],
@@ -166,13 +186,30 @@ pub(crate) fn ask(state: &State) -> Ask {
         coupon: coupon::of(state, &steel_key(state)),
     };
     let before = Kept::Before.choice(state).and_then(|id| Stage::from_id(&id)).unwrap_or(Stage::Bright);
-    Ask { mode, flame, minutes: kept, steel, before, asked: asked(state) }
+    Ask { mode, flame, minutes, steel, before, asked: asked(state) }
+}
+
+/// The minutes of a mode: as they are set, or else by the plan's heat cycle where it is that of the part
+/// that is looked at.
+pub(crate) fn minutes(state: &State, flame: bool, of_plan: bool) -> Minutes {
+    let typed = minutes_of(flame).typed(state);
+    let set = typed.as_ref().and_then(|text| text.parse::<f64>().ok());
+    match (set.filter(|minutes| (0.1..=600.0).contains(minutes)), typed) {
+        (Some(minutes), _) => Minutes::Set(minutes),
+        (None, None) if flame && of_plan => of_cycle(state).map_or(Minutes::NotKnown, Minutes::OfPlan),
+        (None, _) => Minutes::NotKnown,
+    }
+}
+
+/// Minutes of the flame by the plan's heat cycle.
+pub(super) fn of_cycle(state: &State) -> Option<Span> {
+    (state.flame_min.get())(state).map(|(low, high)| Span { low, high })
 }
 
 /// A mode of looking.
-pub(crate) fn mode_of(state: &State, flame: bool, minutes: Option<f64>, start_c: f64) -> Mode {
+pub(crate) fn mode_of(state: &State, flame: bool, minutes: Minutes, start_c: f64) -> Mode {
     if flame {
-        let pace = Pace::Minutes(minutes.map_or(FLAME_MIN, Span::exactly));
+        let pace = Pace::Minutes(minutes.span().unwrap_or(FLAME_MIN));
         Mode::FlameOn(FlameOn { start_c, pace, film_before_nm: 0.0 })
     } else {
         let plausible = Afterwards::default();
@@ -180,7 +217,7 @@ pub(crate) fn mode_of(state: &State, flame: bool, minutes: Option<f64>, start_c:
         let usual = plausible.near_peak_min;
         let waited = usual.low + wait_min(state).unwrap_or(0.0);
         let unknown = Span { low: usual.low, high: usual.high.max(waited) };
-        let near_peak_min = minutes.map_or(unknown, Span::exactly);
+        let near_peak_min = minutes.span().unwrap_or(unknown);
         Mode::Afterwards(Afterwards { start_c, near_peak_min, ..plausible })
     }
 }

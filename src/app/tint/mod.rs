@@ -15,7 +15,7 @@ use std::rc::Rc;
 
 use slint::{ComponentHandle, SharedString};
 
-use self::ask::{Ask, Asked, MODES, ask, minutes_of, place, plan_minimum_c, see, stepped, stop_at};
+use self::ask::{Ask, Asked, MODES, Minutes, ask, minutes_of, place, plan_minimum_c, see, stepped, stop_at};
 use self::kept::Kept;
 use crate::app::calls::{calls, calls_plain};
 use crate::app::rows::{model, put};
@@ -23,6 +23,9 @@ use crate::app::screen_values::{choice, float, picked, place_of};
 use crate::app::{BasisOf, State, basis, ui};
 use crate::engine::tint::{Mode, Pace, Span, Stage};
 use crate::report::minutes;
+
+/// What is kept where the minutes of the flame are not known, though a plan has some. No number.
+const NOT_KNOWN: &str = "not-known";
 
 /// Wires the place.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -49,8 +52,15 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         refresh(window, state);
     }));
     adapter.on_minutes_common_picked(calls(window, state, |window, state, index: i32| {
-        let (_, times) = view::common(state, ask(state).flame);
-        set_minutes(state, picked(&times, index).flatten());
+        let (_, times) = view::common(state, &ask(state));
+        match picked(&times, index) {
+            Some(Minutes::Set(minutes)) => set_minutes(state, Some(minutes)),
+            // Without a plan that knows better, nothing set says the same.
+            Some(Minutes::NotKnown) if times.iter().any(|time| matches!(time, Minutes::OfPlan(_))) => {
+                Kept::FlameMinutes.type_in(state, Some(NOT_KNOWN.to_owned()));
+            }
+            _ => set_minutes(state, None),
+        }
         refresh(window, state);
     }));
     adapter.on_swatch_picked(calls(window, state, |window, state, index: i32| {
@@ -145,16 +155,16 @@ fn fill_times(adapter: &ui::TintAdapter<'_>, state: &State, ask: &Ask) {
     adapter.set_mode(i32::from(!ask.flame));
     let span = minutes_of_mode(&ask.mode);
     let shown = minutes(&state.pen(), span);
-    let open = ask.minutes.is_none();
-    adapter.set_minutes(if open {
-        state.words.with("tint-minutes-unknown", &[("minutes", &shown)]).into()
-    } else {
-        shown.into()
+    let open = !matches!(ask.minutes, Minutes::Set(_));
+    adapter.set_minutes(match ask.minutes {
+        Minutes::NotKnown => state.words.with("tint-minutes-unknown", &[("minutes", &shown)]).into(),
+        Minutes::OfPlan(_) => state.words.with("tool-of-plan", &[("figure", &shown)]).into(),
+        Minutes::Set(_) => shown.into(),
     });
-    adapter.set_minutes_label(state.word(if ask.flame {
-        "tint-minutes-flame"
-    } else {
-        "tint-minutes-after"
+    adapter.set_minutes_label(state.word(match (ask.flame, ask.minutes) {
+        (true, Minutes::OfPlan(_)) => "tint-minutes-flame-plan",
+        (true, _) => "tint-minutes-flame",
+        (false, _) => "tint-minutes-after",
     }));
     let (low, high) = (place(span.low), place(span.high));
     adapter.set_minutes_at(float(low.midpoint(high)));
@@ -162,7 +172,7 @@ fn fill_times(adapter: &ui::TintAdapter<'_>, state: &State, ask: &Ask) {
     adapter.set_minutes_to(float(high));
     adapter.set_minutes_open(open);
     adapter.set_minutes_ticks(model(view::minute_ticks(state)));
-    let (rows, times) = view::common(state, ask.flame);
+    let (rows, times) = view::common(state, ask);
     adapter.set_minutes_common(model(rows));
     let at = times.iter().position(|time| *time == ask.minutes);
     adapter.set_minutes_chosen(place_of(at));

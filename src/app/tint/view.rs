@@ -2,7 +2,7 @@
 
 use slint::{Image, Rgb8Pixel, SharedPixelBuffer, SharedString};
 
-use super::ask::{Ask, Asked, place, plan_limits};
+use super::ask::{Ask, Asked, Minutes, of_cycle, place, plan_limits, steel_id};
 use crate::app::rows::model;
 use crate::app::screen_values::{choice, figure, float, ticks};
 use crate::app::{State, ui};
@@ -273,19 +273,30 @@ pub(super) fn minute_ticks(state: &State) -> Vec<ui::SliderTick> {
     .collect()
 }
 
-/// Times that are common, as (words, minutes); none for "not known".
-pub(super) fn common(state: &State, flame: bool) -> (Vec<ui::ChoiceRow>, Vec<Option<f64>>) {
-    let times: Vec<Option<f64>> = if flame {
-        vec![None, Some(2.5), Some(5.0), Some(10.0), Some(30.0)]
-    } else {
-        vec![None, Some(1.0), Some(3.0), Some(10.0), Some(60.0)]
+/// Times that are common, each with its words: first what is taken while nothing is set.
+pub(super) fn common(state: &State, ask: &Ask) -> (Vec<ui::ChoiceRow>, Vec<Minutes>) {
+    let of_plan = if ask.flame && steel_id(state).starts_with("plan-") { of_cycle(state) } else { None };
+    let times = match (ask.flame, of_plan) {
+        (true, Some(span)) => {
+            vec![
+                Minutes::OfPlan(span),
+                Minutes::NotKnown,
+                Minutes::Set(5.0),
+                Minutes::Set(10.0),
+                Minutes::Set(30.0),
+            ]
+        }
+        (true, None) => with_not_known([2.5, 5.0, 10.0, 30.0]),
+        (false, _) => with_not_known([1.0, 3.0, 10.0, 60.0]),
     };
-    let rows = times
-        .iter()
-        .map(|time| match time {
-            Some(time) => choice("", minutes(&state.pen(), Span::exactly(*time)), "", ""),
-            None => choice("", state.word("tint-unknown"), "", ""),
-        })
-        .collect();
-    (rows, times)
+    let rows = times.iter().map(|time| match time {
+        Minutes::Set(time) => choice("", minutes(&state.pen(), Span::exactly(*time)), "", ""),
+        Minutes::OfPlan(_) => choice("", state.word("tint-of-plan"), "", ""),
+        Minutes::NotKnown => choice("", state.word("tint-unknown"), "", ""),
+    });
+    (rows.collect(), times)
+}
+
+fn with_not_known(set: [f64; 4]) -> Vec<Minutes> {
+    std::iter::once(Minutes::NotKnown).chain(set.map(Minutes::Set)).collect()
 }

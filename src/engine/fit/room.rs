@@ -21,13 +21,32 @@ impl ShrinkFit<'_> {
     /// is where this is the room to enter.
     #[must_use]
     pub fn room_at_um(&self, hub_c: f64, pair: PairOf) -> Option<f64> {
+        self.room_of_share_um(hub_c, pair, 1.0)
+    }
+
+    /// The same of the tightest pair where only the metal round the bore is that hot; `None` where the
+    /// whole hub is.
+    #[must_use]
+    pub fn room_locally_um(&self, hot_c: f64) -> Option<f64> {
+        self.room_of_share_um(hot_c, PairOf::Tightest, self.local?.share(self.bore_mm()))
+    }
+
+    fn room_of_share_um(&self, hub_c: f64, pair: PairOf, share: f64) -> Option<f64> {
         let (end, interference_um) = match pair {
             PairOf::Tightest => (End::Least, self.tightness.high_um),
             PairOf::Loosest => (End::Most, self.tightness.low_um),
         };
-        let grown = growth(self.hub, hub_c, end)? - growth(self.hub, self.shop_c, end)?;
+        let grown = share * (growth(self.hub, hub_c, end)? - growth(self.hub, self.shop_c, end)?);
         let shrunk = self.shrunk(self.pin_c.unwrap_or(self.shop_c))?;
         Some(1e3 * self.tightness.diameter_mm * (grown + shrunk) - interference_um)
+    }
+
+    /// The temperature of the metal round the bore that gives it the room to enter where the rest of the
+    /// hub is cold, whatever the ceiling, °C; `None` where the whole hub is hot, or beyond the figures.
+    #[must_use]
+    pub fn needed_locally_c(&self, fits: &Fits) -> Option<f64> {
+        let share = self.local?.share(self.bore_mm());
+        self.hot_zone_c(fits, self.pin_c.unwrap_or(self.shop_c), share)
     }
 
     /// The room to enter that counts, µm.

@@ -1,5 +1,6 @@
 //! How hot must the hub be, and how cold the pin, so that the pin goes in by hand?
 
+use super::local::HotRing;
 use super::metal::{End, growth, temperature_for};
 use super::table::Tightness;
 use super::{SHOP, TEMPERATURE};
@@ -24,6 +25,8 @@ pub struct ShrinkFit<'a> {
     pub pin_c: Option<f64>,
     /// What the hub must not pass, °C.
     pub ceiling_c: f64,
+    /// What of the hub is hot, where that is only the metal round the bore.
+    pub local: Option<HotRing>,
 }
 
 /// What came out.
@@ -41,6 +44,8 @@ pub struct Shrunk {
     pub reserve_above_ceiling: bool,
     /// Has the pin's metal figures for freezing?
     pub pin_freezes: bool,
+    /// Would a hub that is heated round the bore alone pass the ceiling, or the figures of its metal?
+    pub local_above_ceiling: bool,
 }
 
 /// Names of the answers with a frozen pin, by the ids of the coolants.
@@ -48,6 +53,11 @@ pub const FROZEN: [(&str, &str); 3] =
     [("freezer", "fit-hub-freezer"), ("dry-ice", "fit-hub-dry-ice"), ("nitrogen", "fit-hub-nitrogen")];
 
 impl ShrinkFit<'_> {
+    /// The bore, mm.
+    pub(super) const fn bore_mm(&self) -> f64 {
+        self.tightness.diameter_mm
+    }
+
     /// Room to enter, µm.
     pub(super) fn room_um(&self, fits: &Fits) -> f64 {
         self.room_um.unwrap_or(fits.room_um_per_mm * self.tightness.diameter_mm)
@@ -68,8 +78,14 @@ impl ShrinkFit<'_> {
     /// The hub's temperature with a pin of this one, °C: never below the shop's. `None` beyond the
     /// figures of a metal.
     pub(super) fn hub_c(&self, fits: &Fits, pin_c: f64) -> Option<f64> {
+        self.hot_zone_c(fits, pin_c, 1.0)
+    }
+
+    /// The same where only this share of the hub's area is hot: the cold rest holds the bore.
+    pub(super) fn hot_zone_c(&self, fits: &Fits, pin_c: f64, share: f64) -> Option<f64> {
         let start = growth(self.hub, self.shop_c, End::Least)?;
         let left = (self.needed(fits) - self.shrunk(pin_c)?).max(0.0);
+        let left = if left > 0.0 { left / share } else { 0.0 };
         temperature_for(self.hub, start + left, End::Least).map(|hub_c| hub_c.max(self.shop_c))
     }
 }
@@ -90,6 +106,9 @@ pub fn shrink_fit(fits: &Fits, fit: &ShrinkFit<'_>) -> Result<Shrunk, EngineErro
     TEMPERATURE.check(fit.ceiling_c)?;
     fit.pin_c.map(|pin_c| TEMPERATURE.check(pin_c)).transpose()?;
     Domain::new("room", 0.0, 5000.0).check(fit.room_um(fits))?;
+    if let Some(ring) = fit.local {
+        ring.check(fit.bore_mm())?;
+    }
     let pin_c = fit.pin_c.unwrap_or(fit.shop_c);
     if fit.shrunk(pin_c).is_none() {
         return Err(EngineError::NoAnswer { reason: "fit-pin-beyond-figures" });
@@ -145,6 +164,10 @@ pub fn shrink_fit(fits: &Fits, fit: &ShrinkFit<'_>) -> Result<Shrunk, EngineErro
         temperature_for(fit.pin, start - fit.needed(fits), End::Least).filter(|_| !fit.pin.cold.is_empty());
     outcomes.push(figure(frozen(room_basis).named("fit-pin-alone"), alone_c));
     outcomes.push(fit.tightness.outcome());
+    let locally_c = fit.local.map(|ring| allowed(fit.hot_zone_c(fits, pin_c, ring.share(fit.bore_mm()))));
+    if let Some(locally_c) = locally_c {
+        outcomes.push(figure(as_given().named("fit-hub-local"), locally_c));
+    }
     Ok(Shrunk {
         outcomes,
         above_ceiling: hub_c.is_none(),
@@ -152,5 +175,6 @@ pub fn shrink_fit(fits: &Fits, fit: &ShrinkFit<'_>) -> Result<Shrunk, EngineErro
         without_heat: hub_c.is_some_and(|hub_c| hub_c <= fit.shop_c),
         reserve_above_ceiling: hub_c.is_some() && allowed(out_c).is_none(),
         pin_freezes: !fit.pin.cold.is_empty(),
+        local_above_ceiling: locally_c.is_some_and(|locally_c| locally_c.is_none()),
     })
 }

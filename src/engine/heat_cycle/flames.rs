@@ -5,11 +5,13 @@ use std::ops::ControlFlow;
 
 use super::after::Cooled;
 use super::cycle::{Cycle, Preheat, plain_preheat, plain_run};
+use super::losses::{Losses, losses_by_readings};
 use super::power::{Reading, efficiency_of_first_part};
 use super::query::{HeatCycle, Source};
 use super::record::Phase;
 use super::refusal::Refusal;
 use crate::engine::EngineError;
+use crate::engine::two_readings::TwoReadings;
 use crate::reference::Reference;
 
 /// How much of the fuel's heat stays in the part.
@@ -43,6 +45,8 @@ pub struct Flames {
     pub notes: Vec<&'static str>,
     /// The hours of a post-heat that are looked at.
     pub hold_h: f64,
+    /// Two readings on the joint and the minutes between them, which say what it loses.
+    pub readings: Option<TwoReadings>,
 }
 
 /// What comes of it.
@@ -56,6 +60,8 @@ pub struct Flamed {
     pub cycle: Cycle,
     /// Is the share known, so that the three are one?
     pub known: bool,
+    /// What the joint loses by the readings on it; none where nothing was read.
+    pub losses: Option<Losses>,
 }
 
 /// Why a plan has no heat cycle.
@@ -102,7 +108,24 @@ impl Flames {
         }
     }
 
-    /// Heats under all three, and goes through the whole cycle under the likely one. The power that
+    /// What the joint loses by the readings on it.
+    ///
+    /// # Errors
+    /// What [`losses_by_readings`] says.
+    fn losses(
+        &self,
+        reference: &Reference,
+        watch: &mut dyn FnMut(f64, Phase) -> ControlFlow<()>,
+    ) -> Result<Option<Losses>, Refusal> {
+        let Some(readings) = &self.readings else { return Ok(None) };
+        let [_, likely, _] = self.shares(reference)?;
+        // These minutes are none of the cycle's.
+        let mut stop = |_, phase| watch(0.0, phase);
+        losses_by_readings(reference, &self.with(likely), readings, &mut stop).map(Some)
+    }
+
+    /// Heats under all three, and goes through the whole cycle under the likely one. Where the joint was
+    /// read twice, all of it loses what those readings say. The power that
     /// would do is not looked for.
     ///
     /// # Errors
@@ -112,10 +135,22 @@ impl Flames {
         reference: &Reference,
         watch: &mut dyn FnMut(f64, Phase) -> ControlFlow<()>,
     ) -> Result<Flamed, Refusal> {
+        let losses = self.losses(reference, watch)?;
+        let losing = |losses: Losses| Self { cycle: self.cycle.losing(losses.times), ..self.clone() };
+        let found = losses.map(losing).as_ref().unwrap_or(self).run_with_its_losses(reference, watch)?;
+        Ok(Flamed { losses, ..found })
+    }
+
+    fn run_with_its_losses(
+        &self,
+        reference: &Reference,
+        watch: &mut dyn FnMut(f64, Phase) -> ControlFlow<()>,
+    ) -> Result<Flamed, Refusal> {
         let [low, likely, high] = self.shares(reference)?;
         let cycle = plain_run(reference, &self.with(likely), &mut |minute, phase| watch(minute, phase))?;
         if self.share != FlameShare::NotKnown {
-            return Ok(Flamed { weak: Some(cycle.preheat), strong: cycle.preheat, cycle, known: true });
+            let (weak, strong) = (Some(cycle.preheat), cycle.preheat);
+            return Ok(Flamed { weak, strong, cycle, known: true, losses: None });
         }
         // The weakest flame may fail where the likely one does not.
         let weak = match plain_preheat(reference, &self.with(low), &mut |minute, phase| watch(minute, phase))
@@ -124,7 +159,7 @@ impl Flames {
             found => found.ok(),
         };
         let strong = plain_preheat(reference, &self.with(high), &mut |minute, phase| watch(minute, phase))?;
-        Ok(Flamed { weak, strong, cycle, known: false })
+        Ok(Flamed { weak, strong, cycle, known: false, losses: None })
     }
 }
 
@@ -146,6 +181,10 @@ impl Flamed {
 
     /// What is left to weld in after that wait, min: the least, the likely and the most. Nothing where
     /// the weakest flame never gets there.
+    ///
+    /// The wait for the maximum interpass is that of the likely flame for all three, since only its cycle
+    /// is gone through. A stronger flame leaves the joint hotter, so its own wait may be longer and the
+    /// most, which limits nothing, may be less.
     #[must_use]
     pub fn left_min(&self) -> [f64; 3] {
         let held = self.interpass_wait_min();
@@ -153,6 +192,15 @@ impl Flamed {
         let weak = self.weak.as_ref().map_or(0.0, left);
         let (likely, strong) = (left(&self.cycle.preheat), left(&self.strong));
         [weak.min(likely).min(strong), likely, weak.max(likely).max(strong)]
+    }
+
+    /// Minutes of the flame from the strongest to the weakest, to whole tenths outside; none where the
+    /// weakest never gets there, since nobody can say how long it takes.
+    #[must_use]
+    pub fn flame_min(&self) -> Option<(f64, f64)> {
+        let weak = self.weak.as_ref()?;
+        let least = (10.0 * self.strong.heated.minutes).floor() / 10.0;
+        Some((least.max(0.1), (10.0 * weak.heated.minutes).ceil() / 10.0))
     }
 
     /// The most of a figure over all flames.

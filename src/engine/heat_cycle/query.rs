@@ -30,6 +30,15 @@ impl Surface {
     pub const fn of(row: &LosingSurface) -> Self {
         Self::new(row.transfer_w_per_m2_k, row.emissivity)
     }
+
+    /// The same that loses so many times as much.
+    fn times(self, times: f64) -> Self {
+        Self {
+            transfer_w_per_m2_k: times * self.transfer_w_per_m2_k,
+            emissivity: times * self.emissivity,
+            ..self
+        }
+    }
 }
 
 /// The surfaces of a part: where several speak of a face, the later one counts.
@@ -54,6 +63,19 @@ impl Surfaces {
     #[must_use]
     pub const fn all(all: Surface) -> Self {
         Self { all, first: None, second: None, top: None, bottom: None, ends: None }
+    }
+
+    /// The same that lose so many times as much.
+    pub(super) fn times(&self, times: f64) -> Self {
+        let more = |surface: Option<Surface>| surface.map(|surface| surface.times(times));
+        Self {
+            all: self.all.times(times),
+            first: more(self.first),
+            second: more(self.second),
+            top: more(self.top),
+            bottom: more(self.bottom),
+            ends: more(self.ends),
+        }
     }
 }
 
@@ -198,6 +220,12 @@ impl HeatCycle {
             Source::Pads { set_c, .. } => Some(ceiling_c.map_or(set_c, |ceiling_c| ceiling_c.min(set_c))),
             Source::Torch { .. } | Source::Oven { .. } => ceiling_c,
         }
+    }
+
+    /// The same cycle of a part that loses so many times as much.
+    #[must_use]
+    pub fn losing(&self, times: f64) -> Self {
+        Self { surfaces: self.surfaces.times(times), cooling: self.cooling.times(times), ..self.clone() }
     }
 
     /// The greatest hydrogen of its passes, ml/100 g.

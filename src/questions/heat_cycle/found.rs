@@ -3,7 +3,7 @@
 
 use super::COLD_C;
 use crate::engine::heat_cycle::{FlameShare, Flamed, Flames};
-use crate::engine::{Outcome, Unit};
+use crate::engine::{Outcome, Step, Unit};
 use crate::reference::{Basis, Method, Reference};
 
 /// What each answer rests on.
@@ -29,9 +29,15 @@ impl<'a> Bases<'a> {
         let slow = reference.post_heat.diffusivity.slow.iter().filter(|point| point.at_c >= COLD_C);
         let slow = slow.map(|point| &point.basis).reduce(|one, other| one.weaker(other));
         let slow = slow.unwrap_or(&data.still_air().basis);
+        // By two readings the joint itself says what it loses.
+        let lost = if flames.readings.is_some() {
+            &reference.methods.row(Method::TwoReadings).basis
+        } else {
+            &data.still_air().basis
+        };
         Self {
-            flame: steel(flame.weaker(&data.still_air().basis)),
-            losses: steel(&data.still_air().basis),
+            flame: steel(flame.weaker(lost)),
+            losses: steel(lost),
             wait: &reference.methods.row(Method::MeasuringWait).basis,
             hydrogen: if carbon_steel { slow } else { reference.post_heat.trapping.basis.weaker(slow) },
         }
@@ -56,6 +62,16 @@ pub(super) fn outcomes(reference: &Reference, flames: &Flames, found: &Flamed) -
     let [least_min, left_min, most_min] = found.left_min();
     let weld_by = figure("heat-weld-by", left_min, Unit::Minute, bases.losses);
     let weld_by = if found.known { weld_by } else { weld_by.spread(least_min, most_min) };
+    let losses = found.losses.map(|losses| {
+        let basis = &reference.heat_cycle.losses.basis;
+        let times = figure("heat-losses", losses.times, Unit::One, bases.losses.weaker(basis));
+        times.spread(losses.least, losses.most)
+    });
+    // Named wherever they count.
+    let counted = |outcome: Outcome| match found.losses {
+        Some(losses) => outcome.worked(vec![Step::new("losses", losses.times, Unit::One)]),
+        None => outcome,
+    };
     let cold = |hours| found.held(hours).and_then(|cooled| cooled.mark(COLD_C)).copied();
     let hydrogen = |name, hours| {
         let put_in_ml = flames.cycle.hydrogen_ml();
@@ -69,11 +85,12 @@ pub(super) fn outcomes(reference: &Reference, flames: &Flames, found: &Flamed) -
         figure("heat-cooling", found.minutes, Unit::Minute, bases.losses)
     };
     [
-        Some(minutes),
+        Some(counted(minutes)),
         Some(figure("heat-wait", found.wait_min(), Unit::Minute, wait)),
-        Some(weld_by),
+        Some(counted(weld_by)),
         Some(figure("heat-surface", found.hottest_surface_c(), Unit::Celsius, bases.flame)),
-        cold(0.0).map(cooling),
+        losses,
+        cold(0.0).map(cooling).map(counted),
         hydrogen("heat-hydrogen-none", 0.0),
         hydrogen("heat-hydrogen-held", flames.hold_h),
     ]

@@ -1,11 +1,13 @@
 //! The heat of a joint from the flame to cold: one conduction of the joint, and the hydrogen in it.
 
 mod found;
+mod readings;
 mod shape;
 
 use std::ops::ControlFlow;
 
 use found::outcomes;
+use readings::{READINGS, readings};
 use shape::Told;
 
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared, shop};
@@ -35,6 +37,7 @@ const ARCS: &[&str] = &[
 ];
 /// Key of the minimum.
 pub const MINIMUM: &str = "minimum-preheat";
+const DISTANCE: &str = "measuring-distance";
 const SHARE: &str = "flame-share";
 const FIRST_PART: &str = "first-part-minutes";
 /// Heated past the minimum by so much, K: without it no time is left to weld. In a narrower range to
@@ -71,11 +74,14 @@ pub static HEAT_CYCLE: Question = Question {
         Input::new(shape::WIDTH, Kind::Length).within(2.0, 300.0).only(shape::JOINT, shape::WITH_WIDTH),
         Input::new(shape::PLATE_WIDTH, Kind::Length).within(50.0, 3000.0).only(shape::JOINT, shape::FLAT),
         Input::new(shape::PLATE_LENGTH, Kind::Length).within(50.0, 3000.0),
-        Input::new("measuring-distance", Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
+        Input::new(DISTANCE, Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
         Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)).of(OfPlan::Fuel),
         shop::FLOW.required().within(0.1, 20.0),
         Input::new(SHARE, Kind::Number).within(0.05, 0.9),
         Input::new(FIRST_PART, Kind::Number).within(0.1, 60.0),
+        Input::new(READINGS[0], Kind::Temperature).within(20.0, 900.0),
+        Input::new(READINGS[1], Kind::Temperature).within(20.0, 900.0),
+        Input::new(READINGS[2], Kind::Number).within(0.05, 600.0),
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
@@ -105,17 +111,20 @@ pub static HEAT_CYCLE: Question = Question {
         "heat-wait",
         "heat-weld-by",
         "heat-surface",
+        "heat-losses",
         "heat-cooling",
         "heat-hydrogen-none",
         "heat-hydrogen-held",
     ],
     notes: &[
         "heat-no-time",
+        "heat-by-readings",
         "heat-runs-do-not-fill",
         "heat-ceiling-not-told",
         "torch-not-sure",
         "heat-again",
         "heat-usual-sizes",
+        "heat-usual-distance",
         "heat-usual-boss",
         "heat-usual-web",
         "heat-usual-lap",
@@ -133,6 +142,7 @@ pub static HEAT_CYCLE: Question = Question {
         "torch-efficiency",
         "heat-steel-alloyed",
         "heat-measure",
+        "heat-readings-again",
         "heat-hydrogen-informs",
     ],
     answer: answer_heat_cycle,
@@ -175,8 +185,9 @@ fn query(given: &Answers, told: &Told, reference: &Reference) -> Result<HeatCycl
     }
     let air = Surfaces::all(Surface::of(reference.heat_cycle.still_air()));
     let steel = if given.flag("carbon-steel") { 1.0 } else { reference.heat_cycle.alloyed_conductivity };
+    // By the plate of a boss, whose diameter is no thickness; a plan goes by its thickest part.
     let by_rule = || distance_mm(told.shape.thickness_mm()).0;
-    let required_mm = given.maybe_number("measuring-distance").unwrap_or_else(by_rule);
+    let required_mm = given.maybe_number(DISTANCE).unwrap_or_else(by_rule);
     let interpass_c = given.maybe_number("interpass-most");
     Ok(HeatCycle {
         shape: told.shape,
@@ -231,6 +242,7 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
         share,
         carbon_steel: given.flag("carbon-steel"),
         hold_h: given.number("hold-hours")?,
+        readings: readings(given, cycle.shop_c)?,
         notes: assumed(given, &told, &cycle, reference)?,
         cycle,
     })
@@ -243,15 +255,15 @@ fn assumed(
     cycle: &HeatCycle,
     reference: &Reference,
 ) -> Result<Vec<&'static str>, Problem> {
-    let before = [
-        (!fills(given, &told.shape, reference)?, "heat-runs-do-not-fill"),
-        (cycle.ceiling_c.is_none(), "heat-ceiling-not-told"),
-    ];
-    let after =
-        [(given.number("runs")? > MOST_RUNS, "heat-runs-joined"), (cycle.passes.len() > 1, "heat-pause")];
-    let said =
-        |notes: [(bool, &'static str); 2]| notes.into_iter().filter(|(yes, _)| *yes).map(|(_, note)| note);
-    Ok(said(before).chain(told.notes.iter().copied()).chain(said(after)).collect())
+    let mut said = Vec::new();
+    let mut note_if = |yes: bool, note| said.extend(yes.then_some(note));
+    note_if(!fills(given, &told.shape, reference)?, "heat-runs-do-not-fill");
+    note_if(cycle.ceiling_c.is_none(), "heat-ceiling-not-told");
+    note_if(given.maybe_number(DISTANCE).is_none(), "heat-usual-distance");
+    told.notes.iter().for_each(|note| note_if(true, note));
+    note_if(given.number("runs")? > MOST_RUNS, "heat-runs-joined");
+    note_if(cycle.passes.len() > 1, "heat-pause");
+    Ok(said)
 }
 
 fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
@@ -267,6 +279,7 @@ pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
     let lost = found.cycle.passes.iter().any(|pass| pass.reheat.is_some() || pass.coldest_end_c < minimum_c);
     let mut reply = Reply::of(outcomes(embedded(), flames, found))
         .note_if(found.left_min()[0] <= 0.0, "heat-no-time")
+        .note_if(found.losses.is_some(), "heat-by-readings")
         .note_if(found.weak.is_none(), "torch-not-sure")
         .note_if(lost, "heat-again");
     for note in &flames.notes {
@@ -276,6 +289,7 @@ pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
         .note_if(!found.known, "torch-efficiency")
         .note_if(!flames.carbon_steel, "heat-steel-alloyed")
         .note_if(true, "heat-measure")
+        .note_if(found.losses.is_some(), "heat-readings-again")
         .note_if(true, "heat-hydrogen-informs")
 }
 

@@ -30,6 +30,9 @@ pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
     let air = |id| data.surface(id).map(|row| row.transfer_w_per_m2_k);
     faults.range("draught", "transfer", air("still-air"), air("draught"), (2.0, 100.0));
     faults.range("hindered", "share", Some(data.hindered_share), None, (0.1, 1.0));
+    let (least, most) = data.losses.bounds();
+    faults.range("losses", "least", Some(least), Some(1.0), (0.1, 1.0));
+    faults.range("losses", "most", Some(1.0), Some(most), (1.0, 10.0));
     faults.range("flame", "longest", Some(data.longest_flame_min), None, (30.0, 480.0));
     faults.range("melting", "heat", Some(data.melting_kj_per_mm3), None, (0.008, 0.013));
     faults.range("melting", "share", Some(data.melting_share), None, (0.3, 1.0));

@@ -213,6 +213,7 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     visit.basis(file, "alloyed", &heat_cycle.alloyed_basis);
     visit.basis(file, "blanket", &heat_cycle.blanket_basis);
     visit.basis(file, "hindered", &heat_cycle.hindered_basis);
+    visit.basis(file, "losses", &heat_cycle.losses.basis);
     visit.basis(file, "flame", &heat_cycle.longest_flame_basis);
     visit.basis(file, "melting", &heat_cycle.melting_basis);
     let surfaces = heat_cycle.surfaces.iter().map(|row| (&row.id, &row.basis));

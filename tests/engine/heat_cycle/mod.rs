@@ -9,4 +9,5 @@ mod joints;
 mod laws;
 mod oracle;
 mod question;
+mod readings;
 mod refusals;

@@ -22,7 +22,7 @@ const DEMO: [(&str, f64); 11] = [
 ];
 
 /// The demo, with these figures besides.
-fn ask(more: &[(&str, f64)]) -> Result<Reply, Problem> {
+pub(super) fn ask(more: &[(&str, f64)]) -> Result<Reply, Problem> {
     let given = more.iter().fold(without(&[]), |all, (key, value)| all.with(*key, Given::Number(*value)));
     questions::find("heat-cycle").unwrap().ask(&given)
 }

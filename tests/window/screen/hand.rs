@@ -3,7 +3,7 @@
 use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::platform::{Key, PointerEventButton, WindowEvent};
-use slint::{ComponentHandle, SharedString};
+use slint::{ComponentHandle, LogicalPosition, LogicalSize, SharedString};
 use strawblue::app::ui;
 
 /// Presses and lets go of a key.
@@ -56,4 +56,11 @@ pub(crate) fn fill(window: &ui::AppWindow, label: &str, text: &str) {
 pub(crate) fn says(window: &ui::AppWindow, words: &str) -> bool {
     let words = words.to_owned();
     with(window, move |element| element.accessible_label().is_some_and(|label| label == words)).is_some()
+}
+
+/// Every text that is drawn: what it says, where, and how large its place is.
+pub(crate) fn texts(window: &ui::AppWindow) -> Vec<(String, LogicalPosition, LogicalSize)> {
+    let all = ElementQuery::from_root(window).match_inherits("Txt").find_all();
+    let placed = all.iter().map(|text| (text.accessible_label(), text.absolute_position(), text.size()));
+    placed.filter_map(|(said, at, size)| Some((said?.to_string(), at, size))).collect()
 }
