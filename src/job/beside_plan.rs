@@ -117,6 +117,12 @@ impl PlanSays<'_> {
                 let held = plan.side.as_ref()?.post_heat.as_ref()?.answer.main.as_ref()?;
                 number(Some(held.low_c))
             }
+            OfPlan::HeatedBy => match job.safety.heat_source? {
+                HeatSource::None => None,
+                HeatSource::Acetylene | HeatSource::Propane => choice("torch"),
+                HeatSource::Mats | HeatSource::Induction => choice("mats"),
+                HeatSource::Furnace => choice("furnace"),
+            },
             OfPlan::Fuel => match job.safety.heat_source? {
                 HeatSource::Acetylene => choice("acetylene"),
                 _ => None,
@@ -226,12 +232,13 @@ pub fn cycle_of_answers(asked: Option<Answers>, says: &PlanSays<'_>) -> Result<F
         return Err(NoCycle::NothingToHeat);
     }
     let source = says.read.job.safety.heat_source;
-    if !matches!(source, None | Some(HeatSource::Acetylene | HeatSource::Propane)) {
-        return Err(NoCycle::NotATorch);
+    if source == Some(HeatSource::None) {
+        return Err(NoCycle::NoSource);
     }
     let asked = asked.ok_or(NoCycle::Unread)?;
     // "Propane or another gas" is not yet a fuel.
-    if source == Some(HeatSource::Propane) && asked.get("fuel").is_none() {
+    let by_torch = !matches!(asked.get("heated-by"), Some(Given::Choice(id)) if id != "torch");
+    if source == Some(HeatSource::Propane) && by_torch && asked.get("fuel").is_none() {
         return Err(NoCycle::Open(vec!["fuel"]));
     }
     let full = HEAT_CYCLE.filled(&asked).map_err(no_cycle)?;

@@ -18,6 +18,8 @@ pub enum OfPlan {
     CombinedThickness,
     /// Leg of the fillet.
     Leg,
+    /// What heats.
+    HeatedBy,
     /// Depth of a groove, a cavity or a layer.
     WeldDepth,
     /// How far from the weld the minimum is measured.

@@ -2,7 +2,7 @@
 
 use super::figure::range;
 use super::{Pen, StepRow};
-use crate::engine::heat_cycle::{Flamed, Flames, NoCycle};
+use crate::engine::heat_cycle::{Flamed, Flames, HeatedBy, NoCycle};
 use crate::engine::job::Job;
 use crate::engine::plan::{Deed, Plan};
 use crate::words::List;
@@ -30,6 +30,15 @@ pub enum CycleTold<'a> {
     Working,
     /// It is worked out.
     Known(&'a Flames, &'a Flamed),
+}
+
+/// The message of what heats: that of a torch, or its own of mats and of a furnace.
+#[must_use]
+pub fn by_heat(flames: &Flames, key: &str) -> String {
+    match flames.heat {
+        HeatedBy::Torch { .. } => key.to_owned(),
+        HeatedBy::Mats { .. } | HeatedBy::Furnace { .. } => format!("{key}.{}", flames.heat.id()),
+    }
 }
 
 /// Minutes, up or down to what a clock shows.
@@ -97,9 +106,9 @@ pub fn no_cycle_words(pen: &Pen<'_>, why: &NoCycle) -> Option<String> {
     match why {
         NoCycle::NothingToHeat => None,
         NoCycle::NoPlan => get("cycle-no-plan"),
-        NoCycle::NotATorch => get("cycle-not-a-torch"),
+        NoCycle::NoSource => get("cycle-no-source"),
         NoCycle::Unread => get("cycle-unread"),
-        NoCycle::Open(keys) if keys.contains(&"fuel-flow") => get("cycle-ask-torch"),
+        NoCycle::Open(keys) if keys == &["fuel-flow"] => get("cycle-ask-torch"),
         NoCycle::Open(keys) => {
             let names: Vec<String> = keys.iter().map(|key| pen.words.get(&format!("input-{key}"))).collect();
             let names = pen.words.list(List::Comma, &names);
@@ -141,7 +150,7 @@ fn step_lines(pen: &Pen<'_>, job: &Job, flames: &Flames, found: &Flamed, deed: D
             let minutes = longest_minutes(pen, found.wait_min());
             let longer = found.interpass_wait_min() + 1e-9 >= found.wait_min();
             let key = if longer { "cycle-wait-maximum" } else { "cycle-wait" };
-            vec![says(pen.words.with(key, &[("minutes", &minutes)]))]
+            vec![says(pen.words.with(&by_heat(flames, key), &[("minutes", &minutes)]))]
         }
         Deed::Weld => welding(pen, flames, found),
         Deed::PostHeat | Deed::PostHeatIfHot | Deed::LongerWait if !job.weld.austenitic => {
@@ -166,7 +175,7 @@ fn heating(pen: &Pen<'_>, flames: &Flames, found: &Flamed) -> Vec<CycleLine> {
     let goal = pen.show.minimum(goal_c, None).main;
     let values = [("minutes", minutes.as_str()), ("goal", goal.as_str())];
     let mut lines = vec![if sure {
-        says(pen.words.with("cycle-flame", &values))
+        says(pen.words.with(&by_heat(flames, "cycle-flame"), &values))
     } else {
         stops(pen.words.with("cycle-flame-not-sure", &values))
     }];

@@ -29,8 +29,8 @@ pub use beside::{ToDoLine, beside_lines, find_lines};
 pub use caution_search::{SAME_WORDS, cautions_with};
 pub use cautions::{BriefingLines, CautionLine, briefing_lines, caution_line};
 pub use cycle::{
-    CycleLine, CycleTold, flame_minutes, hydrogen_left, longest_minutes, minutes_between, minutes_left,
-    no_cycle_words, put_cycle,
+    CycleLine, CycleTold, by_heat, flame_minutes, hydrogen_left, longest_minutes, minutes_between,
+    minutes_left, no_cycle_words, put_cycle,
 };
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};

@@ -140,6 +140,6 @@ fn the_cycle_as_it_looks() {
     check_part(&window, (780, 944, 430, 270), "cycle-section-desktop-dark");
     let (window, _state) = page((360, 740), Theme::Dark, "8 ft3/h");
     check_part(&window, (0, 52, 360, 216), "cycle-refused-phone-dark");
-    let found = found(&window, AccessibleRole::Text, "Coldest point after 2\u{a0}h of flame");
+    let found = found(&window, AccessibleRole::Text, "Coldest point after 2\u{a0}h of heating");
     assert!(found.accessible_value().is_some_and(|value| value.contains("°C")));
 }

@@ -130,7 +130,10 @@ fn shown(state: &State) -> Result<Rc<Seen>, NoCycle> {
 
 /// Minutes of the plan's flame; none while they are worked out, or where the weakest never gets there.
 fn flame_min(state: &State) -> Option<(f64, f64)> {
-    shown(state).ok()?.found.flame_min()
+    let seen = shown(state).ok()?;
+    // Colours under a flame are asked of a flame.
+    seen.flames.heat.flame()?;
+    seen.found.flame_min()
 }
 
 /// Just before an arc, the section still is that of the wait, min.

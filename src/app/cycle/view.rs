@@ -13,7 +13,7 @@ use crate::engine::EngineError;
 use crate::engine::heat_cycle::{Flames, Matter, NoCycle, Phase, Refusal};
 use crate::questions;
 use crate::report::{
-    CycleTold, Pen, flame_minutes, hydrogen_left, longest_minutes, minutes_left, no_cycle_words,
+    CycleTold, Pen, by_heat, flame_minutes, hydrogen_left, longest_minutes, minutes_left, no_cycle_words,
 };
 use crate::words::List;
 
@@ -29,16 +29,16 @@ pub(super) fn row_line(pen: &Pen<'_>, told: CycleTold<'_>) -> RowLine {
     let note = match told {
         CycleTold::None(why) => no_cycle_words(pen, why).unwrap_or_default(),
         CycleTold::Working => pen.words.get("cycle-working"),
-        CycleTold::Known(_, found) => {
+        CycleTold::Known(flames, found) => {
             let (flame, sure) = flame_minutes(pen, found);
             let wait = longest_minutes(pen, found.wait_min());
             let key = match (sure, minutes_left(pen, found)) {
-                (true, Some(_)) => "cycle-row",
-                (true, None) => "cycle-row-no-time",
-                (false, _) => "cycle-row-not-sure",
+                (true, Some(_)) => by_heat(flames, "cycle-row"),
+                (true, None) => by_heat(flames, "cycle-row-no-time"),
+                (false, _) => "cycle-row-not-sure".to_owned(),
             };
             let left = minutes_left(pen, found).unwrap_or_default();
-            pen.words.with(key, &[("flame", &flame), ("wait", &wait), ("left", &left)])
+            pen.words.with(&key, &[("flame", &flame), ("wait", &wait), ("left", &left)])
         }
     };
     RowLine { note }
@@ -96,8 +96,8 @@ fn refused(pen: &Pen<'_>, refusal: Refusal, flames: Option<&Flames>) -> ui::Figu
         view.label = pen.words.with("cycle-refused-after", &[("time", &time)]).into();
     }
     if let (Refusal::MinimumNotReached { power_w: Some(power_w), .. }, Some(flames)) = (refusal, flames) {
-        let times = power_w / (flames.fuel_w * pen.reference.fuels.efficiency.likely);
-        if times > 1.0 {
+        let flame_w = flames.heat.flame().map(|(fuel_w, _)| fuel_w * pen.reference.fuels.efficiency.likely);
+        if let Some(times) = flame_w.map(|flame_w| power_w / flame_w).filter(|times| *times > 1.0) {
             let times = pen.show.number((times * 10.0).ceil() / 10.0, 1);
             view.basis_label = pen.words.with("cycle-refused-flow", &[("times", &times)]).into();
         }
@@ -125,7 +125,7 @@ fn figures(pen: &Pen<'_>, state: &State, seen: &Seen) -> Vec<ui::CycleFigure> {
     let to = |key: &str, figure: &str| pen.words.with(key, &[("figure", figure)]);
     let mut cells = vec![cell(
         "heat",
-        if sure { "cycle-cell-flame" } else { "cycle-cell-flame-least" },
+        &if sure { by_heat(flames, "cycle-cell-flame") } else { "cycle-cell-flame-least".to_owned() },
         flame,
         to("cycle-cell-flame-note", &goal),
     )];

@@ -28,17 +28,66 @@ pub enum FlameShare {
     },
 }
 
-/// A cycle and its flame.
+/// What heats the part, as it is told.
+#[derive(Debug, Clone, PartialEq)]
+pub enum HeatedBy {
+    /// A torch that keeps moving over the zone.
+    Torch {
+        /// The row of the fuel.
+        fuel: String,
+        /// Net heat of the fuel, W.
+        fuel_w: f64,
+        /// What of it stays in the part.
+        share: FlameShare,
+    },
+    /// Resistance mats or an induction coil on the zone.
+    Mats {
+        /// Power that goes into the part, W.
+        power_w: f64,
+        /// What their control is set to, °C.
+        set_c: f64,
+    },
+    /// A furnace round the whole part.
+    Furnace {
+        /// °C.
+        at_c: f64,
+    },
+}
+
+impl HeatedBy {
+    /// Its id in words.
+    #[must_use]
+    pub const fn id(&self) -> &'static str {
+        match self {
+            Self::Torch { .. } => "torch",
+            Self::Mats { .. } => "mats",
+            Self::Furnace { .. } => "furnace",
+        }
+    }
+
+    /// The flame: net heat of its fuel, W, and what of it stays in the part.
+    #[must_use]
+    pub const fn flame(&self) -> Option<(f64, FlameShare)> {
+        match *self {
+            Self::Torch { fuel_w, share, .. } => Some((fuel_w, share)),
+            Self::Mats { .. } | Self::Furnace { .. } => None,
+        }
+    }
+
+    /// Is it known what goes into the part?
+    #[must_use]
+    pub fn is_known(&self) -> bool {
+        self.flame().is_none_or(|(_, share)| share != FlameShare::NotKnown)
+    }
+}
+
+/// A cycle and what heats it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Flames {
     /// The cycle; the power of its source is put in for each flame.
     pub cycle: HeatCycle,
-    /// The row of the fuel.
-    pub fuel: String,
-    /// Net heat of the fuel, W.
-    pub fuel_w: f64,
-    /// What of it stays in the part.
-    pub share: FlameShare,
+    /// What heats.
+    pub heat: HeatedBy,
     /// Does no part hold hydrogen back, as alloyed steel does?
     pub carbon_steel: bool,
     /// What must be said of what was given and what was not: ids of notes.
@@ -71,8 +120,8 @@ pub enum NoCycle {
     NothingToHeat,
     /// There is no plan: it is not begun, or something of it can't be read.
     NoPlan,
-    /// Something else than a torch heats the part.
-    NotATorch,
+    /// The job states that nothing heats.
+    NoSource,
     /// These inputs are not told, by their keys.
     Open(Vec<&'static str>),
     /// What is typed for it can't be read.
@@ -84,10 +133,16 @@ pub enum NoCycle {
 }
 
 impl Flames {
-    /// The cycle under a flame of which such a share stays in the part.
+    /// The cycle under a flame of which such a share stays in the part; what else heats brings the same
+    /// for any.
     #[must_use]
     pub fn with(&self, share: f64) -> HeatCycle {
-        HeatCycle { source: Source::Torch { power_w: self.fuel_w * share }, ..self.cycle.clone() }
+        let source = match self.heat {
+            HeatedBy::Torch { fuel_w, .. } => Source::Torch { power_w: fuel_w * share },
+            HeatedBy::Mats { power_w, set_c } => Source::Pads { power_w, set_c },
+            HeatedBy::Furnace { at_c } => Source::Oven { at_c },
+        };
+        HeatCycle { source, ..self.cycle.clone() }
     }
 
     /// The least, the likely and the most that stays in the part.
@@ -95,13 +150,14 @@ impl Flames {
     /// # Errors
     /// What [`Refusal`] says of the first part.
     fn shares(&self, reference: &Reference) -> Result<[f64; 3], Refusal> {
-        match self.share {
-            FlameShare::Known(share) => Ok([share; 3]),
-            FlameShare::FirstPart { minutes } => {
+        match self.heat.flame() {
+            None => Ok([1.0; 3]),
+            Some((_, FlameShare::Known(share))) => Ok([share; 3]),
+            Some((fuel_w, FlameShare::FirstPart { minutes })) => {
                 let reading = Reading::Coldest(self.cycle.minimum_c);
-                Ok([efficiency_of_first_part(reference, &self.cycle, self.fuel_w, minutes, reading)?; 3])
+                Ok([efficiency_of_first_part(reference, &self.cycle, fuel_w, minutes, reading)?; 3])
             }
-            FlameShare::NotKnown => {
+            Some((_, FlameShare::NotKnown)) => {
                 let share = reference.fuels.efficiency;
                 Ok([share.low, share.likely, share.high])
             }
@@ -148,7 +204,7 @@ impl Flames {
     ) -> Result<Flamed, Refusal> {
         let [low, likely, high] = self.shares(reference)?;
         let cycle = plain_run(reference, &self.with(likely), &mut |minute, phase| watch(minute, phase))?;
-        if self.share != FlameShare::NotKnown {
+        if self.heat.is_known() {
             let (weak, strong) = (Some(cycle.preheat), cycle.preheat);
             return Ok(Flamed { weak, strong, cycle, known: true, losses: None });
         }

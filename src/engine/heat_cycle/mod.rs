@@ -34,7 +34,7 @@ pub use after::{Cooled, Deepest, Mark, Needed};
 pub use cycle::{Closure, Cycle, Preheat, plain_preheat, plain_run, preheat, run};
 pub use drawing::{Drawing, DrawnCell, drawing};
 pub use fineness::Fineness;
-pub use flames::{FlameShare, Flamed, Flames, NoCycle};
+pub use flames::{FlameShare, Flamed, Flames, HeatedBy, NoCycle};
 pub use heating::Heated;
 pub use losses::{Losses, losses_by_readings};
 pub use power::{Reading, efficiency_of_first_part, power_that_would_do};

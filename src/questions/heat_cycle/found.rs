@@ -2,7 +2,7 @@
 //! what each rests on.
 
 use super::COLD_C;
-use crate::engine::heat_cycle::{FlameShare, Flamed, Flames};
+use crate::engine::heat_cycle::{FlameShare, Flamed, Flames, HeatedBy};
 use crate::engine::{Outcome, Step, Unit};
 use crate::reference::{Basis, Method, Reference};
 
@@ -24,8 +24,15 @@ impl<'a> Bases<'a> {
         let data = &reference.heat_cycle;
         let steel = |basis: &'a Basis| if carbon_steel { basis } else { basis.weaker(&data.alloyed_basis) };
         let share = &reference.fuels.efficiency_basis;
-        let fuel = reference.fuels.fuel(&flames.fuel).map_or(share, |fuel| &fuel.basis);
-        let flame = if flames.share == FlameShare::NotKnown { share.weaker(fuel) } else { fuel };
+        let flame = match &flames.heat {
+            HeatedBy::Torch { fuel, share: stays, .. } => {
+                let fuel = reference.fuels.fuel(fuel).map_or(share, |fuel| &fuel.basis);
+                if *stays == FlameShare::NotKnown { share.weaker(fuel) } else { fuel }
+            }
+            // Their power or temperature is stated.
+            HeatedBy::Mats { .. } => &data.still_air().basis,
+            HeatedBy::Furnace { .. } => &data.oven().basis,
+        };
         let slow = reference.post_heat.diffusivity.slow.iter().filter(|point| point.at_c >= COLD_C);
         let slow = slow.map(|point| &point.basis).reduce(|one, other| one.weaker(other));
         let slow = slow.unwrap_or(&data.still_air().basis);

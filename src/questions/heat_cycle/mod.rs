@@ -1,19 +1,21 @@
 //! The heat of a joint from the flame to cold: one conduction of the joint, and the hydrogen in it.
 
 mod found;
+mod heat;
 mod readings;
 mod shape;
 
 use std::ops::ControlFlow;
 
 use found::outcomes;
+use heat::HEATED_BY;
 use readings::{READINGS, readings};
 use shape::Told;
 
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work, shared, shop};
 use crate::engine::EngineError;
 use crate::engine::heat_cycle::{
-    Fineness, FlameShare, Flamed, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, Reached, Source,
+    Fineness, Flamed, Flames, HeatCycle, HeatedBy, JointShape, Keep, Pass, PostHeat, Reached, Source,
     Surface, Surfaces,
 };
 use crate::engine::measuring::distance_mm;
@@ -38,8 +40,6 @@ const ARCS: &[&str] = &[
 /// Key of the minimum.
 pub const MINIMUM: &str = "minimum-preheat";
 const DISTANCE: &str = "measuring-distance";
-const SHARE: &str = "flame-share";
-const FIRST_PART: &str = "first-part-minutes";
 /// Heated past the minimum by so much, K: without it no time is left to weld. In a narrower range to
 /// its maximum.
 const RESERVE_K: f64 = 30.0;
@@ -75,10 +75,18 @@ pub static HEAT_CYCLE: Question = Question {
         Input::new(shape::PLATE_WIDTH, Kind::Length).within(50.0, 3000.0).only(shape::JOINT, shape::FLAT),
         Input::new(shape::PLATE_LENGTH, Kind::Length).within(50.0, 3000.0),
         Input::new(DISTANCE, Kind::Length).within(25.0, 250.0).of(OfPlan::MeasuringDistance),
-        Input::new("fuel", Kind::Choice(shop::FUELS)).or(Preset::Choice(shop::ACETYLENE)).of(OfPlan::Fuel),
-        shop::FLOW.required().within(0.1, 20.0),
-        Input::new(SHARE, Kind::Number).within(0.05, 0.9),
-        Input::new(FIRST_PART, Kind::Number).within(0.1, 60.0),
+        Input::new(HEATED_BY, Kind::Choice(heat::SOURCES))
+            .or(Preset::Choice(heat::TORCH))
+            .of(OfPlan::HeatedBy),
+        Input::new(heat::FUEL, Kind::Choice(shop::FUELS))
+            .or(Preset::Choice(shop::ACETYLENE))
+            .of(OfPlan::Fuel)
+            .only(HEATED_BY, &[heat::TORCH]),
+        shop::FLOW.within(0.1, 20.0).only(HEATED_BY, &[heat::TORCH]),
+        Input::new(heat::SHARE, Kind::Number).within(0.05, 0.9).only(HEATED_BY, &[heat::TORCH]),
+        Input::new(heat::FIRST_PART, Kind::Number).within(0.1, 60.0).only(HEATED_BY, &[heat::TORCH]),
+        Input::new(heat::POWER, Kind::Number).within(0.05, 200.0).only(HEATED_BY, &[heat::MATS]),
+        Input::new(heat::SET_C, Kind::Temperature).within(60.0, 650.0).only(HEATED_BY, heat::SET),
         Input::new(READINGS[0], Kind::Temperature).within(20.0, 900.0),
         Input::new(READINGS[1], Kind::Temperature).within(20.0, 900.0),
         Input::new(READINGS[2], Kind::Number).within(0.05, 600.0),
@@ -140,6 +148,7 @@ pub static HEAT_CYCLE: Question = Question {
         "heat-runs-joined",
         "heat-pause",
         "torch-efficiency",
+        "heat-power-in-full",
         "heat-steel-alloyed",
         "heat-measure",
         "heat-readings-again",
@@ -228,18 +237,10 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
     let reference = embedded();
     let told = shape::told(given)?;
     let cycle = query(given, &told, reference)?;
-    let fuel_id = given.maybe_choice("fuel").unwrap_or(shop::ACETYLENE);
-    let fuel = reference.fuels.fuel(fuel_id).ok_or(Problem::WrongKind { key: "fuel" })?;
-    let share = match (given.maybe_number(SHARE), given.maybe_number(FIRST_PART)) {
-        (Some(_), Some(_)) => return Err(Problem::OnlyOne { keys: vec![SHARE, FIRST_PART] }),
-        (Some(share), None) => FlameShare::Known(share),
-        (None, Some(minutes)) => FlameShare::FirstPart { minutes },
-        (None, None) => FlameShare::NotKnown,
-    };
+    let heat = heat::heat(given, reference)?;
+    heat::check(&heat, &cycle)?;
     Ok(Flames {
-        fuel: fuel_id.to_owned(),
-        fuel_w: given.number("fuel-flow")? * fuel.net_mj_per_m3 / 3.6 * 1e3,
-        share,
+        heat,
         carbon_steel: given.flag("carbon-steel"),
         hold_h: given.number("hold-hours")?,
         readings: readings(given, cycle.shop_c)?,
@@ -287,6 +288,7 @@ pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
     }
     reply
         .note_if(!found.known, "torch-efficiency")
+        .note_if(matches!(flames.heat, HeatedBy::Mats { .. }), "heat-power-in-full")
         .note_if(!flames.carbon_steel, "heat-steel-alloyed")
         .note_if(true, "heat-measure")
         .note_if(found.losses.is_some(), "heat-readings-again")

@@ -11,3 +11,4 @@ mod oracle;
 mod question;
 mod readings;
 mod refusals;
+mod sources;
