@@ -1371,6 +1371,7 @@ error-readings-never-there = The first reading is hotter than this joint becomes
 error-readings-close = The two readings differ by no more than the instrument may be off. Wait longer, then read again.
 error-rhythm-swapped = The most minutes of heating are fewer than the least.
 error-exposure-class = There is no such class of electrodes.
+error-readings-not-falling = The second reading is not below the first, so the part is not cooling. Wait until it is even, then read again.
 error-cooling-not-colder = The part is colder than that already.
 error-cooling-below-shop = The part gets no colder than the shop.
 
@@ -3197,10 +3198,10 @@ then-note-late-cracks = Hydrogen cracks come late. Test for surface cracks and f
 
 # What must be found out before the first step.
 then-find-temper = Tempering temperature
-    .do = Find out how the part was tempered. Do not heat it before.
-    .why = A quenched and tempered part loses strength when it gets as hot as it was tempered. Without this temperature no ceiling can be given.
+    .do = Find out how the part was tempered. Until then the lower limits of this plan apply.
+    .why = A quenched and tempered part loses strength when it gets as hot as it was tempered. Without this temperature its ceiling is not known.
 then-find-too-hard = Hardness
-    .do = Find out how the part was tempered. Do not heat it before.
+    .do = Find out how the part was tempered. Until then the lower limits of this plan apply.
     .why = It is harder than an unhardened part can be, or than the stated tempering allows. The plan treats it as hardened, with a tempering temperature that is not known.
 then-find-certificate = Mill certificate
     .do = Get the mill certificate of this very piece.

@@ -27,8 +27,8 @@ impl TwoReadings {
     /// Looks whether the two readings tell anything.
     ///
     /// # Errors
-    /// `readings-close` where they differ by no more than both may be off; `cooling-not-colder` where
-    /// the second is not the colder; `cooling-below-shop` where it is no warmer than the shop; a figure
+    /// `readings-close` where they differ by no more than both may be off; `readings-not-falling`
+    /// where the second is not the colder; `cooling-below-shop` where it is no warmer than the shop; a figure
     /// that is not a number, or that no part has.
     pub fn check(&self) -> Result<(), EngineError> {
         for at_c in [self.first_c, self.second_c, self.shop_c] {
@@ -37,7 +37,7 @@ impl TwoReadings {
         Domain::new("minutes", 0.01, 10_000.0).check(self.minutes)?;
         Domain::new("off", 0.0, 500.0).check(self.off_k.0.max(self.off_k.1))?;
         if self.second_c >= self.first_c {
-            return Err(EngineError::NoAnswer { reason: "cooling-not-colder" });
+            return Err(EngineError::NoAnswer { reason: "readings-not-falling" });
         }
         if self.first_c - self.off_k.0 <= self.second_c + self.off_k.1 {
             return Err(EngineError::NoAnswer { reason: "readings-close" });

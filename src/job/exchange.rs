@@ -6,6 +6,7 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use super::job_text::JobText;
 use super::session::Session;
+use crate::questions::{self, OfPlan};
 
 /// What the job that was put away is kept under, as text.
 const PUT_AWAY: &str = "plan.last-job";
@@ -14,8 +15,21 @@ impl Session {
     /// Another job takes the place of the one in the form. Nothing that another window types into
     /// the old one comes into it.
     pub fn exchange_job(&mut self, job: JobText) {
+        self.forget_what_stood_for_the_job();
         self.job = job;
         self.job_mark = new_mark();
+    }
+
+    /// What was typed or chosen for a question in place of a figure of the old job goes with that job. The
+    /// fuel and the shop stay: they are the welder's own.
+    fn forget_what_stood_for_the_job(&mut self) {
+        let of_job = |key: &str| {
+            let input = key.split_once('.').and_then(|(name, key)| questions::find(name)?.input(key));
+            let facts = input.and_then(|input| input.of_plan);
+            facts.is_some_and(|fact| !matches!(fact, OfPlan::Fuel | OfPlan::Shop))
+        };
+        self.typed.retain(|key, _| !of_job(key));
+        self.choices.retain(|key, _| !of_job(key));
     }
 
     /// The job that was put away.

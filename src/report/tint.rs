@@ -4,6 +4,7 @@ use super::Pen;
 use super::basis_sheet::{BasisSheet, lines_of, source_paragraph};
 use super::figure::{BasisMark, Figure, band, of_unit};
 use super::outcome::{StepLine, range_lines};
+use super::tint_wait::{WaitHeld, colour_past_limit};
 use crate::engine::Outcome;
 use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
 use crate::engine::tint::{
@@ -245,7 +246,13 @@ pub fn refusal_line(pen: &Pen<'_>, error: &TintError) -> TintLine {
 
 /// What shows that the plan's minimum is reached at one moment, in one sentence and a note.
 #[must_use]
-pub fn moment_words(pen: &Pen<'_>, colour: &ColourAtPeak, proof: &Proof, minimum: &str) -> (String, String) {
+pub fn moment_words(
+    pen: &Pen<'_>,
+    colour: &ColourAtPeak,
+    proof: &Proof,
+    minimum: &str,
+    held: &WaitHeld<'_>,
+) -> (String, String) {
     let middle = stage_name(pen, colour.stage);
     let mut note = pen.words.with("tint-moment-middle", &[("figure", minimum), ("colour", &middle)]);
     if colour.notes.contains(&TintNote::ByCoupon) {
@@ -254,7 +261,10 @@ pub fn moment_words(pen: &Pen<'_>, colour: &ColourAtPeak, proof: &Proof, minimum
     match proof.reached_from {
         Some(stage) => {
             let values = [("figure", minimum), ("colour", &stage_name(pen, stage))];
-            (pen.words.with("tint-moment", &values.map(|(name, value)| (name, value))), note)
+            let mut said = vec![pen.words.with("tint-moment", &values.map(|(name, value)| (name, value)))];
+            // The colour that shows the minimum may come too late.
+            said.extend(colour_past_limit(pen, proof, held));
+            (pen.words.list(List::Sentences, &said), note)
         }
         None => (pen.words.with("tint-moment-no-proof", &[("figure", minimum)]), note),
     }

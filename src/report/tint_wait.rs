@@ -64,11 +64,10 @@ pub struct WaitHeld<'a> {
 /// that shows it, which may come late. The worst first; none where all is kept.
 fn wait_verdict(pen: &Pen<'_>, peak_c: f64, proof: &Proof, held: &WaitHeld<'_>) -> Option<(Sign, String)> {
     let limits = held.limits;
-    let say = |key: &str, colour: &str| {
+    let say = |key: &str| {
         let figure = pen.show.temperature(peak_c).main;
         let values = [
             ("figure", figure.as_str()),
-            ("colour", colour),
             ("minimum", &limits.minimum),
             ("maximum", &limits.maximum),
             ("ceiling", &limits.ceiling),
@@ -85,26 +84,33 @@ fn wait_verdict(pen: &Pen<'_>, peak_c: f64, proof: &Proof, held: &WaitHeld<'_>) 
     } else {
         None
     };
-    let colour = proof.reached_from.zip(held.shown_by).and_then(|(stage, peak)| {
-        let lies = judge_tint(peak, &limits.held);
-        let past = |limit: Option<Held>| limit.is_some_and(|held| held != Held::Kept);
-        let key = if past(lies.ceiling) {
-            "tint-wait-colour-ceiling"
-        } else if past(lies.maximum) {
-            "tint-wait-colour-maximum"
-        } else {
-            return None;
-        };
-        Some(say(key, &stage_name(pen, stage)))
-    });
+    let colour = colour_past_limit(pen, proof, held);
     match (figure, colour) {
         (Some((sign, key)), Some(colour)) if sign == Sign::Under => {
-            Some((sign, pen.words.list(List::Sentences, &[say(key, ""), colour])))
+            Some((sign, pen.words.list(List::Sentences, &[say(key), colour])))
         }
-        (Some((sign, key)), _) => Some((sign, say(key, ""))),
+        (Some((sign, key)), _) => Some((sign, say(key))),
         (None, Some(colour)) => Some((Sign::Unsure, colour)),
         (None, None) => None,
     }
+}
+
+/// Which limit the colour that shows a heat may already have passed.
+pub(super) fn colour_past_limit(pen: &Pen<'_>, proof: &Proof, held: &WaitHeld<'_>) -> Option<String> {
+    let (stage, peak) = proof.reached_from.zip(held.shown_by)?;
+    let lies = judge_tint(peak, &held.limits.held);
+    let past = |limit: Option<Held>| limit.is_some_and(|held| held != Held::Kept);
+    let key = if past(lies.ceiling) {
+        "tint-wait-colour-ceiling"
+    } else if past(lies.maximum) {
+        "tint-wait-colour-maximum"
+    } else {
+        return None;
+    };
+    let colour = stage_name(pen, stage);
+    let limits = held.limits;
+    let values = [("colour", &*colour), ("maximum", &limits.maximum), ("ceiling", &limits.ceiling)];
+    Some(pen.words.with(key, &values))
 }
 
 /// The colour that shows a heat, as a heading and a sentence.

@@ -47,7 +47,7 @@ fn a_part_that_is_known_is_foretold() {
 
 #[test]
 fn what_tells_nothing_is_refused() {
-    assert_eq!(reason(&sharp(300.0, 310.0, 5.0)), "error-cooling-not-colder");
+    assert_eq!(reason(&sharp(300.0, 310.0, 5.0)), "error-readings-not-falling");
     assert_eq!(
         reason(&TwoReadings { off_k: (6.0, 6.0), ..sharp(310.0, 300.0, 5.0) }),
         "error-readings-close"

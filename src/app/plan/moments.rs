@@ -9,9 +9,9 @@ use crate::app::tint::coupon;
 use crate::app::tint::view::picture;
 use crate::app::{Planned, State, ui};
 use crate::engine::tint::{
-    Afterwards, Circumstances, Mode, Pace, Span, Stage, TintError, colour_on_colour, proof_of,
+    Afterwards, Circumstances, Mode, Pace, Span, Stage, TintError, colour_on_colour, peak_on_colour, proof_of,
 };
-use crate::report::{minutes, moment_words, refusal_line};
+use crate::report::{ShownLimits, WaitHeld, minutes, moment_words, refusal_line};
 
 /// Both moments of a plan with a window; none where there is no minimum to look for.
 pub(super) fn moments(state: &State, planned: &Planned, axis: &ui::WindowView) -> Vec<ui::TintMoment> {
@@ -26,7 +26,7 @@ pub(super) fn moments(state: &State, planned: &Planned, axis: &ui::WindowView) -
     let (after, after_words) = after_wait(state, planned);
     [(flame, flame_words), (after, after_words)]
         .into_iter()
-        .map(|(mode, label)| moment(state, &set, &mode, label, (minimum_c, &limits.minimum), axis))
+        .map(|(mode, label)| moment(state, &set, &mode, label, (minimum_c, &limits), axis))
         .collect()
 }
 
@@ -59,9 +59,10 @@ fn moment(
     set: &Ask,
     mode: &Mode,
     label: String,
-    (minimum_c, minimum): (f64, &str),
+    (minimum_c, shown): (f64, &ShownLimits),
     axis: &ui::WindowView,
 ) -> ui::TintMoment {
+    let minimum = shown.minimum.as_str();
     let found = colour_on_colour(mode, set.before, minimum_c, &set.steel);
     let middle = mode.heatings(&set.steel).ok().and_then(|mut heatings| {
         let at = heatings.len() / 2;
@@ -70,7 +71,10 @@ fn moment(
     match (found, middle) {
         (Ok(colour), Some(heating)) if colour.stage != Stage::Bright && colour.stage != Stage::Later => {
             let proof = proof_of(mode, set.before, minimum_c, &set.steel);
-            let (words, note) = moment_words(&state.pen(), &colour, &proof, minimum);
+            let peak_on = |stage| peak_on_colour(mode, set.before, (stage, stage), &set.steel).ok();
+            let shown_by = proof.reached_from.and_then(peak_on);
+            let held = WaitHeld { limits: shown, shown_by: shown_by.as_ref() };
+            let (words, note) = moment_words(&state.pen(), &colour, &proof, minimum, &held);
             ui::TintMoment {
                 label: label.into(),
                 words: words.into(),

@@ -220,6 +220,8 @@ fn readout_note(state: &State, read: &ReadDraft<'_>, found: Option<&(Composition
                 .elements
                 .iter()
                 .filter(|typed| typed.text.trim().is_empty() && LOOKED_FOR.contains(&typed.element))
+                // They are in none of these sums.
+                .filter(|typed| !matches!(typed.element, Element::P | Element::S))
                 .map(|typed| typed.element)
                 .collect();
             if read.grade.is_none() && !gaps.is_empty() {

@@ -98,7 +98,7 @@ fn what_no_air_explains_is_refused() {
     assert_eq!(reason(losses(&query, 325.0, 305.0, own / 4.0)), "readings-too-quick");
     assert_eq!(reason(losses(&query, 325.0, 305.0, own * 4.0)), "readings-too-slow");
     assert_eq!(reason(losses(&query, 325.0, 324.0, own)), "readings-close");
-    assert_eq!(reason(losses(&query, 305.0, 325.0, own)), "cooling-not-colder");
+    assert_eq!(reason(losses(&query, 305.0, 325.0, own)), "readings-not-falling");
     // Hotter than planned is heated further, even past the ceiling that the flame keeps under.
     let hot =
         losses(&query, 420.0, 390.0, minutes(&HeatCycle { reserve_k: 130.0, ..query.clone() }, 420.0, 390.0));
