@@ -45,6 +45,8 @@ bench-ask-first = Type these first
 bench-none = No figure
 bench-unread = One entry cannot be read
 # The picture of a shrink fit: three moments, each with a note under it.
+# In place of a large figure: the colours that a surface may have.
+bench-colours = { $first } to { $last }
 bench-fit-drawn = Drawn with the fit { $times } times too large
 bench-fit-cold = { $at }: { $length } too tight
 bench-fit-tightest = The tightest pair of this fit
