@@ -45,6 +45,8 @@ bench-ask-first = Type these first
 bench-none = No figure
 bench-unread = One entry cannot be read
 # The picture of a shrink fit: three moments, each with a note under it.
+# In place of a large figure: the colours that a surface may have.
+bench-colours = { $first } to { $last }
 bench-fit-drawn = Drawn with the fit { $times } times too large
 bench-fit-cold = { $at }: { $length } too tight
 bench-fit-tightest = The tightest pair of this fit
@@ -1080,7 +1082,7 @@ input-pin-temperature = Temperature of the pin
 input-hub-temperature = Temperature of the hub
 input-both-temperature = Temperature of hub and pin
 input-hot-temperature = Temperature of the hot zone
-input-heated-diameter = Outside diameter of the hot zone
+input-heated-diameter = Hot zone, outer diameter
 input-hub-length = Length of the hub
 input-fit-length = Length of the fit
 input-pin-bore = Bore of the pin

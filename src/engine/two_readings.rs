@@ -91,7 +91,10 @@ impl TwoReadings {
     }
 
     fn answer(&self, name: &'static str, counts: f64, (low, high): (f64, f64)) -> Outcome {
-        Outcome::new(Method::TwoReadings, counts, Unit::Minute).named(name).spread(low, high).worked(vec![
+        let made = Outcome::new(Method::TwoReadings, counts, Unit::Minute).named(name);
+        // None left is none, and no range.
+        let made = if low < high { made.spread(low, high) } else { made };
+        made.worked(vec![
             Step::new("first", self.first_c, Unit::Celsius),
             Step::new("second", self.second_c, Unit::Celsius),
             Step::new("first-off", self.off_k.0, Unit::Kelvin),

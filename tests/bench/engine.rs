@@ -310,15 +310,15 @@ fn heat_cycles() {
         line(&format!("a whole heat cycle under one flame, {grid} grid"), whole(&query), target_ms, "ms");
         let flames = demo_flames(fineness);
         let held = flames.cycle.post_heat.hours;
+        let beside = |what: String, taken_ms: f64| {
+            println!("{what:<66} {taken_ms:>9.1} ms  (on a thread beside the window)");
+        };
         let taken_ms = whole(&flames.with(share));
-        line(&format!("the same with {held} h of post-heat and without, {grid}"), taken_ms, target_ms, "ms");
+        beside(format!("the plan's, cooled after {held} h of post-heat and without, {grid}"), taken_ms);
         let taken_ms = mean_ms(5, || {
             black_box(flames.run(embedded(), &mut |_, _| ControlFlow::Continue(()))).expect("the demo runs");
         });
-        println!(
-            "{:<58} {taken_ms:>9.1} ms  (beside the window)",
-            format!("the same and two more flames, {grid}")
-        );
+        beside(format!("the same and the heating by two more flames, {grid}"), taken_ms);
     }
 }
 

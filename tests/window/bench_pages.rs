@@ -178,6 +178,37 @@ fn the_picture_of_a_shrink_fit_is_in_words_too() {
     assert!(heated > entry && entry >= 175.1, "{heated} before the entry at {entry}");
 }
 
+/// A hub that is heated round its bore alone has a line of its own, in dashes, with its name and in words; half of
+/// what it takes is asked for.
+#[test]
+fn a_bore_that_is_heated_alone_is_drawn_in_dashes() {
+    let (window, state) = bench(DESKTOP, on_demo());
+    open(&window, &state, "shrink-fit");
+    let adapter = || window.global::<ui::BenchAdapter>();
+    let typed = |pairs: &[(&str, &str)]| {
+        state.change(|session| {
+            session.choices.insert("shrink-fit.fit".to_owned(), "h7-s6".to_owned());
+            for (key, text) in pairs {
+                session.typed.insert(format!("shrink-fit.{key}"), (*text).to_owned());
+            }
+        });
+        refresh_all(&window, &state);
+        mock_elapsed_time(50);
+    };
+    typed(&[("diameter", "90"), ("hub-ceiling", "580")]);
+    assert_eq!(adapter().get_chart().third, "", "all of it is hot");
+    typed(&[("heated-diameter", "150")]);
+    assert_eq!(answer(&window).title, "Type these first");
+    typed(&[("outer-diameter", "200")]);
+    let chart = adapter().get_chart();
+    assert!(chart.third.matches('M').count() > 10, "{}", chart.third);
+    assert!(chart.third_label.contains("hot zone") && chart.spoken.contains("hot zone"), "{}", chart.spoken);
+    let locally = adapter().get_more().iter().find(|part| part.id == "fit-hub-local").expect("its figure");
+    let degrees = |text: &str| text.split('\u{a0}').next().and_then(|text| text.parse::<f64>().ok());
+    let whole = adapter().get_more().iter().find(|part| part.id == "fit-hub-temperature").expect("a figure");
+    assert!(degrees(&locally.value) > degrees(&whole.value), "{} and {}", locally.value, whole.value);
+}
+
 /// A curve ends where the answer is: minutes of cooling, and hours of the hydrogen.
 #[test]
 fn a_curve_says_what_the_answer_says() {

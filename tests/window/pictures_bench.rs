@@ -34,7 +34,7 @@ fn the_list() {
 
 #[test]
 fn a_shrink_fit() {
-    check(&drawn((360, 1500), Theme::Light, &BOSS, Some("shrink-fit")), "bench-shrink-fit-phone-light");
+    check(&drawn((360, 1640), Theme::Light, &BOSS, Some("shrink-fit")), "bench-shrink-fit-phone-light");
     let wide = drawn(DESKTOP, Theme::Dark, &BOSS, Some("shrink-fit"));
     check_part(&wide, DESKTOP_RESULTS, "bench-shrink-fit-desktop-dark");
 }

@@ -83,8 +83,10 @@ fn removal(pen: &Pen<'_>, question: &Question, given: &Answers) -> Option<ui::Be
     let hours = question.ask(given).ok()?.answer("hydrogen-time-middle")?.value?;
     let to_h = 1.15 * hours;
     let line = |answer: &str| -> Vec<Point> {
-        let rest = between(0.0, to_h)
+        // It falls as the root of the time at first: its points lie close there.
+        let rest = between(0.0, 1.0)
             .skip(1)
+            .map(|share| to_h * share * share)
             .filter_map(|time_h| Some((time_h, 100.0 * at(question, given, "time", time_h, answer)?.value?)));
         std::iter::once((0.0, 100.0)).chain(rest).collect()
     };

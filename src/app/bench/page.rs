@@ -10,9 +10,12 @@ use crate::app::form::{question_inputs, question_plan::PlanFacts};
 use crate::app::rows::{model, put};
 use crate::app::screen_values::figure;
 use crate::app::{BasisOf, State, basis, ui};
-use crate::engine::Outcome;
+use crate::engine::tint::Stage;
+use crate::engine::{Outcome, Unit};
 use crate::questions::{self, OUTSIDE_RANGE, Question, Reply};
-use crate::report::{Figure, Pen, answer_sheet, basis_mark, both_of_unit, large_answer, source_line};
+use crate::report::{
+    Figure, Pen, answer_sheet, basis_mark, both_of_unit, large_answer, source_line, stage_head,
+};
 use crate::units::Both;
 
 /// The question that has a picture.
@@ -150,11 +153,27 @@ fn large(pen: &Pen<'_>, outcome: &Outcome) -> Figure {
     let mark = basis_mark(pen, outcome.basis(&pen.reference.methods));
     let label = pen.words.get(&format!("answer-{}", outcome.name));
     match large_answer(pen, outcome) {
+        // Nobody sees nanometres: what is looked for is named.
+        (_, note) if outcome.unit == Unit::Nanometre => {
+            Figure::in_words(outcome.name, label, colours(pen, outcome), note, mark)
+        }
         (both, note) if outcome.value.is_some() || is_plain(&both) => {
             Figure { note, ..Figure::new(outcome.name, label, both, mark) }
         }
         (both, note) => Figure::in_words(outcome.name, label, both.main, note, mark),
     }
+}
+
+/// The colours that a thickness of the film may have, from the thinnest to the thickest.
+fn colours(pen: &Pen<'_>, outcome: &Outcome) -> String {
+    let stage = |end: Option<f64>| Stage::of(end.or(outcome.value).unwrap_or_default());
+    let (first, last) = (stage(outcome.low), stage(outcome.high));
+    let head = stage_head(pen, first);
+    if first == last {
+        return head;
+    }
+    let last = pen.words.get(&format!("tint-stage-{}.short", last.id()));
+    pen.words.with("bench-colours", &[("first", &head), ("last", &last)])
 }
 
 /// Is it one number or range with its unit, and not words around one?
