@@ -1,7 +1,7 @@
 //! A question beside a plan: what is typed for it, and what the plan says where nothing is typed.
 
 use super::{AnswerProblem, DefaultValue, Field, JobText, ReadJob, Reading, read_answer, read_answers};
-use crate::engine::heat_cycle::{Flames, NoCycle};
+use crate::engine::heat_cycle::{Flames, NoCycle, Turns};
 use crate::engine::job::Joint;
 use crate::engine::plan::{Deed, Plan, Step, StepFigure, Verdict};
 use crate::engine::tint::TintLimits;
@@ -242,9 +242,16 @@ pub fn cycle_of_answers(asked: Option<Answers>, says: &PlanSays<'_>) -> Result<F
             flames.cycle.post_heat.hours = post_heat(says.plan).map_or(0.0, |_| flames.hold_h);
             flames.cycle.post_heat.beside_h =
                 if flames.cycle.post_heat.hours > 0.0 { vec![0.0] } else { vec![flames.hold_h] };
+            flames.turns = turns(says.plan);
             Ok(flames)
         }
         Err(Problem::Engine(error)) => Err(NoCycle::NoAnswer(error)),
         Err(_) => Err(NoCycle::Unread),
     }
+}
+
+/// When the steel of a plan turns; nothing where none turns, or where the formula holds for none of it.
+fn turns(plan: &Plan) -> Option<Turns> {
+    let ((ms_c, m90_c), scatter_k) = plan.ms_m90_c.zip(plan.ms_scatter_k)?;
+    Some(Turns { ms_c, m90_c, scatter_k })
 }

@@ -105,3 +105,15 @@ fn what_has_no_cycle_says_why() {
     let mild = run(&["plan", "steel=S235JR", "thickness=8", "joint=butt", "process=tig", "--json"]);
     assert!(json_of(&mild)["heat_cycle"].is_null(), "{}", mild.out);
 }
+
+/// When the steel turns is told of the plan's own cooling, with what its formula leaves open.
+#[test]
+fn a_plan_says_when_its_steel_turns() {
+    let turns = cycle(&TORCH)["turns"].as_array().expect("turns").clone();
+    assert_eq!(turns.iter().map(|turn| turn["name"].as_str()).collect::<Vec<_>>(), [Some("ms"), Some("m90")]);
+    for turn in &turns {
+        let figure = |key: &str| turn[key].as_f64().unwrap_or_else(|| panic!("{key} of {turn}"));
+        assert!(figure("low_c") < figure("at_c") && figure("at_c") < figure("high_c"), "{turn}");
+        assert!(figure("from_min") <= figure("to_min"), "{turn}");
+    }
+}

@@ -2,6 +2,9 @@
 
 use std::fmt::Write;
 
+use slint::ModelRc;
+
+use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
 use crate::report::Pen;
@@ -64,6 +67,11 @@ pub(super) fn path(places: &[Point]) -> String {
         let _ = write!(made, "{} {:.1} {:.1} ", if at == 0 { 'M' } else { 'L' }, x * SIDE, y * SIDE);
     }
     made
+}
+
+/// A line as places.
+pub(super) fn points(places: &[Point]) -> ModelRc<ui::ChartPoint> {
+    model(places.iter().map(|&(x, y)| ui::ChartPoint { x: float(x), y: float(y) }).collect())
 }
 
 /// What lies between two lines as a path.

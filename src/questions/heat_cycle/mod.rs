@@ -210,7 +210,6 @@ fn query(given: &Answers, reference: &Reference) -> Result<HeatCycle, Problem> {
             beside_h: vec![given.number("hold-hours")?],
             shares: Vec::new(),
         },
-        marks_c: Vec::new(),
         fusion_closed: false,
         fineness: Fineness::Live,
         keep: Keep::Figures,
@@ -238,6 +237,7 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
         share,
         carbon_steel: given.flag("carbon-steel"),
         hold_h: given.number("hold-hours")?,
+        turns: None,
         notes: assumed(given, &cycle, reference)?,
         cycle,
     })
