@@ -162,7 +162,7 @@ fn a_moment_is_one_tap_away() {
         ("Flame off", "evening out"),
         ("Before run 1", "waiting"),
         ("Before run 8", "waiting"),
-        ("End of post-heat", "post-heat"),
+        ("End of post-heat", "cooling"),
         ("At 100\u{a0}°C", "cooling"),
     ];
     for (label, phase) in said {

@@ -45,7 +45,7 @@ fn words_keep_off_the_lines() {
     let window = drawn(DESKTOP, Theme::Dark, &BOSS, Some("shrink-fit"));
     let adapter = window.global::<ui::BenchAdapter>();
     let chart = adapter.get_chart();
-    for (width, height) in [(260.0, 200.0), (400.0, 200.0), (690.0, 240.0)] {
+    for (width, height) in [(276.0, 200.0), (400.0, 200.0), (690.0, 240.0)] {
         let words: Vec<_> = adapter.invoke_chart_words(chart.clone(), width, height).iter().collect();
         assert!(words.len() >= 4, "{words:?}");
         let points: Vec<_> = chart.first_points.iter().chain(chart.second_points.iter()).collect();

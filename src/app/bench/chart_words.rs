@@ -9,7 +9,7 @@ use crate::app::ui;
 /// A word is so high, logical pixels.
 const HIGH: f64 = 18.0;
 /// Each letter takes so much, and both ends together, logical pixels.
-const LETTER: (f64, f64) = (6.8, 8.0);
+const LETTER: (f64, f64) = (6.2, 8.0);
 /// Words keep so far off lines, logical pixels.
 const OFF: f64 = 1.0;
 /// A line is looked at in such steps, logical pixels.
