@@ -43,6 +43,8 @@ pub enum BasisOf {
     Certificate(Equivalent),
     /// An answer of the question that is open, by its name.
     Answer(String),
+    /// A figure of the heat cycle, by the name of its answer.
+    Cycle(String),
 }
 
 /// What the results of a plan stand for.
@@ -116,7 +118,7 @@ impl Open {
         self.evidence_set = None;
         self.all_cautions = false;
         self.cautions.clear();
-        if matches!(self.basis, Some(BasisOf::Plan(_))) {
+        if matches!(self.basis, Some(BasisOf::Plan(_) | BasisOf::Cycle(_))) {
             self.basis = None;
         }
     }

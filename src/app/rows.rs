@@ -34,6 +34,8 @@ same_by! {
     ui::SwatchRow: name;
     ui::BenchEntry: kind, id;
     ui::BenchPush: id;
+    ui::CycleFigure: id;
+    ui::ShownMoment: label;
 }
 
 impl Row for ui::PartRow {

@@ -96,12 +96,22 @@ pub(super) const fn float(value: f64) -> f32 {
 /// Round numbers of the reader's unit on an axis from `from_c` to `to_c`.
 pub(super) fn ticks(show: Show, from_c: f64, to_c: f64, step: f64) -> Vec<ui::AxisTick> {
     let unit = show.units.temperature;
+    let tick = |at_c: f64| ui::AxisTick {
+        at_c: float(at_c),
+        label: show.number(unit.from_c(at_c).round(), 0).into(),
+    };
+    round_c(unit, (from_c, to_c), step).map(tick).collect()
+}
+
+/// Temperatures, °C, that are round in a unit: so many °C apart, or twice as many °F.
+pub(super) fn round_c(
+    unit: TemperatureUnit,
+    (from_c, to_c): (f64, f64),
+    step: f64,
+) -> impl Iterator<Item = f64> {
     let step = if unit == TemperatureUnit::F { step * 2.0 } else { step };
-    let mut at = (unit.from_c(from_c) / step).ceil() * step;
-    let mut made = Vec::new();
-    while unit.to_c(at) <= to_c + 1e-6 {
-        made.push(ui::AxisTick { at_c: float(unit.to_c(at)), label: show.number(at, 0).into() });
-        at += step;
-    }
-    made
+    let first = (unit.from_c(from_c) / step).ceil();
+    (0_u32..)
+        .map(move |nth| unit.to_c((first + f64::from(nth)) * step))
+        .take_while(move |at_c| *at_c <= to_c + 1e-6)
 }

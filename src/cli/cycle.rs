@@ -5,7 +5,7 @@ use std::ops::ControlFlow;
 use serde::Serialize;
 
 use super::outcome_json::OutcomeJson;
-use crate::engine::heat_cycle::{Flamed, Flames, NoCycle};
+use crate::engine::heat_cycle::{Flamed, Flames, NoCycle, Turned};
 use crate::engine::plan::Plan;
 use crate::job::{JobText, PlanSays, ReadJob, Reading, cycle_of_plan};
 use crate::questions::{self, HEAT_CYCLE};
@@ -72,6 +72,7 @@ pub(super) struct CycleJson {
     end_of_weld_min: Option<f64>,
     runs: Vec<RunJson>,
     hydrogen: Vec<HydrogenJson>,
+    turns: Vec<TurnJson>,
 }
 
 /// A run under the likely flame.
@@ -100,6 +101,24 @@ struct HydrogenJson {
     high_ml: f64,
 }
 
+/// A point of the transformation in the planned cooling.
+#[derive(Debug, Serialize)]
+struct TurnJson {
+    name: &'static str,
+    at_c: f64,
+    low_c: f64,
+    high_c: f64,
+    from_min: Option<f64>,
+    to_min: Option<f64>,
+}
+
+impl From<Turned> for TurnJson {
+    fn from(turned: Turned) -> Self {
+        let Turned { turn, at_c, low_c, high_c, from_min, to_min } = turned;
+        Self { name: turn.id(), at_c, low_c, high_c, from_min, to_min }
+    }
+}
+
 /// Makes it.
 pub(super) fn cycle_json(pen: &Pen<'_>, cycle: &PlanCycle, methods: &Methods) -> Option<CycleJson> {
     let none = CycleJson {
@@ -115,6 +134,7 @@ pub(super) fn cycle_json(pen: &Pen<'_>, cycle: &PlanCycle, methods: &Methods) ->
         end_of_weld_min: None,
         runs: Vec::new(),
         hydrogen: Vec::new(),
+        turns: Vec::new(),
     };
     match cycle {
         Err(NoCycle::NothingToHeat) => None,
@@ -140,6 +160,7 @@ pub(super) fn cycle_json(pen: &Pen<'_>, cycle: &PlanCycle, methods: &Methods) ->
                     .iter()
                     .filter_map(|&hold_h| hydrogen(flames, found, hold_h))
                     .collect(),
+                turns: found.turned(flames).into_iter().map(TurnJson::from).collect(),
                 ..none
             })
         }

@@ -1,7 +1,7 @@
 //! A question beside a plan: what is typed for it, and what the plan says where nothing is typed.
 
 use super::{AnswerProblem, DefaultValue, Field, JobText, ReadJob, Reading, read_answer, read_answers};
-use crate::engine::heat_cycle::{Flames, NoCycle};
+use crate::engine::heat_cycle::{Flames, NoCycle, Turns};
 use crate::engine::job::Joint;
 use crate::engine::plan::{Deed, Plan, Step, StepFigure, Verdict};
 use crate::engine::tint::TintLimits;
@@ -246,6 +246,7 @@ pub fn cycle_of_answers(asked: Option<Answers>, says: &PlanSays<'_>) -> Result<F
     flames.cycle.post_heat.hours = post_heat(says.plan).map_or(0.0, |_| flames.hold_h);
     flames.cycle.post_heat.beside_h =
         if flames.cycle.post_heat.hours > 0.0 { vec![0.0] } else { vec![flames.hold_h] };
+    flames.turns = turns(says.plan);
     Ok(flames)
 }
 
@@ -257,4 +258,10 @@ fn no_cycle(problem: Problem) -> NoCycle {
         Problem::Engine(error) => NoCycle::NoAnswer(error),
         _ => NoCycle::Unread,
     }
+}
+
+/// When the steel of a plan turns; nothing where none turns, or where the formula holds for none of it.
+fn turns(plan: &Plan) -> Option<Turns> {
+    let ((ms_c, m90_c), scatter_k) = plan.ms_m90_c.zip(plan.ms_scatter_k)?;
+    Some(Turns { ms_c, m90_c, scatter_k })
 }

@@ -108,6 +108,7 @@ pub fn no_cycle_words(pen: &Pen<'_>, why: &NoCycle) -> Option<String> {
         NoCycle::NoPlan => get("cycle-no-plan"),
         NoCycle::NoSource => get("cycle-no-source"),
         NoCycle::Unread => get("cycle-unread"),
+        NoCycle::Lost => get("cycle-lost"),
         NoCycle::Open(keys) if keys == &["fuel-flow"] => get("cycle-ask-torch"),
         NoCycle::Open(keys) => {
             let names: Vec<String> = keys.iter().map(|key| pen.words.get(&format!("input-{key}"))).collect();
@@ -127,7 +128,7 @@ pub fn put_cycle(pen: &Pen<'_>, job: &Job, plan: &Plan, told: CycleTold<'_>, row
             CycleTold::Known(flames, found) => step_lines(pen, job, flames, found, deed),
             CycleTold::Working if deed == Deed::Preheat => vec![says(pen.words.get("cycle-working"))],
             CycleTold::None(why) if deed == Deed::Preheat => {
-                let stops = matches!(why, NoCycle::Refused(_) | NoCycle::NoAnswer(_));
+                let stops = matches!(why, NoCycle::Refused(_) | NoCycle::NoAnswer(_) | NoCycle::Lost);
                 no_cycle_words(pen, why).map(|text| CycleLine { text, stops }).into_iter().collect()
             }
             CycleTold::Working | CycleTold::None(_) => Vec::new(),

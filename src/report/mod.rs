@@ -10,6 +10,7 @@ mod beside;
 mod caution_search;
 mod cautions;
 mod cycle;
+mod cycle_after;
 mod equivalent;
 mod evidence;
 mod figure;
@@ -32,6 +33,7 @@ pub use cycle::{
     CycleLine, CycleTold, by_heat, flame_minutes, hydrogen_left, longest_minutes, minutes_between,
     minutes_left, no_cycle_words, put_cycle,
 };
+pub use cycle_after::{HeldRow, held_rows, turn_key, turn_lines};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{

@@ -254,7 +254,6 @@ fn demo_cycle(fineness: Fineness) -> HeatCycle {
         passes: vec![pass(0, 1.0, 1100.0), pass(1, 1.0, 1100.0), pass(0, 1.2, 2800.0), pass(1, 1.2, 2800.0)],
         pause_s: 120.0,
         post_heat: PostHeat::NONE,
-        marks_c: vec![],
         fusion_closed: false,
         fineness,
         keep: Keep::Curves,

@@ -147,3 +147,15 @@ fn two_readings_recalibrate_the_cycle_of_a_plan() {
     let half = cycle(&[&TORCH[..], &["heat-cycle.first-reading=325 °C"]].concat());
     assert_eq!(half["asks"], serde_json::json!(["second-reading", "minutes-between"]), "{half}");
 }
+
+/// When the steel turns is told of the plan's own cooling, with what its formula leaves open.
+#[test]
+fn a_plan_says_when_its_steel_turns() {
+    let turns = cycle(&TORCH)["turns"].as_array().expect("turns").clone();
+    assert_eq!(turns.iter().map(|turn| turn["name"].as_str()).collect::<Vec<_>>(), [Some("ms"), Some("m90")]);
+    for turn in &turns {
+        let figure = |key: &str| turn[key].as_f64().unwrap_or_else(|| panic!("{key} of {turn}"));
+        assert!(figure("low_c") < figure("at_c") && figure("at_c") < figure("high_c"), "{turn}");
+        assert!(figure("from_min") <= figure("to_min"), "{turn}");
+    }
+}

@@ -10,9 +10,10 @@ use slint::{ComponentHandle, Model};
 use strawblue::app::cycle::axis::Axis;
 use strawblue::app::{Page, State, open_page, refresh_all, ui};
 use strawblue::job::{Session, Theme, demo_job};
+use strawblue::units::TemperatureUnit;
 
 use crate::screen::compare::check_part;
-use crate::screen::hand::{found, press, with};
+use crate::screen::hand::{found, press, tap, with};
 use crate::screen::{live, mock_elapsed_time};
 
 const DESKTOP: (u32, u32) = (1280, 800);
@@ -68,7 +69,7 @@ proptest! {
 /// From the row of the plan into the page, from event to event by keyboard, and back.
 #[test]
 fn the_page_is_opened_walked_through_by_keyboard_and_left() {
-    let (window, state) = live((360, 1900), told("100 ft3/h"));
+    let (window, state) = live((360, 2400), told("100 ft3/h"));
     rest(&state);
     assert!(lines(&window).contains("with this torch"), "{}", lines(&window));
     window.global::<ui::CycleAdapter>().invoke_open_asked();
@@ -128,18 +129,112 @@ fn page(size: (u32, u32), theme: Theme, flow: &str) -> (ui::AppWindow, std::rc::
     (window, state)
 }
 
+/// What the labels of the chart say, on a plot so wide.
+fn said(window: &ui::AppWindow, width: f32) -> Vec<(f32, String, ui::LabelSide)> {
+    let labels = window.global::<ui::CycleAdapter>().invoke_chart_labels(width, 0);
+    labels.iter().map(|label| (label.x, label.text.replace('\u{a0}', " "), label.side)).collect()
+}
+
+/// Every figure says what it rests on, and goes back to the page that it was asked on.
+#[test]
+fn a_figure_is_asked_for_its_basis() {
+    let (window, _state) = page((1280, 2100), Theme::Light, "100 ft3/h");
+    let open = || window.global::<ui::BasisAdapter>().get_open();
+    for label in ["Flame", "Wait", "Weld within", "Left when cold", "Post-heat of this plan"] {
+        let cell = found(&window, AccessibleRole::Button, label);
+        assert!(cell.accessible_description().is_some_and(|mark| mark.ends_with("From memory")), "{label}");
+        tap(&window, AccessibleRole::Button, label);
+        let view = window.global::<ui::BasisAdapter>().get_view();
+        assert!(open() && view.label == label && view.paragraphs.row_count() > 0, "{label}");
+        press(&window, Key::Escape);
+        assert!(!open() && window.global::<ui::Shell>().get_page() == "cycle", "{label}");
+    }
+}
+
+/// A small section takes slider and large section to its moment.
+#[test]
+fn a_moment_is_one_tap_away() {
+    let (window, _state) = page((1280, 2100), Theme::Dark, "100 ft3/h");
+    let adapter = window.global::<ui::CycleAdapter>();
+    assert_eq!(adapter.get_shown().row_count(), 5);
+    let mut last = -1.0;
+    let said = [
+        ("Flame off", "evening out"),
+        ("Before run 1", "waiting"),
+        ("Before run 8", "waiting"),
+        ("End of post-heat", "cooling"),
+        ("At 100\u{a0}°C", "cooling"),
+    ];
+    for (label, phase) in said {
+        tap(&window, AccessibleRole::Button, label);
+        let moment = adapter.get_moment();
+        assert!(moment.contains(phase), "{label}: {moment}");
+        assert!(adapter.get_moment_at() > last, "{label} comes later");
+        last = adapter.get_moment_at();
+    }
+}
+
+/// The chart says when the steel turns, in round figures of the reader's unit, and numbers the runs
+/// as far as there is room.
+#[test]
+fn the_words_of_the_chart() {
+    let (window, state) = page((360, 2300), Theme::Dark, "100 ft3/h");
+    let texts = |width: f32| said(&window, width).into_iter().map(|(_, text, _)| text).collect::<Vec<_>>();
+    for text in ["Ms 355", "M90 252", "300", "350", "100", "200"] {
+        assert!(texts(284.0).iter().any(|found| found == text), "{text} in {:?}", texts(284.0));
+    }
+    let spoken = window.global::<ui::CycleAdapter>().get_chart_spoken().replace('\u{a0}', " ");
+    assert!(spoken.contains("cools through M90, 252 °C ±40 K: "), "{spoken}");
+    assert_eq!(window.global::<ui::CycleAdapter>().get_held().row_count(), 4, "none, 1, 2 and 4 h");
+    for width in [90.0, 140.0, 284.0, 700.0] {
+        let runs: Vec<(f32, String)> = said(&window, width)
+            .into_iter()
+            .filter(|(_, _, side)| matches!(side, ui::LabelSide::Under | ui::LabelSide::OnInk))
+            .map(|(x, text, _)| (x * width, text))
+            .collect();
+        assert!(runs.first().is_some_and(|(_, first)| first == "1"), "{runs:?}");
+        assert!(runs.windows(2).all(|pair| pair[1].0 - pair[0].0 >= 12.0), "{width}: {runs:?}");
+    }
+    state.change(|session| session.units.temperature = TemperatureUnit::F);
+    refresh_all(&window, &state);
+    rest(&state);
+    let texts = texts(284.0);
+    for text in ["200", "400", "800", "Ms 671", "M90 485"] {
+        assert!(texts.iter().any(|found| found == text), "{text} in {texts:?}");
+    }
+    assert!(!texts.iter().any(|found| found == "212" || found == "392"), "{texts:?}");
+}
+
+/// A flame that is too weak says what would do, with the minutes.
+#[test]
+fn a_refusal_says_what_would_help() {
+    let (window, _state) = page((360, 740), Theme::Dark, "8 ft3/h");
+    let adapter = window.global::<ui::CycleAdapter>();
+    assert_eq!(adapter.get_kind(), ui::CycleKind::Refused);
+    let levers: Vec<(String, String)> =
+        adapter.get_levers().iter().map(|lever| (lever.label.to_string(), lever.value.to_string())).collect();
+    assert_eq!(levers.len(), 2, "{levers:?}");
+    assert!(levers.iter().all(|(what, _)| what.contains("m³/h")), "{levers:?}");
+    let slowest = |value: &str| -> f64 {
+        value.split(['–', '\u{a0}']).nth(1).and_then(|text| text.parse().ok()).expect("a range of minutes")
+    };
+    assert!(slowest(&levers[0].1) <= 120.0 && slowest(&levers[1].1) < slowest(&levers[0].1), "{levers:?}");
+}
+
 #[test]
 fn the_cycle_as_it_looks() {
-    let (window, _state) = page((360, 1900), Theme::Dark, "100 ft3/h");
-    check_part(&window, (0, 446, 360, 380), "cycle-phone-dark");
-    let (window, _state) = page((360, 1900), Theme::Light, "100 ft3/h");
-    check_part(&window, (0, 1126, 360, 272), "cycle-section-phone-light");
-    let (window, _state) = page((1280, 1500), Theme::Light, "100 ft3/h");
-    check_part(&window, (480, 56, 800, 210), "cycle-desktop-light");
-    let (window, _state) = page((1280, 1500), Theme::Dark, "100 ft3/h");
-    check_part(&window, (780, 944, 430, 270), "cycle-section-desktop-dark");
+    let (window, _state) = page((360, 2300), Theme::Dark, "100 ft3/h");
+    check_part(&window, (0, 486, 360, 396), "cycle-phone-dark");
+    let (window, _state) = page((360, 2300), Theme::Light, "100 ft3/h");
+    check_part(&window, (0, 1370, 360, 330), "cycle-held-phone-light");
+    check_part(&window, (0, 1766, 360, 272), "cycle-section-phone-light");
+    let (window, _state) = page((1280, 2100), Theme::Light, "100 ft3/h");
+    check_part(&window, (480, 56, 800, 236), "cycle-desktop-light");
+    let (window, _state) = page((1280, 2100), Theme::Dark, "100 ft3/h");
+    check_part(&window, (596, 1436, 570, 270), "cycle-section-desktop-dark");
+    check_part(&window, (496, 1884, 768, 152), "cycle-moments-desktop-dark");
     let (window, _state) = page((360, 740), Theme::Dark, "8 ft3/h");
-    check_part(&window, (0, 52, 360, 216), "cycle-refused-phone-dark");
+    check_part(&window, (0, 52, 360, 336), "cycle-refused-phone-dark");
     let found = found(&window, AccessibleRole::Text, "Coldest point after 2\u{a0}h of heating");
     assert!(found.accessible_value().is_some_and(|value| value.contains("°C")));
 }

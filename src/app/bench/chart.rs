@@ -2,6 +2,9 @@
 
 use std::fmt::Write;
 
+use slint::ModelRc;
+
+use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
 use crate::report::Pen;
@@ -99,6 +102,11 @@ pub(super) fn dashed(places: &[Point]) -> String {
         gone += length;
     }
     made.iter().map(|dash| path(dash)).collect()
+}
+
+/// A line as places.
+pub(super) fn points(places: &[Point]) -> ModelRc<ui::ChartPoint> {
+    model(places.iter().map(|&(x, y)| ui::ChartPoint { x: float(x), y: float(y) }).collect())
 }
 
 /// What lies between two lines as a path.

@@ -1,7 +1,7 @@
 //! Curves of questions whose answer runs along one of their inputs: the question itself is asked at each
 //! point.
 
-use super::chart::{Frame, Point, band, bare, path, ticks};
+use super::chart::{Frame, Point, band, bare, path, points, ticks};
 use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
@@ -65,6 +65,8 @@ fn cooling(pen: &Pen<'_>, question: &Question, given: &Answers) -> Option<ui::Be
         spoken: pen.words.with("bench-curve-cooling-spoken", &said).into(),
         band: band(&first, &second).into(),
         first: path(&first).into(),
+        first_points: points(&first),
+        second_points: points(&second),
         first_label: pen.words.get("bench-curve-cooling-slow").into(),
         second: path(&second).into(),
         second_label: pen.words.get("bench-curve-cooling-fast").into(),
@@ -105,6 +107,8 @@ fn removal(pen: &Pen<'_>, question: &Question, given: &Answers) -> Option<ui::Be
         x_title: pen.words.get("bench-curve-hours").into(),
         spoken: pen.words.with("bench-curve-hydrogen-spoken", &said).into(),
         first: path(&first).into(),
+        first_points: points(&first),
+        second_points: points(&second),
         first_label: pen.words.get("bench-curve-hydrogen-middle").into(),
         second: path(&second).into(),
         second_label: pen.words.get("bench-curve-hydrogen-mean").into(),

@@ -1,6 +1,6 @@
 //! The room between bore and pin against the temperature of the hub.
 
-use super::chart::{Frame, band, dashed, holds, path, ticks};
+use super::chart::{Frame, band, dashed, holds, path, points, ticks};
 use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
@@ -64,6 +64,8 @@ pub(super) fn chart(pen: &Pen<'_>, fit: &FitDrawing) -> ui::BenchChart {
         x_title: pen.words.with("bench-fit-axis-hub", &[("unit", unit.symbol())]).into(),
         spoken: spoken.into(),
         first: path(&tightest).into(),
+        first_points: points(&tightest),
+        second_points: points(if single { &[] } else { &loosest }),
         first_label: pen.words.get("bench-fit-line-tightest").into(),
         second: if single { "".into() } else { path(&loosest).into() },
         second_label: pen.words.get("bench-fit-line-loosest").into(),

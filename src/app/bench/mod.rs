@@ -1,6 +1,7 @@
 //! The Bench: one small question at a time, in the order of the work.
 
 mod chart;
+mod chart_words;
 mod curves;
 mod fit_chart;
 mod fit_picture;
@@ -29,6 +30,9 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     adapter.set_notes(model(Vec::new()));
     adapter.set_more(model(Vec::new()));
     adapter.set_pushes(model(Vec::new()));
+    adapter.on_chart_words(|chart, width, height| {
+        model(chart_words::places(&chart, f64::from(width), f64::from(height)))
+    });
     adapter.on_query_edited(calls(window, state, |window, state, text: SharedString| {
         state.open.borrow_mut().bench_query = text.to_string();
         list::refresh(window, state);

@@ -5,21 +5,29 @@ use slint::Image;
 use super::axis::Axis;
 use super::canvas::{Canvas, Point};
 use super::inks::Inks;
-use super::work::Seen;
-use crate::engine::heat_cycle::{Moment, Phase};
+use super::seen::Seen;
+use crate::app::screen_values::round_c;
+use crate::engine::heat_cycle::{Moment, Phase, Turned};
+use crate::units::TemperatureUnit;
 
 /// Heights, logical pixels: the lane, the gap under it, temperatures, the gap, hydrogen.
-const LANE: f64 = 16.0;
-const UNDER_LANE: f64 = 10.0;
+pub(super) const LANE: f64 = 16.0;
+const UNDER_LANE: f64 = 18.0;
 const WARM: f64 = 200.0;
 const BETWEEN: f64 = 32.0;
 const WET: f64 = 84.0;
+/// Where numbers under the lane stand.
+pub(super) const UNDER_LANE_AT: f64 = LANE + UNDER_LANE / 2.0;
+/// Where the hydrogen's head stands.
+pub(super) const WET_HEAD_AT: f64 = LANE + UNDER_LANE + WARM + BETWEEN / 2.0 + 3.0;
 /// The whole picture.
 pub(super) const HEIGHT: f64 = LANE + UNDER_LANE + WARM + BETWEEN + WET;
 /// Around an arc the model has no figure for the weld, min.
 const NO_FIGURE_MIN: f64 = 1.0;
 /// The least hydrogen that is drawn, ml/100 g.
-const LEAST_ML: f64 = 0.01;
+pub(super) const LEAST_ML: f64 = 0.01;
+/// Lines of the grid lie so far apart, K; twice as many °F.
+const GRID_K: f64 = 100.0;
 
 /// What is drawn, and to which scale.
 pub(super) struct Chart<'a> {
@@ -29,10 +37,12 @@ pub(super) struct Chart<'a> {
     pub(super) top_c: f64,
     /// The top of the hydrogen, ml/100 g.
     pub(super) most_ml: f64,
+    /// The unit that its axis is told in.
+    unit: TemperatureUnit,
 }
 
 impl<'a> Chart<'a> {
-    pub(super) fn of(seen: &'a Seen) -> Self {
+    pub(super) fn of(seen: &'a Seen, unit: TemperatureUnit) -> Self {
         let (query, cycle) = (&seen.flames.cycle, &seen.found.cycle);
         let hottest = cycle.moments.iter().map(|moment| moment.hottest_c.max(moment.core_c));
         let hottest_c = hottest.fold(query.ceiling_c.unwrap_or(0.0), f64::max);
@@ -45,6 +55,7 @@ impl<'a> Chart<'a> {
                 .ceil()
                 * 50.0,
             most_ml: most_ml.max(10.0 * LEAST_ML),
+            unit,
             seen,
         }
     }
@@ -55,33 +66,41 @@ impl<'a> Chart<'a> {
         LANE + UNDER_LANE + WARM * (1.0 - share)
     }
 
+    /// Round figures of the axis, °C.
+    pub(super) fn grid_c(&self) -> Vec<f64> {
+        round_c(self.unit, (0.0, self.top_c), GRID_K).collect()
+    }
+
+    /// Is a point of the transformation on the picture?
+    pub(super) fn shows(&self, turned: &Turned) -> bool {
+        (0.0..self.top_c).contains(&turned.at_c)
+    }
+
     /// Where a hydrogen content lies, on a scale of tenfolds.
     pub(super) fn y_ml(&self, ml: f64) -> f64 {
         let share = ((ml.max(LEAST_ML) / LEAST_ML).ln() / (self.most_ml / LEAST_ML).ln()).clamp(0.0, 1.0);
         HEIGHT - WET * share
     }
 
-    /// Draws it.
-    pub(super) fn image(&self, width: f64, scale: f64, inks: &Inks, at_min: f64) -> Image {
+    /// Draws it, without the moment that is looked at.
+    pub(super) fn image(&self, width: f64, scale: f64, inks: &Inks) -> Image {
         let mut canvas = Canvas::new(width, HEIGHT, scale);
         self.grid(&mut canvas, width, inks);
         self.runs(&mut canvas, width, inks);
         self.limits(&mut canvas, width, inks);
+        self.turns(&mut canvas, width, inks);
         self.lines(&mut canvas, width, inks);
         self.marks(&mut canvas, width, inks);
         self.hydrogen(&mut canvas, width, inks);
-        let x = self.axis.x(at_min) * width;
-        canvas.fill((x - 1.0, 0.0), (x + 1.0, HEIGHT), inks.ink, 1.0);
         canvas.image()
     }
 
     fn grid(&self, canvas: &mut Canvas, width: f64, inks: &Inks) {
         for part in &self.axis.parts {
             let (left, right) = (part.left * width, part.right * width);
-            let mut at_c = 0.0;
-            while at_c <= self.top_c {
+            // The foot of the plot, and round figures above it.
+            for at_c in [0.0].into_iter().chain(self.grid_c()) {
                 canvas.fill((left, self.y_c(at_c)), (right, self.y_c(at_c) + 1.0), inks.line, 1.0);
-                at_c += 100.0;
             }
             let mut ml = LEAST_ML;
             while ml <= self.most_ml {
@@ -177,13 +196,16 @@ impl<'a> Chart<'a> {
                 canvas.fill((part.left * width, y - 1.0), (part.right * width, y + 1.0), inks.stop, 1.0);
             }
         }
-        // Where steel turns on its way down.
-        if let Some(part) = self.axis.parts.last() {
-            for &mark_c in &query.marks_c {
-                let y = self.y_c(mark_c);
-                let ends = [(part.left * width, y), (part.right * width, y)];
-                canvas.line(&ends, 1.2, inks.ink2, Some((5.0, 3.0)));
-            }
+    }
+
+    /// Where the steel turns on its way down: a line in the cooling, and what the formula leaves open.
+    fn turns(&self, canvas: &mut Canvas, width: f64, inks: &Inks) {
+        let Some(part) = self.axis.parts.last() else { return };
+        let (left, right) = (part.left * width, part.right * width);
+        for turned in self.seen.found.turned(&self.seen.flames).iter().filter(|turned| self.shows(turned)) {
+            canvas.fill((left, self.y_c(turned.high_c)), (right, self.y_c(turned.low_c)), inks.ink2, 0.14);
+            let y = self.y_c(turned.at_c);
+            canvas.line(&[(left, y), (right, y)], 1.2, inks.ink2, Some((5.0, 3.0)));
         }
     }
 

@@ -100,31 +100,35 @@ impl SmoothField {
     }
 }
 
-/// What lies at a place of a section.
-pub(super) struct Places<'a> {
-    drawing: &'a Drawing,
+/// What a cell is: its matter, whether the minimum must be there, and of a half cell on which side it is.
+type Cell = (Matter, bool, Option<(bool, bool)>);
+
+/// What lies at a place of a section: the same at every moment of a cycle.
+pub(super) struct Places {
+    xs_mm: Vec<f64>,
+    ys_mm: Vec<f64>,
     columns: usize,
-    cell: Vec<Option<usize>>,
+    cells: Vec<Option<Cell>>,
 }
 
-impl<'a> Places<'a> {
-    pub(super) fn of(drawing: &'a Drawing) -> Self {
+impl Places {
+    pub(super) fn of(drawing: &Drawing) -> Self {
         let columns = drawing.xs_mm.len() - 1;
-        let mut cell = vec![None; columns * (drawing.ys_mm.len() - 1)];
-        for (number, found) in drawing.cells.iter().enumerate() {
-            cell[found.row * columns + found.column] = Some(number);
+        let mut cells = vec![None; columns * (drawing.ys_mm.len() - 1)];
+        for found in &drawing.cells {
+            cells[found.row * columns + found.column] = Some((found.matter, found.required, found.half));
         }
-        Self { drawing, columns, cell }
+        Self { xs_mm: drawing.xs_mm.clone(), ys_mm: drawing.ys_mm.clone(), columns, cells }
     }
 
     /// The column of a place and how far it lies in it: looked up once for each column of a picture.
     pub(super) fn column(&self, x_mm: f64) -> Option<(usize, f64)> {
-        Self::find(&self.drawing.xs_mm, x_mm)
+        Self::find(&self.xs_mm, x_mm)
     }
 
     /// The same upwards.
     pub(super) fn row(&self, y_mm: f64) -> Option<(usize, f64)> {
-        Self::find(&self.drawing.ys_mm, y_mm)
+        Self::find(&self.ys_mm, y_mm)
     }
 
     fn find(lines: &[f64], at: f64) -> Option<(usize, f64)> {
@@ -139,14 +143,14 @@ impl<'a> Places<'a> {
         (column, across): (usize, f64),
         (row, height): (usize, f64),
     ) -> Option<(Matter, bool)> {
-        let cell = &self.drawing.cells[self.cell[row * self.columns + column]?];
-        if let Some((right, up)) = cell.half {
+        let (matter, required, half) = self.cells[row * self.columns + column]?;
+        if let Some((right, up)) = half {
             let out = if right { across } else { 1.0 - across } + if up { height } else { 1.0 - height };
             if out > 1.0 {
                 return None;
             }
         }
-        Some((cell.matter, cell.required))
+        Some((matter, required))
     }
 
     /// The same at a place, mm.

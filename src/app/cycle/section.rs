@@ -1,44 +1,28 @@
 //! The section of the joint at one moment: filled by what each place is held against, and not by a
 //! rainbow; lines of one temperature; where it is coldest, where to measure.
 
+use std::rc::Rc;
+
 use slint::Image;
 
 use super::canvas::{Canvas, Point, slanted};
-use super::field::{Places, SmoothField};
+use super::field::SmoothField;
 use super::inks::Inks;
-use super::work::Seen;
+use super::seen::Seen;
+use crate::app::screen_values::round_c;
 use crate::engine::heat_cycle::{Field, Matter, Phase};
+use crate::units::TemperatureUnit;
 
 /// Height of the picture, logical pixels.
 pub(super) const HEIGHT: f64 = 260.0;
-/// Around the part, logical pixels.
-const MARGIN: f64 = 14.0;
+/// Height of a small one.
+pub(super) const SMALL_HEIGHT: f64 = 76.0;
+/// No narrower picture has lines of one temperature, logical pixels.
+const LEAST_WITH_LEVELS: f64 = 160.0;
+/// Around the part, as a share of the height, but no more logical pixels than this.
+const MARGIN: (f64, f64) = (0.08, 14.0);
 /// Shown past the place where the minimum must be, as a share of how far that is.
 const BEYOND: f64 = 0.3;
-/// Labels of one line keep so far apart, logical pixels.
-const LABELS_APART: f64 = 36.0;
-
-/// What a mark on the section is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Sign {
-    /// The figure of a line of one temperature.
-    Level,
-    /// A place to measure.
-    Dot,
-    /// The coldest place that must have the minimum.
-    Coldest,
-    /// The hottest of weld and heat-affected zone.
-    Hottest,
-}
-
-/// A mark on the section.
-#[derive(Debug, Clone, PartialEq)]
-pub(super) struct Mark {
-    pub(super) at: Point,
-    pub(super) sign: Sign,
-    pub(super) at_c: f64,
-}
-
 /// What a place is held against.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Verdict {
@@ -55,20 +39,30 @@ pub(super) enum Verdict {
 }
 
 /// A section at a moment.
-pub(super) struct Section<'a> {
-    seen: &'a Seen,
-    pub(super) field: &'a Field,
+pub(super) struct Section {
+    pub(super) seen: Rc<Seen>,
+    /// Its place among the kept moments.
+    at: usize,
     smooth: SmoothField,
-    places: Places<'a>,
+    /// The temperatures that are drawn as lines; is it a limit?
+    pub(super) levels: Vec<(f64, bool)>,
+    /// Its lines are at round figures of this unit.
+    unit: TemperatureUnit,
     /// From the left, to the right, from below, to the top, mm.
-    view: (f64, f64, f64, f64),
+    pub(super) view: (f64, f64, f64, f64),
 }
 
-impl<'a> Section<'a> {
-    /// The kept moment that lies nearest to a minute.
-    pub(super) fn of(seen: &'a Seen, minute: f64) -> Option<Self> {
-        let away = |field: &&Field| (field.minute - minute).abs();
-        let field = seen.found.cycle.fields.iter().min_by(|one, other| away(one).total_cmp(&away(other)))?;
+/// The kept moment that lies nearest to a minute.
+pub(super) fn nearest(seen: &Seen, minute: f64) -> Option<usize> {
+    let away = |field: &Field| (field.minute - minute).abs();
+    let fields = seen.found.cycle.fields.iter().enumerate();
+    fields.min_by(|one, other| away(one.1).total_cmp(&away(other.1))).map(|(at, _)| at)
+}
+
+impl Section {
+    /// One of the kept moments.
+    pub(super) fn of(seen: &Rc<Seen>, at: usize, unit: TemperatureUnit) -> Option<Self> {
+        let field = seen.found.cycle.fields.get(at)?;
         let drawing = &seen.drawing;
         let (mut low, mut high) = ((f64::INFINITY, f64::INFINITY), (f64::NEG_INFINITY, f64::NEG_INFINITY));
         for cell in drawing.cells.iter().filter(|cell| cell.required) {
@@ -82,16 +76,32 @@ impl<'a> Section<'a> {
         let left = if drawing.round { -right } else { (low.0 - past).max(xs.0) };
         Some(Self {
             smooth: SmoothField::of(drawing, &field.at_c),
-            places: Places::of(drawing),
+            levels: levels(seen, field, unit),
+            unit,
             view: (left, right, (low.1 - past).max(ys.0), (high.1 + past).min(ys.1)),
-            field,
-            seen,
+            at,
+            seen: seen.clone(),
         })
+    }
+
+    /// Its place among the kept moments.
+    pub(super) const fn at(&self) -> usize {
+        self.at
+    }
+
+    /// Is it this moment of this cycle, with lines of this unit?
+    pub(super) fn is(&self, seen: &Rc<Seen>, at: usize, unit: TemperatureUnit) -> bool {
+        Rc::ptr_eq(&self.seen, seen) && self.at == at && self.unit == unit
+    }
+
+    /// The moment itself.
+    pub(super) fn field(&self) -> &Field {
+        &self.seen.found.cycle.fields[self.at]
     }
 
     /// Is a limit counted at this moment?
     pub(super) fn counted(&self) -> bool {
-        !matches!(self.field.phase, Phase::Hold | Phase::Cooling)
+        counted(self.field())
     }
 
     /// What a temperature is held against.
@@ -111,74 +121,49 @@ impl<'a> Section<'a> {
     }
 
     /// Logical pixels for each mm, and where the middle lies.
-    fn fit(&self, width: f64) -> (f64, Point) {
+    fn fit(&self, (width, height): Point) -> (f64, Point) {
         let (left, right, low, high) = self.view;
-        let each = ((width - 2.0 * MARGIN) / (right - left)).min((HEIGHT - 2.0 * MARGIN) / (high - low));
+        let margin = (MARGIN.0 * height).min(MARGIN.1);
+        let each = ((width - 2.0 * margin) / (right - left)).min((height - 2.0 * margin) / (high - low));
         (each, (f64::midpoint(left, right), f64::midpoint(low, high)))
     }
 
-    /// A place of the section on the picture.
-    fn drawn_at(&self, width: f64, (x_mm, y_mm): Point) -> Point {
-        let (each, middle) = self.fit(width);
-        (width / 2.0 + (x_mm - middle.0) * each, HEIGHT / 2.0 - (y_mm - middle.1) * each)
+    /// A place of the section on a picture of a size.
+    pub(super) fn drawn_at(&self, size: Point, (x_mm, y_mm): Point) -> Point {
+        let (each, middle) = self.fit(size);
+        (size.0 / 2.0 + (x_mm - middle.0) * each, size.1 / 2.0 - (y_mm - middle.1) * each)
     }
 
     /// A place of the picture in the section; a round part is the same on both sides.
-    fn place_of(&self, width: f64, (x, y): Point) -> Point {
-        let (each, middle) = self.fit(width);
-        let (x_mm, y_mm) = ((x - width / 2.0) / each + middle.0, (HEIGHT / 2.0 - y) / each + middle.1);
+    fn place_of(&self, size: Point, (x, y): Point) -> Point {
+        let (each, middle) = self.fit(size);
+        let (x_mm, y_mm) = ((x - size.0 / 2.0) / each + middle.0, (size.1 / 2.0 - y) / each + middle.1);
         (if self.seen.drawing.round { x_mm.abs() } else { x_mm }, y_mm)
     }
 
-    fn inside(&self, (x_mm, y_mm): Point) -> bool {
+    pub(super) fn inside(&self, (x_mm, y_mm): Point) -> bool {
         let (left, right, low, high) = self.view;
         (left..=right).contains(&x_mm) && (low..=high).contains(&y_mm)
     }
 
-    /// The temperatures that are drawn as lines: the limits, and round figures between.
-    fn levels(&self) -> Vec<(f64, bool)> {
-        let query = &self.seen.flames.cycle;
-        let limits: Vec<f64> = if self.counted() {
-            [Some(query.minimum_c), query.interpass_c, query.ceiling_c].into_iter().flatten().collect()
-        } else {
-            query.ceiling_c.into_iter().collect()
-        };
-        let range = self.field.at_c.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |range, &at_c| {
-            (range.0.min(f64::from(at_c)), range.1.max(f64::from(at_c)))
-        });
-        let step = match range.1 - range.0 {
-            spread if spread > 250.0 => 100.0,
-            spread if spread > 100.0 => 50.0,
-            spread if spread > 20.0 => 25.0,
-            _ => 5.0,
-        };
-        let mut levels: Vec<(f64, bool)> = limits.iter().map(|&at_c| (at_c, true)).collect();
-        let mut at_c = (range.0 / step).ceil() * step;
-        while at_c < range.1 {
-            if !limits.iter().any(|limit| (limit - at_c).abs() < step / 3.0) {
-                levels.push((at_c, false));
-            }
-            at_c += step;
-        }
-        levels
-    }
-
     /// Draws it.
-    pub(super) fn image(&self, width: f64, scale: f64, inks: &Inks) -> Image {
-        let mut canvas = Canvas::new(width, HEIGHT, scale);
+    pub(super) fn image(&self, size: Point, scale: f64, inks: &Inks) -> Image {
+        let (width, height) = size;
+        let places = &self.seen.places;
+        let mut canvas = Canvas::new(width, height, scale);
         let (columns, rows) = canvas.size();
         let across: Vec<_> = (0..columns)
             .map(|x| {
-                let x_mm = self.place_of(width, (canvas.place(x, 0).0, 0.0)).0;
+                let x_mm = self.place_of(size, (canvas.place(x, 0).0, 0.0)).0;
                 let shown = self.inside((x_mm, self.view.2));
-                (self.smooth.across(x_mm), self.places.column(x_mm).filter(|_| shown))
+                (self.smooth.across(x_mm), places.column(x_mm).filter(|_| shown))
             })
             .collect();
         let upwards: Vec<_> = (0..rows)
             .map(|y| {
-                let y_mm = self.place_of(width, (0.0, canvas.place(0, y).1)).1;
+                let y_mm = self.place_of(size, (0.0, canvas.place(0, y).1)).1;
                 let shown = self.inside((self.view.1, y_mm));
-                (self.smooth.upwards(y_mm), self.places.row(y_mm).filter(|_| shown))
+                (self.smooth.upwards(y_mm), places.row(y_mm).filter(|_| shown))
             })
             .collect();
         let mut warm = vec![0.0; columns * rows];
@@ -186,11 +171,10 @@ impl<'a> Section<'a> {
         for (y, (up, row)) in upwards.iter().enumerate() {
             for (x, (along, column)) in across.iter().enumerate() {
                 warm[y * columns + x] = self.smooth.along(*along, *up);
-                what[y * columns + x] =
-                    row.zip(*column).and_then(|(row, column)| self.places.along(column, row));
+                what[y * columns + x] = row.zip(*column).and_then(|(row, column)| places.along(column, row));
             }
         }
-        let levels = self.levels();
+        let levels = if width < LEAST_WITH_LEVELS { &[][..] } else { &self.levels };
         for y in 0..rows {
             for x in 0..columns {
                 let at = y * columns + x;
@@ -200,7 +184,7 @@ impl<'a> Section<'a> {
                 let (dx, dy) =
                     (next(1, x + 1 == columns) - warm[at], next(columns, y + 1 == rows) - warm[at]);
                 let slope = dx.hypot(dy).max(1e-9);
-                for &(level_c, limit) in &levels {
+                for &(level_c, limit) in levels {
                     let away = (warm[at] - level_c).abs() / slope / scale;
                     let half = if limit { 1.0 } else { 0.5 };
                     let share = ((half - away) * scale + 0.5).clamp(0.0, 1.0);
@@ -225,9 +209,9 @@ impl<'a> Section<'a> {
                 }
             }
         }
-        self.under_flame(&mut canvas, width, inks);
+        self.under_flame(&mut canvas, size, inks);
         if self.seen.drawing.round {
-            let (top, foot) = ((width / 2.0, 2.0), (width / 2.0, HEIGHT - 2.0));
+            let (top, foot) = ((width / 2.0, 2.0), (width / 2.0, height - 2.0));
             canvas.line(&[top, foot], 1.0, inks.ink2, Some((10.0, 4.0)));
         }
         canvas.image()
@@ -259,15 +243,16 @@ impl<'a> Section<'a> {
     }
 
     /// Where the flame goes, while it burns.
-    fn under_flame(&self, canvas: &mut Canvas, width: f64, inks: &Inks) {
-        if self.field.phase != Phase::Heating {
+    fn under_flame(&self, canvas: &mut Canvas, size: Point, inks: &Inks) {
+        if self.field().phase != Phase::Heating {
             return;
         }
+        let thick = if size.0 < LEAST_WITH_LEVELS { 1.0 } else { 2.0 };
         for &(x_mm, y_mm) in &self.seen.drawing.heated_mm {
             let sides = if self.seen.drawing.round { vec![x_mm, -x_mm] } else { vec![x_mm] };
             for side_mm in sides.into_iter().filter(|side_mm| self.inside((*side_mm, y_mm))) {
-                let at = self.drawn_at(width, (side_mm, y_mm));
-                canvas.ring(at, 2.0, 2.0, inks.ink2);
+                let at = self.drawn_at(size, (side_mm, y_mm));
+                canvas.ring(at, thick, thick, inks.ink2);
             }
         }
     }
@@ -277,7 +262,7 @@ impl<'a> Section<'a> {
     pub(super) fn dots_mm(&self) -> Vec<Point> {
         let (x_mm, _) = self.seen.drawing.required_point_mm;
         let faces: Vec<f64> = self.seen.drawing.ys_mm.to_vec();
-        let solid = |y_mm: f64| matches!(self.places.at(x_mm, y_mm), Some((Matter::First, _)));
+        let solid = |y_mm: f64| matches!(self.seen.places.at(x_mm, y_mm), Some((Matter::First, _)));
         let found: Vec<f64> = faces
             .windows(2)
             .filter(|pair| solid(f64::midpoint(pair[0], pair[1])))
@@ -297,7 +282,7 @@ impl<'a> Section<'a> {
     /// The coldest cell that must have the minimum, or the hottest of the weld: its middle and °C.
     pub(super) fn extreme(&self, coldest: bool) -> Option<(Point, f64, Matter)> {
         let drawing = &self.seen.drawing;
-        let cells = drawing.cells.iter().zip(&self.field.at_c);
+        let cells = drawing.cells.iter().zip(&self.field().at_c);
         let counted =
             cells.filter(|(cell, _)| if coldest { cell.required } else { cell.matter == Matter::Weld });
         let warm = |found: &&(&crate::engine::heat_cycle::DrawnCell, &f32)| f64::from(*found.1);
@@ -313,60 +298,35 @@ impl<'a> Section<'a> {
             (place, f64::from(**at_c), cell.matter)
         })
     }
+}
 
-    /// All marks, where they stand on a picture so wide.
-    pub(super) fn marks(&self, width: f64) -> Vec<Mark> {
-        let mut marks: Vec<Mark> = Vec::new();
-        let put = |marks: &mut Vec<Mark>, at: Point, sign, at_c| marks.push(Mark { at, sign, at_c });
-        for place in self.dots_mm() {
-            put(&mut marks, self.drawn_at(width, place), Sign::Dot, self.at_c(place));
-        }
-        if self.counted() {
-            if let Some((place, at_c, _)) = self.extreme(true) {
-                // What hits a dot stands on the other half.
-                let place = if self.seen.drawing.round { (-place.0, place.1) } else { place };
-                put(&mut marks, self.drawn_at(width, place), Sign::Coldest, at_c);
-            }
-            let above = |at_c: f64| matches!(self.verdict(at_c), Verdict::Above | Verdict::Ceiling);
-            if let Some((place, at_c, _)) = self.extreme(false).filter(|found| above(found.1)) {
-                let place = if self.seen.drawing.round { (-place.0, place.1) } else { place };
-                put(&mut marks, self.drawn_at(width, place), Sign::Hottest, at_c);
-            }
-        }
-        self.level_marks(width, &mut marks);
-        marks
-    }
+fn counted(field: &Field) -> bool {
+    !matches!(field.phase, Phase::Hold | Phase::Cooling)
+}
 
-    /// Figures of the lines, where each crosses the middle of the first part, or that of the second.
-    fn level_marks(&self, width: f64, marks: &mut Vec<Mark>) {
-        let drawing = &self.seen.drawing;
-        let (left, right, low, high) = self.view;
-        let core = drawing.required_point_mm;
-        let ways = [
-            ((drawing.core_mm.0.max(0.0), core.1), (right, core.1)),
-            (((left + right) / 2.0, drawing.core_mm.1.max(low)), ((left + right) / 2.0, high)),
-        ];
-        for (from, to) in ways {
-            let at = |share: f64| (from.0 + share * (to.0 - from.0), from.1 + share * (to.1 - from.1));
-            let mut before: Option<f64> = None;
-            for step in 0..=160 {
-                let place = at(f64::from(step) / 160.0);
-                let inside = (place.0.abs(), place.1);
-                let here = self.places.at(inside.0, inside.1).map(|_| self.at_c(inside));
-                if let (Some(was), Some(now)) = (before, here) {
-                    for (level_c, _) in self.levels() {
-                        let crosses = (was - level_c) * (now - level_c) <= 0.0 && was != now;
-                        let drawn = self.drawn_at(width, place);
-                        let free = marks.iter().all(|mark| {
-                            (mark.at.0 - drawn.0).abs() > LABELS_APART || (mark.at.1 - drawn.1).abs() > 20.0
-                        });
-                        if crosses && free && self.inside(place) {
-                            marks.push(Mark { at: drawn, sign: Sign::Level, at_c: level_c });
-                        }
-                    }
-                }
-                before = here;
-            }
-        }
-    }
+/// The temperatures that are drawn as lines: the limits, and round figures between.
+fn levels(seen: &Seen, field: &Field, unit: TemperatureUnit) -> Vec<(f64, bool)> {
+    let query = &seen.flames.cycle;
+    let limits: Vec<f64> = if counted(field) {
+        [Some(query.minimum_c), query.interpass_c, query.ceiling_c].into_iter().flatten().collect()
+    } else {
+        query.ceiling_c.into_iter().collect()
+    };
+    let range = field.at_c.iter().fold((f64::INFINITY, f64::NEG_INFINITY), |range, &at_c| {
+        (range.0.min(f64::from(at_c)), range.1.max(f64::from(at_c)))
+    });
+    let step = match range.1 - range.0 {
+        spread if spread > 250.0 => 100.0,
+        spread if spread > 100.0 => 50.0,
+        spread if spread > 20.0 => 25.0,
+        _ => 5.0,
+    };
+    let mut levels: Vec<(f64, bool)> = limits.iter().map(|&at_c| (at_c, true)).collect();
+    let between = round_c(unit, range, step);
+    levels.extend(
+        between
+            .filter(|at_c| limits.iter().all(|limit| (limit - at_c).abs() >= step / 3.0))
+            .map(|at_c| (at_c, false)),
+    );
+    levels
 }

@@ -9,21 +9,15 @@ use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 
 use slint::Timer;
 
-use crate::engine::heat_cycle::{Drawing, Fineness, Flamed, Flames, Keep, Refusal, drawing, preheat};
+use super::field::Places;
+use super::section::{self, Section};
+use super::seen::Seen;
+use crate::engine::heat_cycle::{Fineness, Flames, FlowLever, Keep, Refusal, drawing, flow_levers};
 use crate::reference::embedded;
+use crate::units::TemperatureUnit;
 
-/// A cycle with what its pictures need.
-pub(crate) struct Seen {
-    pub(crate) flames: Flames,
-    pub(crate) found: Flamed,
-    pub(crate) drawing: Drawing,
-}
-
-impl Seen {
-    fn is_fine(&self) -> bool {
-        self.flames.cycle.fineness == Fineness::Fine
-    }
-}
+/// Holds whose outcome is shown beside the planned one, h.
+const SHOWN_H: [f64; 3] = [1.0, 2.0, 4.0];
 
 /// What the work tells.
 enum News {
@@ -31,8 +25,8 @@ enum News {
     Minute(f64),
     /// It is worked out.
     Seen(Box<Seen>),
-    /// There is no answer.
-    Refused(Refusal),
+    /// There is no answer, and what would give one.
+    Refused(Refusal, Vec<FlowLever>),
 }
 
 /// Work that goes on.
@@ -57,10 +51,16 @@ pub(crate) struct CycleWork {
     asked: Option<Flames>,
     seen: Option<Rc<Seen>>,
     refused: Option<Refusal>,
+    /// What would help.
+    levers: Vec<FlowLever>,
+    /// Did the work come to an end without an answer?
+    lost: bool,
     work: Option<Work>,
     /// The minute that the section is drawn at; none for the end of the wait.
     pub(crate) at_min: Option<f64>,
-    /// Rises with every change of what is drawn.
+    /// The section that is on the screen.
+    drawn: Option<Rc<Section>>,
+    /// Rises with every change of the cycle that is drawn.
     pub(crate) turn: i32,
     /// Asks for the news while there is work.
     pub(super) timer: Timer,
@@ -75,6 +75,30 @@ impl CycleWork {
     /// Why this query has no answer.
     pub(crate) fn refused(&self, asked: &Flames) -> Option<Refusal> {
         self.refused.filter(|_| self.asked.as_ref() == Some(asked))
+    }
+
+    /// What would help where it has none.
+    pub(super) fn levers(&self) -> &[FlowLever] {
+        &self.levers
+    }
+
+    /// Did the work on this query end without an answer?
+    pub(super) fn lost(&self, asked: &Flames) -> bool {
+        self.lost && self.asked.as_ref() == Some(asked) && self.seen.is_none() && self.refused.is_none()
+    }
+
+    /// The section at a minute, made once for each moment that is kept.
+    pub(super) fn section(
+        &mut self,
+        seen: &Rc<Seen>,
+        minute: f64,
+        unit: TemperatureUnit,
+    ) -> Option<Rc<Section>> {
+        let at = section::nearest(seen, minute)?;
+        if !self.drawn.as_ref().is_some_and(|drawn| drawn.is(seen, at, unit)) {
+            self.drawn = Section::of(seen, at, unit).map(Rc::new);
+        }
+        self.drawn.clone()
     }
 
     /// Is anything worked out, and how far is it, from 0 to 1?
@@ -105,16 +129,23 @@ impl CycleWork {
             self.asked = Some(asked.clone());
         }
         let done = self.refused.is_some()
+            || self.lost
             || self.seen.as_ref().is_some_and(|seen| !fine || seen.is_fine())
             || self.work.as_ref().is_some_and(|work| !fine || work.fine);
         if done {
             return;
         }
         let coarse = self.seen.is_none();
+        let flames = asked.clone();
+        self.begin(fine, move |news, stop| work_out(&flames, coarse, fine, news, stop));
+    }
+
+    /// Begins work on a thread of its own.
+    fn begin(&mut self, fine: bool, work: impl FnOnce(&Sender<News>, &AtomicBool) + Send + 'static) {
         let (sender, news) = channel();
         let stop = Arc::new(AtomicBool::new(false));
-        let (flames, stopped) = (asked.clone(), stop.clone());
-        std::thread::spawn(move || work_out(&flames, coarse, fine, &sender, &stopped));
+        let stopped = stop.clone();
+        std::thread::spawn(move || work(&sender, &stopped));
         self.work = Some(Work { news, stop, fine, minute: 0.0 });
         self.timer.restart();
     }
@@ -130,9 +161,15 @@ impl CycleWork {
             match work.news.try_recv() {
                 Ok(News::Minute(minute)) => work.minute = minute,
                 Ok(News::Seen(seen)) => self.seen = Some(Rc::from(seen)),
-                Ok(News::Refused(refusal)) => self.refused = Some(refusal),
+                Ok(News::Refused(refusal, levers)) => {
+                    self.refused = Some(refusal);
+                    self.levers = levers;
+                }
                 Err(TryRecvError::Empty) => break,
                 Err(TryRecvError::Disconnected) => {
+                    // Whoever ends with less than was wanted never comes to it: once is enough.
+                    let got = self.seen.as_ref().is_some_and(|seen| !work.fine || seen.is_fine());
+                    self.lost = !got && self.refused.is_none();
                     self.work = None;
                     self.timer.stop();
                     self.turn += 1;
@@ -152,6 +189,10 @@ fn work_out(asked: &Flames, coarse: bool, fine: bool, news: &Sender<News>, stop:
         let mut flames = asked.clone();
         flames.cycle.fineness = fineness;
         flames.cycle.keep = Keep::Fields;
+        if fineness == Fineness::Fine {
+            // The page alone shows what other holds would leave.
+            flames.cycle.post_heat.beside_h.extend(SHOWN_H);
+        }
         let mut told = 0.0;
         let found = flames.run(embedded(), &mut |minute, _| {
             // A clock hand moves once in ten minutes of the cycle.
@@ -163,23 +204,51 @@ fn work_out(asked: &Flames, coarse: bool, fine: bool, news: &Sender<News>, stop:
         });
         let told = match found {
             Ok(found) => match drawing(embedded(), &flames.cycle) {
-                Ok(drawing) => News::Seen(Box::new(Seen { flames, found, drawing })),
-                Err(refusal) => News::Refused(refusal),
+                Ok(drawing) => {
+                    let places = Places::of(&drawing);
+                    News::Seen(Box::new(Seen { flames, found, drawing, places }))
+                }
+                Err(refusal) => News::Refused(refusal, Vec::new()),
             },
             Err(Refusal::Stopped) => return,
-            Err(refusal) => News::Refused(with_power(&flames, refusal)),
+            Err(refusal) => News::Refused(refusal, flow_levers(embedded(), &flames, &refusal)),
         };
-        let refused = matches!(told, News::Refused(_));
+        let refused = matches!(told, News::Refused(..));
         if news.send(told).is_err() || refused {
             return;
         }
     }
 }
 
-/// The same refusal with the power that brings the part there, where there is one.
-fn with_power(flames: &Flames, refusal: Refusal) -> Refusal {
-    let Refusal::MinimumNotReached { .. } = refusal else { return refusal };
-    let likely = embedded().fuels.efficiency.likely;
-    let again = preheat(embedded(), &flames.with(likely), &mut |_, _| ControlFlow::Continue(()));
-    again.err().unwrap_or(refusal)
+#[cfg(test)]
+mod tests {
+    use crate::app::cycle::work::{CycleWork, News};
+    use crate::engine::heat_cycle::Refusal;
+
+    /// A worker that dies says nothing more, and is waited for no longer.
+    #[test]
+    fn work_that_dies_is_not_waited_for() {
+        let mut cycle = CycleWork::default();
+        cycle.begin(true, |_, _| panic!("on purpose"));
+        while !cycle.at_rest() {
+            cycle.hear();
+            std::thread::yield_now();
+        }
+        assert!(cycle.lost && cycle.seen.is_none() && cycle.refused.is_none());
+    }
+
+    /// What ends with its answer is not lost.
+    #[test]
+    fn work_that_is_refused_is_not_lost() {
+        let mut cycle = CycleWork::default();
+        cycle.begin(false, |news, _| {
+            let told = News::Refused(Refusal::Stopped, Vec::new());
+            news.send(told).ok();
+        });
+        while !cycle.at_rest() {
+            cycle.hear();
+            std::thread::yield_now();
+        }
+        assert!(!cycle.lost && cycle.refused.is_some());
+    }
 }

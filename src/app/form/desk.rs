@@ -9,6 +9,7 @@ use std::time::Duration;
 
 use slint::{Timer, TimerMode};
 
+use crate::engine::EngineError;
 use crate::questions::{Answers, Problem, Question, Reply};
 
 /// How often the window looks whether an answer is there.
@@ -53,8 +54,12 @@ impl Tasks {
                     came = true;
                 }
                 Err(TryRecvError::Empty) => self.now = Some((task, answer)),
-                // The thread came to nothing: it is asked again with the next change.
-                Err(TryRecvError::Disconnected) => {}
+                // The thread came to nothing, and would come to nothing again.
+                Err(TryRecvError::Disconnected) => {
+                    let lost = Problem::Engine(EngineError::NoAnswer { reason: "lost" });
+                    self.done.insert(task.question.name, (task.given, Err(lost)));
+                    came = true;
+                }
             }
         }
         if self.now.is_none()
@@ -135,5 +140,34 @@ impl Desk {
                 tell();
             }
         });
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::app::form::desk::{Task, Tasks};
+    use crate::engine::EngineError;
+    use crate::questions::{Answers, Problem, Question, Work};
+
+    static DIES: Question = Question {
+        name: "dies",
+        work: Work::Heat,
+        inputs: &[],
+        answers: &[],
+        notes: &[],
+        answer: |_| panic!("on purpose"),
+    };
+
+    /// A thread that dies leaves an answer: that there is none.
+    #[test]
+    fn work_that_dies_is_not_waited_for() {
+        let task = Task { question: &DIES, given: Answers::default() };
+        let mut tasks = Tasks { next: Some(task), ..Tasks::default() };
+        tasks.go_on(false);
+        while tasks.now.is_some() {
+            tasks.go_on(true);
+        }
+        let (_, answered) = &tasks.done["dies"];
+        assert!(matches!(answered, Err(Problem::Engine(EngineError::NoAnswer { reason: "lost" }))));
     }
 }

@@ -13,8 +13,6 @@ use super::step::Meets;
 
 /// Every cooling is timed at these, °C.
 pub(super) const MARKS_C: [f64; 4] = [200.0, 150.0, 100.0, 50.0];
-/// Cooling ends here, °C.
-const COLD_C: f64 = 50.0;
 /// Below it steps may be twice as long, °C.
 const SLOW_BELOW_C: f64 = 110.0;
 /// A hold that has not brought it down by then never does in a shop, h.
@@ -61,6 +59,8 @@ pub struct Cooled {
     pub left_part: Lanes,
     /// Heat that the pads gave, J.
     pub pads_j: f64,
+    /// Minutes of the cooling, and the hottest of weld and heat-affected zone then, °C.
+    fallen: Vec<(f64, f64)>,
 }
 
 impl Cooled {
@@ -68,6 +68,16 @@ impl Cooled {
     #[must_use]
     pub fn mark(&self, at_c: f64) -> Option<&Mark> {
         self.marks.iter().find(|mark| (mark.at_c - at_c).abs() < 1e-9)
+    }
+
+    /// Minutes of the cooling until hottest of weld and heat-affected zone are at a temperature,
+    /// straight between steps; 0 where it begins no hotter, `None` where it ends hotter.
+    #[must_use]
+    pub fn passes_min(&self, at_c: f64) -> Option<f64> {
+        let Some(last) = self.fallen.iter().rposition(|(_, hottest_c)| *hottest_c > at_c) else {
+            return Some(0.0);
+        };
+        when(&self.fallen[last..], at_c)
     }
 }
 
@@ -181,15 +191,10 @@ impl Run<'_, '_> {
 
     /// Cools to 50 °C.
     fn cool(&mut self, surfaces: &Surfaces, hours: f64, pads_before: f64) -> Result<Cooled, Refusal> {
-        let query = self.setup.query;
         let pads_j = (self.state.heat.books.pads - pads_before) * self.setup.heated_length;
         let peak_after_hold_ml = self.peak();
         self.meets = self.setup.meets(surfaces);
-        let mut targets: Vec<f64> = MARKS_C.iter().chain(&query.marks_c).copied().collect();
-        targets.retain(|&target| target >= COLD_C);
-        targets.sort_by(|one, other| other.total_cmp(one));
-        targets.dedup_by(|one, other| (*one - *other).abs() < 1e-9);
-        let mut targets = targets.into_iter().peekable();
+        let mut targets = MARKS_C.into_iter().peekable();
         let (begun, pace) = (self.state.time, self.setup.pace);
         let mut stride = Stride::new(AT_ONCE_S, pace.change_k);
         let mut approach = Approach::default();
@@ -224,6 +229,7 @@ impl Run<'_, '_> {
             deepest: self.deepest(),
             left_part: std::array::from_fn(left),
             pads_j,
+            fallen,
         })
     }
 
@@ -237,15 +243,17 @@ impl Run<'_, '_> {
     }
 }
 
+/// When a falling curve is at a temperature, straight between its points.
+fn when(fallen: &[(f64, f64)], at_c: f64) -> Option<f64> {
+    fallen.windows(2).find(|pair| pair[0].1 >= at_c && pair[1].1 <= at_c).map(|pair| {
+        let share = (pair[0].1 - at_c) / (pair[0].1 - pair[1].1).max(1e-12);
+        pair[0].0 + share * (pair[1].0 - pair[0].0)
+    })
+}
+
 /// The rate at a temperature, with it: 20 K over the time from 10 K above to 10 K below.
 fn rate(fallen: &[(f64, f64)], at_c: f64) -> Option<(f64, f64)> {
-    let when = |target: f64| {
-        fallen.windows(2).find(|pair| pair[0].1 >= target && pair[1].1 <= target).map(|pair| {
-            let share = (pair[0].1 - target) / (pair[0].1 - pair[1].1).max(1e-12);
-            pair[0].0 + share * (pair[1].0 - pair[0].0)
-        })
-    };
-    let (from, to) = (when(at_c + 10.0)?, when(at_c - 10.0)?);
+    let (from, to) = (when(fallen, at_c + 10.0)?, when(fallen, at_c - 10.0)?);
     (to > from).then(|| (at_c, 20.0 / (to - from)))
 }
 

@@ -10,6 +10,7 @@ use super::power::{Reading, efficiency_of_first_part};
 use super::query::{HeatCycle, Source};
 use super::record::Phase;
 use super::refusal::Refusal;
+use super::turns::{Turned, Turns};
 use crate::engine::EngineError;
 use crate::engine::two_readings::TwoReadings;
 use crate::reference::Reference;
@@ -96,6 +97,8 @@ pub struct Flames {
     pub hold_h: f64,
     /// Two readings on the joint and the minutes between them, which say what it loses.
     pub readings: Option<TwoReadings>,
+    /// When its steel turns to martensite, where a plan says so.
+    pub turns: Option<Turns>,
 }
 
 /// What comes of it.
@@ -130,6 +133,8 @@ pub enum NoCycle {
     Refused(Refusal),
     /// There is no answer to what was given.
     NoAnswer(EngineError),
+    /// Its reckoning came to an end without an answer.
+    Lost,
 }
 
 impl Flames {
@@ -270,6 +275,13 @@ impl Flamed {
     #[must_use]
     pub fn hottest_surface_c(&self) -> f64 {
         self.most(|found| found.heated.hottest_skin_c).max(self.cycle.hottest_skin_c)
+    }
+
+    /// When the steel that transforms lowest turns in the planned cooling; nothing where no plan says.
+    #[must_use]
+    pub fn turned(&self, flames: &Flames) -> Vec<Turned> {
+        let planned = &self.cycle.planned;
+        flames.turns.map(|turns| turns.passed(planned).to_vec()).unwrap_or_default()
     }
 
     /// The cooling after so many hours of post-heat.

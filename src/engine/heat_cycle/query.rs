@@ -183,8 +183,6 @@ pub struct HeatCycle {
     pub pause_s: f64,
     /// What follows welding.
     pub post_heat: PostHeat,
-    /// Temperatures of the cooling to be timed beside 200, 150, 100 and 50 °C: Ms, M90.
-    pub marks_c: Vec<f64>,
     /// Does no hydrogen pass from the weld into its members? So it is where the zone beside it
     /// still is austenite.
     pub fusion_closed: bool,

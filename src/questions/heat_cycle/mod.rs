@@ -222,7 +222,6 @@ fn query(given: &Answers, told: &Told, reference: &Reference) -> Result<HeatCycl
             beside_h: vec![given.number("hold-hours")?],
             shares: Vec::new(),
         },
-        marks_c: Vec::new(),
         fusion_closed: false,
         fineness: Fineness::Live,
         keep: Keep::Figures,
@@ -244,6 +243,7 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
         carbon_steel: given.flag("carbon-steel"),
         hold_h: given.number("hold-hours")?,
         readings: readings(given, cycle.shop_c)?,
+        turns: None,
         notes: assumed(given, &told, &cycle, reference)?,
         cycle,
     })

@@ -156,6 +156,22 @@ fn what_is_done_after_welding_never_leaves_more() {
     assert_eq!(air.beside.iter().map(|cooled| cooled.hours).collect::<Vec<_>>(), [0.0, 0.5, 2.0, 4.0]);
 }
 
+/// The colder a point, the later the part falls past it; what is read off the curve is what is timed.
+#[test]
+fn a_cooling_falls_past_each_point_once() {
+    let cooled = welded(|query| query.post_heat = HELD).planned;
+    let minutes: Vec<Option<f64>> =
+        (5..=40).rev().map(|tens| cooled.passes_min(10.0 * f64::from(tens))).collect();
+    assert_eq!(minutes.first(), Some(&Some(0.0)), "it begins below 400 °C");
+    let found: Vec<f64> = minutes.iter().flatten().copied().collect();
+    assert!(found.len() == minutes.len() && found.windows(2).all(|pair| pair[0] <= pair[1]), "{minutes:?}");
+    assert_eq!(cooled.passes_min(20.0), None, "it is not reckoned so cold");
+    for mark in &cooled.marks {
+        let read = cooled.passes_min(mark.at_c).expect("it is passed");
+        assert!((read - mark.minutes).abs() < 0.5, "{} °C: {read} and {} min", mark.at_c, mark.minutes);
+    }
+}
+
 /// Content is straight in what went in, never below nothing and never above the most of a pass;
 /// the largest of all never rises once all is laid.
 #[test]

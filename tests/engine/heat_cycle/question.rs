@@ -1,7 +1,10 @@
 //! The heat cycle as a question: what it offers, what calibrates it, what it refuses.
 #![allow(clippy::unwrap_used, reason = "a question that is gone fails the test")]
 
+use std::ops::ControlFlow;
+
 use strawblue::engine::EngineError;
+use strawblue::engine::heat_cycle::{Refusal, flow_levers, plain_preheat};
 use strawblue::questions::{self, Answers, Given, Kind, Problem, Reply, SAYING_NO};
 use strawblue::reference::{Method, embedded};
 use strawblue::words::Words;
@@ -161,4 +164,30 @@ fn in_a_narrow_range_the_part_is_heated_to_its_maximum() {
     assert!((goal_c(325.0) - 325.0).abs() < 1e-9, "narrow");
     let minutes_to = |most_c: f64| minutes(&ask(&[("interpass-most", most_c)]).unwrap());
     assert!(minutes_to(325.0) < minutes_to(400.0), "and that takes less");
+}
+
+/// The least flow that is told is enough for the weakest flame, and a tenth less is not.
+#[test]
+fn a_weak_flame_is_told_which_flow_would_do() {
+    let heat_cycle = questions::find("heat-cycle").unwrap();
+    let given = without(&["fuel-flow"]).with("fuel-flow", Given::Number(0.2));
+    let flames = questions::flames(&heat_cycle.filled(&given).unwrap()).unwrap();
+    let mut go_on = |_, _| ControlFlow::Continue(());
+    let refusal = flames.run(embedded(), &mut go_on).unwrap_err();
+    let levers = flow_levers(embedded(), &flames, &refusal);
+    assert_eq!(levers.len(), 2, "{refusal}");
+    assert!(levers.iter().all(|lever| lever.quick_min < lever.slow_min && lever.slow_min <= 120.0));
+    assert!(levers[1].slow_min < levers[0].slow_min, "more gas is sooner");
+    let share = embedded().fuels.efficiency.low;
+    let at = |flow: f64| {
+        let given = without(&["fuel-flow"]).with("fuel-flow", Given::Number(flow));
+        let other = questions::flames(&heat_cycle.filled(&given).unwrap()).unwrap();
+        plain_preheat(embedded(), &other.with(share), &mut |_, _| ControlFlow::Continue(()))
+    };
+    assert!(at(levers[0].flow_m3_per_h).is_ok());
+    assert!(at(0.9 * levers[0].flow_m3_per_h - 0.05).is_err());
+    // A flame that its ceiling holds back is helped by no gas.
+    let held =
+        Refusal::MinimumNotReached { coldest_c: 250.0, minutes: 120.0, power_w: None, held_back: true };
+    assert!(flow_levers(embedded(), &flames, &held).is_empty());
 }
