@@ -3149,6 +3149,7 @@ then-measure = Measure at the coldest point
 then-note-from-weld = Measure { $distance } from the weld edge.
     .least = Measure { $distance } or more from the weld edge, in every direction.
 then-note-thick-part = { $member } is the thick part and heats last.
+then-note-far-face-after-wait = Measure on the face away from the flame. If you cannot reach it, wait as long as stated here.
 then-note-far-face = Measure on the face away from the flame. If you cannot reach it, take the flame away and wait { $time } first.
 then-tack = Tack hotter than the minimum
 then-note-long-tacks = Short tacks cool fastest. Make them { LENGTH("50 mm", "2 in") } long and fill the craters.

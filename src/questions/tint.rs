@@ -263,7 +263,13 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
             .no_use_if(!range_useful, "ir-no-use")
             .taking(emissivity_taken(given));
         let mut unsure = !range_useful;
-        if let Some(minimum_c) = given.maybe_number("minimum") {
+        // What is surely above the maximum is not asked about the minimum.
+        let maximum_c = given.maybe_number("maximum");
+        let past = match maximum_c {
+            Some(maximum_c) => judge(&reading, IrLimit::Maximum(maximum_c))?.verdict == IrVerdict::Missed,
+            None => false,
+        };
+        if let Some(minimum_c) = given.maybe_number("minimum").filter(|_| !past) {
             let verdict = judge(&reading, IrLimit::Minimum(minimum_c))?.verdict;
             unsure |= matches!(verdict, IrVerdict::AskAnother | IrVerdict::NotShown);
             reply = reply.note_if(
@@ -277,7 +283,7 @@ pub(super) static IR_TRUE_TEMPERATURE: Question = Question {
                 },
             );
         }
-        if let Some(maximum_c) = given.maybe_number("maximum") {
+        if let Some(maximum_c) = maximum_c {
             let verdict = judge(&reading, IrLimit::Maximum(maximum_c))?.verdict;
             unsure |= verdict == IrVerdict::NotShown;
             reply = reply.note_if(

@@ -4,7 +4,7 @@ use super::figure::range;
 use super::{Pen, StepRow};
 use crate::engine::heat_cycle::{Flamed, Flames, HeatedBy, NoCycle};
 use crate::engine::job::Job;
-use crate::engine::plan::{Deed, Plan};
+use crate::engine::plan::{Deed, Note, Plan};
 use crate::words::List;
 
 /// What is cold, °C.
@@ -122,9 +122,20 @@ pub fn no_cycle_words(pen: &Pen<'_>, why: &NoCycle) -> Option<String> {
 
 /// Puts the lines of a cycle beside their steps.
 pub fn put_cycle(pen: &Pen<'_>, job: &Job, plan: &Plan, told: CycleTold<'_>, rows: &mut [StepRow]) {
-    let steps: Vec<Deed> = plan.sequence.numbered().map(|(_, _, step)| step.deed).collect();
-    for (row, deed) in rows.iter_mut().zip(steps) {
+    for (row, (_, _, step)) in rows.iter_mut().zip(plan.sequence.numbered()) {
+        let deed = step.deed;
+        // One wait stands in a step: of the rule's and the joint's own the longer one.
+        let rule = step.notes.iter().enumerate().find_map(|(at, note)| match note {
+            Note::FarFace { wait_min } => Some((at, *wait_min)),
+            _ => None,
+        });
+        let own_min = if let CycleTold::Known(_, found) = told { found.wait_min() } else { 0.0 };
+        let longer = rule.is_some_and(|(_, rule_min)| rule_min > own_min);
+        if let Some((at, _)) = rule.filter(|_| own_min > 0.0 && !longer) {
+            row.notes[at] = pen.words.get("then-note-far-face-after-wait");
+        }
         row.cycle = match told {
+            CycleTold::Known(..) if longer => Vec::new(),
             CycleTold::Known(flames, found) => step_lines(pen, job, flames, found, deed),
             CycleTold::Working if deed == Deed::Preheat => vec![says(pen.words.get("cycle-working"))],
             CycleTold::None(why) if deed == Deed::Preheat => {

@@ -66,7 +66,11 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
                 answer.stale_title = state.word("plan-stale");
                 answer.stale_why = why;
             }
-            begin_at_top(&adapter, state, answer.kind == ui::AnswerKind::Refused);
+            let stops = matches!(
+                answer.kind,
+                ui::AnswerKind::Refused | ui::AnswerKind::NoWindow | ui::AnswerKind::Uncovered
+            );
+            begin_at_top(&adapter, state, stops);
             adapter.set_answer(answer);
             let open = state.open.borrow();
             let line = results::window_view(state, &planned, &report.answer);

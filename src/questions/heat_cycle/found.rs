@@ -67,7 +67,9 @@ pub(super) fn outcomes(reference: &Reference, flames: &Flames, found: &Flamed) -
     let by_rule = found.wait_min() <= found.most(|preheat| preheat.iso_wait_min) + 1e-9;
     let wait = if by_rule { bases.wait } else { bases.losses };
     let [least_min, left_min, most_min] = found.left_min();
-    let weld_by = figure("heat-weld-by", left_min, Unit::Minute, bases.losses);
+    // Of a range the end counts that it is safe to go by.
+    let weld_by =
+        figure("heat-weld-by", if found.known { left_min } else { least_min }, Unit::Minute, bases.losses);
     let weld_by = if found.known { weld_by } else { weld_by.spread(least_min, most_min) };
     let losses = found.losses.map(|losses| {
         let basis = &reference.heat_cycle.losses.basis;
@@ -82,11 +84,11 @@ pub(super) fn outcomes(reference: &Reference, flames: &Flames, found: &Flamed) -
     let cold = |hours| found.held(hours).and_then(|cooled| cooled.mark(COLD_C)).copied();
     let hydrogen = |name, hours| {
         let put_in_ml = flames.cycle.hydrogen_ml();
-        let [least, middle, most] =
+        let [least, _, most] =
             found.hydrogen_ml(flames, hours, COLD_C)?.map(|peak_ml| 100.0 * peak_ml / put_in_ml);
         // A tenth of a percent is as much as it can say, and what is left is never none.
-        let (up, down) = (|share: f64| (10.0 * share).ceil() / 10.0, (10.0 * least).floor() / 10.0);
-        Some(figure(name, up(middle), Unit::Percent, bases.hydrogen).spread(down, up(most)))
+        let (least, most) = ((10.0 * least).floor() / 10.0, (10.0 * most).ceil() / 10.0);
+        Some(figure(name, most, Unit::Percent, bases.hydrogen).spread(least, most))
     };
     let cooling = |found: crate::engine::heat_cycle::Mark| {
         figure("heat-cooling", found.minutes, Unit::Minute, bases.losses)
