@@ -1,5 +1,6 @@
 //! Each physical question by itself: published figures, limits, laws.
 
+mod cracks;
 mod fit;
 mod fit_metals;
 mod heat_cycle;
@@ -14,3 +15,6 @@ mod shop;
 mod shop_safety;
 mod thermal;
 mod two_readings;
+mod unmarked;
+mod weld;
+mod weld_order;
