@@ -99,6 +99,7 @@ pub(super) static FILLET_STRENGTH: Question = Question {
         "weld-designer",
         "fillet-base-weaker",
         "fillet-long",
+        "fillet-least-size",
     ],
     answer: answer_fillet,
 };
@@ -147,9 +148,12 @@ fn answer_fillet(given: &Answers) -> Result<Reply, Problem> {
         );
     }
     let reply = Reply::of(found.outcomes);
+    // The leg that a small load needs may be smaller than any that is allowed.
+    let sized = reply.answer("fillet-leg-for-load").is_some();
     Ok(said_of_load(reply, found.enough, found.undermatched, asked.rules, asked.factored)
         .note_if(weaker, "fillet-base-weaker")
-        .note_if(found.shortened, "fillet-long"))
+        .note_if(found.shortened, "fillet-long")
+        .note_if(sized, "fillet-least-size"))
 }
 
 /// What a ring weld carries.
@@ -314,6 +318,7 @@ pub(super) static FILLER_CHOICE: Question = Question {
         "filler-undermatch-first",
         "filler-austenitic-preheat",
         "filler-treated-strength",
+        "filler-read-packet",
     ],
     answer: |given| {
         let id = given.maybe_choice("process").unwrap_or_default();
@@ -336,6 +341,7 @@ pub(super) static FILLER_CHOICE: Question = Question {
             .note_if(true, verdict.id())
             .note_if(weaker, "filler-undermatch-first")
             .note_if(asked.austenitic, "filler-austenitic-preheat")
-            .note_if(asked.heat_treated, "filler-treated-strength"))
+            .note_if(asked.heat_treated, "filler-treated-strength")
+            .note_if(true, "filler-read-packet"))
     },
 };

@@ -116,52 +116,66 @@ pub fn deposit(asked: &DepositQuery<'_>) -> Result<Deposited, EngineError> {
     let energy = arc_energy_kj_per_mm(volts, amps, speed);
     let net = net_kj_per_mm(energy, Domain::new("k", 0.1, 1.0).check(asked.efficiency)?);
     let estimated = asked.volts.is_none();
+    let rated = asked.rate_kg_per_h.is_none();
+    // A rate by current is as wide as its table says, and so is what follows from it.
+    let rate_share = if rated { process.rate.spread_share } else { 0.0 };
+    let speed_share = if matches!(asked.free, Free::Area(_)) { rate_share } else { 0.0 };
+    let area_share = if matches!(asked.free, Free::Speed(_)) { rate_share } else { 0.0 };
+    let volts_share = if estimated { asked.current.volts_spread_share } else { 0.0 };
     let answer = |name, value, unit| Outcome::new(Method::RunDeposit, value, unit).named(name);
-    // A rate by current is as wide as the table says; what follows from it is so too.
-    let spread = asked.rate_kg_per_h.is_none().then_some(process.rate.spread_share);
-    let rated = |outcome: Outcome, value: f64| match spread {
-        Some(share) => {
-            outcome.resting_on(&process.basis).spread(value * (1.0 - share), value * (1.0 + share))
+    // With its ends, and the mark of the weakest that it rests on.
+    let spread = |made: Outcome, low: f64, high: f64, by_rate: bool, by_volts: bool| {
+        let mut made = if low < high { made.spread(low, high) } else { made };
+        if by_volts {
+            made = made.resting_on(&asked.current.volts_spread_basis);
         }
-        None => outcome,
+        if by_rate { made.resting_on(&process.basis) } else { made }
     };
-    let energetic = |name, value: f64| {
-        let made = answer(name, value, Unit::KilojoulePerMm);
-        if !estimated {
-            return made;
-        }
-        let share = asked.current.volts_spread_share;
-        made.resting_on(&asked.current.volts_spread_basis)
-            .spread(value * (1.0 - share), value * (1.0 + share))
+    let about = |name, value: f64, unit, share: f64| {
+        let by_rate = share > 0.0;
+        spread(answer(name, value, unit), value * (1.0 - share), value * (1.0 + share), by_rate, false)
     };
-    let mut outcomes = vec![rated(answer("deposit-rate", rate, Unit::KilogramPerHour), rate)];
+    let mut outcomes = vec![about("deposit-rate", rate, Unit::KilogramPerHour, rate_share)];
+    let area_of = about("bead-area", area, Unit::SquareMillimetre, area_share);
     let leg = leg_of_area_mm(runs, area);
-    let (area_of, leg_of, speed_of) = (
-        answer("bead-area", area, Unit::SquareMillimetre),
-        answer("bead-leg", leg, Unit::Millimetre),
-        answer("bead-speed", speed, Unit::MillimetrePerSecond),
-    );
+    let leg_of = answer("bead-leg", leg, Unit::Millimetre).resting_on(&runs.convexity_basis);
+    let (thin, thick) = (leg * (1.0 - area_share).sqrt(), leg * (1.0 + area_share).sqrt());
+    let leg_of = spread(leg_of, thin, thick, area_share > 0.0, false);
+    let speed_of = about("bead-speed", speed, Unit::MillimetrePerSecond, speed_share);
     match asked.free {
-        Free::Speed(_) => {
-            outcomes.extend([rated(area_of, area), leg_of.resting_on(&runs.convexity_basis), speed_of]);
-        }
-        Free::Area(_) => outcomes.extend([rated(speed_of, speed), area_of, leg_of]),
+        Free::Speed(_) => outcomes.extend([area_of, leg_of, speed_of]),
+        Free::Area(_) => outcomes.extend([speed_of, area_of, leg_of]),
     }
-    let volts_of = if estimated {
-        let share = asked.current.volts_spread_share;
-        answer("bead-volts", volts, Unit::Volt)
+    let volts_of = answer("bead-volts", volts, Unit::Volt);
+    outcomes.push(if estimated {
+        volts_of
             .resting_on(&asked.current.load_lines_basis)
-            .spread(volts * (1.0 - share), volts * (1.0 + share))
+            .spread(volts * (1.0 - volts_share), volts * (1.0 + volts_share))
             .worked(vec![Step::new("load line", estimate.line_v, Unit::Volt)])
     } else {
-        answer("bead-volts", volts, Unit::Volt)
+        volts_of
+    });
+    let energetic = |name, value: f64| {
+        let low = value * (1.0 - volts_share) / (1.0 + speed_share);
+        let high = value * (1.0 + volts_share) / (1.0 - speed_share);
+        spread(answer(name, value, Unit::KilojoulePerMm), low, high, speed_share > 0.0, estimated)
     };
-    outcomes.extend([volts_of, energetic("bead-energy", energy), energetic("bead-net-heat", net)]);
-    outcomes.push(answer("bead-per-energy", area / energy, Unit::SquareMillimetre));
+    outcomes.extend([energetic("bead-energy", energy), energetic("bead-net-heat", net)]);
+    let per_energy = area / energy;
+    let (least, most) = (
+        per_energy * (1.0 - rate_share) / (1.0 + volts_share),
+        per_energy * (1.0 + rate_share) / (1.0 - volts_share),
+    );
+    let per_energy = answer("bead-per-energy", per_energy, Unit::SquareMillimetre);
+    outcomes.push(spread(per_energy, least, most, rated, estimated));
     if let Some(length) = asked.length_mm {
         let length = Domain::new("run-length", 1.0, 1e6).check(length)?;
-        outcomes.push(answer("bead-time", length / speed, Unit::Second));
-        outcomes.push(answer("bead-mass", area * length * runs.density_kg_per_mm3, Unit::Kilogram));
+        let seconds = length / speed;
+        let time = answer("bead-time", seconds, Unit::Second);
+        let (short, long) = (seconds / (1.0 + speed_share), seconds / (1.0 - speed_share));
+        outcomes.push(spread(time, short, long, speed_share > 0.0, false));
+        let mass = area * length * runs.density_kg_per_mm3;
+        outcomes.push(about("bead-mass", mass, Unit::Kilogram, area_share));
     }
     Ok(Deposited { outcomes, estimated })
 }

@@ -82,7 +82,7 @@ pub fn dropped(strength: &WeldStrength, asked: &OfferQuery<'_>, filler: &Filler)
     if matches!(filler.deposit, DepositKind::CastIron | DepositKind::Copper) {
         return Some(Dropped::NotForSteel);
     }
-    if ferritic && filler.hydrogen.as_ref().and_then(|h| h.high_ml).is_some_and(|ml| ml > asked.hydrogen_ml) {
+    if ferritic && driest_ml(filler).is_some_and(|ml| ml > asked.hydrogen_ml) {
         return Some(Dropped::TooWet);
     }
     if filler.deposit == DepositKind::Austenitic && asked.heat_treated {
@@ -110,6 +110,16 @@ pub fn dropped(strength: &WeldStrength, asked: &OfferQuery<'_>, filler: &Filler)
     asked.least_mpa.is_some_and(|least| filler_mpa < least).then_some(Dropped::TooWeakForLoad)
 }
 
+/// Hydrogen of the driest class that a filler is sold in, ml in 100 g; without classes, as wet as it gets.
+fn driest_ml(filler: &Filler) -> Option<f64> {
+    let hydrogen = filler.hydrogen.as_ref()?;
+    let class = |text: &String| {
+        let digits: String = text.chars().filter(char::is_ascii_digit).collect();
+        digits.parse::<f64>().ok()
+    };
+    hydrogen.designators.iter().filter_map(class).reduce(f64::min).or(hydrogen.high_ml)
+}
+
 /// A covered electrode belongs to its covering: E7018 is basic, E6010 is not.
 fn covered_alike(process: &Process, filler: &Filler) -> bool {
     if process.covering.is_empty() || filler.deposit != DepositKind::Ferritic {
@@ -135,7 +145,7 @@ pub fn offered<'a>(reference: &'a Reference, asked: &OfferQuery<'_>) -> Vec<&'a 
         _ => 2,
     };
     let mpa = |filler: &Filler| filler.tensile_min_mpa.unwrap_or(f64::MAX);
-    let wet = |filler: &Filler| filler.hydrogen.as_ref().and_then(|h| h.high_ml).unwrap_or(f64::MAX);
+    let wet = |filler: &Filler| driest_ml(filler).unwrap_or(f64::MAX);
     fit.sort_by(|a, b| {
         let by_strength = || mpa(a).total_cmp(&mpa(b));
         kind(a).cmp(&kind(b)).then_with(by_strength).then_with(|| wet(a).total_cmp(&wet(b)))

@@ -250,7 +250,7 @@ pub fn line(
     let at = |border: usize| length_mm * border as f64 / order.len() as f64;
     let (one_way, start) = (order.len() <= 3, order[0]);
     let run = |pass: usize| {
-        let back = one_way && pass % 2 == 0;
+        let back = one_way && pass.is_multiple_of(2);
         let step = |k: usize| {
             let leftwards = if one_way { back } else { k >= start };
             if leftwards { (k, at(k + 1), at(k)) } else { (k, at(k), at(k + 1)) }

@@ -135,7 +135,11 @@ pub fn fillet_runs(query: &RunsQuery<'_>) -> Result<FilletRuns, EngineError> {
     if run.energy_kj_per_mm.is_some() && run.per_energy_mm2.is_none() {
         let range = process.per_energy_mm2;
         let most = run.count(need, run.with(range.low)?.min(cap));
-        counted = counted.spread(run.count(need, run.with(range.high)?.min(cap)).min(count), most.max(count));
+        let fewest = run.count(need, run.with(range.high)?.min(cap)).min(count);
+        let most = most.max(count);
+        if fewest < most {
+            counted = counted.spread(fewest, most);
+        }
     }
     let largest = query.run.process.largest_leg_mm.of(query.position).unwrap_or_default();
     let mut outcomes = vec![
