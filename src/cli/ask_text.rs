@@ -22,7 +22,9 @@ pub(super) fn reply(question: &Question, reply: &Reply, pen: &Pen<'_>) -> String
 
 fn answer(made: &mut String, outcome: &Outcome, pen: &Pen<'_>) {
     let (words, show) = (pen.words, &pen.show);
-    let name = words.get(&format!("answer-{}", outcome.name));
+    // A filler is named by its class.
+    let row = outcome.row.as_deref().unwrap_or_default();
+    let name = words.with(&format!("answer-{}", outcome.name), &[("row", row)]);
     let value = match outcome.value {
         Some(value) => of_unit(value, outcome.unit, show),
         None => words.get("cli-no-figure"),

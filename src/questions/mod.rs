@@ -12,6 +12,8 @@
 //! ```
 
 mod answers;
+mod austenite;
+mod cracks;
 mod equivalents;
 mod fit;
 mod fit_drawing;
@@ -26,10 +28,15 @@ mod shape;
 mod shop;
 mod steel;
 mod tables;
+mod tempering;
 mod tint;
 mod tint_coupon;
 mod two_readings;
 mod types;
+mod unmarked;
+mod weld_current;
+mod weld_runs;
+mod weld_strength;
 mod work;
 
 pub use answers::{AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, NOT_STATED, Problem, STEEL_NOTES};
@@ -47,6 +54,7 @@ pub static ALL: &[&Question] = &[
     &equivalents::CARBON_EQUIVALENT,
     &steel::HARDNESS_CONVERSION,
     &steel::FILE_TEST,
+    &unmarked::UNMARKED_STEEL,
     &steel::TRANSFORMATION_TEMPERATURES,
     &steel::MARTENSITE_SHARE,
     &shape::COMBINED_THICKNESS,
@@ -62,6 +70,7 @@ pub static ALL: &[&Question] = &[
     &shop::TORCH_HEATING,
     &heat_cycle::HEAT_CYCLE,
     &shop::ACETYLENE_DRAW,
+    &cracks::CUT_PREHEAT,
     &two_readings::TWO_READINGS,
     &shop::BATCH_RHYTHM,
     &shop::ELECTRODE_EXPOSURE,
@@ -75,6 +84,23 @@ pub static ALL: &[&Question] = &[
     &tint::PEAK_FROM_TINT,
     &tint_coupon::TINT_COUPON,
     &tint::RED_HEAT,
+    &weld_strength::FILLER_CHOICE,
+    &weld_strength::FILLER_MATCH,
+    &weld_strength::FILLET_STRENGTH,
+    &weld_strength::RING_STRENGTH,
+    &weld_strength::AS_STRONG,
+    &weld_runs::FILLET_SIZE,
+    &weld_runs::GROOVE_AREA,
+    &weld_runs::FILLET_RUNS,
+    &weld_runs::RUNS_LEFT,
+    &weld_runs::WELD_AMOUNT,
+    &weld_current::TIG_SETTINGS,
+    &weld_current::TIG_TORCH,
+    &weld_current::ELECTRODE_CURRENT,
+    &weld_current::WIRE_CURRENT,
+    &weld_current::RUN_DEPOSIT,
+    &austenite::AUSTENITIC_DEPOSIT,
+    &cracks::BUTTER_LAYERS,
     &heat::HEAT_INPUT,
     &formulas::METHOD_B,
     &formulas::SEFERIAN,
@@ -97,6 +123,14 @@ pub static ALL: &[&Question] = &[
     &post_heat::POST_HEAT,
     &shop::SLOW_COOLING,
     &shop::PART_COOLING,
+    &tempering::STRESS_RELIEF,
+    &tempering::TEMPER_CYCLES,
+    &cracks::HOT_CRACKING,
+    &cracks::RUN_SHAPE,
+    &cracks::HYDROGEN_HARDNESS,
+    &cracks::REHEAT_CRACKING,
+    &cracks::LAMELLAR_TEARING,
+    &cracks::COLD_BENT,
     &hydrogen::INSPECTION_WAIT,
 ];
 

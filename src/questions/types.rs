@@ -98,7 +98,7 @@ pub(super) const HELD: &str = "table-end-at-least";
 
 /// Notes that say no: a limit is not kept, a table does not clear. A screen draws them as it
 /// draws what is wrong.
-pub const SAYING_NO: [&str; 22] = [
+pub const SAYING_NO: [&str; 49] = [
     "ir-minimum-missed",
     "ir-maximum-missed",
     "table-c1-does-not-clear",
@@ -121,6 +121,33 @@ pub const SAYING_NO: [&str; 22] = [
     "air-carbon-dioxide-deadly",
     "air-carbon-dioxide-high",
     "rhythm-cools-again",
+    "fillet-too-small",
+    "weld-too-weak",
+    "as-strong-too-large",
+    "match-too-weak-tension",
+    "match-too-weak-compression",
+    "runs-small-first",
+    "torch-enough-none",
+    "fillet-base-weaker",
+    "unmarked-again",
+    "unmarked-ask",
+    "unmarked-hss",
+    "unmarked-stop",
+    "unmarked-spring",
+    "unmarked-never-for",
+    "crack-ucs-warn",
+    "crack-deep",
+    "crack-dirty",
+    "crack-base-sulphur",
+    "crack-shape-narrow",
+    "crack-dg-warn",
+    "crack-psr-warn",
+    "crack-hv-warn",
+    "crack-z-beyond",
+    "bent-too-thick",
+    "relief-above-ceiling",
+    "cut-no-figure",
+    "austenite-expected",
 ];
 
 /// Questions whose answer takes longer than a picture on the screen stands.

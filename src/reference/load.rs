@@ -9,7 +9,8 @@ use super::tint::TintData;
 use super::{
     Caution, CodeRows, D11, Designator, ElectrodeExposure, EverydayWord, Fault, Filler, Fits, Fuels, Grade,
     HeatCycleData, Joint, Metal, MethodRow, Methods, OwnSheets, PostHeatData, Practice, Process, ProcessFile,
-    Row, Rule, SlowCooling, Source, Table, TableC1, Transformation, WaitRule, check, search::Index,
+    Row, Rule, SlowCooling, Source, Table, TableC1, Transformation, Unmarked, WaitRule, Welding, check,
+    search::Index,
 };
 
 /// The text of every data file.
@@ -43,6 +44,12 @@ pub struct Files<'a> {
     pub red_heat: &'a str,
     pub surfaces: &'a str,
     pub crayons: &'a str,
+    pub weld_runs: &'a str,
+    pub weld_strength: &'a str,
+    pub weld_current: &'a str,
+    pub weld_cracks: &'a str,
+    pub weld_treatment: &'a str,
+    pub unmarked: &'a str,
     /// The English messages, for the check that every row has its words.
     pub words: &'a str,
 }
@@ -77,6 +84,12 @@ impl Files<'static> {
         red_heat: include_str!("../../data/red_heat.ron"),
         surfaces: include_str!("../../data/surfaces.ron"),
         crayons: include_str!("../../data/crayons.ron"),
+        weld_runs: include_str!("../../data/weld_runs.ron"),
+        weld_strength: include_str!("../../data/weld_strength.ron"),
+        weld_current: include_str!("../../data/weld_current.ron"),
+        weld_cracks: include_str!("../../data/weld_cracks.ron"),
+        weld_treatment: include_str!("../../data/weld_treatment.ron"),
+        unmarked: include_str!("../../data/unmarked.ron"),
         words: include_str!("../../data/en.ftl"),
     };
 }
@@ -132,6 +145,10 @@ pub struct Reference {
     pub everyday_words: Table<EverydayWord>,
     /// Temper colours, red heat, surfaces under an IR gun, crayons.
     pub tint: TintData,
+    /// Runs, strength and current of a weld.
+    pub welding: Welding,
+    /// The guided test of a steel without a mark.
+    pub unmarked: Unmarked,
     /// The search index over grades, fillers and everyday words.
     pub index: Index,
     /// Places of the grades that have a data sheet.
@@ -178,6 +195,8 @@ impl Reference {
         let electrode_exposure = whole("electrode_exposure.ron", files.electrode_exposure, &mut faults);
         let heat_cycle = whole("heat_cycle.ron", files.heat_cycle, &mut faults);
         let tint = tint(files, &mut faults);
+        let welding = welding(files, &mut faults);
+        let unmarked = whole("unmarked.ron", files.unmarked, &mut faults);
         let (
             Some(methods),
             Some(practice),
@@ -195,7 +214,9 @@ impl Reference {
         else {
             return Err(faults);
         };
-        let (Some(fits), Some(fuels), Some(electrode_exposure)) = (fits, fuels, electrode_exposure) else {
+        let (Some(fits), Some(fuels), Some(electrode_exposure), Some(welding), Some(unmarked)) =
+            (fits, fuels, electrode_exposure, welding, unmarked)
+        else {
             return Err(faults);
         };
         let data_sheets = places(&grades, |grade: &Grade| grade.data_sheet.is_some());
@@ -225,6 +246,8 @@ impl Reference {
             heat_cycle,
             everyday_words,
             tint,
+            welding,
+            unmarked,
             data_sheets,
             index,
         })
@@ -327,6 +350,21 @@ fn tint(files: &Files<'_>, faults: &mut Vec<Fault>) -> Option<TintData> {
         red_heat: red_heat?,
         surfaces: surfaces?,
         crayons: crayons?,
+    })
+}
+
+fn welding(files: &Files<'_>, faults: &mut Vec<Fault>) -> Option<Welding> {
+    let runs = whole("weld_runs.ron", files.weld_runs, faults);
+    let strength = whole("weld_strength.ron", files.weld_strength, faults);
+    let current = whole("weld_current.ron", files.weld_current, faults);
+    let cracks = whole("weld_cracks.ron", files.weld_cracks, faults);
+    let treatment = whole("weld_treatment.ron", files.weld_treatment, faults);
+    Some(Welding {
+        runs: runs?,
+        strength: strength?,
+        current: current?,
+        cracks: cracks?,
+        treatment: treatment?,
     })
 }
 

@@ -37,6 +37,8 @@ mod table_c1;
 pub mod tint;
 mod transformation;
 mod unit;
+mod unmarked;
+mod welding;
 
 pub use crate::units::Printed;
 pub use basis::Basis;
@@ -91,3 +93,10 @@ pub use table::{Row, Table, row_at};
 pub use table_c1::{C1Cell, TableC1};
 pub use transformation::{MsBand, MsScatter, Transformation};
 pub use unit::Unit;
+pub use unmarked::{FamilyDensity, MartensiteRow, TestAnswer, TestFlag, TestStep, TreatAs, Unmarked};
+pub use welding::{
+    BentRow, Convexity, Correlation, CoveredElectrode, CutStep, DepositRate, HotLess, HotTorch,
+    HydrogenHardness, LargestLeg, LeastLeg, LoadLine, LowerHours, MnS, PerEnergy, Position, RestraintStrain,
+    RodRow, RunProcess, StrainClass, StrainShape, StrainStep, TigRow, TorchClass, TreatmentRate, TungstenRow,
+    UsualRange, WearPlate, WeldCracks, WeldCurrent, WeldRuns, WeldStrength, WeldTreatment, Welding, WireRow,
+};

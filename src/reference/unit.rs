@@ -49,6 +49,12 @@ pub enum Unit {
     /// The same as an inch drawing has it.
     #[strum(serialize = "kJ/in")]
     KilojoulePerInch,
+    /// A current.
+    #[strum(serialize = "A")]
+    Ampere,
+    /// A voltage.
+    #[strum(serialize = "V")]
+    Volt,
     /// Arc power.
     #[strum(serialize = "kW")]
     Kilowatt,
@@ -79,6 +85,9 @@ pub enum Unit {
     /// A force.
     #[strum(serialize = "kN")]
     Kilonewton,
+    /// A force on a length of weld.
+    #[strum(serialize = "N/mm")]
+    NewtonPerMm,
     /// A torque.
     #[strum(serialize = "N m")]
     NewtonMetre,
@@ -91,6 +100,18 @@ pub enum Unit {
     /// A flow of gas.
     #[strum(serialize = "m3/h")]
     CubicMetrePerHour,
+    /// A volume of shielding gas.
+    #[strum(serialize = "l")]
+    Litre,
+    /// A flow of shielding gas.
+    #[strum(serialize = "l/min")]
+    LitrePerMinute,
+    /// A rate of deposit.
+    #[strum(serialize = "kg/h")]
+    KilogramPerHour,
+    /// An angle.
+    #[strum(serialize = "°")]
+    Degree,
     /// A mass.
     #[strum(serialize = "kg")]
     Kilogram,

@@ -162,16 +162,30 @@ pub fn both_of_unit(value: f64, unit: Unit, show: &Show) -> Both {
         Unit::MlPer100g => alone(show.hydrogen(value)),
         Unit::One => alone(show.number(value, 4)),
         Unit::Percent => alone(show.with_unit(value, 3, unit.symbol())),
-        Unit::Ppm | Unit::Hour | Unit::Kilowatt | Unit::Megajoule | Unit::MillimetrePerSecond => {
-            alone(show.with_unit(value, 2, unit.symbol()))
-        }
+        Unit::Ppm
+        | Unit::Hour
+        | Unit::Kilowatt
+        | Unit::Megajoule
+        | Unit::MillimetrePerSecond
+        | Unit::KilogramPerHour => alone(show.with_unit(value, 2, unit.symbol())),
+        // The degree of an angle stands close to its figure.
+        Unit::Degree => alone(format!("{}{}", show.number(value, 1), unit.symbol())),
         Unit::SquareMillimetrePerHour => alone(show.with_unit(value, 3, "mm²/h")),
         Unit::SquareMillimetre => alone(show.with_unit(value, 1, "mm²")),
         Unit::KgfPerSquareMm => alone(show.with_unit(value, 1, "kgf/mm²")),
-        Unit::Second | Unit::Minute | Unit::Nanometre | Unit::KilojoulePerInch | Unit::RockwellC => {
-            alone(show.with_unit(value, 1, unit.symbol()))
-        }
-        Unit::Vickers | Unit::Brinell | Unit::KelvinPerHour => alone(show.with_unit(value, 0, unit.symbol())),
+        Unit::Second
+        | Unit::Minute
+        | Unit::Nanometre
+        | Unit::KilojoulePerInch
+        | Unit::RockwellC
+        | Unit::Volt
+        | Unit::LitrePerMinute => alone(show.with_unit(value, 1, unit.symbol())),
+        Unit::Vickers
+        | Unit::Brinell
+        | Unit::KelvinPerHour
+        | Unit::Ampere
+        | Unit::NewtonPerMm
+        | Unit::Litre => alone(show.with_unit(value, 0, unit.symbol())),
     }
 }
 

@@ -33,6 +33,11 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let (code_rows, transformation) =
         (text("code_rows", own.code_rows), text("transformation", own.transformation));
     let heat_cycle = text("heat_cycle", own.heat_cycle);
+    let (weld_runs, weld_strength) =
+        (text("weld_runs", own.weld_runs), text("weld_strength", own.weld_strength));
+    let (weld_current, unmarked) = (text("weld_current", own.weld_current), text("unmarked", own.unmarked));
+    let (weld_cracks, weld_treatment) =
+        (text("weld_cracks", own.weld_cracks), text("weld_treatment", own.weld_treatment));
     let files = Files {
         sources: &sources,
         grades: &grades,
@@ -61,6 +66,12 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         red_heat: &red_heat,
         surfaces: &surfaces,
         crayons: &crayons,
+        weld_runs: &weld_runs,
+        weld_strength: &weld_strength,
+        weld_current: &weld_current,
+        weld_cracks: &weld_cracks,
+        weld_treatment: &weld_treatment,
+        unmarked: &unmarked,
         words: &words,
     };
     Reference::parse(&files).err().unwrap_or_default()

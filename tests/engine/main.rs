@@ -1,6 +1,7 @@
 //! Each physical question by itself: published figures, limits, laws.
 
 mod asking;
+mod cracks;
 mod fit;
 mod fit_metals;
 mod heat_cycle;
@@ -15,3 +16,6 @@ mod shop;
 mod shop_safety;
 mod thermal;
 mod two_readings;
+mod unmarked;
+mod weld;
+mod weld_order;

@@ -174,6 +174,9 @@ const INSIDE_ENGINE: &[(&str, &[&str])] = &[
     ("heat_cycle", &["heat_cycle", "post_heat"]),
     ("tint", &["tint"]),
     ("photo", &["photo", "tint"]),
+    ("weld", &["weld", "crack"]),
+    ("unmarked", &["unmarked"]),
+    ("crack", &["crack"]),
     ("plan", &["plan", "evidence", "post_heat"]),
 ];
 

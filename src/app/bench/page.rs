@@ -151,7 +151,8 @@ fn first_figure(pen: &Pen<'_>, reply: &Reply) -> Figure {
 /// An answer as a large figure with its range under it.
 fn large(pen: &Pen<'_>, outcome: &Outcome) -> Figure {
     let mark = basis_mark(pen, outcome.basis(&pen.reference.methods));
-    let label = pen.words.get(&format!("answer-{}", outcome.name));
+    let row = outcome.row.as_deref().unwrap_or_default();
+    let label = pen.words.with(&format!("answer-{}", outcome.name), &[("row", row)]);
     match large_answer(pen, outcome) {
         // Nobody sees nanometres: what is looked for is named.
         (_, note) if outcome.unit == Unit::Nanometre => {

@@ -115,7 +115,9 @@ fn figures(pen: &Pen<'_>, reply: &Reply) -> (String, Vec<ui::PartRow>) {
         });
         parts.extend(leading);
         let mark = basis_mark(pen, outcome.basis(&pen.reference.methods));
-        let label = pen.words.get(&format!("answer-{}", outcome.name));
+        // A filler is named by its class.
+        let row = outcome.row.as_deref().unwrap_or_default();
+        let label = pen.words.with(&format!("answer-{}", outcome.name), &[("row", row)]);
         // A figure that no input was put at its limit for lies as far outside as its inputs do.
         let rough = reply.no_use.is_none() && !outcome.at_least && !outcome.in_range();
         if first.is_empty() {

@@ -11,6 +11,8 @@ mod post_heat;
 mod shop;
 mod sources;
 mod tables;
+mod unmarked;
+mod welding;
 mod words;
 
 use std::collections::HashSet;
@@ -156,6 +158,8 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     fit::check(reference, &mut list);
     shop::check(reference, &mut list);
     heat_cycle::check(reference, &mut list);
+    welding::check(&reference.welding, &mut list);
+    unmarked::check(&reference.unmarked, &mut list);
     codes::check(reference, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);

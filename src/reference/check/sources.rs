@@ -260,6 +260,15 @@ fn shop<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     for row in &reference.slow_cooling {
         visit.basis("slow_cooling.ron", &row.id, &row.basis);
     }
+    let (file, unmarked) = ("unmarked.ron", &reference.unmarked);
+    for answer in unmarked.steps.iter().flat_map(|step| &step.answers) {
+        visit.basis(file, &answer.id, &answer.basis);
+    }
+    let bases = [&unmarked.martensite_basis, &unmarked.densities_basis, &unmarked.treat_basis];
+    visit.bases(file, "unmarked", bases);
+    for (file, row, basis) in reference.welding.bases() {
+        visit.basis(file, row, basis);
+    }
 }
 
 fn tint<'a>(data: &'a TintData, visit: &mut Visit<'a, '_>) {
