@@ -12,7 +12,7 @@ use strawblue::app::{Page, State, open_page, refresh_all, ui};
 use strawblue::job::{Session, Theme, demo_job};
 use strawblue::units::TemperatureUnit;
 
-use crate::screen::compare::check_part;
+use crate::screen::compare::{check_part, drawn, write};
 use crate::screen::hand::{found, press, tap, with};
 use crate::screen::{live, mock_elapsed_time};
 
@@ -237,4 +237,32 @@ fn the_cycle_as_it_looks() {
     check_part(&window, (0, 52, 360, 336), "cycle-refused-phone-dark");
     let found = found(&window, AccessibleRole::Text, "Coldest point after 2\u{a0}h of heating");
     assert!(found.accessible_value().is_some_and(|value| value.contains("°C")));
+}
+
+/// A shaft lies level, is measured on its sides and is called a bar; every joint has its section.
+#[test]
+fn a_shaft_lies_and_every_joint_is_drawn() {
+    let job = |joint: &str| {
+        let mut job = demo_job();
+        job.set(strawblue::job::Field::Joint, Some(joint.to_owned()));
+        job.set(strawblue::job::Field::Leg, (joint != "run-on-shaft").then(|| "8 mm".to_owned()));
+        job
+    };
+    for (joint, bar) in [("run-on-shaft", true), ("lap", false), ("corner", false)] {
+        let typed = [("fuel-flow", "100 ft3/h"), ("first-thickness", "90"), ("groove-depth", "4")];
+        let typed = typed.iter().filter(|(key, _)| *key == "fuel-flow" || bar);
+        let typed = typed.map(|(key, text)| (format!("heat-cycle.{key}"), (*text).to_owned())).collect();
+        let session = Session { job: job(joint), typed, theme: Theme::Light, ..Session::default() };
+        let (window, state) = live((360, 1900), session);
+        open_page(&window, &state, Page::Cycle);
+        rest(&state);
+        let adapter = window.global::<ui::CycleAdapter>();
+        assert_eq!(adapter.get_kind(), ui::CycleKind::Known, "{joint}");
+        let places: Vec<String> = adapter.get_measure().iter().map(|row| row.place.to_string()).collect();
+        assert_eq!(places.len(), 2, "{joint}: {places:?}");
+        assert!(places.iter().all(|place| place.contains("Bar") == bar), "{joint}: {places:?}");
+        if let Some(folder) = std::env::var_os("STRAWBLUE_PAGES") {
+            write(&drawn(&window), &std::path::Path::new(&folder).join(format!("cycle-{joint}.png")));
+        }
+    }
 }

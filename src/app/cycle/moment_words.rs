@@ -6,7 +6,7 @@ use super::section_marks::{Mark, Sign};
 use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
-use crate::engine::heat_cycle::{Matter, Phase};
+use crate::engine::heat_cycle::{JointShape, Matter, Phase};
 use crate::report::Pen;
 use crate::words::List;
 
@@ -64,7 +64,12 @@ pub(super) fn section_marks(pen: &Pen<'_>, section: &Section, width: f64) -> Vec
 }
 
 fn measure_rows(pen: &Pen<'_>, section: &Section) -> Vec<ui::MeasureRow> {
-    let keys = ["cycle-measure-top", "cycle-measure-foot"];
+    let keys = match section.seen.flames.cycle.shape {
+        JointShape::RunOnShaft { .. } | JointShape::BarToBar { .. } => {
+            ["cycle-measure-side", "cycle-measure-far-side"]
+        }
+        _ => ["cycle-measure-top", "cycle-measure-foot"],
+    };
     let rows = section.dots_mm().into_iter().zip(keys).enumerate().map(|(at, (place, key))| ui::MeasureRow {
         number: pen.show.number((at + 1) as f64, 0).into(),
         place: pen.words.get(key).into(),
@@ -83,11 +88,14 @@ const fn verdict_key(verdict: Verdict) -> &'static str {
     }
 }
 
-const fn matter_key(matter: Matter) -> &'static str {
+const fn matter_key(shape: &JointShape, matter: Matter) -> &'static str {
+    let plate = matches!(shape, JointShape::BossThrough { .. } | JointShape::Tee { .. });
     match matter {
-        Matter::Second => "cycle-part-second",
         Matter::Weld => "cycle-part-weld",
-        Matter::First | Matter::Void => "cycle-part-first",
+        Matter::Second if plate => "cycle-part-second",
+        Matter::Second => "cycle-part-other",
+        Matter::First | Matter::Void if plate => "cycle-part-first",
+        Matter::First | Matter::Void => "cycle-part-one",
     }
 }
 
@@ -95,8 +103,10 @@ const fn matter_key(matter: Matter) -> &'static str {
 fn section_line(pen: &Pen<'_>, section: &Section) -> String {
     let Some((_, at_c, matter)) = section.extreme(true) else { return String::new() };
     let figure = pen.show.temperature(at_c.floor()).main;
-    let (place, verdict) =
-        (pen.words.get(matter_key(matter)), pen.words.get(verdict_key(section.verdict(at_c))));
+    let (place, verdict) = (
+        pen.words.get(matter_key(&section.seen.flames.cycle.shape, matter)),
+        pen.words.get(verdict_key(section.verdict(at_c))),
+    );
     let values = [("figure", figure.as_str()), ("place", &place), ("verdict", &verdict)];
     pen.words.with("cycle-section-coldest", &values)
 }

@@ -124,20 +124,26 @@ impl Section {
     fn fit(&self, (width, height): Point) -> (f64, Point) {
         let (left, right, low, high) = self.view;
         let margin = (MARGIN.0 * height).min(MARGIN.1);
-        let each = ((width - 2.0 * margin) / (right - left)).min((height - 2.0 * margin) / (high - low));
+        let (wide, tall) =
+            if self.seen.drawing.lies { (high - low, right - left) } else { (right - left, high - low) };
+        let each = ((width - 2.0 * margin) / wide).min((height - 2.0 * margin) / tall);
         (each, (f64::midpoint(left, right), f64::midpoint(low, high)))
     }
 
     /// A place of the section on a picture of a size.
     pub(super) fn drawn_at(&self, size: Point, (x_mm, y_mm): Point) -> Point {
         let (each, middle) = self.fit(size);
-        (size.0 / 2.0 + (x_mm - middle.0) * each, size.1 / 2.0 - (y_mm - middle.1) * each)
+        let (across, up) = (x_mm - middle.0, y_mm - middle.1);
+        let (along, up) = if self.seen.drawing.lies { (up, across) } else { (across, up) };
+        (size.0 / 2.0 + along * each, size.1 / 2.0 - up * each)
     }
 
     /// A place of the picture in the section; a round part is the same on both sides.
     fn place_of(&self, size: Point, (x, y): Point) -> Point {
         let (each, middle) = self.fit(size);
-        let (x_mm, y_mm) = ((x - size.0 / 2.0) / each + middle.0, (size.1 / 2.0 - y) / each + middle.1);
+        let (along, up) = ((x - size.0 / 2.0) / each, (size.1 / 2.0 - y) / each);
+        let (across, up) = if self.seen.drawing.lies { (up, along) } else { (along, up) };
+        let (x_mm, y_mm) = (across + middle.0, up + middle.1);
         (if self.seen.drawing.round { x_mm.abs() } else { x_mm }, y_mm)
     }
 
@@ -152,24 +158,29 @@ impl Section {
         let places = &self.seen.places;
         let mut canvas = Canvas::new(width, height, scale);
         let (columns, rows) = canvas.size();
-        let across: Vec<_> = (0..columns)
+        // A bar lies: its radius goes with the rows of the picture.
+        let lies = self.seen.drawing.lies;
+        let (wide, tall) = if lies { (rows, columns) } else { (columns, rows) };
+        let pixel = |x: usize, y: usize| canvas.place(if lies { y } else { x }, if lies { x } else { y });
+        let across: Vec<_> = (0..wide)
             .map(|x| {
-                let x_mm = self.place_of(size, (canvas.place(x, 0).0, 0.0)).0;
+                let x_mm = self.place_of(size, pixel(x, 0)).0;
                 let shown = self.inside((x_mm, self.view.2));
                 (self.smooth.across(x_mm), places.column(x_mm).filter(|_| shown))
             })
             .collect();
-        let upwards: Vec<_> = (0..rows)
+        let upwards: Vec<_> = (0..tall)
             .map(|y| {
-                let y_mm = self.place_of(size, (0.0, canvas.place(0, y).1)).1;
+                let y_mm = self.place_of(size, pixel(0, y)).1;
                 let shown = self.inside((self.view.1, y_mm));
                 (self.smooth.upwards(y_mm), places.row(y_mm).filter(|_| shown))
             })
             .collect();
         let mut warm = vec![0.0; columns * rows];
         let mut what: Vec<Option<(Matter, bool)>> = vec![None; columns * rows];
-        for (y, (up, row)) in upwards.iter().enumerate() {
-            for (x, (along, column)) in across.iter().enumerate() {
+        for (up_at, (up, row)) in upwards.iter().enumerate() {
+            for (along_at, (along, column)) in across.iter().enumerate() {
+                let (x, y) = if lies { (up_at, along_at) } else { (along_at, up_at) };
                 warm[y * columns + x] = self.smooth.along(*along, *up);
                 what[y * columns + x] = row.zip(*column).and_then(|(row, column)| places.along(column, row));
             }
@@ -211,8 +222,9 @@ impl Section {
         }
         self.under_flame(&mut canvas, size, inks);
         if self.seen.drawing.round {
-            let (top, foot) = ((width / 2.0, 2.0), (width / 2.0, height - 2.0));
-            canvas.line(&[top, foot], 1.0, inks.ink2, Some((10.0, 4.0)));
+            let upright = [(width / 2.0, 2.0), (width / 2.0, height - 2.0)];
+            let level = [(2.0, height / 2.0), (width - 2.0, height / 2.0)];
+            canvas.line(if lies { &level } else { &upright }, 1.0, inks.ink2, Some((10.0, 4.0)));
         }
         canvas.image()
     }
@@ -260,7 +272,15 @@ impl Section {
     /// The places to measure in the order in which they are taken: on the faces of the first part at
     /// the distance that is asked for.
     pub(super) fn dots_mm(&self) -> Vec<Point> {
-        let (x_mm, _) = self.seen.drawing.required_point_mm;
+        let (x_mm, y_mm) = self.seen.drawing.required_point_mm;
+        if self.seen.drawing.lies {
+            // On a bar on either side of it.
+            let solid = |x_mm: f64| self.seen.places.at(x_mm, y_mm).is_some();
+            let radii = self.seen.drawing.xs_mm.windows(2);
+            let found = radii.filter(|pair| solid(f64::midpoint(pair[0], pair[1]))).map(|pair| pair[1]);
+            let radius = found.fold(0.0, f64::max);
+            return vec![(radius, y_mm), (-radius, y_mm)];
+        }
         let faces: Vec<f64> = self.seen.drawing.ys_mm.to_vec();
         let solid = |y_mm: f64| matches!(self.seen.places.at(x_mm, y_mm), Some((Matter::First, _)));
         let found: Vec<f64> = faces
@@ -276,7 +296,7 @@ impl Section {
 
     /// The temperature at a place, mm.
     pub(super) fn at_c(&self, (x_mm, y_mm): Point) -> f64 {
-        self.smooth.at(x_mm, y_mm)
+        self.smooth.at(if self.seen.drawing.round { x_mm.abs() } else { x_mm }, y_mm)
     }
 
     /// The coldest cell that must have the minimum, or the hottest of the weld: its middle and °C.

@@ -5,6 +5,7 @@ use super::query::HeatCycle;
 use super::recipe::{Matter, Recipe};
 use super::refusal::Refusal;
 use super::run::Setup;
+use super::shape::JointShape;
 use crate::reference::Reference;
 
 /// One cell of a drawing.
@@ -27,6 +28,8 @@ pub struct DrawnCell {
 pub struct Drawing {
     /// Is it round about x = 0?
     pub round: bool,
+    /// Is it a bar or a shaft, whose axis lies level?
+    pub lies: bool,
     /// Lines across.
     pub xs_mm: Vec<f64>,
     /// Lines upwards.
@@ -65,6 +68,7 @@ pub fn drawing(reference: &Reference, query: &HeatCycle) -> Result<Drawing, Refu
     let heated = setup.sites.heated.iter().map(|&face| mm((section.open[face].x, section.open[face].y)));
     Ok(Drawing {
         round: section.round,
+        lies: matches!(query.shape, JointShape::RunOnShaft { .. } | JointShape::BarToBar { .. }),
         xs_mm: section.xs.iter().map(|x| x * 1e3).collect(),
         ys_mm: section.ys.iter().map(|y| y * 1e3).collect(),
         cells: cells.collect(),
