@@ -237,7 +237,7 @@ pub fn cycle_of_answers(asked: Option<Answers>, says: &PlanSays<'_>) -> Result<F
     }
     let asked = asked.ok_or(NoCycle::Unread)?;
     // "Propane or another gas" is not yet a fuel.
-    let by_torch = !matches!(asked.get("heated-by"), Some(Given::Choice(id)) if id != "torch");
+    let by_torch = !matches!(asked.get("heating"), Some(Given::Choice(id)) if id != "torch");
     if source == Some(HeatSource::Propane) && by_torch && asked.get("fuel").is_none() {
         return Err(NoCycle::Open(vec!["fuel"]));
     }

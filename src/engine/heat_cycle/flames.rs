@@ -75,6 +75,25 @@ impl HeatedBy {
         }
     }
 
+    /// Is it set hotter than the joint must get, and no furnace hotter than the joint may get?
+    ///
+    /// # Errors
+    /// `heat-set-too-cold`, `heat-set-too-hot`.
+    pub fn check(&self, cycle: &HeatCycle) -> Result<(), EngineError> {
+        let (set_c, whole) = match *self {
+            Self::Torch { .. } => return Ok(()),
+            Self::Mats { set_c, .. } => (set_c, false),
+            Self::Furnace { at_c } => (at_c, true),
+        };
+        if set_c <= cycle.minimum_c + cycle.reserve_k {
+            return Err(EngineError::NoAnswer { reason: "heat-set-too-cold" });
+        }
+        if whole && cycle.ceiling_c.is_some_and(|ceiling_c| set_c > ceiling_c) {
+            return Err(EngineError::NoAnswer { reason: "heat-set-too-hot" });
+        }
+        Ok(())
+    }
+
     /// Is it known what goes into the part?
     #[must_use]
     pub fn is_known(&self) -> bool {

@@ -84,11 +84,11 @@ pub(super) fn outcomes(reference: &Reference, flames: &Flames, found: &Flamed) -
     let cold = |hours| found.held(hours).and_then(|cooled| cooled.mark(COLD_C)).copied();
     let hydrogen = |name, hours| {
         let put_in_ml = flames.cycle.hydrogen_ml();
-        let [least, _, most] =
+        let [least, middle, most] =
             found.hydrogen_ml(flames, hours, COLD_C)?.map(|peak_ml| 100.0 * peak_ml / put_in_ml);
         // A tenth of a percent is as much as it can say, and what is left is never none.
-        let (least, most) = ((10.0 * least).floor() / 10.0, (10.0 * most).ceil() / 10.0);
-        Some(figure(name, most, Unit::Percent, bases.hydrogen).spread(least, most))
+        let (up, down) = (|share: f64| (10.0 * share).ceil() / 10.0, (10.0 * least).floor() / 10.0);
+        Some(figure(name, up(middle), Unit::Percent, bases.hydrogen).spread(down, up(most)))
     };
     let cooling = |found: crate::engine::heat_cycle::Mark| {
         figure("heat-cooling", found.minutes, Unit::Minute, bases.losses)

@@ -1,11 +1,10 @@
 //! What heats the joint that a heat cycle is asked of: a torch, mats or a coil, or a furnace.
 
 use super::{Answers, Problem, shop};
-use crate::engine::EngineError;
-use crate::engine::heat_cycle::{FlameShare, HeatCycle, HeatedBy};
+use crate::engine::heat_cycle::{FlameShare, HeatedBy};
 use crate::reference::Reference;
 
-pub(super) const HEATED_BY: &str = "heated-by";
+pub(super) const HEATED_BY: &str = "heating";
 pub(super) const TORCH: &str = "torch";
 pub(super) const MATS: &str = "mats";
 const FURNACE: &str = "furnace";
@@ -45,20 +44,4 @@ fn torch(given: &Answers, reference: &Reference) -> Result<HeatedBy, Problem> {
     };
     let fuel_w = needed(given, shop::FLOW.key)? * fuel.net_mj_per_m3 / 3.6 * 1e3;
     Ok(HeatedBy::Torch { fuel: fuel_id.to_owned(), fuel_w, share })
-}
-
-/// Is it set hotter than the joint must get, and no furnace hotter than the joint may get?
-pub(super) fn check(heat: &HeatedBy, cycle: &HeatCycle) -> Result<(), EngineError> {
-    let (set_c, whole) = match *heat {
-        HeatedBy::Torch { .. } => return Ok(()),
-        HeatedBy::Mats { set_c, .. } => (set_c, false),
-        HeatedBy::Furnace { at_c } => (at_c, true),
-    };
-    if set_c <= cycle.minimum_c + cycle.reserve_k {
-        return Err(EngineError::NoAnswer { reason: "heat-set-too-cold" });
-    }
-    if whole && cycle.ceiling_c.is_some_and(|ceiling_c| set_c > ceiling_c) {
-        return Err(EngineError::NoAnswer { reason: "heat-set-too-hot" });
-    }
-    Ok(())
 }

@@ -237,7 +237,7 @@ pub fn flames(given: &Answers) -> Result<Flames, Problem> {
     let told = shape::told(given)?;
     let cycle = query(given, &told, reference)?;
     let heat = heat::heat(given, reference)?;
-    heat::check(&heat, &cycle)?;
+    heat.check(&cycle)?;
     Ok(Flames {
         heat,
         carbon_steel: given.flag("carbon-steel"),

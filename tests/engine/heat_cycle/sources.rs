@@ -21,7 +21,7 @@ fn ask(by: &str, more: &[(&str, f64)]) -> Result<Reply, Problem> {
     ];
     let start = Answers::new()
         .with("joint", Given::Choice("boss-through".to_owned()))
-        .with("heated-by", Given::Choice(by.to_owned()))
+        .with("heating", Given::Choice(by.to_owned()))
         .with("carbon-steel", Given::Flag(true));
     let kept = base.iter().filter(|(key, _)| more.iter().all(|(other, _)| other != key));
     let given = kept.chain(more).fold(start, |all, (key, value)| all.with(*key, Given::Number(*value)));
