@@ -160,7 +160,8 @@ pub fn both_of_unit(value: f64, unit: Unit, show: &Show) -> Both {
         Unit::CubicMetre => show.volume(value),
         Unit::CubicMetrePerHour => show.gas_flow(value),
         Unit::MlPer100g => alone(show.hydrogen(value)),
-        Unit::One => alone(show.number(value, 4)),
+        // Three figures or so: an index knows no more.
+        Unit::One => alone(show.number(value, if value.abs() < 1.0 { 4 } else { 2 })),
         Unit::Percent => alone(show.with_unit(value, 3, unit.symbol())),
         Unit::Ppm
         | Unit::Hour

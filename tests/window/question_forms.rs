@@ -178,7 +178,8 @@ fn every_input_is_drawn(question: &Question, row: &ui::FormRow) {
             .iter()
             .flat_map(|part| part.fields.iter().map(|field| field.id.to_string()).collect::<Vec<_>>()),
     );
-    for input in question.inputs {
+    // What belongs to one choice stands only beside it: see `an_input_stands_beside_its_choice`.
+    for input in question.inputs.iter().filter(|input| input.only.is_none()) {
         let key = if input.kind == Kind::Composition { STEEL } else { input.key };
         let id = format!("ask:{}.{key}", question.name);
         let drawn = ids.iter().any(|found| *found == id || *found == format!("list:{id}"));
@@ -189,6 +190,42 @@ fn every_input_is_drawn(question: &Question, row: &ui::FormRow) {
         for text in [&part.label, &part.value, &part.note] {
             let raw = ["input-", "option-", "note-", "answer-", "tool-", "taken-", "leading-"];
             assert!(!raw.iter().any(|start| text.starts_with(start)), "{}: {text}", question.name);
+        }
+    }
+}
+
+/// An input that belongs to one choice stands beside that choice, and beside no other.
+#[test]
+fn an_input_stands_beside_its_choice() {
+    let (window, state) =
+        live_with(TALL_PHONE, Session { place: "bench".to_owned(), ..Session::default() }, None);
+    let drawn_ids = |joint: &str, heating: &str| {
+        state.change(|session| {
+            session.choices.insert("heat-cycle.joint".to_owned(), joint.to_owned());
+            session.choices.insert("heat-cycle.heating".to_owned(), heating.to_owned());
+        });
+        window.global::<ui::BenchAdapter>().invoke_question_asked("heat-cycle".into());
+        refresh_all(&window, &state);
+        let rows = window.global::<ui::BenchAdapter>().get_inputs();
+        let parts: Vec<ui::PartRow> =
+            rows.iter().flat_map(|row| row.parts.iter().collect::<Vec<_>>()).collect();
+        let mut ids: Vec<String> = parts.iter().map(|part| part.id.to_string()).collect();
+        ids.extend(
+            parts
+                .iter()
+                .flat_map(|part| part.fields.iter().map(|field| field.id.to_string()).collect::<Vec<_>>()),
+        );
+        ids
+    };
+    let question = questions::find("heat-cycle").expect("it is asked");
+    for (joint, heating) in [("boss-through", "torch"), ("repair", "mats"), ("run-on-shaft", "furnace")] {
+        let ids = drawn_ids(joint, heating);
+        for input in question.inputs {
+            let Some((key, of)) = input.only else { continue };
+            let id = format!("ask:heat-cycle.{}", input.key);
+            let drawn = ids.iter().any(|found| *found == id || *found == format!("list:{id}"));
+            let chosen = if key == "joint" { joint } else { heating };
+            assert_eq!(drawn, of.contains(&chosen), "{joint} {heating}: {} in {ids:?}", input.key);
         }
     }
 }

@@ -61,8 +61,12 @@ pub(super) fn parts(state: &State, asked: &Asked) -> Vec<ui::PartRow> {
 fn counts(state: &State, asked: &Asked, input: &Input) -> bool {
     let Some((key, ids)) = input.only else { return true };
     let taken = || {
-        let begun = asked.begun(asked.question.input(key)?)?;
-        if let Given::Choice(id) = &begun.given { Some(id.clone()) } else { None }
+        let input = asked.question.input(key)?;
+        let begun = asked.begun(input).map(|begun| begun.given.clone());
+        match begun.or_else(|| input.default.map(Preset::given)) {
+            Some(Given::Choice(id)) => Some(id),
+            _ => None,
+        }
     };
     let chosen = given(state, asked.question, key).filter(|id| !id.is_empty()).or_else(taken);
     let typed = given(state, asked.question, input.key).is_some_and(|text| !text.trim().is_empty());
