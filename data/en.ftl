@@ -1359,6 +1359,7 @@ error-heat-minimum-not-reached = The coldest required place never gets to the mi
 error-heat-reserve-not-reached = The part gets to the minimum and no hotter, so no time is left to weld. Use a larger tip, a second torch or more power.
 error-heat-held-back = The surface comes near the ceiling before the joint has the minimum, and a stronger flame does not help. Heat slowly in an oven or with pads, or cover the part.
 error-heat-goal-above-cap = The minimum and a reserve of { RISE(30) } come too near to the ceiling. Heat slowly in an oven or with pads instead.
+error-heat-sizes-do-not-fit = These sizes do not fit each other. Check thickness, width, leg and depth: the weld must fit on its part.
 error-heat-set-too-cold = The set temperature is too low: no time is left to weld. Set at least { RISE(30) } above the minimum.
 error-heat-set-too-hot = The furnace is set above the ceiling. Set it lower.
 error-heat-no-range = The maximum interpass is not above the minimum preheat.

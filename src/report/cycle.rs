@@ -2,6 +2,7 @@
 
 use super::figure::range;
 use super::{Pen, StepRow};
+use crate::engine::EngineError;
 use crate::engine::heat_cycle::{Flamed, Flames, HeatedBy, NoCycle};
 use crate::engine::job::Job;
 use crate::engine::plan::{Deed, Note, Plan};
@@ -115,8 +116,9 @@ pub fn no_cycle_words(pen: &Pen<'_>, why: &NoCycle) -> Option<String> {
             let names = pen.words.list(List::Comma, &names);
             Some(pen.words.with("cycle-open", &[("fields", &names)]))
         }
-        NoCycle::Refused(refusal) => get(&crate::engine::EngineError::from(*refusal).key()),
-        NoCycle::NoAnswer(error) => get(&error.key()),
+        NoCycle::Refused(refusal) => get(&EngineError::from(*refusal).key()),
+        NoCycle::NoAnswer(error @ EngineError::NoAnswer { .. }) => get(&error.key()),
+        NoCycle::NoAnswer(_) => get("cycle-unread"),
     }
 }
 

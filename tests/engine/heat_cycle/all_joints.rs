@@ -2,6 +2,7 @@
 //! asked for, how much metal a weld holds.
 #![allow(clippy::unwrap_used, reason = "a question that is gone fails the test")]
 
+use strawblue::engine::EngineError;
 use strawblue::engine::heat_cycle::JointShape;
 use strawblue::engine::job::Joint;
 use strawblue::questions::{self, Answers, Given, Problem, Reply};
@@ -72,6 +73,29 @@ fn what_a_joint_needs_is_asked_for() {
             let problem = ask(&given(joint, &kept)).unwrap_err();
             assert_eq!(problem, Problem::Missing { keys: vec![key] }, "{joint:?}");
         }
+    }
+}
+
+/// A weld that does not fit on its part is refused in words that need no letters.
+#[test]
+fn sizes_that_do_not_fit_are_refused() {
+    for (joint, key, mm) in [
+        (Joint::Butt, "plate-width", 50.0),
+        (Joint::Repair, "groove-depth", 40.0),
+        (Joint::RunOnShaft, "groove-depth", 80.0),
+        (Joint::Lap, "leg", 50.0),
+        (Joint::Corner, "leg", 60.0),
+    ] {
+        let kept: Vec<(&str, f64)> = told(joint).into_iter().filter(|(other, _)| *other != key).collect();
+        let mut given = given(joint, &[kept, vec![(key, mm)]].concat());
+        if matches!(joint, Joint::Butt | Joint::Corner) {
+            given.set("first-thickness", Given::Number(90.0));
+            given.set("second-thickness", Given::Number(90.0));
+            given.set("plate-width", Given::Number(60.0));
+        }
+        let problem = ask(&given).unwrap_err();
+        let reason = "heat-sizes-do-not-fit";
+        assert_eq!(problem, Problem::Engine(EngineError::NoAnswer { reason }), "{joint:?} {key}");
     }
 }
 
