@@ -161,7 +161,7 @@ impl From<Refusal> for EngineError {
     fn from(refusal: Refusal) -> Self {
         let reason = match refusal {
             // What a size may be rests on the other sizes, which no single field says.
-            Refusal::Input(EngineError::OutOfDomain { .. }) => "heat-sizes-do-not-fit",
+            Refusal::Input(Self::OutOfDomain { .. }) => "heat-sizes-do-not-fit",
             Refusal::Input(error) => return error,
             Refusal::MinimumNotReached { held_back: true, .. }
             | Refusal::ReserveNotReached { held_back: true, .. } => "heat-held-back",
