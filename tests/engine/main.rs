@@ -18,4 +18,6 @@ mod thermal;
 mod two_readings;
 mod unmarked;
 mod weld;
+mod weld_fillers;
+mod weld_laws;
 mod weld_order;

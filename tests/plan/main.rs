@@ -5,6 +5,7 @@ mod cases;
 mod cautions;
 mod contradictions;
 mod grade_table;
+mod holds;
 mod laws;
 mod name_law;
 mod never_panics;

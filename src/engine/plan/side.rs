@@ -62,7 +62,7 @@ pub struct PostHeat {
     pub weld: WeldPath,
     /// Was the weld's size taken, since nobody told it?
     pub size_taken: bool,
-    /// Were the hours shorter for a weld of a quarter of that size?
+    /// Were the hours shorter for a weld of a quarter of a size that was taken?
     pub size_matters: bool,
 }
 
@@ -239,9 +239,10 @@ fn post_heat_of(reference: &Reference, job: &Job, parts: &[Part<'_>], plan: &Pla
     };
     let answer = hold_after_welding(reference, &asked).ok()?;
     let hours = |answer: &PostHeatAnswer| answer.main.as_ref().map(Hold::shown_h);
-    let smaller = PostHeatQuery { weld: weld.quartered(), ..asked };
-    let smaller = hold_after_welding(reference, &smaller).ok().as_ref().and_then(hours);
-    let size_matters = smaller < hours(&answer);
+    let quartered = || PostHeatQuery { weld: weld.quartered(), ..asked };
+    let shorter =
+        || hold_after_welding(reference, &quartered()).ok().as_ref().and_then(hours) < hours(&answer);
+    let size_matters = size_taken && shorter();
     Some(PostHeat { answer, weld, size_taken, size_matters })
 }
 

@@ -51,8 +51,7 @@ pub fn hold_after_welding(
         return Ok(weld_metal_holds(reference, asked, low_c));
     }
     let counted = low_c >= data.wait_from_c;
-    let spread_mm2 = asked.weld.spread_mm2(reference, data.left);
-    let deposit_mm2 = asked.weld.spread_of_deposit_mm2(reference, data.left);
+    let (spread_mm2, deposit_mm2) = asked.weld.spreads_mm2(reference, data.left);
     let work = Work { reference, asked, times: 1.0, spread_mm2, deposit_mm2 };
     let slower = Work { times: data.trapping.times, ..work };
     let main = counted.then(|| work.hold(span));

@@ -106,29 +106,31 @@ impl WeldPath {
     /// `D t` at which a share is left at the worst place, mm².
     #[must_use]
     pub fn spread_mm2(self, reference: &Reference, left: f64) -> f64 {
-        self.spread_along_mm2(self.path_mm(reference), left)
+        self.spreads_mm2(reference, left).0
     }
 
-    /// The same of the deposit alone, mm²: a fillet without what it melts in.
-    #[must_use]
-    pub fn spread_of_deposit_mm2(self, reference: &Reference, left: f64) -> f64 {
-        let path_mm = match self {
+    /// The same, and that of the deposit alone, mm²: a fillet without what it melts in.
+    pub(super) fn spreads_mm2(self, reference: &Reference, left: f64) -> (f64, f64) {
+        let fourier = self.fourier(left);
+        let along = |path_mm: f64| fourier * path_mm * path_mm;
+        let path_mm = self.path_mm(reference);
+        let deposit_mm = match self {
             Self::Fillet { throat_mm } => throat_mm,
-            _ => self.path_mm(reference),
+            _ => path_mm,
         };
-        self.spread_along_mm2(path_mm, left)
+        (along(path_mm), along(deposit_mm))
     }
 
-    fn spread_along_mm2(self, path_mm: f64, left: f64) -> f64 {
-        let share = match self {
+    /// `D t` over the square of its path at which a share is left: of its shape, whatever its size.
+    fn fourier(self, left: f64) -> f64 {
+        match self {
             Self::Fillet { .. } | Self::BuildUp { .. } | Self::Repair { .. } | Self::PartGroove { .. } => {
                 falls_to(left, layer_peak)
             }
             Self::FullButt { .. } => falls_to(left, slab_middle_left),
             // The series counts with the radius.
             Self::BarToBar { .. } => falls_to(left, cylinder_axis_left) / 4.0,
-        };
-        share * path_mm * path_mm
+        }
     }
 
     /// Hours until a share is left at the worst place; D in cm²/s.

@@ -182,7 +182,7 @@ impl Scene<'_> {
     /// Would the size of the weld, which nobody told, change the hours of the post-heat?
     fn size_is_open(&self) -> bool {
         let held = self.plan.side.as_ref().and_then(|side| side.post_heat.as_ref());
-        held.is_some_and(|held| held.size_taken && held.size_matters)
+        held.is_some_and(|held| held.size_matters)
     }
 
     fn find(&self) -> Vec<Find> {
