@@ -66,8 +66,10 @@ impl PlanSays<'_> {
             }
             OfPlan::Thickness => number(Some(job.thickest_mm())),
             OfPlan::FirstThickness => thickness(0),
-            // A joint of one part told has the same on its other side.
-            OfPlan::SecondThickness => thickness(1).or_else(|| thickness(0)),
+            // A joint of one part told has the same on its other side; a boss is no second plate.
+            OfPlan::SecondThickness => {
+                thickness(1).or_else(|| thickness(0).filter(|_| job.joint != Joint::BossThrough))
+            }
             OfPlan::CombinedThickness => number(Some(plan.combined_mm)),
             OfPlan::Leg => number(
                 job.weld

@@ -96,6 +96,28 @@ fn a_cycle_follows_the_job() {
     assert!(!text.contains("after the flame is off"), "{text}");
 }
 
+/// One wait stands in the step that measures: the rule's, or the joint's own where that is longer.
+#[test]
+fn one_wait_stands_in_a_step() {
+    let measuring = |more: &[&str]| {
+        let text = run(&[&["plan", DEMO][..], more].concat()).out.replace('\u{a0}', " ");
+        let from = text.find("Measure at the coldest point").expect("it is measured");
+        let to = text[from..].find("Tack hotter").expect("then it is tacked");
+        text[from..from + to].to_owned()
+    };
+    let rule = measuring(&[]);
+    assert!(
+        rule.contains("take the flame away and wait") && !rule.contains("after the flame is off"),
+        "{rule}"
+    );
+    // The usual plate, and the small one of the demo.
+    for torch in [&["heat-cycle.fuel-flow=100 ft3/h"][..], &TORCH] {
+        let step = measuring(torch);
+        let waits = [step.contains("take the flame away and wait"), step.contains("after the flame is off")];
+        assert_eq!(waits.iter().filter(|stands| **stands).count(), 1, "{step}");
+    }
+}
+
 /// What cannot be worked out says so: no source of heat, a flame too weak, a text that is no flow.
 #[test]
 fn what_has_no_cycle_says_why() {

@@ -303,3 +303,23 @@ fn a_bad_part_takes_no_other_with_it() {
     assert_eq!((error.line, error.unknown_field.as_deref()), (3, Some("leg")));
     assert_eq!(JobText::from_ron("(leg: 3,\n leg: 4)").expect_err("twice").line, 2);
 }
+
+/// What was typed for a question in place of a figure of the job goes with that job; the torch, the fuel,
+/// the shop and the looks stay.
+#[test]
+fn another_job_takes_what_stood_for_the_old_one() {
+    let entry = |(key, text): &(&str, &str)| ((*key).to_owned(), (*text).to_owned());
+    let of_the_job = [("heat-cycle.leg", "8"), ("heat-cycle.runs", "3"), ("method-b.thickness", "40")];
+    let own = [("heat-cycle.fuel-flow", "1.5"), ("heat-cycle.room-temperature", "5"), ("tint.minutes", "4")];
+    let mut session = Session {
+        typed: of_the_job.iter().chain(&own).map(entry).collect(),
+        choices: [("heat-cycle.joint", "lap"), ("heat-cycle.fuel", "propane")].iter().map(entry).collect(),
+        ..Session::default()
+    };
+    session.exchange_job(strawblue::job::demo_job());
+    let kept: Vec<&str> = session.typed.keys().map(String::as_str).collect();
+    let mut wanted = own.map(|(key, _)| key);
+    wanted.sort_unstable();
+    assert_eq!(kept, wanted);
+    assert_eq!(session.choices.keys().map(String::as_str).collect::<Vec<_>>(), ["heat-cycle.fuel"]);
+}

@@ -159,7 +159,7 @@ fn a_moment_is_one_tap_away() {
     assert_eq!(adapter.get_shown().row_count(), 5);
     let mut last = -1.0;
     let said = [
-        ("Flame off", "evening out"),
+        ("Heating ends", "evening out"),
         ("Before run 1", "waiting"),
         ("Before run 8", "waiting"),
         ("End of post-heat", "cooling"),

@@ -216,7 +216,9 @@ impl HeatCycle {
         let ceiling_c = self.ceiling_c.map(|ceiling_c| ceiling_c - UNDER_CEILING_K);
         match self.source {
             Source::Pads { set_c, .. } => Some(ceiling_c.map_or(set_c, |ceiling_c| ceiling_c.min(set_c))),
-            Source::Torch { .. } | Source::Oven { .. } => ceiling_c,
+            Source::Torch { .. } => ceiling_c,
+            // No skin gets hotter than the oven.
+            Source::Oven { .. } => None,
         }
     }
 

@@ -83,3 +83,17 @@ fn what_is_missing_is_asked_and_what_cannot_be_is_refused() {
         assert!(Words::english().has(&problem.key()), "{reason}");
     }
 }
+
+/// No skin gets hotter than its furnace: near the ceiling a furnace still does what a flame can't.
+#[test]
+fn a_furnace_may_come_close_to_the_ceiling() {
+    let near = [("ceiling", 350.0), ("interpass-most", 340.0)];
+    let reason = "heat-goal-above-cap";
+    let flame = ask("torch", &[&near[..], &[("fuel-flow", 2.8)]].concat()).unwrap_err();
+    assert_eq!(flame, Problem::Engine(EngineError::NoAnswer { reason }));
+    let mats = ask("mats", &[&near[..], &[("heating-power", 10.0), ("set-temperature", 345.0)]].concat());
+    assert_eq!(mats.unwrap_err(), Problem::Engine(EngineError::NoAnswer { reason }));
+    let oven = ask("furnace", &[&near[..], &[("set-temperature", 345.0)]].concat()).unwrap();
+    let surface = oven.answer("heat-surface").unwrap().value.unwrap();
+    assert!(surface <= 345.0 + 1e-6, "{surface}");
+}
