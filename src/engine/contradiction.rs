@@ -109,7 +109,9 @@ const HARDENS_FROM_CARBON: f64 = 0.25;
 /// Is the stated yield more than the stated condition gives?
 #[must_use]
 pub(super) fn impossible_yield(member: &Member) -> bool {
-    member.yield_mpa.zip(most_yield_mpa(member)).is_some_and(|(stated_mpa, most_mpa)| stated_mpa > most_mpa)
+    member
+        .yield_mpa
+        .is_some_and(|stated_mpa| most_yield_mpa(member).is_some_and(|most_mpa| stated_mpa > most_mpa))
 }
 
 /// The most yield that a part in its stated condition can have, MPa; `None` where it may be hardened

@@ -1,5 +1,7 @@
 //! A job as the engine sees it: parts, joint, processes and demands, all in SI.
 
+use std::sync::Arc;
+
 use super::safety_facts::SafetyFacts;
 use crate::reference::{Composition, ConditionKind, Grade};
 
@@ -8,14 +10,15 @@ pub use crate::reference::Restraint;
 /// The steel of a part.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Steel {
-    /// Known by grade only: its middle composition with the half ranges added.
-    Grade(Box<Grade>),
+    /// Known by grade only: its middle composition with the half ranges added. Shared, since a plan
+    /// copies its job for each lever.
+    Grade(Arc<Grade>),
     /// Known by certificate.
     Certificate {
         /// What the certificate states, weight percent.
         composition: Composition,
         /// The grade that the certificate names, if any; its own rows apply.
-        grade: Option<Box<Grade>>,
+        grade: Option<Arc<Grade>>,
     },
 }
 

@@ -1,6 +1,7 @@
 //! From what is typed for a question to what the question takes.
 
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 use super::field_problem::{say_several_steels, say_unknown_steel};
 use super::read_part::LOOKED_FOR;
@@ -181,13 +182,13 @@ fn steel(
 ) -> Result<(), AnswerFault> {
     let given = match (grade, line) {
         (None, None) => return Ok(()),
-        (Some(grade), None) => Given::Steel(Box::new(Steel::Grade(Box::new(grade.clone())))),
+        (Some(grade), None) => Given::Steel(Box::new(Steel::Grade(Arc::new(grade.clone())))),
         (Some(grade), Some(line)) => {
             let (composition, at_maximum) = line.with_grade(grade);
             if !at_maximum.is_empty() {
                 answers.note(AT_GRADE_MAXIMUM);
             }
-            let grade = Some(Box::new(grade.clone()));
+            let grade = Some(Arc::new(grade.clone()));
             Given::Steel(Box::new(Steel::Certificate { composition, grade }))
         }
         (None, Some(line)) => {

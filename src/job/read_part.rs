@@ -9,6 +9,7 @@ use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::job::{Condition, Member, Steel};
 use crate::reference::{Composition, ConditionKind, Element, Grade};
 use crate::units::{self, Hardness, HardnessScale, limits};
+use std::sync::Arc;
 
 /// Elements that the formulas look for; a certificate without a grade that does not state
 /// one of them is taken to have none of it, which is said.
@@ -119,8 +120,8 @@ fn steel(reader: &mut Reader<'_>, nth: usize, same_steel: Option<&Steel>) -> Opt
 }
 
 enum Named {
-    Grade(Box<Grade>),
-    Own { line: Box<CertificateLine>, grade: Option<Box<Grade>> },
+    Grade(Arc<Grade>),
+    Own { line: Box<CertificateLine>, grade: Option<Arc<Grade>> },
 }
 
 /// The steel of a name: the reader's own first, then a grade by its exact designation.
@@ -140,14 +141,14 @@ fn named(reader: &mut Reader<'_>, slot: Slot, name: &str) -> Option<Named> {
 }
 
 /// A grade by its exact designation.
-fn graded(reader: &mut Reader<'_>, slot: Slot, name: &str) -> Option<Box<Grade>> {
+fn graded(reader: &mut Reader<'_>, slot: Slot, name: &str) -> Option<Arc<Grade>> {
     match find_steel(name, reader.reference) {
         Ok(grade) => {
             if is_other_name(name, grade) {
                 let (typed, grade) = (name.to_owned(), grade.designation.clone());
                 reader.default(slot, DefaultValue::TakenFor { typed, grade });
             }
-            Some(Box::new(grade.clone()))
+            Some(Arc::new(grade.clone()))
         }
         Err(near) => {
             let typed = name.to_owned();
@@ -168,7 +169,7 @@ fn with_grade(
     reader: &mut Reader<'_>,
     nth: usize,
     line: &CertificateLine,
-    grade: Box<Grade>,
+    grade: Arc<Grade>,
 ) -> Option<Steel> {
     let (composition, at_maximum) = line.with_grade(&grade);
     if slips(reader, nth, line, &composition, Some(&grade)) {

@@ -2,6 +2,7 @@
 //! formulas rise and fall as they must, and inverses lead back.
 
 use proptest::prelude::*;
+use std::sync::Arc;
 use strawblue::engine::carbon_equivalent::Equivalent;
 use strawblue::engine::combined_thickness::{Meeting, tapered_mm};
 use strawblue::engine::cooling_time::{Cooling, t85_thick_s, t85_thin_s, transition_mm};
@@ -69,7 +70,7 @@ fn steel() -> impl Strategy<Value = Composition> {
 /// A steel that is known by its grade.
 fn grade() -> impl Strategy<Value = Given> {
     (0..embedded().grades.len()).prop_map(|place| {
-        Given::Steel(Box::new(Steel::Grade(Box::new(embedded().grades.rows()[place].clone()))))
+        Given::Steel(Box::new(Steel::Grade(Arc::new(embedded().grades.rows()[place].clone()))))
     })
 }
 

@@ -8,6 +8,7 @@
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use serde::Deserialize;
 use strawblue::engine::Outcome;
@@ -146,7 +147,7 @@ fn ask(case: &Case) -> Result<Reply, String> {
     }
     if let Some(id) = &case.grade {
         let grade = embedded().grade(id).ok_or("no such grade")?.clone();
-        given.set(COMPOSITION, Given::Steel(Box::new(Steel::Grade(Box::new(grade)))));
+        given.set(COMPOSITION, Given::Steel(Box::new(Steel::Grade(Arc::new(grade)))));
     }
     for (key, value) in &case.given {
         let value = match value {

@@ -3,6 +3,7 @@
 
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::TestRunner;
+use std::sync::Arc;
 use strawblue::engine::evidence::Evidence;
 use strawblue::engine::evidence::multi_run::MPA_PER_KGF_MM2;
 use strawblue::engine::job::Job;
@@ -93,7 +94,7 @@ fn question_of(job: &Job, item: &Evidence) -> Option<Asked> {
         }
         Method::DataSheet => {
             let sheet = embedded().grade(&row()).expect("a grade").clone();
-            let steel = strawblue::engine::job::Steel::Grade(Box::new(sheet));
+            let steel = strawblue::engine::job::Steel::Grade(Arc::new(sheet));
             let given = given.with(COMPOSITION, Given::Steel(Box::new(steel)));
             let given = given.with("thickness", Given::Number(20.0));
             ("grade-figures", "data-sheet", given.with("hydrogen", used("HD")))

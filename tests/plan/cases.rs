@@ -3,6 +3,7 @@
 use crate::jobs;
 use ron::value::RawValue;
 use serde::Deserialize;
+use std::sync::Arc;
 use strawblue::engine::job::{Condition, Joint, Member, Process, Restraint, Run, Steel};
 use strawblue::engine::plan::{Action, Ceiling, Verdict, plan};
 use strawblue::job::{JobText, Reading, read_job};
@@ -109,7 +110,7 @@ fn every_grade_that_may_be_tempered_has_a_ceiling_or_a_question() {
             let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
             job.runs.push(Run { process: Process::Gmaw, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
             job.members.push(Member {
-                steel: Steel::Grade(Box::new(grade.clone())),
+                steel: Steel::Grade(Arc::new(grade.clone())),
                 condition: Condition { kind, temper_c: None },
                 thickness_mm: 25.0,
                 round: false,

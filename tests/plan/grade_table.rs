@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 use std::fmt::Write;
 use std::path::PathBuf;
+use std::sync::Arc;
 
 use strawblue::engine::job::{Condition, Joint, Member, Process, Restraint, Run, Steel};
 use strawblue::engine::plan::{Plan, Verdict, plan};
@@ -21,7 +22,7 @@ fn planned(grade: &Grade, kind: ConditionKind, thickness_mm: f64) -> Plan {
     let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
     job.runs.push(Run { process: Process::Gmaw, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
     job.members.push(Member {
-        steel: Steel::Grade(Box::new(grade.clone())),
+        steel: Steel::Grade(Arc::new(grade.clone())),
         condition: Condition { kind, temper_c: None },
         thickness_mm,
         round: false,

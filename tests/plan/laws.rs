@@ -10,6 +10,7 @@
 use crate::jobs;
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
+use std::sync::Arc;
 use strawblue::engine::family::Family;
 use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
@@ -102,7 +103,7 @@ fn a_member() -> impl Strategy<Value = Member> {
                 ConditionKind::Unknown,
             ][state];
             let grade = grade
-                .map(|place| Box::new(embedded().grades.get(GRADES[place]).expect("a known grade").clone()));
+                .map(|place| Arc::new(embedded().grades.get(GRADES[place]).expect("a known grade").clone()));
             Member {
                 steel: Steel::Certificate { composition, grade },
                 condition: Condition { kind, temper_c: None },
@@ -294,7 +295,7 @@ fn a_certificate_with_a_grades_composition_keeps_its_practice_rows() {
         job.runs.push(Run { process: Process::SmawBasic, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
         for thickness_mm in [8.0, 20.0, 40.0, 90.0] {
             let named =
-                Steel::Certificate { composition: grade.nominal(), grade: Some(Box::new(grade.clone())) };
+                Steel::Certificate { composition: grade.nominal(), grade: Some(Arc::new(grade.clone())) };
             let unnamed = Steel::Certificate { composition: grade.nominal(), grade: None };
             let figure = |steel: Steel| {
                 let mut job = job.clone();
@@ -325,13 +326,13 @@ fn a_certificate_keeps_its_practice_rows_in_any_job() {
         let mut job = a_job().new_tree(&mut runner).expect("a job").current();
         let grade = embedded().grades.get(IDS[nth % IDS.len()]).expect("a known grade");
         job.members.truncate(1);
-        let mut figure = |grade_named: Option<Box<strawblue::reference::Grade>>| {
+        let mut figure = |grade_named: Option<Arc<strawblue::reference::Grade>>| {
             let condition = Condition { kind: ConditionKind::Normalised, temper_c: None };
             let steel = Steel::Certificate { composition: grade.nominal(), grade: grade_named };
             job.members[0] = Member { steel, condition, yield_mpa: None, ..job.members[0].clone() };
             exact_c(embedded(), &job).expect("a figure")
         };
-        let (with, without) = (figure(Some(Box::new(grade.clone()))), figure(None));
+        let (with, without) = (figure(Some(Arc::new(grade.clone()))), figure(None));
         assert!((with - without).abs() <= 5.0, "{}: {with} named, {without} unnamed\n{job:?}", grade.id);
     }
 }
@@ -347,7 +348,7 @@ fn a_thicker_part_of_a_capped_grade_never_asks_for_less() {
             let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::High);
             job.runs.push(Run { process: Process::Gmaw, hydrogen_ml: 5.0, net_heat_kj_per_mm: 1.2 });
             job.members.push(Member {
-                steel: Steel::Grade(Box::new(grade.clone())),
+                steel: Steel::Grade(Arc::new(grade.clone())),
                 condition: Condition { kind: ConditionKind::Unknown, temper_c: None },
                 thickness_mm,
                 round: false,

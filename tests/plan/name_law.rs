@@ -3,6 +3,7 @@
 
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
+use std::sync::Arc;
 use strawblue::engine::family::Family;
 use strawblue::engine::job::{Code, Condition, Job, Joint, Member, Restraint, Steel};
 use strawblue::engine::part::Part;
@@ -40,7 +41,7 @@ fn lane(seed: u8) {
         // A code's row for a listed grade goes with the name by its own words.
         job.code = Code::None;
         job.members.truncate(1);
-        let mut of = |named: Option<Box<Grade>>| -> Option<Figures> {
+        let mut of = |named: Option<Arc<Grade>>| -> Option<Figures> {
             job.members[0] = Member {
                 steel: Steel::Certificate { composition: grade.nominal(), grade: named },
                 condition: Condition { kind, temper_c: None },
@@ -49,7 +50,7 @@ fn lane(seed: u8) {
             };
             figures(embedded(), &job)
         };
-        let (named, alone) = (of(Some(Box::new(grade.clone()))), of(None));
+        let (named, alone) = (of(Some(Arc::new(grade.clone()))), of(None));
         // What asks first gives no figure, so none that is too easy.
         let (Some(named), Some(alone)) = (named, alone) else { continue };
         compared += 1;

@@ -3,6 +3,7 @@
 
 use crate::typed_job::{every_slot, job};
 use proptest::prelude::*;
+use std::sync::Arc;
 use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
@@ -273,9 +274,9 @@ fn every_grade_in_every_condition_is_written_out() {
                 (120.0, Joint::Repair, Units::C_MM),
             ] {
                 let steel = if joint == Joint::Repair {
-                    Steel::Certificate { composition: grade.nominal(), grade: Some(Box::new(grade.clone())) }
+                    Steel::Certificate { composition: grade.nominal(), grade: Some(Arc::new(grade.clone())) }
                 } else {
-                    Steel::Grade(Box::new(grade.clone()))
+                    Steel::Grade(Arc::new(grade.clone()))
                 };
                 let job = whole_job(steel, kind, thickness_mm, joint);
                 let made = plan(embedded(), &job);

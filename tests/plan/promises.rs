@@ -3,6 +3,7 @@
 
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::TestRunner;
+use std::sync::Arc;
 use strawblue::engine::job::{Condition, Job, Joint, Member, Process, Restraint, Run, Steel};
 use strawblue::engine::part::Part;
 use strawblue::engine::plan::{Change, Lever, Plan, Verdict, figures, plan};
@@ -198,7 +199,7 @@ fn what_is_tempered_low_stays_cool_until_its_temper_is_told() {
                 let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
                 job.runs.push(Run { process: Process::Gmaw, hydrogen_ml: 3.0, net_heat_kj_per_mm: 1.2 });
                 job.members.push(Member {
-                    steel: Steel::Grade(Box::new(grade.clone())),
+                    steel: Steel::Grade(Arc::new(grade.clone())),
                     condition: Condition { kind, temper_c: None },
                     thickness_mm: 12.0,
                     round: false,

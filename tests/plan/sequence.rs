@@ -4,6 +4,7 @@
 
 use proptest::prelude::*;
 use proptest::test_runner::Config;
+use std::sync::Arc;
 use strawblue::engine::job::{Demands, Job, Steel};
 use strawblue::engine::plan::{
     Action, Branch, Deed, Find, Note, Phase, Plan, Step, StepFigure, Verdict, plan,
@@ -32,7 +33,7 @@ fn any_job() -> impl Strategy<Value = Job> {
             if let Some(grade) = grade.and_then(|place| embedded().grades.iter().nth(place)) {
                 let kinds = grade.condition_kinds();
                 let member = &mut job.members[0];
-                member.steel = Steel::Grade(Box::new(grade.clone()));
+                member.steel = Steel::Grade(Arc::new(grade.clone()));
                 member.condition.kind =
                     if kinds.is_empty() { ConditionKind::Unknown } else { *condition.get(&kinds) };
                 member.condition.temper_c = temper_c;

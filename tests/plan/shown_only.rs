@@ -2,6 +2,7 @@
 //! changes; what may govern can't.
 
 use std::collections::BTreeSet;
+use std::sync::Arc;
 
 use strawblue::engine::evidence::{Evidence, Standing};
 use strawblue::engine::job::{Condition, Job, Joint, Member, Process, Restraint, Run, Steel};
@@ -20,7 +21,7 @@ fn every_grade() -> Vec<Job> {
                     let mut job = jobs::job(embedded(), &[], Joint::Butt, &[], Restraint::Medium);
                     job.runs.push(Run { process: Process::SmawBasic, hydrogen_ml, net_heat_kj_per_mm: 1.2 });
                     job.members.push(Member {
-                        steel: Steel::Grade(Box::new(grade.clone())),
+                        steel: Steel::Grade(Arc::new(grade.clone())),
                         condition: Condition { kind, temper_c: None },
                         thickness_mm,
                         round: false,
@@ -81,6 +82,7 @@ fn the_old_chart_by_group_changes_no_plan() {
     for job in every_grade() {
         let mut quiet = job.clone();
         let Steel::Grade(grade) = &mut quiet.members[0].steel else { continue };
+        let grade = Arc::make_mut(grade);
         if grade.published_preheat.take_if(|published| published.sae_chart).is_none() {
             continue;
         }

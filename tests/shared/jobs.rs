@@ -2,6 +2,7 @@
 #![allow(dead_code, reason = "each test file uses its own part")]
 
 use serde::Deserialize;
+use std::sync::Arc;
 use strawblue::engine::job::{
     Code, Condition, Demands, Job, Joint, Member, Process, Restraint, Run, Steel, WeldMetal,
 };
@@ -54,11 +55,11 @@ pub(crate) fn member(reference: &Reference, row: &MemberRow) -> Member {
         .as_ref()
         .map(|id| reference.grades.get(id).unwrap_or_else(|| panic!("no grade {id}")).clone());
     let steel = match (row.known, grade) {
-        (Known::ByGrade, Some(grade)) => Steel::Grade(Box::new(grade)),
+        (Known::ByGrade, Some(grade)) => Steel::Grade(Arc::new(grade)),
         (Known::Nominal, Some(grade)) => {
-            Steel::Certificate { composition: grade.nominal(), grade: Some(Box::new(grade)) }
+            Steel::Certificate { composition: grade.nominal(), grade: Some(Arc::new(grade)) }
         }
-        (_, grade) => Steel::Certificate { composition: row.certificate, grade: grade.map(Box::new) },
+        (_, grade) => Steel::Certificate { composition: row.certificate, grade: grade.map(Arc::new) },
     };
     Member {
         steel,

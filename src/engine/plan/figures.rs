@@ -44,7 +44,7 @@ pub(super) fn figures_of(reference: &Reference, job: &Job, parts: &[Part<'_>]) -
     let combined_mm = combined_thickness_mm(reference, job);
     let weighed: Vec<Weighed> =
         (0..parts.len()).map(|index| weigh_part(reference, job, parts, index, combined_mm)).collect();
-    let minimum = minimum::minimum(reference, job, parts, &weighed);
+    let minimum = minimum::minimum(reference, job, parts, weighed);
     let minimum_c = minimum.limit.as_ref().map(minimum::shown_c);
     let mut upper = upper::upper(reference, job, parts, minimum_c.unwrap_or(0.0))?;
     let interpass_c = upper::shown_c(&upper.interpass);

@@ -50,14 +50,20 @@ fn dry_from(evidence: &[Evidence], candidates: &[usize]) -> Edge {
 
 /// Weighs all obligations of a job.
 #[must_use]
-pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Weighed]) -> Minimum {
+pub(super) fn minimum(
+    reference: &Reference,
+    job: &Job,
+    parts: &[Part],
+    mut weighed: Vec<Weighed>,
+) -> Minimum {
     let mut evidence: Vec<Evidence> = Vec::with_capacity(weighed.len() * 14 + 6);
     let mut candidates: Vec<usize> = Vec::new();
-    for member in weighed {
+    let thin_tube = weighed.iter().all(Weighed::is_thin_tube);
+    for member in &mut weighed {
         if let Some(by) = member.by {
             candidates.push(evidence.len() + by);
         }
-        evidence.extend(member.evidence.iter().cloned());
+        evidence.append(&mut member.evidence);
     }
     let mut ask = |found: Vec<Evidence>| {
         for item in found {
@@ -69,12 +75,12 @@ pub(super) fn minimum(reference: &Reference, job: &Job, parts: &[Part], weighed:
     let all_cleared = weighed.iter().all(|member| member.cleared);
     let weld_asked = any_method && !all_cleared;
     // What clears a steel is made for ordinary weld metal; thin tube has rod of its own analysis.
-    let counts = job.weld.beyond_ordinary() && !weighed.iter().all(Weighed::is_thin_tube);
+    let counts = job.weld.beyond_ordinary() && !thin_tube;
     if weld_asked || any_method && counts {
         ask(weld_metal::on(reference, job));
     }
     ask(code_minimum(reference, job, parts));
-    ask(cold_or_damp(reference, job, parts, weighed));
+    ask(cold_or_damp(reference, job, parts, &weighed));
     ask(demanded(job).into_iter().collect());
     let dry_from = dry_from(&evidence, &candidates);
     let iron = parts.iter().any(|part| part.family == Family::Iron);
