@@ -186,17 +186,7 @@ impl FieldProblem {
                 words.with("job-net-heat", &[("value", &show.heat(*net_kj_per_mm).main)])
             }
             Fault::NeedsCarbonAndManganese => words.get("job-needs-carbon-manganese"),
-            Fault::Improbable(slip) => {
-                let percent = |value: f64| show.with_unit(value, 4, "%");
-                let (symbol, value) = (slip.element.symbol(), percent(slip.percent));
-                match slip.likely.filter(|likely| *likely > 0.0).map(percent) {
-                    Some(likely) => {
-                        let values = [("symbol", symbol), ("value", &value), ("likely", &likely)];
-                        words.with("job-improbable", &values)
-                    }
-                    None => words.with("job-improbable-none", &[("symbol", symbol), ("value", &value)]),
-                }
-            }
+            Fault::Improbable(slip) => slip.say(words),
             Fault::FillerOfOtherProcess { filler, process, fits } => {
                 let name = |process: &Process| words.get(&format!("process-{}", process.id()));
                 let fits: Vec<String> = fits.iter().map(name).collect();

@@ -11,7 +11,7 @@ use crate::engine::job::Steel;
 use crate::questions::{
     self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, OfPlan, Question,
 };
-use crate::reference::{Element, Grade, Reference};
+use crate::reference::{Composition, Element, Grade, Reference};
 use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within};
 use crate::words::Words;
 
@@ -39,6 +39,8 @@ pub enum AnswerFault {
         /// Each steel, with what it has otherwise than the others.
         steels: Vec<ToldSteel>,
     },
+    /// A figure that no steel has: the decimal mark, most likely.
+    Improbable(typed::Improbable),
     /// A composition without a grade must state carbon and manganese.
     NeedsCarbonAndManganese,
     /// The input is given twice.
@@ -63,6 +65,7 @@ impl AnswerProblem {
             AnswerFault::Refused(problem) => say_refusal(problem, words),
             AnswerFault::UnknownSteel { typed, near } => say_unknown_steel(typed, near, words),
             AnswerFault::SeveralSteels { typed, steels } => say_several_steels(typed, steels, words),
+            AnswerFault::Improbable(slip) => slip.say(words),
             AnswerFault::NeedsCarbonAndManganese => words.get("job-needs-carbon-manganese"),
             AnswerFault::Twice => words.get("asked-twice"),
         }
@@ -83,6 +86,7 @@ pub fn shown_unit(kind: Kind, units: Units) -> &'static str {
         Kind::Mass => pick("kg", "lb"),
         Kind::GasFlow => pick("m³/h", "ft³/h"),
         Kind::Volume => pick("m³", "ft³"),
+        Kind::Of(quantity) => quantity.unit(units),
         other => other.unit().unwrap_or(""),
     }
 }
@@ -185,6 +189,7 @@ fn steel(
         (Some(grade), None) => Given::Steel(Box::new(Steel::Grade(Arc::new(grade.clone())))),
         (Some(grade), Some(line)) => {
             let (composition, at_maximum) = line.with_grade(grade);
+            asked_about(&line, &composition, Some(grade))?;
             if !at_maximum.is_empty() {
                 answers.note(AT_GRADE_MAXIMUM);
             }
@@ -195,6 +200,7 @@ fn steel(
             if ![Element::C, Element::Mn].iter().all(|element| line.stated.contains(element)) {
                 return Err(AnswerFault::NeedsCarbonAndManganese);
             }
+            asked_about(&line, &line.composition, None)?;
             if LOOKED_FOR.iter().any(|element| !line.stated.contains(element)) {
                 answers.note(NOT_STATED);
             }
@@ -203,6 +209,16 @@ fn steel(
     };
     answers.set(COMPOSITION, given);
     Ok(())
+}
+
+/// Refuses a figure that no steel has: it is asked about before anything is worked out from it.
+fn asked_about(
+    line: &CertificateLine,
+    composition: &Composition,
+    grade: Option<&Grade>,
+) -> Result<(), AnswerFault> {
+    let found = typed::improbable(&line.stated, composition, grade);
+    found.first().map_or(Ok(()), |slip| Err(AnswerFault::Improbable(*slip)))
 }
 
 /// One input as typed, in the unit of its kind.
@@ -229,6 +245,7 @@ pub fn read_answer(input: &Input, text: &str, reading: &Reading<'_>) -> Result<G
         Kind::Mass => units::mass(text, units.length, within),
         Kind::GasFlow => units::gas_flow(text, units.length, within),
         Kind::Volume => units::volume(text, units.length, within),
+        Kind::Of(quantity) => quantity.read(text, units, within),
         // Gathered with the elements and the grade before it comes here.
         Kind::Composition => {
             let line = typed::composition(text).map_err(AnswerFault::Typed)?;

@@ -29,8 +29,7 @@ pub const fn kind_of(field: Field) -> Option<Kind> {
 fn kind_of_answer(key: &str) -> Option<Kind> {
     let (name, input) = key.split_once('.')?;
     let kind = questions::find(name)?.input(input)?.kind;
-    let changes = [Kind::Length, Kind::Stress, Kind::HeatInput, Kind::Speed, Kind::Temperature];
-    changes.contains(&kind).then_some(kind)
+    (shown_unit(kind, Units::C_MM) != shown_unit(kind, Units::F_IN)).then_some(kind)
 }
 
 /// One value with its unit, if it is a bare number.

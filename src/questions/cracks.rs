@@ -14,6 +14,7 @@ use crate::engine::crack::run_shape::{downslope_s, width_depth};
 use crate::engine::crack::solidification::{SolidQuery, solidification};
 use crate::engine::family::Family;
 use crate::reference::{Composition, Element, Restraint, embedded};
+use crate::units::Quantity;
 
 const WELDS: [&str; 2] = ["fillet", "butt"];
 /// Families whose zone is judged by its hardness, and the one that is not.
@@ -160,7 +161,7 @@ pub(super) static HYDROGEN_HARDNESS: Question = Question {
     name: "hydrogen-hardness",
     work: Work::Check,
     inputs: &[
-        Input::new("zone-hardness", Kind::Number).required().within(50.0, 1000.0),
+        Input::new("zone-hardness", Kind::Of(Quantity::Vickers)).required().within(50.0, 1000.0),
         shared::HYDROGEN.required(),
         shared::RESTRAINT.or(Preset::Choice("medium")),
         Input::new("family", Kind::Choice(FAMILIES)).required().of(OfPlan::Family),
@@ -239,7 +240,7 @@ pub(super) static CUT_PREHEAT: Question = Question {
     name: "cut-preheat",
     work: Work::Preheat,
     inputs: &[
-        Input::new("hardness-hb", Kind::Number).required().within(100.0, 700.0),
+        Input::new("hardness-hb", Kind::Of(Quantity::Brinell)).required().within(100.0, 700.0),
         Input::new("thickness", Kind::Length).required().within(0.5, 500.0).of(OfPlan::Thickness),
     ],
     answers: &["cut-preheat"],

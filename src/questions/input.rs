@@ -2,6 +2,7 @@
 
 use super::{Given, OfPlan, Problem};
 use crate::engine::EngineError;
+use crate::units::Quantity;
 
 /// What kind of thing an input is: it chooses the parser and the unit shown.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -36,6 +37,8 @@ pub enum Kind {
     GasFlow,
     /// A volume of gas or of a room, m³.
     Volume,
+    /// What only questions ask, in its own units.
+    Of(Quantity),
     /// A composition: a certificate, or a grade as a plan takes it.
     Composition,
     /// One of these ids; the words are the Fluent messages `option-KEY-ID`.
@@ -65,6 +68,7 @@ impl Kind {
             Self::Mass => Some("kg"),
             Self::GasFlow => Some("m³/h"),
             Self::Volume => Some("m³"),
+            Self::Of(quantity) => Some(quantity.own_unit()),
             Self::Number | Self::Composition | Self::Choice(_) | Self::Flag | Self::Text => None,
         }
     }

@@ -11,6 +11,7 @@ use crate::engine::slow_cooling::{CoolingPart, Wrapped, part_cooling, slow_cooli
 use crate::engine::torch::{Flame, torch_heating};
 use crate::reference::{FactorRange, embedded};
 use crate::units::CUBIC_METRES_PER_CUBIC_FOOT;
+use crate::units::Quantity;
 
 pub(super) const ACETYLENE: &str = "acetylene";
 /// Rows of `data/fuels.ron`.
@@ -122,7 +123,11 @@ fn answer_torch(given: &Answers) -> Result<Reply, Problem> {
 pub(super) static ACETYLENE_DRAW: Question = Question {
     name: "acetylene-draw",
     work: Work::Heat,
-    inputs: &[CYLINDER.required(), FLOW, Input::new("draw-minutes", Kind::Number).within(0.0, 10_000.0)],
+    inputs: &[
+        CYLINDER.required(),
+        FLOW,
+        Input::new("draw-minutes", Kind::Of(Quantity::Minutes)).within(0.0, 10_000.0),
+    ],
     answers: &["draw-most", "draw-cylinders", "draw-older"],
     notes: &["draw-far-too-fast", "draw-too-fast", "draw-goes-on"],
     answer: |given| {
@@ -144,12 +149,12 @@ pub(super) static BATCH_RHYTHM: Question = Question {
     name: "batch-rhythm",
     work: Work::Heat,
     inputs: &[
-        Input::new("heating-minutes", Kind::Number).required().within(0.01, 10_000.0),
-        Input::new("heating-minutes-most", Kind::Number).within(0.01, 10_000.0),
-        Input::new("soak-minutes", Kind::Number).or(Preset::Number(0.0)).within(0.0, 10_000.0),
-        Input::new("weld-minutes", Kind::Number).required().within(0.01, 10_000.0),
+        Input::new("heating-minutes", Kind::Of(Quantity::Minutes)).required().within(0.01, 10_000.0),
+        Input::new("heating-minutes-most", Kind::Of(Quantity::Minutes)).within(0.01, 10_000.0),
+        Input::new("soak-minutes", Kind::Of(Quantity::Minutes)).or(Preset::Number(0.0)).within(0.0, 10_000.0),
+        Input::new("weld-minutes", Kind::Of(Quantity::Minutes)).required().within(0.01, 10_000.0),
         Input::new("pieces", Kind::Number).whole().required().within(1.0, 10_000.0),
-        Input::new("weld-by-minutes", Kind::Number).within(0.0, 10_000.0),
+        Input::new("weld-by-minutes", Kind::Of(Quantity::Minutes)).within(0.0, 10_000.0),
     ],
     answers: &["rhythm-piece", "rhythm-batch", "rhythm-light", "rhythm-idle"],
     notes: &["rhythm-cools-again", "rhythm-flame-slower", "rhythm-measure"],
@@ -271,7 +276,7 @@ pub(super) static PART_COOLING: Question = Question {
         Input::new("to-temperature", Kind::Temperature).required().within(0.0, 1000.0).of(OfPlan::Minimum),
         Input::new("wrapped", Kind::Choice(&WRAPS)).or(Preset::Choice(WRAPS[0])),
         Input::new("blanket", Kind::Length).or(Preset::Number(25.0)).within(1.0, 500.0),
-        Input::new("wanted-rate", Kind::Number).within(1.0, 10_000.0),
+        Input::new("wanted-rate", Kind::Of(Quantity::HourRate)).within(1.0, 10_000.0),
         SHOP,
     ],
     answers: &["cooling-minutes", "cooling-rate", "cooling-blanket"],
@@ -313,7 +318,7 @@ pub(super) static ROOM_AIR: Question = Question {
     work: Work::Fit,
     inputs: &[
         Input::new("room-volume", Kind::Volume).required().within(1.0, 100_000.0),
-        Input::new("nitrogen-litres", Kind::Number).any_of("frozen").within(0.0, 1000.0),
+        Input::new("nitrogen-litres", Kind::Of(Quantity::Liquid)).any_of("frozen").within(0.0, 1000.0),
         Input::new("dry-ice", Kind::Mass).any_of("frozen").within(0.0, 1000.0),
     ],
     answers: &["air-oxygen", "air-carbon-dioxide"],

@@ -3,6 +3,7 @@
 use super::{Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work};
 use crate::engine::tempering::{TemperCycle, TemperQuery, TreatmentQuery, tempering, treatment};
 use crate::reference::embedded;
+use crate::units::Quantity;
 
 const HOT: Input = Input::new("treat-temperature", Kind::Temperature).within(100.0, 900.0);
 
@@ -19,7 +20,7 @@ pub(super) static TEMPER_CYCLES: Question = Question {
         Input::new("third-hours", Kind::Hours).within(0.01, 1000.0),
         Input::new("other-temperature", Kind::Temperature).within(100.0, 900.0),
         Input::new("other-hours", Kind::Hours).within(0.01, 1000.0),
-        Input::new("ramp-rate", Kind::Number).within(1.0, 2000.0),
+        Input::new("ramp-rate", Kind::Of(Quantity::HourRate)).within(1.0, 2000.0),
     ],
     answers: &["temper-hours", "temper-temperature", "temper-parameter", "temper-ramp"],
     notes: &["temper-compares-only", "temper-hours-minutes", "temper-no-torch"],
@@ -62,7 +63,9 @@ pub(super) static STRESS_RELIEF: Question = Question {
         Input::new("thickness", Kind::Length).required().within(0.5, 2000.0).of(OfPlan::Thickness),
         Input::new("tempered-at", Kind::Temperature).within(100.0, 800.0),
         HOT,
-        Input::new("less-than-required", Kind::Number).or(Preset::Number(0.0)).within(0.0, 111.0),
+        Input::new("less-than-required", Kind::Of(Quantity::Difference))
+            .or(Preset::Number(0.0))
+            .within(0.0, 111.0),
         Input::new("hardened-alloy", Kind::Flag).or(Preset::Flag(true)),
     ],
     answers: &[

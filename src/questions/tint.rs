@@ -13,6 +13,7 @@ use crate::engine::tint::{
     colour_at_peak, peak_from_stages,
 };
 use crate::reference::tint::{Light, RedHeat, SurfaceState, TintData};
+use crate::units::Quantity;
 
 pub(super) const STAGES: &[&str] = <Stage as strum::VariantNames>::VARIANTS;
 const GLOWS: &[&str] = <RedHeat as strum::VariantNames>::VARIANTS;
@@ -33,19 +34,23 @@ pub(super) const START: Input = Input::new("start-temperature", Kind::Temperatur
     .of(OfPlan::Shop);
 /// All that tells how quickly it is heated.
 const HEATING: &str = "heating";
-const MINUTES: Input =
-    Input::new("heating-minutes", Kind::Number).kin(HEATING).within(0.01, 10_000.0).of(OfPlan::FlameLeast);
-const MINUTES_MOST: Input = Input::new("heating-minutes-most", Kind::Number)
+const MINUTES: Input = Input::new("heating-minutes", Kind::Of(Quantity::Minutes))
+    .kin(HEATING)
+    .within(0.01, 10_000.0)
+    .of(OfPlan::FlameLeast);
+const MINUTES_MOST: Input = Input::new("heating-minutes-most", Kind::Of(Quantity::Minutes))
     .kin(HEATING)
     .within(0.01, 10_000.0)
     .of(OfPlan::FlameMost);
-const HEATING_RATE: Input = Input::new("heating-rate", Kind::Number).kin(HEATING).within(0.05, 5000.0);
+const HEATING_RATE: Input =
+    Input::new("heating-rate", Kind::Of(Quantity::MinuteRate)).kin(HEATING).within(0.05, 5000.0);
 const COOLING_RATE: Input =
-    Input::new("cooling-rate", Kind::Number).or(Preset::Number(10.0)).within(0.05, 5000.0);
-const NEAR_PEAK: Input = Input::new("near-peak-minutes", Kind::Number).within(0.01, 10_000.0);
-const NEAR_PEAK_MOST: Input = Input::new("near-peak-minutes-most", Kind::Number).within(0.01, 10_000.0);
+    Input::new("cooling-rate", Kind::Of(Quantity::MinuteRate)).or(Preset::Number(10.0)).within(0.05, 5000.0);
+const NEAR_PEAK: Input = Input::new("near-peak-minutes", Kind::Of(Quantity::Minutes)).within(0.01, 10_000.0);
+const NEAR_PEAK_MOST: Input =
+    Input::new("near-peak-minutes-most", Kind::Of(Quantity::Minutes)).within(0.01, 10_000.0);
 const FILM_BEFORE: Input =
-    Input::new("film-before", Kind::Number).or(Preset::Number(0.0)).within(0.0, 1000.0);
+    Input::new("film-before", Kind::Of(Quantity::Film)).or(Preset::Number(0.0)).within(0.0, 1000.0);
 pub(super) const CHROMIUM: Input = Input::new("chromium", Kind::Percent).within(0.0, 100.0);
 const SPOT: Input = Input::new("spot", Kind::Choice(SPOTS)).or(Preset::Choice("bright"));
 const SHIELDED: Input = Input::new("shielded-from-air", Kind::Flag);

@@ -7,11 +7,12 @@ use crate::engine::tint::{
 };
 use crate::engine::{Step, Unit};
 use crate::reference::tint::TintData;
+use crate::units::Quantity;
 
 /// What touches the steel of a coupon; an IR gun sees too little of bright steel.
 const TOUCHES: [&str; 3] = ["crayon", "contact-probe", "thermocouple"];
-const COUPON_FLAME: Input = Input::new("coupon-minutes", Kind::Number).within(0.05, 600.0);
-const COUPON_NEAR: Input = Input::new("coupon-near-peak", Kind::Number).within(0.05, 600.0);
+const COUPON_FLAME: Input = Input::new("coupon-minutes", Kind::Of(Quantity::Minutes)).within(0.05, 600.0);
+const COUPON_NEAR: Input = Input::new("coupon-near-peak", Kind::Of(Quantity::Minutes)).within(0.05, 600.0);
 
 /// What does a bright piece of the same bar teach about its colours?
 pub(super) static TINT_COUPON: Question = Question {

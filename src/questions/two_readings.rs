@@ -4,6 +4,7 @@ use super::{Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work};
 use crate::engine::two_readings::TwoReadings;
 use crate::reference::embedded;
 use crate::reference::tint::TintData;
+use crate::units::Quantity;
 
 /// What a reading is taken with. A crayon gives none.
 const READ_WITH: [&str; 3] = ["contact-probe", "thermocouple", "black-spot-gun"];
@@ -15,7 +16,7 @@ pub(super) static TWO_READINGS: Question = Question {
     inputs: &[
         Input::new("first-reading", Kind::Temperature).required().within(20.0, 900.0),
         Input::new("second-reading", Kind::Temperature).required().within(20.0, 900.0),
-        Input::new("minutes-between", Kind::Number).required().within(0.05, 600.0),
+        Input::new("minutes-between", Kind::Of(Quantity::Minutes)).required().within(0.05, 600.0),
         Input::new("read-with", Kind::Choice(&READ_WITH)).or(Preset::Choice(READ_WITH[0])),
         Input::new("minimum", Kind::Temperature).within(0.0, 700.0).of(OfPlan::Minimum),
         Input::new("maximum", Kind::Temperature).within(0.0, 700.0).of(OfPlan::Maximum),

@@ -4,6 +4,7 @@ use super::{Answers, Input, Kind, Preset, Problem, Question, Reply, Work};
 use crate::engine::EngineError;
 use crate::engine::unmarked::{self, Alloy, Answered, End, Family, sorted};
 use crate::reference::{TestFlag, Unmarked, embedded};
+use crate::units::Quantity;
 
 const FILE: &[&str] = &["easy", "effort", "skates"];
 const SPARK: &[&str] = &[
@@ -62,10 +63,10 @@ pub(super) static UNMARKED_STEEL: Question = Question {
         Input::new("chip", Kind::Choice(CHIP)),
         Input::new("cut-edge", Kind::Choice(EDGE)),
         Input::new("quench-coupon", Kind::Choice(QUENCH)),
-        Input::new("quench-hrc", Kind::Number).within(0.0, 70.0),
+        Input::new("quench-hrc", Kind::Of(Quantity::RockwellC)).within(0.0, 70.0),
         Input::new("air-coupon", Kind::Choice(AIR)),
-        Input::new("core-hrc", Kind::Number).within(0.0, 70.0),
-        Input::new("density", Kind::Number).within(1.5, 20.0),
+        Input::new("core-hrc", Kind::Of(Quantity::RockwellC)).within(0.0, 70.0),
+        Input::new("density", Kind::Of(Quantity::Density)).within(1.5, 20.0),
         Input::new("was", Kind::Choice(WAS)),
     ],
     answers: &["unmarked-carbon", "unmarked-range"],

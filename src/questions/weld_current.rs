@@ -8,6 +8,7 @@ use crate::engine::weld::fillet::Fillet;
 use crate::engine::weld::tig::{TigBy, tig_settings};
 use crate::engine::weld::torch_class::{CLASSES, torch_class};
 use crate::reference::{Position, embedded};
+use crate::units::Quantity;
 
 const JOINTS: [&str; 2] = ["butt-or-corner", "lap-or-fillet"];
 /// Rows of `data/weld_current.ron`.
@@ -67,7 +68,7 @@ pub(super) static TIG_TORCH: Question = Question {
     work: Work::Weld,
     inputs: &[
         AMPS.required(),
-        Input::new("arc-minutes", Kind::Number).or(Preset::Number(6.0)).within(0.1, 10.0),
+        Input::new("arc-minutes", Kind::Of(Quantity::Minutes)).or(Preset::Number(6.0)).within(0.1, 10.0),
         PART,
     ],
     answers: &CLASSES,
@@ -153,9 +154,9 @@ pub(super) static RUN_DEPOSIT: Question = Question {
         AMPS.required(),
         Input::new("volts", Kind::Voltage).within(1.0, 200.0).of(OfPlan::Volts),
         Input::new("travel-speed", Kind::Speed).one_of("free").within(0.1, 50.0).of(OfPlan::Travel),
-        Input::new("bead-area", Kind::Number).one_of("free").within(1.0, 300.0),
+        Input::new("bead-area", Kind::Of(Quantity::Area)).one_of("free").within(1.0, 300.0),
         Input::new("run-leg", Kind::Length).one_of("free").within(1.0, 20.0),
-        Input::new("deposit-rate", Kind::Number).within(0.05, 30.0),
+        Input::new("deposit-rate", Kind::Of(Quantity::DepositRate)).within(0.05, 30.0),
         Input::new("run-length", Kind::Length).within(1.0, 1e6).of(OfPlan::RunLength),
     ],
     answers: &[

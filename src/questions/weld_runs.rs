@@ -6,6 +6,7 @@ use crate::engine::weld::fillet::{Fillet, FilletQuery, fillet_size};
 use crate::engine::weld::groove::{Groove, GrooveShape, groove_area};
 use crate::engine::weld::runs::{MeasuredRuns, RunOf, RunsQuery, fillet_runs, runs_left};
 use crate::reference::{Position, RunProcess, embedded};
+use crate::units::Quantity;
 
 /// Rows of `data/weld_runs.ron`.
 pub(super) const PROCESSES: &[&str] = &["gtaw", "smaw-basic", "gmaw", "mcaw", "fcaw", "saw"];
@@ -103,12 +104,12 @@ pub(super) static GROOVE_AREA: Question = Question {
     inputs: &[
         Input::new("groove-shape", Kind::Choice(SHAPES)).or(Preset::Choice("v")),
         Input::new("thickness", Kind::Length).required().within(0.5, 500.0).of(OfPlan::Thickness),
-        Input::new("groove-angle", Kind::Number).or(Preset::Number(60.0)).within(0.0, 120.0),
+        Input::new("groove-angle", Kind::Of(Quantity::Angle)).or(Preset::Number(60.0)).within(0.0, 120.0),
         Input::new("root-gap", Kind::Length).or(Preset::Number(2.0)).within(0.0, 20.0),
         Input::new("root-face", Kind::Length).or(Preset::Number(0.0)).within(0.0, 500.0),
         Input::new("groove-radius", Kind::Length).or(Preset::Number(6.0)).within(0.1, 100.0),
         Input::new("first-depth", Kind::Length).within(0.0, 500.0),
-        Input::new("second-angle", Kind::Number).within(0.0, 120.0),
+        Input::new("second-angle", Kind::Of(Quantity::Angle)).within(0.0, 120.0),
         Input::new("process", Kind::Choice(PROCESSES)).of(OfPlan::FillProcess),
         ENERGY,
         PER_ENERGY,
@@ -225,7 +226,7 @@ pub(super) static WELD_AMOUNT: Question = Question {
     work: Work::Weld,
     inputs: &[
         Input::new("leg", Kind::Length).one_of("weld-size").within(1.0, 60.0).of(OfPlan::Leg),
-        Input::new("weld-area", Kind::Number).one_of("weld-size").within(1.0, 20_000.0),
+        Input::new("weld-area", Kind::Of(Quantity::Area)).one_of("weld-size").within(1.0, 20_000.0),
         Input::new("weld-length", Kind::Length).required().within(5.0, 100_000.0),
         Input::new("pieces", Kind::Number).whole().or(Preset::Number(1.0)).within(1.0, 100_000.0),
         PROCESS,
@@ -233,7 +234,7 @@ pub(super) static WELD_AMOUNT: Question = Question {
         Input::new("rod-diameter", Kind::Length).within(0.5, 10.0),
         Input::new("rod-length", Kind::Length).within(50.0, 2000.0),
         Input::new("stub", Kind::Length).or(Preset::Number(50.0)).within(0.0, 2000.0),
-        Input::new("shielding-flow", Kind::Number).within(1.0, 60.0),
+        Input::new("shielding-flow", Kind::Of(Quantity::ShieldingFlow)).within(1.0, 60.0),
         Input::new("run-count", Kind::Number).whole().or(Preset::Number(1.0)).within(1.0, 1000.0),
     ],
     answers: &[

@@ -9,6 +9,7 @@ use crate::engine::weld::ring::{RingLoad, RingQuery, ring_strength};
 use crate::engine::weld::strength::{FilletMetal, Load, Rules, StrengthQuery, fillet_strength};
 use crate::engine::{Outcome, Step, Unit};
 use crate::reference::{Method, embedded};
+use crate::units::Quantity;
 
 const RULES: &[&str] = <Rules as strum::VariantNames>::VARIANTS;
 /// Rows of `data/weld_strength.ron`.
@@ -70,10 +71,10 @@ pub(super) static FILLET_STRENGTH: Question = Question {
         Input::new("weld-lines", Kind::Number).whole().or(Preset::Number(1.0)).within(1.0, 100.0),
         FILLER,
         BASE,
-        Input::new("load-along", Kind::Number).within(0.0, 100_000.0),
-        Input::new("load-across", Kind::Number).within(0.0, 100_000.0),
+        Input::new("load-along", Kind::Of(Quantity::Force)).within(0.0, 100_000.0),
+        Input::new("load-across", Kind::Of(Quantity::Force)).within(0.0, 100_000.0),
         FACTORED,
-        Input::new("force-angle", Kind::Number).or(Preset::Number(0.0)).within(0.0, 90.0),
+        Input::new("force-angle", Kind::Of(Quantity::Angle)).or(Preset::Number(0.0)).within(0.0, 90.0),
         BY,
         STEEL,
         Input::new("full-ends", Kind::Flag).or(Preset::Flag(false)),
@@ -167,10 +168,10 @@ pub(super) static RING_STRENGTH: Question = Question {
         SECOND_LEG,
         FILLER,
         BASE,
-        Input::new("torque", Kind::Number).within(0.0, 1e7),
-        Input::new("load-push", Kind::Number).within(0.0, 100_000.0),
-        Input::new("bending", Kind::Number).within(0.0, 1e7),
-        Input::new("load-side", Kind::Number).within(0.0, 100_000.0),
+        Input::new("torque", Kind::Of(Quantity::Torque)).within(0.0, 1e7),
+        Input::new("load-push", Kind::Of(Quantity::Force)).within(0.0, 100_000.0),
+        Input::new("bending", Kind::Of(Quantity::Torque)).within(0.0, 1e7),
+        Input::new("load-side", Kind::Of(Quantity::Force)).within(0.0, 100_000.0),
         FACTORED,
         BY,
         STEEL,

@@ -150,6 +150,7 @@ pub fn both_of_unit(value: f64, unit: Unit, show: &Show) -> Both {
             Both { main: shown(main), second: shown(main.other()) }
         }
         Unit::Kelvin => show.difference(value),
+        Unit::KelvinPerHour => show.rate(value),
         Unit::Millimetre => show.alike(show.length(value)),
         Unit::KilojoulePerMm => show.alike(show.heat(value)),
         Unit::Megapascal => show.strength(value),
@@ -181,12 +182,9 @@ pub fn both_of_unit(value: f64, unit: Unit, show: &Show) -> Both {
         | Unit::RockwellC
         | Unit::Volt
         | Unit::LitrePerMinute => alone(show.with_unit(value, 1, unit.symbol())),
-        Unit::Vickers
-        | Unit::Brinell
-        | Unit::KelvinPerHour
-        | Unit::Ampere
-        | Unit::NewtonPerMm
-        | Unit::Litre => alone(show.with_unit(value, 0, unit.symbol())),
+        Unit::Vickers | Unit::Brinell | Unit::Ampere | Unit::NewtonPerMm | Unit::Litre => {
+            alone(show.with_unit(value, 0, unit.symbol()))
+        }
     }
 }
 

@@ -80,7 +80,7 @@ fn slug(symbol: &str) -> String {
 pub fn number(pen: &Pen<'_>, value: f64, unit: Unit) -> String {
     match unit {
         Unit::Celsius => pen.show.temperature(value).main,
-        Unit::Kelvin => pen.show.difference(value).main,
+        Unit::Kelvin => pen.show.term(value),
         Unit::Millimetre => pen.show.size(value).main,
         Unit::KilojoulePerMm => pen.show.heat(value).main,
         Unit::Megapascal => pen.show.strength(value).main,

@@ -53,7 +53,7 @@ impl Row {
         }
     }
 
-    fn in_this_unit(self, value: f64) -> f64 {
+    pub(super) fn in_this_unit(self, value: f64) -> f64 {
         match self.scale {
             Scale::Times(times) => value / times,
             Scale::Over(over) => value * over,

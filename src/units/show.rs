@@ -1,11 +1,8 @@
 //! How figures are shown: number, no-break space, unit.
 
 use super::gas::CUBIC_METRES_PER_CUBIC_FOOT;
-use super::strength::{KG_PER_LB, MPA_PER_KSI};
+use super::strength::{KG_PER_LB, MPA_PER_KSI, N_PER_LBF};
 use super::{LengthUnit, Printed, Side, TemperatureUnit, Units, limit_value};
-
-/// One pound-force in N: a pound times standard gravity.
-const N_PER_LBF: f64 = KG_PER_LB * 9.806_65;
 
 /// A figure in the reader's unit, and in the other one.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -82,12 +79,31 @@ impl Show {
         self.limit(Side::Maximum, exact_c, printed)
     }
 
-    /// A temperature difference, to the nearest whole degree.
+    /// A temperature difference, to the nearest whole degree, as a shop writes it: its words say that
+    /// it is one.
     #[must_use]
     pub fn difference(&self, rise_k: f64) -> Both {
         self.both_temperatures(|unit| match unit {
+            TemperatureUnit::C => self.with_unit(rise_k, 0, "°C"),
+            TemperatureUnit::F => self.with_unit(rise_k * 1.8, 0, "°F"),
+        })
+    }
+
+    /// The same as a term of a formula, where no word says what it is.
+    #[must_use]
+    pub fn term(&self, rise_k: f64) -> String {
+        match self.units.temperature {
             TemperatureUnit::C => self.with_unit(rise_k, 0, "K"),
             TemperatureUnit::F => self.with_unit(rise_k * 1.8, 0, "°F"),
+        }
+    }
+
+    /// A rate of heating or cooling.
+    #[must_use]
+    pub fn rate(&self, k_per_h: f64) -> Both {
+        self.both_temperatures(|unit| match unit {
+            TemperatureUnit::C => self.with_unit(k_per_h, 0, "°C/h"),
+            TemperatureUnit::F => self.with_unit(k_per_h * 1.8, 0, "°F/h"),
         })
     }
 

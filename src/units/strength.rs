@@ -7,6 +7,8 @@ use super::{Accepts, Choice, LengthUnit, Problem, Within};
 pub(super) const MPA_PER_KSI: f64 = 6.894_757_293_168_361;
 /// One pound in kg.
 pub(super) const KG_PER_LB: f64 = 0.453_592_37;
+/// A pound of force, N.
+pub(super) const N_PER_LBF: f64 = KG_PER_LB * 9.806_65;
 
 /// One kgf/mm² in MPa.
 const MPA_PER_KGF: f64 = 9.806_65;

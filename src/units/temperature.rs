@@ -26,7 +26,7 @@ pub fn temperature(text: &str, shown: TemperatureUnit, within: Within) -> Result
 /// A [`Problem`] if it is no temperature difference, or outside the limits.
 pub fn difference(text: &str, shown: TemperatureUnit, within: Within) -> Result<f64, Problem> {
     const ROWS: &[Row] = &[
-        Row::plain("K", &["k", "°c", "c", "degc", "celsius", "kelvin"]),
+        Row::plain("°C", &["k", "°c", "c", "degc", "celsius", "kelvin"]),
         Row::over("°F", &["°f", "f", "degf", "fahrenheit"], 1.8),
     ];
     let row = usize::from(shown == TemperatureUnit::F);

@@ -7,7 +7,6 @@
 //! | `{ TEMP(375, 575) }` | 375–575 °C | 710–1070 °F |
 //! | `{ TEMP(79, f: "175") }`, printed in both | 79 °C | 175 °F |
 //! | `{ RISE(50) }`, a difference | 50 °C | 90 °F |
-//! | `{ RISE(50, as: "K") }` | 50 K | 90 °F |
 //! | `{ LENGTH("75 mm", "3 in") }` | 75 mm | 3 in |
 //!
 //! One figure is turned by [`whole_fahrenheit`]. A range of points from 100 °C up is one of a
@@ -97,17 +96,13 @@ fn points(figures: &[FluentValue], named: &FluentArgs, scales: Scales) -> Option
     written(&turned, "°F")
 }
 
-fn rise(figures: &[FluentValue], named: &FluentArgs, scales: Scales) -> Option<String> {
+fn rise(figures: &[FluentValue], _named: &FluentArgs, scales: Scales) -> Option<String> {
     let rises = numbers(figures)?;
     if scales.fahrenheit {
         let turned: Vec<f64> = rises.iter().map(|rise| (rise * 1.8).round()).collect();
         return written(&turned, "°F");
     }
-    match named.get("as") {
-        None => written(&rises, "°C"),
-        Some(FluentValue::String(unit)) => written(&rises, unit),
-        Some(_) => None,
-    }
+    written(&rises, "°C")
 }
 
 fn length(texts: &[FluentValue], _named: &FluentArgs, scales: Scales) -> Option<String> {

@@ -182,3 +182,43 @@ fn every_question_can_be_listed_and_described() {
     let read: Value = serde_json::from_str(&run(&["ask", "--json"]).out).expect("JSON");
     assert_eq!(read["questions"].as_array().map(Vec::len), Some(strawblue::questions::ALL.len()));
 }
+
+/// A decimal mark that slipped is asked about by a question as by a plan: 4.1 % is iron, and 0.41 was meant.
+#[test]
+fn a_slip_of_the_decimal_mark_is_asked_about() {
+    for asked in [
+        &["ask", "carbon-equivalent", "C=4.1", "Mn=0.8"][..],
+        &["ask", "method-b", "composition=C 4.1 Mn 0.8", "thickness=40", "hydrogen=5", "heat-input=1"],
+        &["ask", "carbon-equivalent", "steel=4140", "Mn=8.5"],
+    ] {
+        let ran = run(asked);
+        assert_eq!(ran.status, 2, "{asked:?}: {}", ran.out);
+        assert!(ran.err.contains("Did you mean 0."), "{}", ran.err);
+    }
+    let iron = run(&["ask", "carbon-equivalent", "C=3.4", "Si=2.2", "Mn=0.7"]);
+    assert_eq!(iron.status, 0, "cast iron is no slip: {}", iron.err);
+}
+
+/// A figure is taken with the unit that a shop writes beside it.
+#[test]
+fn a_figure_comes_with_its_unit() {
+    let status = |asked: &[&str]| run(asked).status;
+    let plate =
+        |hardness: &str| run(&["ask", "cut-preheat", &format!("hardness-hb={hardness}"), "thickness=30"]);
+    assert_eq!(plate("400 HB").out + &plate("HBW 400").err, plate("400").out + &plate("400").err);
+    assert_eq!(status(&["ask", "cut-preheat", "hardness-hb=42 HRC", "thickness=30"]), 2);
+    let minutes = |text: &str| {
+        let ran = run(&[
+            "ask",
+            "acetylene-draw",
+            "cylinder=6",
+            "fuel-flow=1",
+            &format!("draw-minutes={text}"),
+            "--json",
+        ]);
+        assert_eq!(ran.status, 0, "{}{}", ran.out, ran.err);
+        ran.out
+    };
+    assert_eq!(minutes("80"), minutes("1 h 20"));
+    assert_eq!(minutes("80"), minutes("80 min"));
+}

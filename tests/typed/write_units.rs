@@ -49,6 +49,9 @@ fn what_is_typed_for_a_question_keeps_its_unit() {
         ("ir-true-temperature.gun-emissivity", "0.95"),
         ("ir-true-temperature.minimum", "570 °F"),
         ("measuring-place.thickness", "38"),
+        ("torch-heating.mass", "8"),
+        ("ring-strength.torque", "400"),
+        ("tint-afterwards.cooling-rate", "10"),
         ("tint.flame-minutes", "5"),
         ("photo.path", "/shop/part-7"),
     ] {
@@ -60,6 +63,9 @@ fn what_is_typed_for_a_question_keeps_its_unit() {
     assert_eq!(typed("ir-true-temperature.gun-emissivity"), "0.95");
     assert_eq!(typed("ir-true-temperature.minimum"), "570 °F");
     assert_eq!(typed("measuring-place.thickness"), "38 mm");
+    assert_eq!(typed("torch-heating.mass"), "8 kg");
+    assert_eq!(typed("ring-strength.torque"), "400 N·m");
+    assert_eq!(typed("tint-afterwards.cooling-rate"), "10 °C/min");
     assert_eq!(typed("tint.flame-minutes"), "5");
     assert_eq!(typed("photo.path"), "/shop/part-7");
     assert_eq!(session.units, Units::F_IN);

@@ -184,7 +184,7 @@ fn the_words_of_the_chart() {
         assert!(texts(284.0).iter().any(|found| found == text), "{text} in {:?}", texts(284.0));
     }
     let spoken = window.global::<ui::CycleAdapter>().get_chart_spoken().replace('\u{a0}', " ");
-    assert!(spoken.contains("cools through M90, 252 °C ±40 K: "), "{spoken}");
+    assert!(spoken.contains("cools through M90, 252 °C ±40 °C: "), "{spoken}");
     assert_eq!(window.global::<ui::CycleAdapter>().get_held().row_count(), 4, "none, 1, 2 and 4 h");
     for width in [90.0, 140.0, 284.0, 700.0] {
         let runs: Vec<(f32, String)> = said(&window, width)

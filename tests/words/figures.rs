@@ -43,7 +43,7 @@ fn a_sentence_follows_the_units() {
         ("grade-note-impact-45", "at \u{2212}45\u{a0}°C", "at \u{2212}49\u{a0}°F"),
         ("grade-note-temper-embrittlement-375-575", "375–575\u{a0}°C", "710–1070\u{a0}°F"),
         ("grade-note-avoid-temper-425-565", "425–565\u{a0}°C", "800–1050\u{a0}°F"),
-        ("limit-standard-temper", "−\u{a0}30\u{a0}K", "−\u{a0}54\u{a0}°F"),
+        ("limit-standard-temper", "−\u{a0}30\u{a0}°C", "−\u{a0}54\u{a0}°F"),
         ("error-tint-stainless", "100–250\u{a0}°C higher", "180–450\u{a0}°F higher"),
         ("note-average-over-75", "within 75\u{a0}mm", "within 3\u{a0}in"),
     ];

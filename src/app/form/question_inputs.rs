@@ -123,6 +123,7 @@ fn figure(state: &State, kind: Kind, given: &Given) -> String {
         Kind::GasFlow => show.gas_flow(value).main,
         Kind::Volume => show.volume(value).main,
         Kind::Speed => show.travel(value * 60.0).main,
+        Kind::Of(quantity) => show.number(quantity.in_unit(value, show.units), 3),
         _ => show.number(value, 3),
     };
     with_unit.split('\u{a0}').next().unwrap_or_default().to_owned()

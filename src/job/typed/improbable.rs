@@ -5,6 +5,8 @@
 //! a rich alloy may have is allowed beside what makes it rich.
 
 use crate::reference::{Composition, Element, Grade};
+use crate::units::Show;
+use crate::words::Words;
 
 /// A figure that no steel has beside the other figures of its certificate.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -15,6 +17,22 @@ pub struct Improbable {
     pub percent: f64,
     /// The same with the decimal mark one or two places on, where a steel may have that.
     pub likely: Option<f64>,
+}
+
+impl Improbable {
+    /// What is asked about it, in plain words.
+    #[must_use]
+    pub fn say(&self, words: &Words) -> String {
+        let percent = |value: f64| Show::default().with_unit(value, 4, "%");
+        let (symbol, value) = (self.element.symbol(), percent(self.percent));
+        match self.likely.filter(|likely| *likely > 0.0).map(percent) {
+            Some(likely) => {
+                let values = [("symbol", symbol), ("value", &value), ("likely", &likely)];
+                words.with("job-improbable", &values)
+            }
+            None => words.with("job-improbable-none", &[("symbol", symbol), ("value", &value)]),
+        }
+    }
 }
 
 /// The figures of a certificate that no steel has, of the elements that it states; what the grade

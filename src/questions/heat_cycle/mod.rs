@@ -20,6 +20,7 @@ use crate::engine::heat_cycle::{
 };
 use crate::engine::measuring::distance_mm;
 use crate::reference::{Reference, embedded};
+use crate::units::Quantity;
 
 const GTAW: &str = "gtaw";
 const STICK: &str = "smaw-basic";
@@ -84,12 +85,14 @@ pub static HEAT_CYCLE: Question = Question {
             .only(HEATED_BY, &[heat::TORCH]),
         shop::FLOW.within(0.1, 20.0).only(HEATED_BY, &[heat::TORCH]),
         Input::new(heat::SHARE, Kind::Number).within(0.05, 0.9).only(HEATED_BY, &[heat::TORCH]),
-        Input::new(heat::FIRST_PART, Kind::Number).within(0.1, 60.0).only(HEATED_BY, &[heat::TORCH]),
-        Input::new(heat::POWER, Kind::Number).within(0.05, 200.0).only(HEATED_BY, &[heat::MATS]),
+        Input::new(heat::FIRST_PART, Kind::Of(Quantity::Minutes))
+            .within(0.1, 60.0)
+            .only(HEATED_BY, &[heat::TORCH]),
+        Input::new(heat::POWER, Kind::Of(Quantity::Power)).within(0.05, 200.0).only(HEATED_BY, &[heat::MATS]),
         Input::new(heat::SET_C, Kind::Temperature).within(60.0, 650.0).only(HEATED_BY, heat::SET),
         Input::new(READINGS[0], Kind::Temperature).within(20.0, 900.0),
         Input::new(READINGS[1], Kind::Temperature).within(20.0, 900.0),
-        Input::new(READINGS[2], Kind::Number).within(0.05, 600.0),
+        Input::new(READINGS[2], Kind::Of(Quantity::Minutes)).within(0.05, 600.0),
         Input::new(MINIMUM, Kind::Temperature).required().within(40.0, 550.0).of(OfPlan::Minimum),
         Input::new("interpass-most", Kind::Temperature).within(50.0, 650.0).of(OfPlan::Maximum),
         Input::new("ceiling", Kind::Temperature).within(100.0, 1600.0).of(OfPlan::Ceiling),
