@@ -87,6 +87,7 @@ pub(super) static HARDNESS_ESTIMATE: Question = Question {
         "hardness-estimates-memory",
         "hardness-scatter",
         "hardness-above-350",
+        "hardness-limits",
         GRADE_MIDDLE,
         GRADE_UPPER,
     ],
@@ -100,6 +101,7 @@ fn answer_hardness(given: &Answers) -> Result<Reply, Problem> {
         .note_if(true, "hardness-estimates-memory")
         .note_if(true, "hardness-scatter")
         .note_if(hard, "hardness-above-350")
+        .note_if(true, "hardness-limits")
         .note_of(given.grade_note(false)))
 }
 

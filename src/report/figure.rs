@@ -150,7 +150,7 @@ pub fn both_of_unit(value: f64, unit: Unit, show: &Show) -> Both {
             Both { main: shown(main), second: shown(main.other()) }
         }
         Unit::Kelvin => show.difference(value),
-        Unit::KelvinPerHour => show.rate(value),
+        Unit::KelvinPerHour => show.rate_per_hour(value),
         Unit::Millimetre => show.alike(show.length(value)),
         Unit::KilojoulePerMm => show.alike(show.heat(value)),
         Unit::Megapascal => show.strength(value),

@@ -69,9 +69,7 @@ pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
                         ("to", &pen.show.heat(to_kj_per_mm).main),
                     ],
                 ),
-                Change::SkinOff { member } => {
-                    pen.words.with("lever-skin-off", &[("member", &member_name(pen, job, member))])
-                }
+                Change::SkinOff => pen.words.get("lever-skin-off"),
                 Change::Certificate => pen.words.get("lever-certificate"),
                 Change::Buttering { member } => {
                     pen.words.with("lever-buttering", &[("member", &member_name(pen, job, member))])

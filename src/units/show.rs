@@ -98,15 +98,6 @@ impl Show {
         }
     }
 
-    /// A rate of heating or cooling.
-    #[must_use]
-    pub fn rate(&self, k_per_h: f64) -> Both {
-        self.both_temperatures(|unit| match unit {
-            TemperatureUnit::C => self.with_unit(k_per_h, 0, "°C/h"),
-            TemperatureUnit::F => self.with_unit(k_per_h * 1.8, 0, "°F/h"),
-        })
-    }
-
     /// A length: mm to two decimals; inches as a fraction to 1/16 where that is within
     /// 0.02 mm, else to three decimals.
     #[must_use]
@@ -205,11 +196,11 @@ impl Show {
         })
     }
 
-    /// A rate of cooling, to the nearest whole degree an hour.
+    /// A rate of heating or cooling, to the nearest whole degree an hour.
     #[must_use]
     pub fn rate_per_hour(&self, rate_k: f64) -> Both {
         self.both_temperatures(|unit| match unit {
-            TemperatureUnit::C => self.with_unit(rate_k, 0, "K/h"),
+            TemperatureUnit::C => self.with_unit(rate_k, 0, "°C/h"),
             TemperatureUnit::F => self.with_unit(rate_k * 1.8, 0, "°F/h"),
         })
     }

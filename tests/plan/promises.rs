@@ -105,10 +105,12 @@ fn pulled(job: &Job, lever: &Lever) -> Job {
                 .iter_mut()
                 .for_each(|run| run.net_heat_kj_per_mm = run.net_heat_kj_per_mm.min(to_kj_per_mm));
         }
-        Change::SkinOff { member } => {
-            let part = &mut job.members[member];
-            part.condition = Condition { kind: ConditionKind::Unknown, temper_c: None };
-            part.hardness_hv = None;
+        Change::SkinOff => {
+            let skins = [ConditionKind::CaseHardened, ConditionKind::InductionHardened];
+            for part in job.members.iter_mut().filter(|part| skins.contains(&part.condition.kind)) {
+                part.condition = Condition { kind: ConditionKind::Unknown, temper_c: None };
+                part.hardness_hv = None;
+            }
         }
         Change::Certificate => {
             let likely: Vec<_> = Part::all(&job).iter().map(|part| part.chemistry.likely).collect();

@@ -54,11 +54,8 @@ pub enum Change {
         /// To, kJ/mm net.
         to_kj_per_mm: f64,
     },
-    /// A hard skin ground off or drawn: the part is then as its core is.
-    SkinOff {
-        /// The member.
-        member: usize,
-    },
+    /// Every hard skin ground off: a part is then as its core is.
+    SkinOff,
     /// A certificate in place of the grade; counted at what it would likely read.
     Certificate,
     /// A buttering layer on this member, put on at the member's own minimum.
@@ -180,15 +177,17 @@ fn less_heat(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures
     Some((change, changed))
 }
 
-/// The first hard skin of a job, off: nothing is known of the core's own temper.
+/// The hard skins of a job, off: nothing is known of a core's own temper.
 fn skin_off(job: &Job) -> Option<(Change, Job)> {
     let skinned = |kind| matches!(kind, ConditionKind::CaseHardened | ConditionKind::InductionHardened);
-    let member = job.members.iter().position(|member| skinned(member.condition.kind))?;
     let mut changed = job.clone();
-    let part = &mut changed.members[member];
-    part.condition = Condition { kind: ConditionKind::Unknown, temper_c: None };
-    part.hardness_hv = None;
-    Some((Change::SkinOff { member }, changed))
+    let mut any = false;
+    for part in changed.members.iter_mut().filter(|part| skinned(part.condition.kind)) {
+        part.condition = Condition { kind: ConditionKind::Unknown, temper_c: None };
+        part.hardness_hv = None;
+        any = true;
+    }
+    any.then_some((Change::SkinOff, changed))
 }
 
 fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<(Change, Job)> {
