@@ -6,6 +6,7 @@ mod breakages_shop;
 mod designations;
 mod engine;
 mod facts;
+mod material_cards;
 mod printed;
 mod printed_facts;
 mod rules;
