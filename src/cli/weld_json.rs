@@ -206,7 +206,7 @@ fn layers_json(weld: &JobWeld<'_>, layers: &Layers, methods: &Methods) -> Layers
         number: drawn.number,
         process: weld.runs[drawn.process].process.id(),
         row: drawn.bead.row,
-        area_mm2: drawn.bead.area_mm2(),
+        area_mm2: drawn.area_mm2,
         corners_mm: drawn.bead.corners,
     };
     LayersJson {

@@ -53,7 +53,7 @@ pub use tint::{
     stage_head, stage_name, tint_limits,
 };
 pub use tint_wait::{WaitHeld, colour_line};
-pub use weld::put_weld;
+pub use weld::{beads_of, put_weld};
 
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, Verdict};

@@ -23,11 +23,37 @@ const TRAVEL_STEP: f64 = 5.0;
 /// So many turns of the faces are written out.
 const TURNS: usize = 8;
 
-/// Puts what the weld takes into a report: its lines, and its places and order beside the steps.
-pub fn put_weld(pen: &Pen<'_>, job: &Job, told: &[RunTold], plan: &Plan, report: &mut Report) {
-    let Some(weld) = weld_of_job(pen.reference, job, told, plan) else { return };
+/// Puts what the weld takes into a report: its lines, and its places and order beside the steps. It is given
+/// back to be drawn.
+pub fn put_weld<'a>(
+    pen: &Pen<'a>,
+    job: &'a Job,
+    told: &[RunTold],
+    plan: &'a Plan,
+    report: &mut Report,
+) -> Option<JobWeld<'a>> {
+    let weld = weld_of_job(pen.reference, job, told, plan)?;
     weld_steps::put(pen, &weld, &mut report.steps);
     report.weld = lines(pen, &weld);
+    Some(weld)
+}
+
+/// What the numbers of the drawn beads are, with the process of each where there are several.
+#[must_use]
+pub fn beads_of(pen: &Pen<'_>, weld: &JobWeld<'_>) -> String {
+    let Ok(layers) = &weld.layers else { return String::new() };
+    let leg = pen.show.size(layers.fillet.first_mm).main;
+    let mut said = vec![pen.words.with("weld-section-title", &[("leg", &leg)])];
+    let several = layers.of.iter().filter(|of| of.count > 0).count() > 1;
+    let mut first = 1;
+    for (of, run) in layers.of.iter().zip(&weld.runs).filter(|(of, _)| several && of.count > 0) {
+        let runs = range(pen, &first.to_string(), &(first + of.count - 1).to_string());
+        let values = [("runs", runs), ("process", process_name(pen, run.process))];
+        let values: Vec<(&str, &str)> = values.iter().map(|(name, text)| (*name, text.as_str())).collect();
+        said.push(pen.words.with("weld-section-of", &values));
+        first += of.count;
+    }
+    pen.words.list(List::Sentences, &said)
 }
 
 /// Sentences that say a message each.
@@ -115,7 +141,7 @@ fn filler_line(pen: &Pen<'_>, weld: &JobWeld<'_>, run: &RunOfJob<'_>, label: Str
     if hardens && run.process != Process::Gtaw && !weld.other_metal {
         said.push(pen.words.get("weld-driest-process"));
     }
-    line(pen, format!("weld-filler-{nth}"), label, value, &said, basis)
+    line(pen, format!("filler-{nth}"), label, value, &said, basis)
 }
 
 const fn ferritic(filler: &Filler) -> bool {
@@ -194,7 +220,7 @@ fn runs_line(pen: &Pen<'_>, weld: &JobWeld<'_>) -> ToDoLine {
     if let (Err(NoLayers::NoLeg), Some(least)) = (&weld.layers, least.and_then(|least| least.value)) {
         said.push(pen.words.with("weld-least-leg", &[("leg", &pen.show.least_length(least).main)]));
     }
-    line(pen, "weld-runs".to_owned(), label, value, &said, basis)
+    line(pen, "runs".to_owned(), label, value, &said, basis)
 }
 
 /// The basis of the run areas of the weakest process.
@@ -293,7 +319,7 @@ fn current_line(pen: &Pen<'_>, run: &RunOfJob<'_>, label: String, nth: usize) ->
         basis = Some(basis.map_or(own, |before| before.weaker(own)));
     }
     let basis = basis.map_or_else(BasisMark::default, |basis| basis_mark(pen, basis));
-    line(pen, format!("weld-current-{nth}"), label, value, &said, basis)
+    line(pen, format!("current-{nth}"), label, value, &said, basis)
 }
 
 fn energy_line(pen: &Pen<'_>, run: &RunOfJob<'_>, label: String, nth: usize) -> ToDoLine {
@@ -309,7 +335,7 @@ fn energy_line(pen: &Pen<'_>, run: &RunOfJob<'_>, label: String, nth: usize) -> 
     }
     let value = pen.show.heat(energy.arc_kj_per_mm).main;
     let basis = basis_mark(pen, efficiency_basis(pen, run.process));
-    line(pen, format!("weld-energy-{nth}"), label, value, &said, basis)
+    line(pen, format!("energy-{nth}"), label, value, &said, basis)
 }
 
 fn efficiency_basis<'a>(pen: &Pen<'a>, process: Process) -> &'a Basis {
@@ -345,7 +371,7 @@ fn order_line(pen: &Pen<'_>, weld: &JobWeld<'_>) -> Option<ToDoLine> {
     let toes = layers.is_some_and(|layers| layers.notes.contains(&LayerNote::ToesFirst));
     said.extend(toes.then(|| pen.words.get("weld-order-toes")));
     let basis = basis_mark(pen, &Basis::Practice);
-    Some(line(pen, "weld-order".to_owned(), pen.words.get("weld-order"), value, &said, basis))
+    Some(line(pen, "order".to_owned(), pen.words.get("weld-order"), value, &said, basis))
 }
 
 /// A run of a face: A1.

@@ -61,7 +61,9 @@ pub struct SectionBead {
     pub number: usize,
     /// The process that lays it.
     pub process: usize,
-    /// Where it lies.
+    /// Its area with its share of the convexity, mm².
+    pub area_mm2: f64,
+    /// Where it lies, with a flat face.
     pub bead: Bead,
 }
 
@@ -112,7 +114,13 @@ impl JobWeld<'_> {
         let drawn = beads(layers.fillet, &areas);
         let numbers = layers.numbers();
         let made = drawn.into_iter().zip(&layers.beads).zip(numbers);
-        made.map(|((bead, planned), number)| SectionBead { number, process: planned.process, bead }).collect()
+        made.map(|((bead, planned), number)| SectionBead {
+            number,
+            process: planned.process,
+            area_mm2: planned.area_mm2,
+            bead,
+        })
+        .collect()
     }
 }
 
