@@ -258,9 +258,8 @@ fn layer_words(pen: &Pen<'_>, weld: &JobWeld<'_>, layers: &Layers) -> Vec<String
                 pen.words.count("weld-runs-too-few", needed, &[("process", &process(nth))])
             }
             LayerNote::FirstFills => pen.words.get("weld-runs-first-fills"),
-            LayerNote::Capped => pen.words.get("note-runs-capped"),
             LayerNote::SmallFirst => pen.words.get("note-runs-small-first"),
-            LayerNote::ToesFirst => continue,
+            LayerNote::Capped | LayerNote::ToesFirst => continue,
         });
     }
     if let Some(size) = &weld.size {

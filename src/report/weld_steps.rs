@@ -13,7 +13,8 @@ const BEYOND_MM: f64 = 15.0;
 pub(super) fn put(pen: &Pen<'_>, weld: &JobWeld<'_>, steps: &mut [StepRow]) {
     let Ok(laying) = &weld.laying else { return };
     let tacks = tack_words(pen, laying);
-    let mut runs = run_words(pen, laying);
+    let one = weld.layers.as_ref().is_ok_and(|layers| layers.beads.len() == 1);
+    let mut runs = run_words(pen, laying, one);
     runs.extend(downslope(pen, weld));
     let tacked = steps.iter().any(|step| step.phase == Phase::Tack);
     for step in steps {
@@ -67,7 +68,8 @@ fn ring_tacks(pen: &Pen<'_>, ring: &Ring) -> Vec<String> {
     said
 }
 
-fn run_words(pen: &Pen<'_>, laying: &Laying) -> Vec<String> {
+/// The order of a run, and of the next one where there is more than one.
+fn run_words(pen: &Pen<'_>, laying: &Laying, one: bool) -> Vec<String> {
     let get = |keys: &[&str]| keys.iter().map(|key| pen.words.get(key)).collect::<Vec<_>>();
     match laying {
         Laying::Ring(ring) => {
@@ -76,14 +78,14 @@ fn run_words(pen: &Pen<'_>, laying: &Laying) -> Vec<String> {
             let length = pen.show.rule_length(ring.segment_mm()).main;
             let values = [("length", length.as_str()), ("order", order.as_str())];
             let mut said = vec![pen.words.count("weld-ring-order", ring.segments.len(), &values)];
-            said.extend(get(&["weld-ring-next-run"]));
+            said.extend((!one).then(|| pen.words.get("weld-ring-next-run")));
             said.extend(get(if ring.both { &["weld-turn-part"] } else { &["weld-turn-bar"] }));
             said
         }
         Laying::Line { step_mm, both, .. } => {
             let step = pen.show.rule_length(*step_mm).main;
             let mut said = vec![pen.words.with("weld-line-order", &[("step", &step)])];
-            said.extend(get(&["weld-line-back"]));
+            said.extend((!one).then(|| pen.words.get("weld-line-back")));
             said.extend(both.then(|| pen.words.get("weld-turn-sides")));
             said
         }

@@ -17,8 +17,10 @@ const LEG: f64 = 108.0;
 const LEG_OF_TWO: f64 = 76.0;
 /// Thickness of a drawn part, px.
 const PART: f64 = 40.0;
-/// A bead smaller than this has no room for its number, px².
-const ROOM: f64 = 190.0;
+/// A bead thinner than this has no room for its number, px.
+const ROOM: f64 = 14.0;
+/// So far outside the face the number of a thin last bead stands, px to each side.
+const OUTSIDE: f64 = 8.0;
 
 /// A corner between two parts: where it lies, and which way its legs go.
 #[derive(Clone, Copy)]
@@ -76,23 +78,41 @@ fn drawing(joint: Joint, both: bool) -> Drawing {
     }
 }
 
-fn bead(drawn: &SectionBead, corner: Corner, leg_mm: f64, last: bool) -> ui::WeldBead {
-    let corners: Vec<(f64, f64)> =
-        drawn.bead.corners.iter().map(|(x, y)| corner.at((x / leg_mm, y / leg_mm))).collect();
+fn bead(drawn: &SectionBead, corner: Corner, leg_mm: f64, (last_row, last): (usize, bool)) -> ui::WeldBead {
+    let of_leg = |(x, y): (f64, f64)| (x / leg_mm, y / leg_mm);
+    let shares: Vec<(f64, f64)> = drawn.bead.corners.iter().copied().map(of_leg).collect();
+    let corners: Vec<(f64, f64)> = shares.iter().map(|share| corner.at(*share)).collect();
     let path: String = corners
         .iter()
         .enumerate()
         .map(|(at, (x, y))| format!("{} {x:.2} {y:.2} ", if at == 0 { "M" } else { "L" }))
         .collect();
-    #[allow(clippy::cast_precision_loss, reason = "a few corners")]
-    let count = corners.len() as f64;
-    let sum = corners.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0, sum.1 + point.1));
-    let room = drawn.bead.area_mm2() * (corner.leg / leg_mm).powi(2) > ROOM;
+    // A row lies between two lines across both legs.
+    let borders = shares.iter().map(|(x, y)| x + y);
+    let (inner, outer) = borders.fold((f64::MAX, 0.0_f64), |(low, high), at| (low.min(at), high.max(at)));
+    let thick = (outer - inner) * corner.leg * std::f64::consts::FRAC_1_SQRT_2;
+    let outermost: Vec<(f64, f64)> = shares.iter().copied().filter(|(x, y)| x + y > outer - 1e-6).collect();
+    let middle = |points: &[(f64, f64)]| {
+        #[allow(clippy::cast_precision_loss, reason = "a few corners")]
+        let count = points.len().max(1) as f64;
+        let sum = points.iter().fold((0.0, 0.0), |sum, point| (sum.0 + point.0, sum.1 + point.1));
+        (sum.0 / count, sum.1 / count)
+    };
+    let out = OUTSIDE / corner.leg;
+    let (place, shown) = match (thick >= ROOM, drawn.bead.row == last_row) {
+        (true, _) => (middle(&shares), true),
+        (false, true) => {
+            let (x, y) = middle(&outermost);
+            ((x + out, y + out), true)
+        }
+        (false, false) => (middle(&shares), false),
+    };
+    let (x, y) = corner.at(place);
     ui::WeldBead {
         path: (path + "Z").into(),
-        text: if room { drawn.number.to_string().into() } else { SharedString::default() },
-        x: float(sum.0 / count),
-        y: float(sum.1 / count),
+        text: if shown { drawn.number.to_string().into() } else { SharedString::default() },
+        x: float(x),
+        y: float(y),
         last,
     }
 }
@@ -109,12 +129,16 @@ pub(super) fn picture(pen: &Pen<'_>, joint: Joint, weld: &JobWeld<'_>) -> ui::We
     let drawing = drawing(joint, both);
     let leg_mm = layers.fillet.first_mm;
     let section = weld.section();
+    let last_row = section.iter().map(|one| one.bead.row).max().unwrap_or_default();
     let several = section.iter().any(|one| one.process != section[0].process);
     let beads = drawing.corners.iter().flat_map(|corner| {
-        section.iter().map(|one| bead(one, *corner, leg_mm, several && one.process + 1 == weld.runs.len()))
+        section.iter().map(|one| {
+            let last = several && one.process + 1 == weld.runs.len();
+            bead(one, *corner, leg_mm, (last_row, last))
+        })
     });
     let name = |(at, corner): (usize, &Corner)| {
-        let (x, y) = corner.at((0.72, 0.72));
+        let (x, y) = corner.at((0.94, 0.74));
         let text = pen.words.get(if at == 0 { "weld-face-first" } else { "weld-face-second" });
         ui::WeldBead { text: text.into(), x: float(x), y: float(y), ..ui::WeldBead::default() }
     };
