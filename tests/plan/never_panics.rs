@@ -30,7 +30,7 @@ fn bare(text: &str) -> Vec<String> {
         .filter(|word| {
             let Some((first, rest)) = word.split_once('-') else { return false };
             // A field is named as it is typed, and so is the size of the weld that is to be found out.
-            let field = Slot::from_id(word).is_some() || word == "weld-size";
+            let field = Slot::from_id(word).is_some() || *word == "weld-size";
             PREFIXES.contains(&first) && !field && !(first == "evidence" && rest.parse::<usize>().is_ok())
         })
         .map(str::to_owned)
