@@ -5,8 +5,9 @@ use std::cell::Cell;
 
 use proptest::prelude::*;
 use proptest::test_runner::{Config, TestRunner};
-use strawblue::engine::job::{Job, Joint, Process};
+use strawblue::engine::job::{Job, Joint, Process, Restraint};
 use strawblue::engine::plan::{Verdict, plan};
+use strawblue::engine::weld::hydrogen_need::{HydrogenJoint, hydrogen_need};
 use strawblue::engine::weld_of_job::{Chosen, JobWeld, LayerNote, Laying, NoLayers, RunTold, weld_of_job};
 use strawblue::questions::{self, Answers, Given};
 use strawblue::reference::embedded;
@@ -278,4 +279,25 @@ fn tacks_have_one_length() {
     let read = small(&[("joint", Joint::Lap.id())]).expect("a job");
     let made = plan(embedded(), &read.job);
     assert!(!said(&read.job, &made).contains("50 mm long"), "{}", said(&read.job, &made));
+}
+
+/// How little hydrogen a joint needs (common practice, no source): the strictest row that holds.
+#[test]
+fn a_richer_joint_needs_less_hydrogen() {
+    let need = |ce: f64, carbon: f64, thickness_mm: f64, restraint: Restraint| {
+        let found = hydrogen_need(&HydrogenJoint { ce, carbon, thickness_mm, restraint, hardness_hv: None });
+        (found.most_ml, found.driest_process)
+    };
+    for (joint, is) in [
+        ((0.40, 0.18, 12.0, Restraint::Low), (16.0, false)),
+        ((0.40, 0.18, 20.0, Restraint::Low), (10.0, false)),
+        ((0.45, 0.18, 12.0, Restraint::Low), (10.0, false)),
+        ((0.61, 0.18, 12.0, Restraint::Low), (5.0, false)),
+        ((0.40, 0.31, 12.0, Restraint::Low), (5.0, false)),
+        ((0.40, 0.18, 12.0, Restraint::High), (5.0, false)),
+        ((0.40, 0.46, 12.0, Restraint::Low), (5.0, true)),
+    ] {
+        let (ce, carbon, thickness_mm, restraint) = joint;
+        assert_eq!(need(ce, carbon, thickness_mm, restraint), is, "{joint:?}");
+    }
 }
