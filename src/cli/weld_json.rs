@@ -246,7 +246,7 @@ fn order_json(weld: &JobWeld<'_>, laying: &Laying) -> OrderJson {
             deeds: ring.deeds.iter().filter_map(deed_json).collect(),
             ..made
         },
-        Laying::Line { tack: (length_mm, runs), step_mm, both } => OrderJson {
+        Laying::Line { tack: (length_mm, runs), step_mm, both, .. } => OrderJson {
             lies: "line",
             both_faces: *both,
             tack_length_mm: Some(*length_mm),

@@ -1,6 +1,7 @@
 //! Places of the tacks and the order of the runs, beside the steps of a plan.
 
 use super::{Pen, StepRow};
+use crate::engine::job::Joint;
 use crate::engine::plan::Phase;
 use crate::engine::weld::order::{FROM_END_MM, TACK_SPACING_MM};
 use crate::engine::weld_of_job::{JobWeld, Laying, Ring};
@@ -82,11 +83,16 @@ fn run_words(pen: &Pen<'_>, laying: &Laying, one: bool) -> Vec<String> {
             said.extend(get(if ring.both { &["weld-turn-part"] } else { &["weld-turn-bar"] }));
             said
         }
-        Laying::Line { step_mm, both, .. } => {
+        Laying::Line { step_mm, both, joint, .. } => {
             let step = pen.show.rule_length(*step_mm).main;
             let mut said = vec![pen.words.with("weld-line-order", &[("step", &step)])];
             said.extend((!one).then(|| pen.words.get("weld-line-back")));
             said.extend(both.then(|| pen.words.get("weld-turn-sides")));
+            said.extend(match joint {
+                Joint::Lap => Some(pen.words.get("weld-lap")),
+                Joint::Butt => Some(pen.words.get("weld-butt")),
+                _ => None,
+            });
             said
         }
         Laying::NoDiameter => get(&["weld-opposite", "weld-turn-part"]),

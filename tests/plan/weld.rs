@@ -251,6 +251,17 @@ fn what_is_not_told_is_asked() {
     assert!(runs == 1 && matches!(notes[..], [LayerNote::TooFew { needed: 2, .. }, ..]), "{notes:?}");
 }
 
+/// A filler that is told for all processes is that of the one that lays it.
+#[test]
+fn one_filler_for_two_processes_belongs_to_one_of_them() {
+    let pairs = [("joint", "lap"), ("leg", "8 mm"), ("process", "gtaw + smaw basic"), ("filler", "E7018")];
+    let read = small(&pairs).expect("a job");
+    let made = plan(embedded(), &read.job);
+    let weld = weld_of_job(embedded(), &read.job, &read.told, &made).expect("a weld");
+    let chosen: Vec<bool> = weld.runs.iter().map(|run| run.fillers.chosen.is_some()).collect();
+    assert_eq!(chosen, [false, true]);
+}
+
 /// One tack holds a boss that is shrunk in, two one that is not (common practice).
 #[test]
 fn a_shrunk_boss_has_one_tack() {

@@ -142,12 +142,24 @@ impl<'a> Asked<'a> {
         let mut offered = if offers { offered(self.reference, &query) } else { Vec::new() };
         offered.truncate(OFFERED);
         let filler = told.filler.as_ref().and_then(|id| self.reference.fillers.get(id));
+        // One filler that is told for all processes is that of those which lay it.
+        let filler = filler.filter(|filler| self.lays(run, filler) || !self.laid_by_another(run, filler));
         Fillers {
             chosen: filler.map(|filler| self.said(&query, filler)),
             first: offered.first().map(|filler| self.said(&query, filler)),
             offered,
             hydrogen_ml: query.hydrogen_ml.min(run.hydrogen_ml),
         }
+    }
+
+    /// Is the filler made for a process?
+    fn lays(&self, run: &Run, filler: &Filler) -> bool {
+        let strength = &self.reference.welding.strength;
+        self.query(run).is_some_and(|query| dropped(strength, &query, filler) != Some(Dropped::WrongProcess))
+    }
+
+    fn laid_by_another(&self, run: &Run, filler: &Filler) -> bool {
+        self.job.runs.iter().any(|other| other.process != run.process && self.lays(other, filler))
     }
 
     /// What is said of one filler.

@@ -29,6 +29,8 @@ pub enum Laying {
         step_mm: f64,
         /// On both sides of a part?
         both: bool,
+        /// The joint, which may have its own order.
+        joint: Joint,
     },
     /// Beads along a shaft.
     Along,
@@ -93,6 +95,7 @@ pub(super) fn laying(job: &Job, passes: Option<usize>) -> Result<Laying, EngineE
                 tack: line_tack(job.thickest_mm(), yields.unwrap_or(STRONG_MPA))?,
                 step_mm: if tig || joint == Joint::Corner { SHORT_STEP_MM } else { STEP_MM },
                 both: joint == Joint::TFilletBothSides,
+                joint,
             })
         }
     }
