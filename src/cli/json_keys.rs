@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 37] = [
+const PLAN: [&str; 38] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -41,6 +41,7 @@ const PLAN: [&str; 37] = [
     "warm_zone_mm",
     "find_first",
     "sequence",
+    "weld",
     "heat_cycle",
     "assumed",
 ];

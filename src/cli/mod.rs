@@ -14,6 +14,7 @@ mod plan_json;
 mod plan_text;
 mod said;
 mod sequence_json;
+mod weld_json;
 
 use std::ffi::OsString;
 

@@ -11,7 +11,7 @@ use crate::job::{
 };
 use crate::questions::HEAT_CYCLE;
 use crate::reference::{Element, embedded};
-use crate::report::{Pen, Report, put_cycle};
+use crate::report::{Pen, Report, put_cycle, put_weld};
 use crate::units::{Show, Units, shortened};
 use crate::words::{List, Words};
 
@@ -91,12 +91,13 @@ fn of_job(
     let said = if request.json {
         let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
         let cycle = cycle_json(&pen, &cycle, &reading.reference.methods);
-        Said::json(&plan_json(reading.reference, &read.job, &made, cycle, assumed))
+        Said::json(&plan_json(reading.reference, &read, &made, cycle, assumed))
     } else {
         let assumed: Vec<String> = assumed
             .map(|(field, says)| words.with("text-assumed-row", &[("field", &field), ("says", &says)]))
             .collect();
         let mut report = Report::of(&pen, &read.job, &made);
+        put_weld(&pen, &read.job, &read.told, &made, &mut report);
         put_cycle(&pen, &read.job, &made, told(&cycle), &mut report.steps);
         Said::answered(plan_text(&pen, &report, &assumed))
     };

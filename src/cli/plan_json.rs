@@ -6,11 +6,13 @@ use serde::Serialize;
 use super::cycle::CycleJson;
 use super::outcome_json::{BasisJson, OutcomeJson};
 use super::sequence_json::{StepJson, steps};
+use super::weld_json::{WeldJson, weld_json};
 use crate::engine::evidence::Evidence;
 use crate::engine::family::Family;
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, CoolingTime, Plan, Verdict};
 use crate::engine::post_heat::outcomes;
+use crate::job::ReadJob;
 use crate::reference::{Methods, Reference};
 
 /// The whole answer.
@@ -51,6 +53,7 @@ pub(super) struct PlanJson {
     warm_zone_mm: Option<f64>,
     find_first: Vec<&'static str>,
     sequence: Vec<StepJson>,
+    weld: Option<WeldJson>,
     heat_cycle: Option<CycleJson>,
     assumed: Vec<AssumedJson>,
 }
@@ -143,7 +146,7 @@ fn needed(minimum_c: f64) -> Option<f64> {
 /// Makes the answer of a plan.
 pub(super) fn plan_json(
     reference: &Reference,
-    job: &Job,
+    read: &ReadJob,
     plan: &Plan,
     heat_cycle: Option<CycleJson>,
     assumed: Vec<AssumedJson>,
@@ -185,7 +188,7 @@ pub(super) fn plan_json(
         least_bad: plan.least_bad.map(|way| SpanJson { low_c: way.low_c, high_c: way.high_c }),
         governed_by: plan.governing().map(|item| item.outcome.method.id()),
         combined_thickness_mm: plan.combined_mm,
-        members: members(job, plan),
+        members: members(&read.job, plan),
         evidence: plan.evidence.iter().map(|item| evidence_json(item, methods)).collect(),
         actions: plan.actions.iter().map(|action| action.id()).collect(),
         levers: plan
@@ -227,6 +230,7 @@ pub(super) fn plan_json(
         warm_zone_mm: side.map(|side| side.warm_zone.distance_mm),
         find_first: plan.sequence.find.iter().map(|find| find.id()).collect(),
         sequence: steps(plan),
+        weld: weld_json(reference, read, plan),
         heat_cycle,
         assumed,
     }

@@ -28,6 +28,7 @@ pub(super) fn plan_text(pen: &Pen<'_>, report: &Report, assumed: &[String]) -> S
         }
     }
     apart(pen, "text-find", &report.find, &mut out);
+    apart(pen, "plan-weld", &report.weld, &mut out);
     steps(pen, report, &mut out);
     apart(pen, "text-beside", &report.beside, &mut out);
     cautions(pen, report, &mut out);

@@ -1,5 +1,6 @@
 //! A job as the engine sees it: parts, joint, processes and demands, all in SI.
 
+use std::f64::consts::SQRT_2;
 use std::sync::Arc;
 
 use super::safety_facts::SafetyFacts;
@@ -278,6 +279,15 @@ impl Job {
     #[must_use]
     pub fn hydrogen_ml(&self) -> f64 {
         self.runs.iter().map(|run| run.hydrogen_ml).fold(0.0, f64::max)
+    }
+
+    /// Leg of its fillet, where it is told, mm: to what can be typed, since the throat is kept.
+    #[must_use]
+    pub fn leg_mm(&self) -> Option<f64> {
+        self.weld
+            .thickness_mm
+            .filter(|_| self.joint.has_fillet())
+            .map(|throat| (throat * SQRT_2 * 1e6).round() / 1e6)
     }
 
     /// The lowest net heat input of the job's processes, kJ/mm.

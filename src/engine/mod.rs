@@ -50,6 +50,7 @@ pub mod treatment;
 pub mod two_readings;
 pub mod unmarked;
 pub mod weld;
+pub mod weld_of_job;
 
 pub use crate::reference::Unit;
 pub use error::EngineError;

@@ -71,12 +71,7 @@ impl PlanSays<'_> {
                 thickness(1).or_else(|| thickness(0).filter(|_| job.joint != Joint::BossThrough))
             }
             OfPlan::CombinedThickness => number(Some(plan.combined_mm)),
-            OfPlan::Leg => number(
-                job.weld
-                    .thickness_mm
-                    .filter(|_| job.joint.has_fillet())
-                    .map(|mm| mm * std::f64::consts::SQRT_2),
-            ),
+            OfPlan::Leg => number(job.leg_mm()),
             OfPlan::WeldDepth => number(job.weld.thickness_mm.filter(|_| !job.joint.has_fillet())),
             OfPlan::MeasuringDistance => {
                 plan.sequence.numbered().find_map(|(_, _, step)| match step.figure {

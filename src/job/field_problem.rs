@@ -3,6 +3,7 @@
 use super::typed::Improbable;
 use super::{Field, Slot, ToldSteel};
 use crate::engine::job::{Process, Restraint};
+use crate::engine::weld::unfit::UnfitMetal;
 use crate::reference::{Element, embedded};
 use crate::units::{Accepts, HardnessScale, Problem, Show, limits};
 use crate::words::{List, Words};
@@ -113,15 +114,6 @@ pub enum Fault {
         /// Its scale.
         scale: HardnessScale,
     },
-}
-
-/// A metal that takes up too much carbon or manganese into a filler of steel.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum UnfitMetal {
-    /// Cast iron: the weld metal turns to hard martensite and carbides.
-    Iron,
-    /// Austenitic manganese steel: the mixed zone turns to martensite.
-    Manganese,
 }
 
 /// A field that could not be used.

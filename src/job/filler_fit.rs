@@ -1,17 +1,14 @@
 //! Does a filler fit the process that it is typed for, and the steel?
 
-use super::field_problem::{Fault, UnfitMetal};
+use super::field_problem::Fault;
 use super::read_job::Reader;
 use super::steel::find_filler;
 use super::typed;
 use super::{Field, Of};
-use crate::engine::job::{Member, Process, Run, Steel};
-use crate::reference::{DepositKind, Element, Filler, FillerKind, GradeFamily, Reference};
+use crate::engine::job::{Member, Process, Run};
+use crate::engine::weld::unfit::{UnfitMetal, is_stainless, unfit_metal};
+use crate::reference::{DepositKind, Element, Filler, FillerKind, Reference};
 
-/// Chromium from which a steel is stainless, %.
-const STAINLESS_CHROMIUM: f64 = 10.5;
-/// Carbon from which a steel with so much chromium is a tool steel, %.
-const TOOL_CARBON: f64 = 0.5;
 /// Chromium under which a ferritic filler is far from stainless, %: a filler of 5 or 9 % is laid
 /// on stainless of 12 % (common practice, no source).
 const LITTLE_CHROMIUM: f64 = 4.0;
@@ -58,34 +55,10 @@ pub(super) fn fillers_fit(reader: &mut Reader<'_>, members: &[Member], runs: &[R
     }
 }
 
-/// Carbon from which a metal is cast iron, %.
-const IRON_CARBON: f64 = 2.0;
-/// Manganese and carbon of austenitic manganese steel, %, at least.
-const MANGANESE_STEEL: (f64, f64) = (10.0, 0.7);
-
-/// The part, where a filler of steel that hardens makes its weld brittle: cast iron gives it carbon, and
-/// manganese steel gives it the manganese of a martensite (common practice, no source). A buttering
-/// keeps the filler off the part.
+/// The part, where a filler of steel that hardens makes its weld brittle.
 fn unfit<'a>(member: &'a Member, filler: &Filler) -> Option<(UnfitMetal, &'a Member)> {
     let hardens = matches!(filler.deposit, DepositKind::Ferritic | DepositKind::Martensitic);
-    if !hardens || member.buttered {
-        return None;
-    }
-    let metal = match (member.steel.grade().map(|grade| grade.family), &member.steel) {
-        (Some(GradeFamily::GreyIron | GradeFamily::DuctileIron), _) => UnfitMetal::Iron,
-        (Some(GradeFamily::AusteniticManganese), _) => UnfitMetal::Manganese,
-        (_, Steel::Certificate { composition, .. }) if composition.get(Element::C) >= IRON_CARBON => {
-            UnfitMetal::Iron
-        }
-        (_, Steel::Certificate { composition, .. })
-            if composition.get(Element::Mn) >= MANGANESE_STEEL.0
-                && composition.get(Element::C) >= MANGANESE_STEEL.1 =>
-        {
-            UnfitMetal::Manganese
-        }
-        _ => return None,
-    };
-    Some((metal, member))
+    unfit_metal(member).filter(|_| hardens).map(|metal| (metal, member))
 }
 
 /// Chromium and manganese from which an austenitic filler bears much dilution, % (common practice, no
@@ -123,24 +96,6 @@ fn takes(filler: &Filler, process: Process, reference: &Reference) -> bool {
     // The covering decides how much hydrogen there is.
     let own = typed::covering(&filler.classification, reference);
     made_for && (row.covering.is_empty() || own.is_none_or(|own| own == process))
-}
-
-fn is_stainless(member: &Member) -> bool {
-    match member.steel.grade().map(|grade| grade.family) {
-        Some(family) => matches!(
-            family,
-            GradeFamily::StainlessAustenitic
-                | GradeFamily::StainlessFerritic
-                | GradeFamily::StainlessDuplex
-                | GradeFamily::StainlessMartensitic
-        ),
-        None => {
-            let Steel::Certificate { composition, .. } = &member.steel else {
-                return false;
-            };
-            composition.get(Element::Cr) >= STAINLESS_CHROMIUM && composition.get(Element::C) < TOOL_CARBON
-        }
-    }
 }
 
 /// Does the filler leave ferritic steel with next to no chromium?

@@ -4,6 +4,7 @@ use super::field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 use super::read_part::part;
 use super::{Field, JobText, Of, OwnSteel, Slot, typed};
 use crate::engine::job::{Code, Demands, Job, Joint, Member, Restraint};
+use crate::engine::weld_of_job::RunTold;
 use crate::reference::Reference;
 use crate::units::{self, Problem, Units, limits};
 
@@ -23,6 +24,8 @@ pub struct Reading<'a> {
 pub struct ReadJob {
     /// The job.
     pub job: Job,
+    /// What is told of the runs of each process beside what its plan counts with.
+    pub told: Vec<RunTold>,
     /// What was put where nothing was typed.
     pub defaulted: Vec<Defaulted>,
     /// The units that its bare numbers took.
@@ -140,6 +143,7 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     let safety = super::read_safety::safety(&mut reader);
     let code = reader.read(Field::Code, typed::code).unwrap_or(Code::None);
 
+    let told = super::read_weld::told(&reader);
     let Reader { mut problems, mut defaulted, units, .. } = reader;
     if let (Some(joint), Some(members), Some(runs), Some(restraint), true) =
         (joint, members, runs, restraint, problems.is_empty())
@@ -148,7 +152,7 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
         let shop_c = shop_c.unwrap_or(SHOP_C);
         let job =
             Job { members, joint, runs, restraint, weld, shop_c, damp, code, demands, thermal_cut, safety };
-        return Ok(ReadJob { job, defaulted, units });
+        return Ok(ReadJob { job, told, defaulted, units });
     }
     problems.sort_by_key(|problem| problem.slot);
     Err(problems)

@@ -8,6 +8,7 @@ use super::{Field, Of, Slot};
 use crate::engine::carbon_equivalent::cet;
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::{Joint, Process, Run, WeldMetal};
+use crate::engine::weld_of_job::RunTold;
 use crate::reference::{DepositKind, Filler};
 use crate::units::{self, Hydrogen, Problem, TimeUnit, limits};
 
@@ -190,6 +191,26 @@ fn inside(reader: &mut Reader<'_>, slot: Slot, net_kj_per_mm: f64) -> Option<f64
     }
     reader.fault(slot, Fault::NetHeat { net_kj_per_mm });
     None
+}
+
+/// What is told of the runs of each process beside what its plan counts with. The readers of the fields
+/// have said what is wrong with them.
+pub(super) fn told(reader: &Reader<'_>) -> Vec<RunTold> {
+    let run = |nth: usize| {
+        let typed = |field: Field| reader.typed(field.nth(nth));
+        let filler = typed(Field::Filler).and_then(|name| find_filler(name, reader.reference).ok());
+        let passes = typed(Field::Passes).and_then(|text| units::count(text, limits::RUNS).ok());
+        let told_energy = [Field::HeatInput, Field::ArcEnergy].into_iter().chain(ARC);
+        RunTold {
+            filler: filler.map(|filler| filler.id.clone()),
+            passes: passes.and_then(|passes| usize::try_from(passes).ok()),
+            amps: typed(Field::Amps).and_then(|text| units::current(text, limits::CURRENT_A).ok()),
+            volts: typed(Field::Volts).and_then(|text| units::voltage(text, limits::VOLTAGE_V).ok()),
+            energy: told_energy.into_iter().any(|field| typed(field).is_some()),
+            travel: [Field::Travel, Field::RunLength].into_iter().any(|field| typed(field).is_some()),
+        }
+    };
+    (0..reader.count(Of::Run).max(1)).map(run).collect()
 }
 
 /// What is known of the weld metal. What is typed comes before what the fillers' classes say.

@@ -23,6 +23,8 @@ mod status;
 mod steel;
 mod tint;
 mod tint_wait;
+mod weld;
+mod weld_steps;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
 pub use basis_sheet::{BasisSheet, answer_sheet, basis_sheet};
@@ -51,6 +53,7 @@ pub use tint::{
     stage_head, stage_name, tint_limits,
 };
 pub use tint_wait::{WaitHeld, colour_line};
+pub use weld::{beads_of, put_weld};
 
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, Verdict};
@@ -82,6 +85,8 @@ pub struct Report {
     pub find: Vec<ToDoLine>,
     /// What is done, in the order of time.
     pub steps: Vec<StepRow>,
+    /// What the weld takes: filler, runs, current, arc energy, order. [`put_weld`] writes it.
+    pub weld: Vec<ToDoLine>,
     /// Figures of the job that order nothing.
     pub beside: Vec<ToDoLine>,
     /// What is told before work starts.
@@ -103,6 +108,7 @@ impl Report {
             levers: lever_lines(pen, job, plan),
             find: find_lines(pen, plan),
             steps: step_rows(pen, job, plan),
+            weld: Vec::new(),
             beside: beside_lines(pen, job, plan),
             briefing: briefing_lines(pen, plan),
         }

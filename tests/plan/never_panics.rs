@@ -9,9 +9,10 @@ use strawblue::engine::job::{
 };
 use strawblue::engine::plan::{Plan, plan};
 use strawblue::engine::safety_facts::SafetyFacts;
+use strawblue::engine::weld_of_job::RunTold;
 use strawblue::job::{JobText, Reading, Slot, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
-use strawblue::report::{Pen, Report, basis_sheet};
+use strawblue::report::{Pen, Report, basis_sheet, put_weld};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;
 
@@ -19,7 +20,7 @@ use strawblue::words::Words;
 const PREFIXES: &[&str] = &[
     "accepts", "action", "answer", "asked", "basis", "caution", "default", "error", "evidence", "field",
     "formula", "iron", "job", "lever", "limit", "process", "range", "severity", "sheet", "symbol", "then",
-    "typed",
+    "typed", "weld",
 ];
 
 /// The words of a text that are an unknown key come back as it is, or a value not put in.
@@ -29,7 +30,9 @@ fn bare(text: &str) -> Vec<String> {
         .map(|word| word.trim_matches('.'))
         .filter(|word| {
             let Some((first, rest)) = word.split_once('-') else { return false };
-            PREFIXES.contains(&first) && !(first == "evidence" && rest.parse::<usize>().is_ok())
+            // A field is named as it is typed, and so is the size of the weld that is to be found out.
+            let field = Slot::from_id(word).is_some() || *word == "weld-size";
+            PREFIXES.contains(&first) && !field && !(first == "evidence" && rest.parse::<usize>().is_ok())
         })
         .map(str::to_owned)
         .collect();
@@ -44,8 +47,10 @@ fn not_a_figure(text: &str) -> bool {
 }
 
 /// What is wrong with a plan, its report and the sheet of everything in it.
-fn faults(job: &Job, made: &Plan, pen: &Pen<'_>) -> Vec<String> {
-    let mut texts = vec![format!("{:?}", Report::of(pen, job, made))];
+fn faults(job: &Job, told: &[RunTold], made: &Plan, pen: &Pen<'_>) -> Vec<String> {
+    let mut report = Report::of(pen, job, made);
+    put_weld(pen, job, told, made, &mut report);
+    let mut texts = vec![format!("{report:?}")];
     let evidence = (0..made.evidence.len()).map(|index| format!("evidence-{index}"));
     for id in ["minimum", "maximum", "ceiling"].map(str::to_owned).into_iter().chain(evidence) {
         match basis_sheet(pen, job, made, &id) {
@@ -223,7 +228,7 @@ let own = typed.contains('{') || !bare(typed).is_empty();
             Ok(read) => {
                 let made = plan(embedded(), &read.job);
                 let show = Show::new(read.units, &words);
-                let wrong = faults(&read.job, &made, &Pen { reference: embedded(), words: &words, show });
+                let wrong = faults(&read.job, &read.told, &made, &Pen { reference: embedded(), words: &words, show });
                 prop_assert!(wrong.is_empty(), "{}\n{}", text.to_ron(), wrong.join("\n"));
                 for defaulted in &read.defaulted {
                     let said = defaulted.say(&words, &show);
@@ -281,7 +286,7 @@ fn every_grade_in_every_condition_is_written_out() {
                 let job = whole_job(steel, kind, thickness_mm, joint);
                 let made = plan(embedded(), &job);
                 let pen = Pen { reference: embedded(), words: &words, show: Show::new(units, &words) };
-                let found = faults(&job, &made, &pen);
+                let found = faults(&job, &[], &made, &pen);
                 wrong.extend(
                     found.into_iter().map(|said| format!("{} {kind:?} {thickness_mm}: {said}", grade.id)),
                 );

@@ -178,6 +178,7 @@ const INSIDE_ENGINE: &[(&str, &[&str])] = &[
     ("unmarked", &["unmarked"]),
     ("crack", &["crack"]),
     ("plan", &["plan", "evidence", "post_heat"]),
+    ("weld_of_job", &["weld_of_job", "plan", "weld", "crack"]),
 ];
 
 #[test]

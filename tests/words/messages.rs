@@ -172,6 +172,9 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("tint-wait-label-", &["src/report/"]),
     ("units-", &["src/units/system.rs"]),
     ("work-", &["src/questions/work.rs"]),
+    ("weld-as-", &["src/engine/weld/plate.rs"]),
+    ("weld-base-", &["src/engine/weld_of_job/"]),
+    ("weld-", &["src/engine/weld_of_job/", "src/engine/weld/offered.rs"]),
 ];
 /// What may follow the id.
 const ENDINGS: &[&str] = &["", "-weld", "-stretched", "-others", "-note"];

@@ -9,6 +9,7 @@ mod form_safety;
 mod form_weld;
 mod moments;
 mod results;
+mod weld_picture;
 
 use std::rc::Rc;
 
@@ -19,7 +20,7 @@ use crate::app::open::toggle;
 use crate::app::rows::{model, put};
 use crate::app::{BasisOf, ResultsOf, State, basis, cycle, ui};
 use crate::job::{Fault, Field};
-use crate::report::{Report, basis_sheet};
+use crate::report::{Report, basis_sheet, put_weld};
 
 /// Wires the Plan place.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -58,6 +59,11 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         Some(planned) => {
             let pen = state.pen();
             let mut report = Report::of(&pen, &planned.read.job, &planned.plan);
+            let weld = put_weld(&pen, &planned.read.job, &planned.read.told, &planned.plan, &mut report);
+            let joint = planned.read.job.joint;
+            adapter.set_weld_picture(
+                weld.map_or_else(Default::default, |weld| weld_picture::picture(&pen, joint, &weld)),
+            );
             let line = cycle::put_lines(state, &planned, &mut report.steps);
             adapter.set_cycle_note(line.note.into());
             let mut answer = results::answer_view(state, &report.answer, &planned);
@@ -81,6 +87,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
             adapter.set_levers(model(report.levers.iter().map(results::lever_row).collect()));
             adapter.set_find(model(report.find.iter().map(results::to_do_row).collect()));
             adapter.set_steps(model(results::step_rows(&report.steps)));
+            adapter.set_weld(model(report.weld.iter().map(results::to_do_row).collect()));
             adapter.set_beside(model(report.beside.iter().map(results::to_do_row).collect()));
             results::fill_cautions(&adapter, state, &report, &open);
             let assumed = planned.read.defaulted.iter().map(|found| ui::ParagraphRow {
@@ -141,6 +148,8 @@ fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
     adapter.set_levers(model(Vec::new()));
     adapter.set_find(model(Vec::new()));
     adapter.set_steps(model(Vec::new()));
+    adapter.set_weld(model(Vec::new()));
+    adapter.set_weld_picture(ui::WeldPicture::default());
     adapter.set_beside(model(Vec::new()));
     adapter.set_cycle_note("".into());
     adapter.set_assumed(model(Vec::new()));

@@ -76,6 +76,7 @@ pub fn dropped(strength: &WeldStrength, asked: &OfferQuery<'_>, filler: &Filler)
     let ferritic = matches!(filler.deposit, DepositKind::Ferritic | DepositKind::Martensitic);
     if !asked.process.lays.iter().any(|arc| filler.arcs.contains(arc))
         || !covered_alike(asked.process, filler)
+        || !shielded_alike(asked.process, filler)
     {
         return Some(Dropped::WrongProcess);
     }
@@ -127,6 +128,22 @@ fn covered_alike(process: &Process, filler: &Filler) -> bool {
     }
     let class = filler.classification.split('-').next().unwrap_or_default();
     process.covering.iter().any(|end| class.ends_with(end.as_str()))
+}
+
+fn cored(filler: &Filler) -> bool {
+    filler.classification.starts_with('E') && !filler.classification.starts_with("ER")
+}
+
+/// A flux-cored wire is made for gas, or to be laid without.
+fn shielded_alike(process: &Process, filler: &Filler) -> bool {
+    match process.id.as_str() {
+        "fcaw" => filler.self_shielded != Some(true),
+        "fcaw-self" => filler.self_shielded != Some(false),
+        // AWS A5.18 and A5.28 write ER for solid wire, and E with a C for metal-cored wire.
+        "gmaw" | "gtaw" => filler.deposit != DepositKind::Ferritic || !cored(filler),
+        "mcaw" => filler.deposit != DepositKind::Ferritic || cored(filler),
+        _ => true,
+    }
 }
 
 /// The fillers that fit, in their order: ferritic before austenitic before nickel, the weakest that

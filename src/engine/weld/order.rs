@@ -66,8 +66,6 @@ pub enum Deed {
 const TWO_TACKS_MM: f64 = 200.0;
 /// Longest segment of a ring, mm.
 const SEGMENT_MM: f64 = 100.0;
-/// A line begins with a tack so far from its end, mm.
-const FROM_END_MM: f64 = 25.0;
 
 /// Segments of a ring: two below Ø25, else at least four, none longer than 100 mm.
 #[must_use]
@@ -121,6 +119,26 @@ fn halving(count: usize) -> Vec<usize> {
     order
 }
 
+/// A line up to this takes two tacks, and then one for each so many more, mm.
+pub const TACK_SPACING_MM: f64 = 300.0;
+/// A line begins with a tack so far from its end, mm.
+pub const FROM_END_MM: f64 = 25.0;
+
+/// Length and runs of one tack of a line: by the thicker part, longer and of two runs on thick or strong
+/// steel.
+///
+/// # Errors
+/// A thickness or a yield strength that no part has.
+pub fn line_tack(thickness_mm: f64, yield_mpa: f64) -> Result<(f64, u8), EngineError> {
+    let thickness = Domain::new("thickness", 0.5, 2000.0).check(thickness_mm)?;
+    let strong = Domain::new("base-yield", 100.0, 2500.0).check(yield_mpa)? > 500.0 || thickness > 50.0;
+    Ok(match strong {
+        true => (75.0, 2),
+        false if thickness < 12.0 => (4.0 * thickness, 1),
+        false => (50.0, 1),
+    })
+}
+
 /// Tacks of a line.
 ///
 /// # Errors
@@ -133,32 +151,20 @@ fn halving(count: usize) -> Vec<usize> {
 )]
 pub fn line_tacks(length_mm: f64, thickness_mm: f64, yield_mpa: f64) -> Result<Tacks, EngineError> {
     let length = Domain::new("weld-length", 5.0, 20_000.0).check(length_mm)?;
-    let thickness = Domain::new("thickness", 0.5, 2000.0).check(thickness_mm)?;
-    let strong = Domain::new("base-yield", 100.0, 2500.0).check(yield_mpa)? > 500.0 || thickness > 50.0;
-    let tack = if strong {
-        75.0
-    } else if thickness < 12.0 {
-        4.0 * thickness
-    } else {
-        50.0
-    };
+    let (tack, runs) = line_tack(thickness_mm, yield_mpa)?;
     let count = if length < 2.0 * tack + 70.0 {
         1
-    } else if length <= 300.0 {
+    } else if length <= TACK_SPACING_MM {
         2
     } else {
-        1 + (length / 300.0).ceil() as usize
+        1 + (length / TACK_SPACING_MM).ceil() as usize
     };
     let tack = tack.min(length);
     let (first, last) = (FROM_END_MM + tack / 2.0, length - FROM_END_MM - tack / 2.0);
     let centre = |at: usize| {
         if count == 1 { length / 2.0 } else { first + (last - first) * at as f64 / (count - 1) as f64 }
     };
-    Ok(Tacks {
-        length_mm: tack,
-        runs: if strong { 2 } else { 1 },
-        at: halving(count).into_iter().map(centre).collect(),
-    })
+    Ok(Tacks { length_mm: tack, runs, at: halving(count).into_iter().map(centre).collect() })
 }
 
 /// Steps of a line, the first one made first: up to three go one way, more go back-step from the middle.

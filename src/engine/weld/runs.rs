@@ -62,7 +62,10 @@ pub struct RunsQuery<'a> {
 }
 
 /// The largest area that one run may have in a position, mm².
-fn cap_mm2(query: &RunsQuery<'_>) -> Result<f64, EngineError> {
+///
+/// # Errors
+/// A position in which the process is not used.
+pub fn cap_mm2(query: &RunsQuery<'_>) -> Result<f64, EngineError> {
     let leg = query.run.process.largest_leg_mm.of(query.position);
     let leg = leg.ok_or(EngineError::NoAnswer { reason: "runs-position" })?;
     Ok(Fillet::equal(leg).planned_mm2(query.run.runs))
