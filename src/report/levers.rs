@@ -72,6 +72,9 @@ pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
                 Change::SkinOff { member } => {
                     pen.words.with("lever-skin-off", &[("member", &member_name(pen, job, member))])
                 }
+                Change::LittleAlloy { member } => {
+                    pen.words.with("lever-little-alloy", &[("member", &member_name(pen, job, member))])
+                }
                 Change::Certificate => pen.words.get("lever-certificate"),
                 Change::Buttering { member } => {
                     pen.words.with("lever-buttering", &[("member", &member_name(pen, job, member))])

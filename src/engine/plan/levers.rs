@@ -14,9 +14,9 @@ use super::figures::{Figures, figures};
 use super::side;
 use super::upper::LEAST_WINDOW_K;
 use crate::engine::family::Family;
-use crate::engine::job::{Condition, Job, Run, Steel};
+use crate::engine::job::{Alloy, Condition, Job, Member, Run, Steel};
 use crate::engine::part::Part;
-use crate::reference::{ConditionKind, Process, Reference};
+use crate::reference::{ConditionKind, Element, Process, Reference};
 
 /// Upper ends of the hydrogen classes of EN 1011-2, ml/100 g.
 const CLASS_ENDS_ML: [f64; 4] = [3.0, 5.0, 10.0, 15.0];
@@ -56,6 +56,11 @@ pub enum Change {
     },
     /// A hard skin ground off or drawn: the part is then as its core is.
     SkinOff {
+        /// The member.
+        member: usize,
+    },
+    /// A test that shows how little alloy a part without a mark has.
+    LittleAlloy {
         /// The member.
         member: usize,
     },
@@ -191,6 +196,30 @@ fn skin_off(job: &Job) -> Option<(Change, Job)> {
     Some((Change::SkinOff { member }, changed))
 }
 
+/// The first part without a mark that a test may yet show to have little alloy, with as much carbon.
+fn little_alloy(reference: &Reference, job: &Job) -> Option<(Change, Job)> {
+    let data = &reference.unmarked;
+    let lean = |member: &Member| match &member.steel {
+        Steel::Unmarked { composition, alloy: Alloy::Rich, maybe_tool } => {
+            let carbon = composition.get(Element::C);
+            (carbon <= data.lean_up_to).then(|| Steel::Unmarked {
+                composition: data.lean.composition.with(Element::C, carbon),
+                alloy: Alloy::Lean,
+                maybe_tool: *maybe_tool,
+            })
+        }
+        _ => None,
+    };
+    let (member, steel) =
+        job.members.iter().enumerate().find_map(|(at, member)| Some((at, lean(member)?)))?;
+    let mut changed = job.clone();
+    // Parts that are alike are of one bar.
+    for part in changed.members.iter_mut().filter(|part| part.steel == job.members[member].steel) {
+        part.steel = steel.clone();
+    }
+    Some((Change::LittleAlloy { member }, changed))
+}
+
 fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<(Change, Job)> {
     let mut made = Vec::with_capacity(4);
     let from_ml = job.hydrogen_ml();
@@ -220,6 +249,7 @@ fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) 
         }
         made.push((Change::Certificate, changed));
     }
+    made.extend(little_alloy(reference, job));
     made.extend(less_heat(reference, job, parts, now));
     made.extend(skin_off(job));
     made.extend(buttering(job, parts, now));
