@@ -277,6 +277,21 @@ pub struct Demands {
     pub ceiling_c: Option<f64>,
 }
 
+/// What a repair has before it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Repair {
+    /// A crack.
+    pub crack: bool,
+    /// Metal that oil has soaked.
+    pub oil_soaked: bool,
+    /// An old weld of a filler that nobody knows.
+    pub old_weld: bool,
+    /// A hardfacing where the weld goes.
+    pub hardfacing: bool,
+    /// A worn part that is built up.
+    pub build_up: bool,
+}
+
 /// A whole job.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Job {
@@ -300,6 +315,8 @@ pub struct Job {
     pub demands: Demands,
     /// Edges cut by flame or plasma?
     pub thermal_cut: bool,
+    /// What a repair has before it.
+    pub repair: Repair,
     /// What it tells for the sake of safety.
     pub safety: SafetyFacts,
 }

@@ -73,6 +73,11 @@ fn line(pen: &Pen<'_>, job: &Job, plan: &Plan, remark: &Remark) -> String {
                 &[Some(said), tool, Some(blind)].into_iter().flatten().collect::<Vec<_>>(),
             )
         }
-        Remark::ByWeldMetal | Remark::NoHeatForHotWay | Remark::NotMagnetic => pen.words.get(&key),
+        Remark::OilSoaked { hydrogen_ml } => with(&[("hydrogen", &pen.show.hydrogen(*hydrogen_ml))]),
+        Remark::OldWeld
+        | Remark::Hardfacing
+        | Remark::ByWeldMetal
+        | Remark::NoHeatForHotWay
+        | Remark::NotMagnetic => pen.words.get(&key),
     }
 }

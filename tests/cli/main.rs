@@ -3,6 +3,7 @@
 
 mod ask;
 mod cycle;
+mod repair;
 
 use std::process::Command;
 

@@ -226,6 +226,8 @@ fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) 
     let least_ml = |run: &Run| reference.process(run.process.id()).map_or(0.0, Process::hydrogen_least_ml);
     if let Some(to_ml) = CLASS_ENDS_ML.into_iter().rev().find(|&end_ml| end_ml < from_ml)
         && job.runs.iter().all(|run| least_ml(run) <= to_ml)
+        // The oil's own hydrogen goes with the oil alone.
+        && !job.repair.oil_soaked
     {
         let mut changed = job.clone();
         for run in &mut changed.runs {

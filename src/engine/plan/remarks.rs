@@ -72,6 +72,15 @@ pub enum Remark {
     },
     /// Magnetic particles on metal that is not magnetic.
     NotMagnetic,
+    /// Oil in the metal: so much hydrogen is counted until it is out, ml/100 g.
+    OilSoaked {
+        /// What is counted.
+        hydrogen_ml: f64,
+    },
+    /// An old weld of a filler that nobody knows.
+    OldWeld,
+    /// A hardfacing where the weld goes.
+    Hardfacing,
     /// A part without a mark: the worst that its test left is assumed.
     Unmarked {
         /// The part.
@@ -101,6 +110,9 @@ impl Remark {
             Self::HoldTooLong { .. } => "hold-too-long",
             Self::NotMagnetic => "not-magnetic",
             Self::Unmarked { .. } => "unmarked",
+            Self::OilSoaked { .. } => "oil-soaked",
+            Self::OldWeld => "old-weld",
+            Self::Hardfacing => "hardfacing",
         }
     }
 
@@ -133,6 +145,7 @@ pub(super) fn remarks(reference: &Reference, job: &Job, parts: &[Part<'_>], plan
     let mut found: Vec<Remark> =
         distinct.iter().filter_map(|&member| unmarked(&parts[member], member)).collect();
     found.extend(distinct.iter().filter_map(|&member| hot_short(&parts[member], member)));
+    found.extend(repair(job));
     found.extend(iron(reference, job, parts, plan));
     found.extend(by_weld_metal(plan));
     found.extend(heat(job, plan));
@@ -153,6 +166,14 @@ pub(super) fn remarks(reference: &Reference, job: &Job, parts: &[Part<'_>], plan
 
 const fn is_austenitic(family: Family) -> bool {
     matches!(family, Family::StainlessAustenitic | Family::Manganese)
+}
+
+/// What a repair has before it and the figures do not count with.
+fn repair(job: &Job) -> impl Iterator<Item = Remark> {
+    let told = job.repair;
+    let oil = told.oil_soaked.then(|| Remark::OilSoaked { hydrogen_ml: job.hydrogen_ml() });
+    let old = told.old_weld.then_some(Remark::OldWeld);
+    oil.into_iter().chain(old).chain(told.hardfacing.then_some(Remark::Hardfacing))
 }
 
 fn unmarked(part: &Part<'_>, member: usize) -> Option<Remark> {
