@@ -81,8 +81,14 @@ fn what_a_repair_finds_changes_the_plan() {
     let clean = planned(&["oil-soaked=no"]);
     assert!((minimum_c(&clean) - minimum_c(&dry)).abs() < 1e-9);
     // A casting gives its oil at a heat that is printed for it.
-    let iron =
-        ["plan", "steel=EN-GJL-250", "thickness=30", "joint=repair", "process=smaw-nickel", "oil-soaked=yes"];
+    let iron = [
+        "plan",
+        "steel=Grey iron (A48 Cl 30 / EN-GJL-200 type)",
+        "thickness=30",
+        "joint=repair",
+        "process=smaw-nickel",
+        "oil-soaked=yes",
+    ];
     let ran = run(&iron);
     assert!(ran.out.contains("450"), "{}{}", ran.out, ran.err);
 }
