@@ -7,6 +7,7 @@ use i_slint_backend_testing::AccessibleRole;
 use slint::platform::Key;
 use slint::{ComponentHandle, Model};
 use strawblue::app::ui;
+use strawblue::engine::plan::Deed;
 use strawblue::job::{Field, Session, demo_job};
 
 fn demo() -> Session {
@@ -295,4 +296,28 @@ fn the_arrow_down_enters_a_list_of_hits() {
     press(&window, Key::Return);
     assert_eq!(typed_at(&state, Field::Filler).as_deref(), Some("ER70S-6"));
     assert!(!says(&window, "Find a filler"));
+}
+
+/// A repair says what it finds, in a row that other joints have not; each is a step of the plan.
+#[test]
+fn a_repair_tells_what_it_finds() {
+    let (window, state) = live((DESKTOP.0, 9000), demo());
+    let rows = || window.global::<ui::PlanAdapter>().get_rows();
+    assert!(rows().iter().all(|row| row.id != "repair"), "a boss is none");
+    let joint = |id: &str| {
+        state.change_job(|job| job.set(Field::Joint, Some(id.to_owned())));
+        window.global::<ui::FormEvents>().invoke_row_toggled("shop".into());
+    };
+    joint("repair");
+    assert!(rows().iter().any(|row| row.id == "repair"));
+    window.global::<ui::FormEvents>().invoke_choice_made("crack".into(), 2);
+    assert_eq!(typed_at(&state, Field::Crack).as_deref(), Some("yes"));
+    let planned = state.planned_now().expect("a plan");
+    assert!(planned.read.job.repair.crack);
+    assert!(planned.plan.sequence.steps.iter().any(|step| step.deed == Deed::TraceCrack));
+    // Told once, it stays to be seen with any joint; "not told" takes it back.
+    joint("butt");
+    assert!(rows().iter().any(|row| row.id == "repair"));
+    window.global::<ui::FormEvents>().invoke_choice_made("crack".into(), 0);
+    assert_eq!(typed_at(&state, Field::Crack), None);
 }

@@ -5,7 +5,7 @@ use crate::app::form::parts::form_row;
 use crate::app::form::row_id::RowId;
 use crate::app::{State, ui};
 use crate::engine::job::Joint;
-use crate::job::{Field, JobText, Slot};
+use crate::job::{Field, JobText, Slot, typed};
 
 /// The fields in the order of the work.
 const FIELDS: [Field; 5] =
@@ -15,7 +15,7 @@ const FIELDS: [Field; 5] =
 pub(super) fn repair_row(state: &State, job: &JobText) -> Option<ui::FormRow> {
     let joint = job.get(Field::Joint).unwrap_or_default();
     let told = FIELDS.iter().filter(|field| job.get(**field).is_some()).count();
-    let may = [Joint::Repair, Joint::RunOnShaft].iter().any(|known| known.id() == joint);
+    let may = matches!(typed::joint(joint), Ok(Joint::Repair | Joint::RunOnShaft));
     if !may && told == 0 {
         return None;
     }
