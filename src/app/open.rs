@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use super::Page;
 use crate::engine::carbon_equivalent::Equivalent;
-use crate::questions::Question;
+use crate::questions::{BenchTest, Question};
 
 /// What a steel or a filler is chosen for.
 #[derive(Debug, Clone, Copy)]
@@ -30,6 +30,18 @@ impl Default for ChosenFor {
     fn default() -> Self {
         Self::Nth(0)
     }
+}
+
+/// Where the test of a steel without a mark stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum UnmarkedAt {
+    /// At the first test that is neither answered nor passed over.
+    #[default]
+    First,
+    /// At a test.
+    Test(BenchTest),
+    /// At its end.
+    End,
 }
 
 /// A figure that can be asked for its basis.
@@ -89,6 +101,10 @@ pub struct Open {
     pub steel_detail: Option<String>,
     /// The own steel that is being changed; none for a new one.
     pub certificate_of: Option<String>,
+    /// Where the test of a steel without a mark stands.
+    pub unmarked_at: UnmarkedAt,
+    /// Tests of it that nobody could answer.
+    pub unmarked_passed: Vec<BenchTest>,
     /// Was the pasted line asked to be read?
     pub certificate_line_asked: bool,
     /// What is looked for among the fillers.

@@ -36,6 +36,8 @@ same_by! {
     ui::BenchPush: id;
     ui::CycleFigure: id;
     ui::ShownMoment: label;
+    ui::TestCell: id;
+    ui::TestLine: kind, id, text;
 }
 
 impl Row for ui::PartRow {

@@ -7,6 +7,7 @@ use slint::{ComponentHandle, Model, SharedString};
 use super::calls::{calls, calls_plain};
 use super::form::question_steel::steel_key;
 use super::form::row_id::RowId;
+use super::open::UnmarkedAt;
 use super::rows::model;
 use super::screen_values::{choice, picked, place_of};
 use super::{ChosenFor, Page, State, ui};
@@ -103,6 +104,8 @@ pub fn open_page(window: &ui::AppWindow, state: &State, page: Page) {
                     open.steel_detail = None;
                 }
                 Page::Fillers => open.filler_query.clear(),
+                // A test goes on where it was left.
+                Page::Unmarked => open.unmarked_at = UnmarkedAt::First,
                 _ => {}
             }
         }

@@ -59,7 +59,9 @@ impl Chemistry {
     #[must_use]
     pub fn of(steel: &Steel, thickness_mm: f64) -> Self {
         match steel {
-            Steel::Certificate { composition, .. } => Self::certified(*composition),
+            Steel::Certificate { composition, .. } | Steel::Unmarked { composition, .. } => {
+                Self::certified(*composition)
+            }
             Steel::Grade(grade) => Self::of_grade(grade, thickness_mm),
         }
     }

@@ -138,7 +138,8 @@ fn most_yield_mpa(member: &Member) -> Option<f64> {
     by_rows.or_else(|| {
         let [annealed, hardening, soft] = NO_ROW_MPA;
         let carbon = match &member.steel {
-            super::job::Steel::Certificate { composition, .. } => composition.get(Element::C),
+            super::job::Steel::Certificate { composition, .. }
+            | super::job::Steel::Unmarked { composition, .. } => composition.get(Element::C),
             super::job::Steel::Grade(grade) => grade.max_of(Element::C).unwrap_or(0.0),
         };
         Some(match stated {

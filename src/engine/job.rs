@@ -8,6 +8,15 @@ use crate::reference::{Composition, ConditionKind, Grade};
 
 pub use crate::reference::Restraint;
 
+/// The alloy that a steel without a mark counts with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Alloy {
+    /// Little of it, which an answer has shown.
+    Lean,
+    /// As much as any low-alloy steel has.
+    Rich,
+}
+
 /// The steel of a part.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Steel {
@@ -21,15 +30,40 @@ pub enum Steel {
         /// The grade that the certificate names, if any; its own rows apply.
         grade: Option<Arc<Grade>>,
     },
+    /// Known by nothing but a test at the bench: the worst that its answers leave.
+    Unmarked {
+        /// What it is treated as, weight percent.
+        composition: Composition,
+        /// Has a test shown how little alloy it has?
+        alloy: Alloy,
+        /// May it be tool steel or stainless steel as well?
+        maybe_tool: bool,
+    },
 }
 
 impl Steel {
+    /// The analysis of a steel that is not known by its grade alone.
+    #[must_use]
+    pub const fn analysis(&self) -> Option<&Composition> {
+        match self {
+            Self::Grade(_) => None,
+            Self::Certificate { composition, .. } | Self::Unmarked { composition, .. } => Some(composition),
+        }
+    }
+
+    /// Is nothing known of it but what a test at the bench left?
+    #[must_use]
+    pub const fn is_unmarked(&self) -> bool {
+        matches!(self, Self::Unmarked { .. })
+    }
+
     /// The grade, where one is known.
     #[must_use]
     pub fn grade(&self) -> Option<&Grade> {
         match self {
             Self::Grade(grade) => Some(grade),
             Self::Certificate { grade, .. } => grade.as_deref(),
+            Self::Unmarked { .. } => None,
         }
     }
 }
@@ -247,6 +281,21 @@ pub struct Demands {
     pub ceiling_c: Option<f64>,
 }
 
+/// What a repair has before it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Repair {
+    /// A crack.
+    pub crack: bool,
+    /// Metal that oil has soaked.
+    pub oil_soaked: bool,
+    /// An old weld of a filler that nobody knows.
+    pub old_weld: bool,
+    /// A hardfacing where the weld goes.
+    pub hardfacing: bool,
+    /// A worn part that is built up.
+    pub build_up: bool,
+}
+
 /// A whole job.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Job {
@@ -270,6 +319,8 @@ pub struct Job {
     pub demands: Demands,
     /// Edges cut by flame or plasma?
     pub thermal_cut: bool,
+    /// What a repair has before it.
+    pub repair: Repair,
     /// What it tells for the sake of safety.
     pub safety: SafetyFacts,
 }

@@ -128,6 +128,16 @@ fields! {
     Job DemandCeiling demand_ceiling "demand-ceiling" Temperature;
     /// Are edges cut by flame or plasma?
     Job ThermalCut thermal_cut "thermal-cut" YesNo;
+    /// Is a crack repaired?
+    Job Crack crack "crack" YesNo;
+    /// Has oil soaked the metal?
+    Job OilSoaked oil_soaked "oil-soaked" YesNo;
+    /// Is there an old weld of unknown filler?
+    Job OldWeld old_weld "old-weld" YesNo;
+    /// Is there a hardfacing where the weld goes?
+    Job Hardfacing hardfacing "hardfacing" YesNo;
+    /// Is a worn part built up?
+    Job BuildUp build_up "build-up" YesNo;
     /// What heats the parts.
     Job HeatSource heat_source "heat-source" HeatSource;
     /// How many gas cylinders are coupled or in use.

@@ -6,8 +6,9 @@ use super::fields::Field;
 use super::job_text::{JobText, Texts};
 use super::read_answers::STEEL;
 use super::session::Session;
-use super::typed::{CertificateLine, composition};
+use super::typed::{CertificateLine, UnmarkedLine, composition};
 use crate::questions::COMPOSITION;
+use crate::reference::{Composition, Element};
 use crate::units::Problem;
 
 /// A steel of the reader's own: a name and what its certificate says.
@@ -31,6 +32,15 @@ impl OwnSteel {
         composition(&self.composition)
     }
 
+    /// What a test of a steel without a mark ended in, under a name.
+    #[must_use]
+    pub fn of_test(name: String, said: UnmarkedLine, counted: &Composition) -> Self {
+        let shares = Element::ALL.iter().filter(|element| counted.get(**element) > 0.0);
+        let shares = shares.map(|&element| format!("{} {}", element.symbol(), counted.get(element)));
+        let words = std::iter::once(said.words()).chain(shares).collect::<Vec<_>>();
+        Self { name, composition: words.join(" "), grade: String::new() }
+    }
+
     /// Is it called so? Case and space around it don't count.
     #[must_use]
     pub fn is_called(&self, name: &str) -> bool {
@@ -43,6 +53,25 @@ fn called(one: &str, other: &str) -> bool {
 }
 
 impl Session {
+    /// Keeps a steel that a test ended in, and says under which name: another steel may bear that already.
+    pub fn keep_tested(&mut self, steel: OwnSteel) -> String {
+        let names =
+            std::iter::once(steel.name.clone()).chain((2_u32..).map(|nth| format!("{} ({nth})", steel.name)));
+        for name in names {
+            match self.own_steels.iter().find(|own| own.is_called(&name)) {
+                None => {
+                    self.own_steels.push(OwnSteel { name: name.clone(), ..steel });
+                    return name;
+                }
+                Some(own) if own.composition == steel.composition && own.grade == steel.grade => {
+                    return own.name.clone();
+                }
+                Some(_) => {}
+            }
+        }
+        steel.name
+    }
+
     /// A steel of the reader's own gets another name, in the list and wherever it is used: in the
     /// job, in the one that was put away, for a question, in the drafts.
     pub fn rename_steel(&mut self, name: &str, to: &str) {

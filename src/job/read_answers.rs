@@ -11,7 +11,7 @@ use crate::engine::job::Steel;
 use crate::questions::{
     self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, OfPlan, Question,
 };
-use crate::reference::{Composition, Element, Grade, Reference};
+use crate::reference::{Composition, Element, Grade, Reference, embedded};
 use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within};
 use crate::words::Words;
 
@@ -184,6 +184,11 @@ fn steel(
     grade: Option<&Grade>,
     line: Option<CertificateLine>,
 ) -> Result<(), AnswerFault> {
+    let unmarked = line.as_ref().and_then(|line| line.unmarked_steel(&embedded().unmarked));
+    if let Some(steel) = unmarked {
+        answers.set(COMPOSITION, Given::Steel(Box::new(steel)));
+        return Ok(());
+    }
     let given = match (grade, line) {
         (None, None) => return Ok(()),
         (Some(grade), None) => Given::Steel(Box::new(Steel::Grade(Arc::new(grade.clone())))),

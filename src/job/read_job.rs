@@ -3,7 +3,7 @@
 use super::field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 use super::read_part::part;
 use super::{Field, JobText, Of, OwnSteel, Slot, typed};
-use crate::engine::job::{Code, Demands, Job, Joint, Member, Restraint};
+use crate::engine::job::{Code, Demands, Job, Joint, Member, Repair, Restraint, Run};
 use crate::engine::weld_of_job::RunTold;
 use crate::reference::Reference;
 use crate::units::{self, Problem, Units, limits};
@@ -125,7 +125,8 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     if let (Some(members), Some(runs)) = (&members, &runs) {
         super::filler_fit::fillers_fit(&mut reader, members, runs);
     }
-    let restraint = restraint(&mut reader, joint);
+    let repair = repair(&mut reader);
+    let restraint = restraint(&mut reader, joint, repair);
     let temperature = reader.units.temperature;
     let shop_c = reader.read(Field::Shop, |text| units::temperature(text, temperature, limits::SHOP_C));
     if !reader.has(Field::Shop) {
@@ -150,8 +151,21 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     {
         defaulted.sort_by_key(|defaulted| defaulted.slot);
         let shop_c = shop_c.unwrap_or(SHOP_C);
-        let job =
-            Job { members, joint, runs, restraint, weld, shop_c, damp, code, demands, thermal_cut, safety };
+        let runs = soaked(runs, repair, reading.reference);
+        let job = Job {
+            members,
+            joint,
+            runs,
+            restraint,
+            weld,
+            shop_c,
+            damp,
+            code,
+            demands,
+            thermal_cut,
+            repair,
+            safety,
+        };
         return Ok(ReadJob { job, told, defaulted, units });
     }
     problems.sort_by_key(|problem| problem.slot);
@@ -187,7 +201,27 @@ fn members(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Vec<Member>>
     Some(if turned { vec![second, first] } else { vec![first, second] })
 }
 
-fn restraint(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Restraint> {
+fn repair(reader: &mut Reader<'_>) -> Repair {
+    let mut told = |field| reader.read(field, typed::yes_no).unwrap_or(false);
+    Repair {
+        crack: told(Field::Crack),
+        oil_soaked: told(Field::OilSoaked),
+        old_weld: told(Field::OldWeld),
+        hardfacing: told(Field::Hardfacing),
+        build_up: told(Field::BuildUp),
+    }
+}
+
+/// Oil in the metal brings its own hydrogen, however dry the process is.
+fn soaked(mut runs: Vec<Run>, repair: Repair, reference: &Reference) -> Vec<Run> {
+    if repair.oil_soaked {
+        runs.iter_mut()
+            .for_each(|run| run.hydrogen_ml = run.hydrogen_ml.max(reference.repair.oil.hydrogen_ml));
+    }
+    runs
+}
+
+fn restraint(reader: &mut Reader<'_>, joint: Option<Joint>, repair: Repair) -> Option<Restraint> {
     if let Some(typed) = reader.typed(Field::Restraint) {
         if typed::restraint_is_none(typed) {
             reader.default(Field::Restraint, DefaultValue::RestraintNone);
@@ -198,6 +232,8 @@ fn restraint(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Restraint>
     // The joints of the dataset are those of the engine (a test compares them); the most
     // severe stands for one that is missing.
     let by_joint = row.map_or(Restraint::High, |row| row.restraint);
+    // The part around a crack holds it from all sides.
+    let by_joint = if repair.crack { Restraint::High } else { by_joint };
     reader.default(Field::Restraint, DefaultValue::Restraint(by_joint));
     Some(by_joint)
 }

@@ -99,6 +99,8 @@ fn steel(reader: &mut Reader<'_>, nth: usize, same_steel: Option<&Steel>) -> Opt
         return None;
     }
     match (named, certificate) {
+        (_, Some(line)) if line.unmarked.is_some() => unmarked(reader, nth, &line),
+        (Some(Named::Own { line, .. }), None) if line.unmarked.is_some() => unmarked(reader, nth, &line),
         (Some(Named::Grade(grade)), None) => Some(Steel::Grade(grade)),
         (Some(Named::Grade(grade)), Some(line)) => with_grade(reader, nth, &line, grade),
         (Some(Named::Own { line, grade: Some(grade) }), None) => with_grade(reader, nth, &line, grade),
@@ -200,6 +202,18 @@ fn slips(
 fn certificate_slot(reader: &Reader<'_>, nth: usize) -> Slot {
     let own = Field::Certificate.nth(nth);
     if reader.has(own) { own } else { Field::Steel.nth(nth) }
+}
+
+/// A steel without a mark, as a test at the bench left it. Nobody takes it for a grade.
+fn unmarked(reader: &mut Reader<'_>, nth: usize, line: &CertificateLine) -> Option<Steel> {
+    let steel = line.unmarked_steel(&reader.reference.unmarked)?;
+    // The grade that somebody names beside it is no more than a guess.
+    if reader.has(Field::Certificate.nth(nth)) && reader.has(Field::Steel.nth(nth)) {
+        reader.fault(Field::Certificate.nth(nth), Fault::Conflict { with: Field::Steel.nth(nth) });
+        return None;
+    }
+    let asked = steel.analysis().is_some_and(|composition| slips(reader, nth, line, composition, None));
+    (!asked).then_some(steel)
 }
 
 /// A certificate without a grade.

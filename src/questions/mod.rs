@@ -34,6 +34,7 @@ mod tint_coupon;
 mod two_readings;
 mod types;
 mod unmarked;
+mod unmarked_walk;
 mod weld_current;
 mod weld_runs;
 mod weld_strength;
@@ -47,6 +48,8 @@ pub use input::{Group, Input, Kind, Preset};
 pub use of_plan::OfPlan;
 pub use tint_coupon::coupon_taught;
 pub use types::{OUTSIDE_RANGE, Question, Reply, SAYING_NO, Taken};
+pub use unmarked::step_of;
+pub use unmarked_walk::{BenchTest, SECTION, Walk, walk};
 pub use work::Work;
 
 /// All questions in the order of the work.

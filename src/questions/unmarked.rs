@@ -24,6 +24,7 @@ const CHIP: &[&str] = &["long", "crisp", "crumbs", "will-not"];
 const EDGE: &[&str] = &["same", "harder", "skates"];
 const QUENCH: &[&str] = &["bends", "bites", "skates"];
 const AIR: &[&str] = &["same", "harder", "skates"];
+const GROUND: &[&str] = &["bites", "skates"];
 const WAS: &[&str] = &[
     "section",
     "rebar",
@@ -38,7 +39,7 @@ const WAS: &[&str] = &[
 ];
 
 /// The steps that offer pictures: the input's key and the step of the data.
-const CHOSEN: [(&str, &str); 9] = [
+const CHOSEN: [(&str, &str); 10] = [
     ("file-bite", "file"),
     ("spark", "spark"),
     ("magnet", "magnet"),
@@ -48,7 +49,14 @@ const CHOSEN: [(&str, &str); 9] = [
     ("quench-coupon", "quench"),
     ("air-coupon", "air"),
     ("was", "was"),
+    ("ground", "ground"),
 ];
+
+/// The step of the data that an input answers.
+#[must_use]
+pub fn step_of(key: &str) -> &'static str {
+    CHOSEN.iter().find(|(known, _)| *known == key).map_or("was", |(_, step)| step)
+}
 
 /// Which steel may it be?
 pub(super) static UNMARKED_STEEL: Question = Question {
@@ -68,6 +76,7 @@ pub(super) static UNMARKED_STEEL: Question = Question {
         Input::new("core-hrc", Kind::Of(Quantity::RockwellC)).within(0.0, 70.0),
         Input::new("density", Kind::Of(Quantity::Density)).within(1.5, 20.0),
         Input::new("was", Kind::Choice(WAS)),
+        Input::new("ground", Kind::Choice(GROUND)),
     ],
     answers: &["unmarked-carbon", "unmarked-range"],
     notes: &[
@@ -93,6 +102,7 @@ pub(super) static UNMARKED_STEEL: Question = Question {
         "unmarked-again-core",
         "unmarked-again-density",
         "unmarked-again-was",
+        "unmarked-again-ground",
         "unmarked-maybe-tool",
         "unmarked-maybe-iron",
         "unmarked-maybe-manganese",
@@ -112,6 +122,7 @@ pub(super) static UNMARKED_STEEL: Question = Question {
         "unmarked-lean",
         "unmarked-case-likely",
         "unmarked-hard-surface",
+        "unmarked-skin-off",
         "unmarked-case-possible",
         "unmarked-free-cutting",
         "unmarked-spring",
@@ -123,7 +134,7 @@ pub(super) static UNMARKED_STEEL: Question = Question {
 };
 
 /// The answers of all steps, in the order of the test.
-fn answered(data: &Unmarked, given: &Answers) -> Result<Vec<Answered>, Problem> {
+pub(super) fn answered(data: &Unmarked, given: &Answers) -> Result<Vec<Answered>, Problem> {
     if given.maybe_choice("quench-coupon").is_some() && given.maybe_number("quench-hrc").is_some() {
         return Err(Problem::OnlyOne { keys: vec!["quench-coupon", "quench-hrc"] });
     }
@@ -174,8 +185,9 @@ fn answer_unmarked(given: &Answers) -> Result<Reply, Problem> {
         .note_of(reading.next.map(unmarked::Next::id))
         .note_if(counted && reading.alloy == Alloy::Rich, "unmarked-rich")
         .note_if(counted && reading.alloy == Alloy::Lean, "unmarked-lean")
-        .note_if(reading.case_likely, "unmarked-case-likely")
-        .note_if(on_edge && !reading.case_likely, "unmarked-hard-surface")
+        .note_if(reading.skin_off, "unmarked-skin-off")
+        .note_if(reading.case_likely && !reading.skin_off, "unmarked-case-likely")
+        .note_if(on_edge && !reading.case_likely && !reading.skin_off, "unmarked-hard-surface")
         .note_if(reading.case_possible && !reading.hard_skin, "unmarked-case-possible")
         .note_if(reading.free_cutting, "unmarked-free-cutting")
         .note_if(reading.spring, "unmarked-spring")
@@ -224,6 +236,7 @@ fn again_note(step: &str) -> &'static str {
         "air" => "unmarked-again-air",
         "core" => "unmarked-again-core",
         "density" => "unmarked-again-density",
+        "ground" => "unmarked-again-ground",
         _ => "unmarked-again-was",
     }
 }

@@ -9,8 +9,8 @@ use super::tint::TintData;
 use super::{
     Caution, CodeRows, D11, Designator, ElectrodeExposure, EverydayWord, Fault, Filler, Fits, Fuels, Grade,
     HeatCycleData, Joint, Metal, MethodRow, Methods, OwnSheets, PostHeatData, Practice, Process, ProcessFile,
-    Row, Rule, SlowCooling, Source, Table, TableC1, Transformation, Unmarked, WaitRule, Welding, check,
-    search::Index,
+    RepairData, Row, Rule, SlowCooling, Source, Table, TableC1, Transformation, Unmarked, WaitRule, Welding,
+    check, search::Index,
 };
 
 /// The text of every data file.
@@ -50,6 +50,7 @@ pub struct Files<'a> {
     pub weld_cracks: &'a str,
     pub weld_treatment: &'a str,
     pub unmarked: &'a str,
+    pub repair: &'a str,
     /// The English messages, for the check that every row has its words.
     pub words: &'a str,
 }
@@ -90,6 +91,7 @@ impl Files<'static> {
         weld_cracks: include_str!("../../data/weld_cracks.ron"),
         weld_treatment: include_str!("../../data/weld_treatment.ron"),
         unmarked: include_str!("../../data/unmarked.ron"),
+        repair: include_str!("../../data/repair.ron"),
         words: include_str!("../../data/en.ftl"),
     };
 }
@@ -149,6 +151,8 @@ pub struct Reference {
     pub welding: Welding,
     /// The guided test of a steel without a mark.
     pub unmarked: Unmarked,
+    /// What a repair finds, and what it changes.
+    pub repair: RepairData,
     /// The search index over grades, fillers and everyday words.
     pub index: Index,
     /// Places of the grades that have a data sheet.
@@ -197,6 +201,7 @@ impl Reference {
         let tint = tint(files, &mut faults);
         let welding = welding(files, &mut faults);
         let unmarked = whole("unmarked.ron", files.unmarked, &mut faults);
+        let repair = whole("repair.ron", files.repair, &mut faults);
         let (
             Some(methods),
             Some(practice),
@@ -214,8 +219,8 @@ impl Reference {
         else {
             return Err(faults);
         };
-        let (Some(fits), Some(fuels), Some(electrode_exposure), Some(welding), Some(unmarked)) =
-            (fits, fuels, electrode_exposure, welding, unmarked)
+        let (Some(fits), Some(fuels), Some(electrode_exposure), Some(welding), Some(unmarked), Some(repair)) =
+            (fits, fuels, electrode_exposure, welding, unmarked, repair)
         else {
             return Err(faults);
         };
@@ -248,6 +253,7 @@ impl Reference {
             tint,
             welding,
             unmarked,
+            repair,
             data_sheets,
             index,
         })

@@ -26,6 +26,7 @@ mod post_heat;
 mod practice;
 mod practice_tables;
 mod process;
+mod repair;
 mod safety_facts;
 pub mod search;
 mod shop;
@@ -84,6 +85,7 @@ pub use practice::{
 };
 pub use practice_tables::{BoltClass, TemperCurve, TemperPoint, Thermomechanical, ThinTube};
 pub use process::{ArcKind, Designator, HydrogenScale, Process, ProcessFile};
+pub use repair::{Below, BuildUpRow, CrackRow, OilRow, RepairData};
 pub use safety_facts::{
     Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Told, WorkPlace,
 };

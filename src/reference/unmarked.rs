@@ -9,6 +9,8 @@ use super::{Basis, Composition, Row};
 pub enum TestFlag {
     /// The surface is harder than a file.
     HardSkin,
+    /// The surface was ground off, and the file bites there.
+    SkinOff,
     /// A file bites easily.
     FiledEasily,
     /// The spark is that of a steel that hardens little.

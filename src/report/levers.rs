@@ -70,6 +70,9 @@ pub fn lever_lines(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<LeverLine> {
                     ],
                 ),
                 Change::SkinOff => pen.words.get("lever-skin-off"),
+                Change::LittleAlloy { member } => {
+                    pen.words.with("lever-little-alloy", &[("member", &member_name(pen, job, member))])
+                }
                 Change::Certificate => pen.words.get("lever-certificate"),
                 Change::Buttering { member } => {
                     pen.words.with("lever-buttering", &[("member", &member_name(pen, job, member))])

@@ -119,10 +119,8 @@ impl Report {
 #[must_use]
 pub fn member_name(pen: &Pen<'_>, job: &Job, index: usize) -> String {
     let Some(member) = job.members.get(index) else { return String::new() };
-    let steel = member
-        .steel
-        .grade()
-        .map_or_else(|| pen.words.get("steel-by-certificate"), |grade| grade.designation.clone());
+    let known = if member.steel.is_unmarked() { "steel-unmarked" } else { "steel-by-certificate" };
+    let steel = member.steel.grade().map_or_else(|| pen.words.get(known), |grade| grade.designation.clone());
     let size = pen.show.size(member.thickness_mm).main;
     if member.round { format!("{steel} Ø{size}") } else { format!("{steel} {size}") }
 }

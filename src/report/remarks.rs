@@ -4,6 +4,7 @@ use super::figure::{minimum, printed_range};
 use super::{Pen, member_name};
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, Remark};
+use crate::engine::unmarked::Alloy;
 use crate::reference::IronRouteKind;
 use crate::words::List;
 
@@ -58,6 +59,25 @@ fn line(pen: &Pen<'_>, job: &Job, plan: &Plan, remark: &Remark) -> String {
             let values = [("hours", &*hours), ("size", &*pen.show.rule_length(*mm).main)];
             pen.words.with(&format!("{key}.{asked}"), &values)
         }
-        Remark::ByWeldMetal | Remark::NoHeatForHotWay | Remark::NotMagnetic => pen.words.get(&key),
+        Remark::Unmarked { member, carbon, alloy, maybe_tool } => {
+            let key = match alloy {
+                Alloy::Rich => key,
+                Alloy::Lean => format!("{key}.lean"),
+            };
+            let carbon = pen.show.with_unit(*carbon, 2, "%");
+            let said = pen.words.with(&key, &[("member", &named(*member)), ("carbon", &carbon)]);
+            let tool = maybe_tool.then(|| pen.words.get("remark-unmarked.tool"));
+            let blind = pen.words.get("remark-unmarked.blind");
+            pen.words.list(
+                List::Sentences,
+                &[Some(said), tool, Some(blind)].into_iter().flatten().collect::<Vec<_>>(),
+            )
+        }
+        Remark::OilSoaked { hydrogen_ml } => with(&[("hydrogen", &pen.show.hydrogen(*hydrogen_ml))]),
+        Remark::OldWeld
+        | Remark::Hardfacing
+        | Remark::ByWeldMetal
+        | Remark::NoHeatForHotWay
+        | Remark::NotMagnetic => pen.words.get(&key),
     }
 }

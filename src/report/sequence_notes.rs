@@ -28,6 +28,8 @@ pub(super) fn note(pen: &Pen<'_>, job: &Job, plan: &Plan, note: &Note) -> String
         Note::CoolsFast { member, heat } => {
             with(&[("member", &named(member)), ("heat", &pen.show.least_heat(heat).main)])
         }
+        Note::OilFromIron { minutes } => with(&[("time", &pen.show.with_unit(minutes, 0, "min"))]),
+        Note::CrackGroove { radius_mm } => with(&[("radius", &pen.show.rule_length(radius_mm).main)]),
         Note::BeadLength { mm } => with(&[("length", &pen.show.rule_length(mm).main)]),
         Note::HeldAt { low, high } if least(pen, low) == most(pen, high) => {
             pen.words.with("then-note-held-at.one", &[("figure", &most(pen, high))])

@@ -3,6 +3,7 @@
 
 mod ask;
 mod cycle;
+mod repair;
 mod weld;
 
 use std::process::Command;

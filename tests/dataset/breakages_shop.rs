@@ -162,6 +162,8 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
         "more-forks",
         Rule::RangeOrdered,
     ),
+    ("repair", "radius_mm: 6.0", "radius_mm: 60.0", "repair.ron", "crack", Rule::RangeOrdered),
+    ("repair", "source: \"twi-oil-faq\"", "source: \"twi-faq\"", "repair.ron", "oil", Rule::SourceExists),
     ("unmarked", "all_hrc: 41.0", "all_hrc: 37.0", "unmarked.ron", "martensite", Rule::TableWhole),
     ("weld_cracks", "most_hv: 400.0", "most_hv: 460.0", "weld_cracks.ron", "hydrogen", Rule::TableWhole),
     (

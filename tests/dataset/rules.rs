@@ -36,6 +36,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
     let (weld_runs, weld_strength) =
         (text("weld_runs", own.weld_runs), text("weld_strength", own.weld_strength));
     let (weld_current, unmarked) = (text("weld_current", own.weld_current), text("unmarked", own.unmarked));
+    let repair = text("repair", own.repair);
     let (weld_cracks, weld_treatment) =
         (text("weld_cracks", own.weld_cracks), text("weld_treatment", own.weld_treatment));
     let files = Files {
@@ -72,6 +73,7 @@ fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
         weld_cracks: &weld_cracks,
         weld_treatment: &weld_treatment,
         unmarked: &unmarked,
+        repair: &repair,
         words: &words,
     };
     Reference::parse(&files).err().unwrap_or_default()

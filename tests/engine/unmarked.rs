@@ -32,6 +32,7 @@ fn answered(step: &str, answer: &str) -> Answered {
         "core" => "core",
         "density" => "density",
         "form" => "was",
+        "ground" => "ground",
         other => panic!("{other}"),
     };
     if let Ok(number) = answer.parse::<f64>() {
@@ -47,8 +48,10 @@ fn answered(step: &str, answer: &str) -> Answered {
 }
 
 /// The order in which steps are told again.
-const ORDER: [&str; 11] =
-    ["file", "spark", "magnet", "look", "chip", "cut-edge", "quench", "air", "core", "density", "was"];
+const ORDER: [&str; 12] = [
+    "file", "spark", "magnet", "look", "chip", "cut-edge", "quench", "air", "core", "density", "was",
+    "ground",
+];
 
 fn in_order(mut answers: Vec<Answered>) -> Vec<Answered> {
     answers.sort_by_key(|answer| ORDER.iter().position(|step| *step == answer.step));

@@ -154,6 +154,7 @@ pub(crate) fn a_job() -> impl Strategy<Value = Job> {
                 code: if d11 { Code::AwsD11 } else { Code::None },
                 demands: Demands::default(),
                 thermal_cut: false,
+                repair: strawblue::engine::job::Repair::default(),
                 safety: SafetyFacts::default(),
             },
         )

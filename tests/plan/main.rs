@@ -17,6 +17,7 @@ mod sequence;
 mod shown_only;
 mod trade;
 mod units_law;
+mod unmarked_steel;
 mod weld;
 mod windows;
 

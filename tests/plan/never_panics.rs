@@ -260,6 +260,7 @@ fn whole_job(steel: Steel, kind: ConditionKind, thickness_mm: f64, joint: Joint)
         code: Code::AwsD11,
         demands: Demands::default(),
         thermal_cut: true,
+        repair: strawblue::engine::job::Repair::default(),
         safety: SafetyFacts::default(),
     }
 }

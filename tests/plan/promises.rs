@@ -8,7 +8,8 @@ use strawblue::engine::job::{Condition, Job, Joint, Member, Process, Restraint, 
 use strawblue::engine::part::Part;
 use strawblue::engine::plan::{Change, Lever, Plan, Verdict, figures, plan};
 use strawblue::engine::post_heat::outcomes;
-use strawblue::reference::{ConditionKind, Reference, embedded};
+use strawblue::job::typed::composition;
+use strawblue::reference::{ConditionKind, Element, Reference, embedded};
 
 use crate::jobs;
 use crate::laws::a_job;
@@ -118,6 +119,15 @@ fn pulled(job: &Job, lever: &Lever) -> Job {
                 if let Steel::Grade(grade) = &member.steel {
                     member.steel = Steel::Certificate { composition, grade: Some(grade.clone()) };
                 }
+            }
+        }
+        Change::LittleAlloy { member } => {
+            let is = job.members[member].steel.clone();
+            let carbon = is.analysis().expect("an analysis").get(Element::C);
+            let text = format!("unmarked lean C {carbon}");
+            let lean = composition(&text).expect("a line").unmarked_steel(&embedded().unmarked);
+            for part in job.members.iter_mut().filter(|part| part.steel == is) {
+                part.steel = lean.clone().expect("a steel");
             }
         }
         Change::Buttering { member } => job.members[member].buttered = true,

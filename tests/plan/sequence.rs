@@ -5,7 +5,7 @@
 use proptest::prelude::*;
 use proptest::test_runner::Config;
 use std::sync::Arc;
-use strawblue::engine::job::{Demands, Job, Steel};
+use strawblue::engine::job::{Demands, Job, Repair, Steel};
 use strawblue::engine::plan::{
     Action, Branch, Deed, Find, Note, Phase, Plan, Step, StepFigure, Verdict, plan,
 };
@@ -26,10 +26,10 @@ fn any_job() -> impl Strategy<Value = Job> {
         prop_oneof![1 => Just(None), 2 => (0..grades).prop_map(Some)],
         any::<prop::sample::Index>(),
         prop_oneof![2 => Just(None), 1 => (150.0..700.0f64).prop_map(Some)],
-        (any::<bool>(), any::<bool>(), 0..4u8),
+        (any::<bool>(), any::<bool>(), 0..4u8, any::<[bool; 5]>()),
         (demand.clone(), demand.clone(), demand),
     )
-        .prop_map(|(mut job, grade, condition, temper_c, (cut, buttered, filler), demanded)| {
+        .prop_map(|(mut job, grade, condition, temper_c, (cut, buttered, filler, told), demanded)| {
             if let Some(grade) = grade.and_then(|place| embedded().grades.iter().nth(place)) {
                 let kinds = grade.condition_kinds();
                 let member = &mut job.members[0];
@@ -40,6 +40,8 @@ fn any_job() -> impl Strategy<Value = Job> {
                 member.buttered = buttered;
             }
             job.thermal_cut = cut;
+            let [crack, oil_soaked, old_weld, hardfacing, build_up] = told;
+            job.repair = Repair { crack, oil_soaked, old_weld, hardfacing, build_up };
             job.weld.austenitic = filler == 0;
             let (preheat_c, interpass_c, ceiling_c) = demanded;
             job.demands = Demands { preheat_c, interpass_c, ceiling_c };

@@ -97,6 +97,7 @@ pub(crate) fn job(
         code: Code::None,
         demands: Demands::default(),
         thermal_cut: false,
+        repair: strawblue::engine::job::Repair::default(),
         safety: SafetyFacts::default(),
     }
 }

@@ -132,7 +132,7 @@ fn a_question_is_found_by_everyday_words() {
         ("colour", "peak-from-tint"),
         ("straw", "tint-flame-on"),
         ("file", "file-test"),
-        ("scrap bar", "file-test"),
+        ("scrap bar", "unmarked-steel"),
         ("Rockwell", "hardness-conversion"),
         ("rods", "electrode-exposure"),
         ("bake", "hydrogen-removal"),

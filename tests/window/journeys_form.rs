@@ -1,12 +1,13 @@
 //! The form as a new user meets it: from an empty page on, with slips on the way.
 
 use crate::screen::compare::{DESKTOP, PHONE};
-use crate::screen::hand::{fill, found, labelled, press, says, tap, with};
+use crate::screen::hand::{fill, found, labelled, press, says, tap};
 use crate::screen::{live, mock_elapsed_time, typed_at};
 use i_slint_backend_testing::AccessibleRole;
 use slint::platform::Key;
 use slint::{ComponentHandle, Model};
 use strawblue::app::ui;
+use strawblue::engine::plan::Deed;
 use strawblue::job::{Field, Session, demo_job};
 
 fn demo() -> Session {
@@ -140,28 +141,14 @@ fn a_new_job_begins_with_nothing_open() {
 }
 
 #[test]
-fn an_unmarked_steel_leads_to_the_file_test() {
+fn a_search_that_finds_nothing_leads_to_the_test_of_an_unmarked_steel() {
     for size in [PHONE, DESKTOP] {
-        let (window, state) = live(size, demo());
+        let (window, _state) = live(size, demo());
         window.global::<ui::FormEvents>().invoke_pick_asked("steel".into());
         mock_elapsed_time(50);
+        fill(&window, "Find a steel", "zebra");
         step(&window, "Unmarked steel");
         assert_eq!(page(&window), "unmarked");
-        assert!(
-            with(&window, |element| element
-                .accessible_label()
-                .is_some_and(|label| label.contains("can be any steel")))
-            .is_some()
-        );
-        let before = typed_at(&state, Field::Steel);
-        tap(&window, AccessibleRole::RadioButton, "Skates (does not cut)");
-        assert!(state.session(|session| session.choices.keys().any(|key| key == "file-test.file")));
-        press(&window, Key::Escape);
-        assert_eq!(page(&window), "steels");
-        assert_eq!(typed_at(&state, Field::Steel), before, "a test takes no steel");
-        // A search that finds nothing leads there too.
-        fill(&window, "Find a steel", "zebra");
-        assert!(labelled(&window, AccessibleRole::Button, "Unmarked steel").is_some());
     }
 }
 
@@ -309,4 +296,28 @@ fn the_arrow_down_enters_a_list_of_hits() {
     press(&window, Key::Return);
     assert_eq!(typed_at(&state, Field::Filler).as_deref(), Some("ER70S-6"));
     assert!(!says(&window, "Find a filler"));
+}
+
+/// A repair says what it finds, in a row that other joints have not; each is a step of the plan.
+#[test]
+fn a_repair_tells_what_it_finds() {
+    let (window, state) = live((DESKTOP.0, 9000), demo());
+    let rows = || window.global::<ui::PlanAdapter>().get_rows();
+    assert!(rows().iter().all(|row| row.id != "repair"), "a boss is none");
+    let joint = |id: &str| {
+        state.change_job(|job| job.set(Field::Joint, Some(id.to_owned())));
+        window.global::<ui::FormEvents>().invoke_row_toggled("shop".into());
+    };
+    joint("repair");
+    assert!(rows().iter().any(|row| row.id == "repair"));
+    window.global::<ui::FormEvents>().invoke_choice_made("crack".into(), 2);
+    assert_eq!(typed_at(&state, Field::Crack).as_deref(), Some("yes"));
+    let planned = state.planned_now().expect("a plan");
+    assert!(planned.read.job.repair.crack);
+    assert!(planned.plan.sequence.steps.iter().any(|step| step.deed == Deed::TraceCrack));
+    // Told once, it stays to be seen with any joint; "not told" takes it back.
+    joint("butt");
+    assert!(rows().iter().any(|row| row.id == "repair"));
+    window.global::<ui::FormEvents>().invoke_choice_made("crack".into(), 0);
+    assert_eq!(typed_at(&state, Field::Crack), None);
 }

@@ -16,6 +16,7 @@ mod journeys_pages;
 mod journeys_plan;
 mod journeys_tint;
 mod journeys_two_windows;
+mod journeys_unmarked;
 mod journeys_weld;
 mod kept_pictures;
 mod looks;

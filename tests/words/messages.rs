@@ -105,6 +105,8 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("ask-", &["src/engine/treatment.rs"]),
     ("remark-", &["src/engine/plan/remarks.rs"]),
     ("kind-", &["src/engine/family.rs"]),
+    ("unmarked-family-", &["src/engine/unmarked/families.rs"]),
+    ("unmarked-test-", &["src/questions/unmarked_walk.rs"]),
     ("basis-", &["src/reference/basis.rs"]),
     ("caution-", &["data/cautions.ron"]),
     ("certificate-formula-", &["src/engine/carbon_equivalent.rs"]),

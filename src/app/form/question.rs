@@ -182,6 +182,11 @@ fn say(state: &State, question: &Question, problem: &Problem) -> String {
     }
 }
 
+/// What is typed and chosen for a question, to draw its inputs one by one.
+pub(crate) fn asked(state: &State, question: &'static Question) -> Asked {
+    read(state, question)
+}
+
 /// What a question is asked with; none while some of it can't be read.
 pub(crate) fn answers(state: &State, question: &'static Question) -> Option<Answers> {
     read(state, question).given

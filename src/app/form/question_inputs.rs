@@ -57,6 +57,20 @@ pub(super) fn parts(state: &State, asked: &Asked) -> Vec<ui::PartRow> {
     parts
 }
 
+/// One input.
+pub(crate) fn one(state: &State, asked: &Asked, key: &str) -> Option<ui::PartRow> {
+    let input = asked.question.input(key)?;
+    Some(match input.kind {
+        Kind::Composition => steel_part(state, asked, input),
+        Kind::Choice(offered) => choice_part(state, asked, input, offered),
+        Kind::Flag => flag_part(state, asked, input),
+        _ => {
+            let field = field(state, asked, input);
+            fields(&format!("{}-line", field.id), vec![field])
+        }
+    })
+}
+
 /// Does it say anything beside what is chosen? What is typed stays to be seen.
 fn counts(state: &State, asked: &Asked, input: &Input) -> bool {
     let Some((key, ids)) = input.only else { return true };

@@ -102,6 +102,7 @@ pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     rows.push(super::form_weld::heat_row(state, &job));
     rows.push(restraint_row(state, &job));
     rows.push(super::form_weld::weld_row(state, &job));
+    rows.extend(super::form_repair::repair_row(state, &job));
     rows.push(super::form_weld::shop_row(state, &job));
     rows.push(super::form_weld::demands_row(state, &job));
     rows.push(super::form_safety::safety_row(state, &job));

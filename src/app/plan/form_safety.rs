@@ -102,7 +102,7 @@ fn listed(state: &State, job: &JobText, field: Field, answers: &Answers) -> ui::
 }
 
 /// No, yes, or not told.
-fn no_or_yes(state: &State, job: &JobText, field: Field) -> ui::PartRow {
+pub(super) fn no_or_yes(state: &State, job: &JobText, field: Field) -> ui::PartRow {
     let place = job.get(field).and_then(|text| yes_no(text).ok()).map_or(0, |yes| usize::from(yes) + 1);
     let choices = [("", "form-not-told"), ("no", "form-no"), ("yes", "form-yes")]
         .into_iter()

@@ -5,6 +5,7 @@ pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
 mod form_process;
+mod form_repair;
 mod form_safety;
 mod form_weld;
 mod moments;

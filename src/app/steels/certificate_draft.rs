@@ -4,7 +4,7 @@
 use crate::app::shell::{back, refresh_all};
 use crate::app::{Page, State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::job::typed::{CertificateLine, composition};
+use crate::job::typed::{CertificateLine, UnmarkedLine, composition};
 use crate::job::{Draft, OwnSteel, Session, find_steel};
 use crate::reference::{Composition, Element, Grade, Method, embedded};
 use crate::units::{Accepts, Problem};
@@ -92,6 +92,8 @@ pub(super) struct ReadDraft<'a> {
     pub(crate) grade: Option<&'a Grade>,
     pub(super) elements: Vec<Typed>,
     pub(super) editing: bool,
+    /// It is what a test of a steel without a mark ended in.
+    pub(super) unmarked: Option<UnmarkedLine>,
 }
 
 /// The draft as it stands.
@@ -109,6 +111,7 @@ pub(crate) fn read(state: &State) -> ReadDraft<'_> {
         grade: find_steel(&get(state, "grade"), state.reference).ok(),
         elements,
         editing: edited(state).is_some(),
+        unmarked: edited(state).and_then(|own| own.read().ok()?.unmarked),
     }
 }
 
@@ -192,9 +195,11 @@ impl ReadDraft<'_> {
     fn own(&self) -> OwnSteel {
         let line = self.line();
         let stated = line.stated.iter().map(|&one| format!("{} {}", one.symbol(), line.composition.get(one)));
+        // Other figures make no certificate of it.
+        let words = self.unmarked.map(UnmarkedLine::words).into_iter().chain(stated);
         OwnSteel {
             name: self.name.clone(),
-            composition: stated.collect::<Vec<_>>().join(" "),
+            composition: words.collect::<Vec<_>>().join(" "),
             grade: self.grade.map(|grade| grade.id.clone()).unwrap_or_default(),
         }
     }

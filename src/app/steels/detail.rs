@@ -245,6 +245,7 @@ pub(super) fn of_own(pen: &Pen<'_>, id: &str, own: &OwnSteel) -> ui::SteelDetail
     };
     let Ok(line) = own.read() else { return detail };
     let steel = grade.map_or(line.composition, |grade| line.with_grade(grade).0);
+    let tested = line.unmarked.is_some();
     let stated = line.stated.iter().map(|&element| ui::ParagraphRow {
         label: element.symbol().into(),
         text: pen.show.number(line.composition.get(element), 4).into(),
@@ -261,8 +262,11 @@ pub(super) fn of_own(pen: &Pen<'_>, id: &str, own: &OwnSteel) -> ui::SteelDetail
     });
     ui::SteelDetail {
         composition: model(stated.collect()),
-        composition_note: note.into(),
-        composition_basis: pen.words.get("steels-own-basis").into(),
+        composition_note: if tested { SharedString::default() } else { note.into() },
+        composition_basis: pen
+            .words
+            .get(if tested { "steels-own-tested" } else { "steels-own-basis" })
+            .into(),
         facts: model(equivalents.collect()),
         ..detail
     }

@@ -6,6 +6,9 @@ mod detail;
 mod rows;
 pub(crate) mod steel_id;
 pub(crate) mod unmarked;
+mod unmarked_end;
+mod unmarked_rows;
+mod unmarked_sketch;
 
 use std::rc::Rc;
 

@@ -158,7 +158,9 @@ pub(crate) fn chromium_of_part(state: &State, index: usize) -> Option<f64> {
     let job = state.job()?;
     Some(match &job.members.get(index)?.steel {
         Steel::Grade(grade) => grade.nominal().get(Element::Cr),
-        Steel::Certificate { composition, .. } => composition.get(Element::Cr),
+        Steel::Certificate { composition, .. } | Steel::Unmarked { composition, .. } => {
+            composition.get(Element::Cr)
+        }
     })
 }
 

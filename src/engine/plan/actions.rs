@@ -181,7 +181,8 @@ pub(super) fn actions(drawn: &Drawn<'_>) -> Vec<Action> {
     when(hardens(parts) || any(Family::Iron) || by_sheet(), Action::CoolSlowly);
     when(by_sheet(), Action::HeatTreatAfter);
     when(parts.iter().any(|part| part.family.traits().never_heat_treated), Action::NoPwht);
-    when(hardens(parts) || by_sheet(), Action::TrialPiece);
+    let unmarked = parts.iter().any(|part| part.member.steel.is_unmarked());
+    when(hardens(parts) || by_sheet() || unmarked, Action::TrialPiece);
     when(parts.iter().any(|part| part.chemistry.grade_only && part.by_methods()), Action::GradeOnly);
     found
 }

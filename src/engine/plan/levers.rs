@@ -14,9 +14,9 @@ use super::figures::{Figures, figures};
 use super::side;
 use super::upper::LEAST_WINDOW_K;
 use crate::engine::family::Family;
-use crate::engine::job::{Condition, Job, Run, Steel};
+use crate::engine::job::{Alloy, Condition, Job, Member, Run, Steel};
 use crate::engine::part::Part;
-use crate::reference::{ConditionKind, Process, Reference};
+use crate::reference::{ConditionKind, Element, Process, Reference};
 
 /// Upper ends of the hydrogen classes of EN 1011-2, ml/100 g.
 const CLASS_ENDS_ML: [f64; 4] = [3.0, 5.0, 10.0, 15.0];
@@ -56,6 +56,11 @@ pub enum Change {
     },
     /// Every hard skin ground off: a part is then as its core is.
     SkinOff,
+    /// A test that shows how little alloy a part without a mark has.
+    LittleAlloy {
+        /// The member.
+        member: usize,
+    },
     /// A certificate in place of the grade; counted at what it would likely read.
     Certificate,
     /// A buttering layer on this member, put on at the member's own minimum.
@@ -190,12 +195,38 @@ fn skin_off(job: &Job) -> Option<(Change, Job)> {
     any.then_some((Change::SkinOff, changed))
 }
 
+/// The first part without a mark that a test may yet show to have little alloy, with as much carbon.
+fn little_alloy(reference: &Reference, job: &Job) -> Option<(Change, Job)> {
+    let data = &reference.unmarked;
+    let lean = |member: &Member| match &member.steel {
+        Steel::Unmarked { composition, alloy: Alloy::Rich, maybe_tool } => {
+            let carbon = composition.get(Element::C);
+            (carbon <= data.lean_up_to).then(|| Steel::Unmarked {
+                composition: data.lean.composition.with(Element::C, carbon),
+                alloy: Alloy::Lean,
+                maybe_tool: *maybe_tool,
+            })
+        }
+        _ => None,
+    };
+    let (member, steel) =
+        job.members.iter().enumerate().find_map(|(at, member)| Some((at, lean(member)?)))?;
+    let mut changed = job.clone();
+    // Parts that are alike are of one bar.
+    for part in changed.members.iter_mut().filter(|part| part.steel == job.members[member].steel) {
+        part.steel = steel.clone();
+    }
+    Some((Change::LittleAlloy { member }, changed))
+}
+
 fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) -> Vec<(Change, Job)> {
     let mut made = Vec::with_capacity(4);
     let from_ml = job.hydrogen_ml();
     let least_ml = |run: &Run| reference.process(run.process.id()).map_or(0.0, Process::hydrogen_least_ml);
     if let Some(to_ml) = CLASS_ENDS_ML.into_iter().rev().find(|&end_ml| end_ml < from_ml)
         && job.runs.iter().all(|run| least_ml(run) <= to_ml)
+        // The oil's own hydrogen goes with the oil alone.
+        && !job.repair.oil_soaked
     {
         let mut changed = job.clone();
         for run in &mut changed.runs {
@@ -219,6 +250,7 @@ fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) 
         }
         made.push((Change::Certificate, changed));
     }
+    made.extend(little_alloy(reference, job));
     made.extend(less_heat(reference, job, parts, now));
     made.extend(skin_off(job));
     made.extend(buttering(job, parts, now));

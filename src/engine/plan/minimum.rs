@@ -83,9 +83,12 @@ pub(super) fn minimum(
     ask(cold_or_damp(reference, job, parts, &weighed));
     ask(demanded(job).into_iter().collect());
     let dry_from = dry_from(&evidence, &candidates);
+    let unmarked = job.members.iter().any(|member| member.steel.is_unmarked());
     let iron = parts.iter().any(|part| part.family == Family::Iron);
     let limit =
-        govern(reference, &mut evidence, &candidates, if iron { f64::NEG_INFINITY } else { job.shop_c });
+        govern(reference, &mut evidence, &candidates, if iron { f64::NEG_INFINITY } else { job.shop_c })
+            // Of a steel without a mark no more is known than that.
+            .map(|limit| Limit { at_least: limit.at_least || unmarked, ..limit });
     Minimum {
         limit,
         evidence,

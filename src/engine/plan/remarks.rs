@@ -6,7 +6,7 @@ use strum::IntoStaticStr;
 use super::{Plan, Verdict};
 use crate::engine::evidence::{Case, Obligation, Standing, d11_category};
 use crate::engine::family::Family;
-use crate::engine::job::{Code, Job, Process};
+use crate::engine::job::{Alloy, Code, Job, Process, Steel};
 use crate::engine::part::{MUCH_SULPHUR_OR_PHOSPHORUS, Part, SOME_LEAD};
 use crate::engine::treatment::outside_grade;
 use crate::reference::{Element, HeatSource, Inspection, IronRouteKind, Reference};
@@ -72,6 +72,26 @@ pub enum Remark {
     },
     /// Magnetic particles on metal that is not magnetic.
     NotMagnetic,
+    /// Oil in the metal: so much hydrogen is counted until it is out, ml/100 g.
+    OilSoaked {
+        /// What is counted.
+        hydrogen_ml: f64,
+    },
+    /// An old weld of a filler that nobody knows.
+    OldWeld,
+    /// A hardfacing where the weld goes.
+    Hardfacing,
+    /// A part without a mark: the worst that its test left is assumed.
+    Unmarked {
+        /// The part.
+        member: usize,
+        /// Carbon that it counts with, %.
+        carbon: f64,
+        /// The alloy that it counts with.
+        alloy: Alloy,
+        /// May it be tool steel or stainless steel as well?
+        maybe_tool: bool,
+    },
 }
 
 impl Remark {
@@ -89,6 +109,10 @@ impl Remark {
             Self::NoHeatForHotWay => "no-heat-for-hot-way",
             Self::HoldTooLong { .. } => "hold-too-long",
             Self::NotMagnetic => "not-magnetic",
+            Self::Unmarked { .. } => "unmarked",
+            Self::OilSoaked { .. } => "oil-soaked",
+            Self::OldWeld => "old-weld",
+            Self::Hardfacing => "hardfacing",
         }
     }
 
@@ -98,6 +122,7 @@ impl Remark {
         match self {
             Self::HotShort { member, .. }
             | Self::NickelForIron { member }
+            | Self::Unmarked { member, .. }
             | Self::Unqualified { member, .. } => Some(*member),
             _ => None,
         }
@@ -118,7 +143,9 @@ pub(super) fn remarks(reference: &Reference, job: &Job, parts: &[Part<'_>], plan
     let first = |member: &usize| !job.members[..*member].contains(&job.members[*member]);
     let distinct: Vec<usize> = (0..parts.len()).filter(first).collect();
     let mut found: Vec<Remark> =
-        distinct.iter().filter_map(|&member| hot_short(&parts[member], member)).collect();
+        distinct.iter().filter_map(|&member| unmarked(&parts[member], member)).collect();
+    found.extend(distinct.iter().filter_map(|&member| hot_short(&parts[member], member)));
+    found.extend(repair(job));
     found.extend(iron(reference, job, parts, plan));
     found.extend(by_weld_metal(plan));
     found.extend(heat(job, plan));
@@ -141,10 +168,26 @@ const fn is_austenitic(family: Family) -> bool {
     matches!(family, Family::StainlessAustenitic | Family::Manganese)
 }
 
+/// What a repair has before it and the figures do not count with.
+fn repair(job: &Job) -> impl Iterator<Item = Remark> {
+    let told = job.repair;
+    let oil = told.oil_soaked.then(|| Remark::OilSoaked { hydrogen_ml: job.hydrogen_ml() });
+    let old = told.old_weld.then_some(Remark::OldWeld);
+    oil.into_iter().chain(old).chain(told.hardfacing.then_some(Remark::Hardfacing))
+}
+
+fn unmarked(part: &Part<'_>, member: usize) -> Option<Remark> {
+    let Steel::Unmarked { composition, alloy, maybe_tool } = &part.member.steel else { return None };
+    let (alloy, maybe_tool) = (*alloy, *maybe_tool);
+    Some(Remark::Unmarked { member, carbon: composition.get(Element::C), alloy, maybe_tool })
+}
+
 /// What makes a weld crack hot, and is no chance any more, though less than is refused. Foundry iron
 /// carries that much; a grade that allows it is made with it.
 fn hot_short(part: &Part<'_>, member: usize) -> Option<Remark> {
-    if part.chemistry.grade_only || part.family == Family::Iron {
+    // No bench test measures them, and what is assumed of a steel without a mark is no measure.
+    let unmarked = part.member.steel.is_unmarked();
+    if part.chemistry.grade_only || part.family == Family::Iron || unmarked {
         return None;
     }
     let borders = [

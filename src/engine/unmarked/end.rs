@@ -2,16 +2,8 @@
 
 use super::answered::Answered;
 use super::families::{Families, Family};
+pub use crate::engine::job::Alloy;
 use crate::reference::{TestFlag, Unmarked};
-
-/// The alloy that a steel counts with.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Alloy {
-    /// Little of it, which an answer has shown.
-    Lean,
-    /// As much as any low-alloy steel has.
-    Rich,
-}
 
 /// Where the test ends.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -81,6 +73,8 @@ pub struct Reading {
     pub again: Vec<&'static str>,
     /// Is the surface harder than a file?
     pub hard_skin: bool,
+    /// Is the hard surface off where the weld goes?
+    pub skin_off: bool,
     /// Is it a hard case on soft steel?
     pub case_likely: bool,
     /// Are parts of this kind often case-hardened?
@@ -132,13 +126,14 @@ pub fn read(data: &Unmarked, answers: &[Answered]) -> Reading {
         end,
         again,
         hard_skin,
+        skin_off: hard_skin && told(TestFlag::SkinOff),
         case_likely: hard_skin && told(TestFlag::SoftSpark),
         case_possible: told(TestFlag::CasePossible),
         free_cutting: told(TestFlag::FreeCutting),
         spring: told(TestFlag::Spring),
         next: None,
     };
-    Reading { next: next(&reading, answers), ..reading }
+    Reading { next: next(data, &reading, answers, &[]), ..reading }
 }
 
 /// Did the file bite easily? A cut edge as soft as its plate tells nothing on a plate that is hard.
@@ -186,10 +181,12 @@ fn end(families: Families) -> End {
     }
 }
 
-/// The test that tells most next: the drawn three first, then what parts the families that are left, then the
+/// The test that tells most next, those left out that nobody could answer: the drawn three first, then what parts the families that are left, then the
 /// alloy, then the carbon.
-fn next(reading: &Reading, answers: &[Answered]) -> Option<Next> {
-    let done = |step: &str| answers.iter().any(|answer| answer.step.starts_with(step));
+#[must_use]
+pub fn next(data: &Unmarked, reading: &Reading, answers: &[Answered], passed: &[&str]) -> Option<Next> {
+    let done =
+        |step: &str| passed.contains(&step) || answers.iter().any(|answer| answer.step.starts_with(step));
     let open = |next: Next, step: &str| (!done(step)).then_some(next);
     if reading.end == End::AskAgain {
         return None;
@@ -211,7 +208,14 @@ fn next(reading: &Reading, answers: &[Answered]) -> Option<Next> {
             let odd = has(Family::Hss) || has(Family::Other);
             if odd && reading.end == End::Ask { open(Next::Density, "density") } else { None }
         })
-        .or_else(|| if reading.hard_skin { open(Next::Ground, "core") } else { None })
-        .or_else(|| if reading.alloy == Alloy::Rich { alloyed() } else { None })
-        .or_else(|| if reading.carbon.1 > 0.60 { open(Next::Quench, "quench") } else { None })
+        .or_else(|| {
+            let covered = reading.hard_skin && !done("ground");
+            if covered { open(Next::Ground, "core") } else { None }
+        })
+        // With so much carbon no test of the alloy spares anything.
+        .or_else(|| if reading.carbon.1 > data.lean_up_to { open(Next::Quench, "quench") } else { None })
+        .or_else(|| {
+            let may_be_lean = reading.alloy == Alloy::Rich && reading.carbon.1 <= data.lean_up_to;
+            if may_be_lean { alloyed() } else { None }
+        })
 }

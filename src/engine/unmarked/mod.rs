@@ -10,7 +10,7 @@ mod martensite;
 mod outcomes;
 
 pub use answered::{Answered, core, density, quenched, row};
-pub use end::{Alloy, End, Next, Reading, read};
+pub use end::{Alloy, End, Next, Reading, next, read};
 pub use families::{Families, Family};
 pub use martensite::{carbon_of_all, carbon_of_half};
 pub use outcomes::{Sorted, sorted, treat_as};

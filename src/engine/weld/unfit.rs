@@ -32,10 +32,12 @@ pub fn unfit_metal(member: &Member) -> Option<UnfitMetal> {
     match (member.steel.grade().map(|grade| grade.family), &member.steel) {
         (Some(GradeFamily::GreyIron | GradeFamily::DuctileIron), _) => Some(UnfitMetal::Iron),
         (Some(GradeFamily::AusteniticManganese), _) => Some(UnfitMetal::Manganese),
-        (_, Steel::Certificate { composition, .. }) if composition.get(Element::C) >= IRON_CARBON => {
+        (_, Steel::Certificate { composition, .. } | Steel::Unmarked { composition, .. })
+            if composition.get(Element::C) >= IRON_CARBON =>
+        {
             Some(UnfitMetal::Iron)
         }
-        (_, Steel::Certificate { composition, .. })
+        (_, Steel::Certificate { composition, .. } | Steel::Unmarked { composition, .. })
             if composition.get(Element::Mn) >= MANGANESE_STEEL.0
                 && composition.get(Element::C) >= MANGANESE_STEEL.1 =>
         {
@@ -57,9 +59,7 @@ pub fn is_stainless(member: &Member) -> bool {
                 | GradeFamily::StainlessMartensitic
         ),
         None => {
-            let Steel::Certificate { composition, .. } = &member.steel else {
-                return false;
-            };
+            let Some(composition) = member.steel.analysis() else { return false };
             composition.get(Element::Cr) >= STAINLESS_CHROMIUM && composition.get(Element::C) < TOOL_CARBON
         }
     }

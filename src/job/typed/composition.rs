@@ -1,7 +1,9 @@
 //! A composition, as typed or pasted from a mill certificate.
 
 use super::not_understood;
-use crate::reference::{Composition, Element, Grade};
+use crate::engine::job::Steel;
+use crate::engine::unmarked::Alloy;
+use crate::reference::{Composition, Element, Grade, Unmarked};
 use crate::units::{Accepts, Problem, tidy};
 
 /// What a certificate line states.
@@ -13,7 +15,32 @@ pub struct CertificateLine {
     pub stated: Vec<Element>,
     /// What was read and isn't used: elements that no formula asks for, a printed CE.
     pub unused: Vec<String>,
+    /// It is no certificate, but what a test of a steel without a mark ended in.
+    pub unmarked: Option<UnmarkedLine>,
 }
+
+/// What a test of a steel without a mark says beside the figures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct UnmarkedLine {
+    /// The alloy that it counts with.
+    pub alloy: Alloy,
+    /// May it be tool steel or stainless steel as well?
+    pub maybe_tool: bool,
+}
+
+impl UnmarkedLine {
+    /// The words that a line begins with.
+    #[must_use]
+    pub fn words(self) -> String {
+        let lean = if self.alloy == Alloy::Lean { [UNMARKED, LEAN].join(" ") } else { UNMARKED.to_owned() };
+        if self.maybe_tool { [&lean, MAYBE_TOOL].join(" ") } else { lean }
+    }
+}
+
+/// Said of a steel without a mark; one with little alloy, as a test has shown; one that may be tool steel.
+const UNMARKED: &str = "unmarked";
+const LEAN: &str = "lean";
+const MAYBE_TOOL: &str = "tool";
 
 impl CertificateLine {
     /// What counts of it beside the grade that it names, and the elements that the grade
@@ -29,6 +56,22 @@ impl CertificateLine {
             }
         }
         (composition, at_maximum)
+    }
+
+    /// The steel that a test without a mark left: what isn't stated is as much as such a steel may have.
+    #[must_use]
+    pub fn unmarked_steel(&self, data: &Unmarked) -> Option<Steel> {
+        let UnmarkedLine { alloy, maybe_tool } = self.unmarked?;
+        let worst = if alloy == Alloy::Lean { &data.lean } else { &data.rich };
+        let worst = worst.composition.with(Element::C, data.top_percent);
+        let composition = Element::ALL.iter().fold(worst, |made, &element| {
+            if self.stated.contains(&element) {
+                made.with(element, self.composition.get(element))
+            } else {
+                made
+            }
+        });
+        Some(Steel::Unmarked { composition, alloy, maybe_tool })
     }
 }
 
@@ -77,9 +120,13 @@ pub fn composition(text: &str) -> Result<CertificateLine, Problem> {
     if tidied.is_empty() || tidied.chars().count() > 2000 {
         return Err(lost());
     }
-    let tokens = tokens(&tidied).ok_or_else(lost)?;
+    let mut tokens = tokens(&tidied).ok_or_else(lost)?;
+    let unmarked = unmarked(&mut tokens);
+    if unmarked.is_some() && tokens.is_empty() {
+        return Ok(CertificateLine { unmarked, ..CertificateLine::default() });
+    }
     let pairs = pairs(&tokens).ok_or_else(lost)?;
-    let mut line = CertificateLine::default();
+    let mut line = CertificateLine { unmarked, ..CertificateLine::default() };
     for (symbol, share) in pairs {
         let Some(element) = element(&symbol) else {
             if !UNUSED.contains(&symbol.as_str()) {
@@ -109,6 +156,22 @@ pub fn composition(text: &str) -> Result<CertificateLine, Problem> {
     }
     line.stated.sort_unstable();
     Ok(line)
+}
+
+/// Takes the words off that a line of a steel without a mark begins with.
+fn unmarked(tokens: &mut Vec<Token>) -> Option<UnmarkedLine> {
+    let mut take = |word: &str| {
+        let is = |token: &Token| matches!(token, Token::Symbol(text) if text.eq_ignore_ascii_case(word));
+        let said = tokens.first().is_some_and(is);
+        if said {
+            tokens.remove(0);
+        }
+        said
+    };
+    take(UNMARKED).then(|| UnmarkedLine {
+        alloy: if take(LEAN) { Alloy::Lean } else { Alloy::Rich },
+        maybe_tool: take(MAYBE_TOOL),
+    })
 }
 
 /// The element of a symbol; lower case is taken too, `CE` is not cerium here.

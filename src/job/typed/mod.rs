@@ -9,7 +9,7 @@ mod plain;
 mod process;
 mod told;
 
-pub use composition::{CertificateLine, composition};
+pub use composition::{CertificateLine, UnmarkedLine, composition};
 pub use condition::condition;
 pub use improbable::{Improbable, improbable};
 pub use joint::{joint, restraint, restraint_is_none};

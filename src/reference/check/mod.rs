@@ -8,6 +8,7 @@ mod grade_heat;
 mod grades;
 mod heat_cycle;
 mod post_heat;
+mod repair;
 mod shop;
 mod sources;
 mod tables;
@@ -160,6 +161,7 @@ pub fn faults(reference: &Reference, words: &str) -> Vec<Fault> {
     heat_cycle::check(reference, &mut list);
     welding::check(&reference.welding, &mut list);
     unmarked::check(&reference.unmarked, &mut list);
+    repair::check(&reference.repair, &mut list);
     codes::check(reference, &mut list);
     sources::check(reference, &mut list);
     words::check(reference, words, &mut list);

@@ -266,6 +266,9 @@ fn shop<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     }
     let bases = [&unmarked.martensite_basis, &unmarked.densities_basis, &unmarked.treat_basis];
     visit.bases(file, "unmarked", bases);
+    for (row, basis) in reference.repair.bases() {
+        visit.basis("repair.ron", row, basis);
+    }
     for (file, row, basis) in reference.welding.bases() {
         visit.basis(file, row, basis);
     }

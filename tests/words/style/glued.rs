@@ -7,6 +7,7 @@ pub(super) const SMALL: &[(&str, &str)] = &[
     ("tint-stage-", "the short name of a colour, within a sentence"),
     ("instrument-", "the short name of an instrument, in a list"),
     ("kind-", "kinds of steel, in a list"),
+    ("unmarked-family-", "metals, in a list"),
     ("grade-form-", "forms of a grade, in a list"),
     ("grade-state-", "what else is said of a condition, in a list"),
     ("steels-figures-typical", "in the same list"),

@@ -25,6 +25,7 @@ pub(super) fn before(scene: &Scene<'_>) -> Vec<Step> {
     }
     when(dry, dried);
     when(!dry, Step::new(Deed::Clean, [Note::DirtyJoint]));
+    super::repair::repair(scene).into_iter().for_each(|step| when(true, step));
     let (case, layer) = (scene.has(Action::RemoveCase), scene.has(Action::RemoveHardSkin));
     let mut ground = Step::new(Deed::GrindLayer, []);
     ground.notes.extend(case.then_some(Note::CarbonCase));

@@ -8,6 +8,7 @@ mod after;
 mod before;
 mod iron;
 mod note;
+mod repair;
 mod step;
 
 pub use note::Note;

@@ -17,6 +17,36 @@ pub enum Note {
     DirtyJoint,
     /// The water of a flame on cold steel.
     FlameWater,
+    /// How oil leaves a casting.
+    OilFromIron {
+        /// For so long, min.
+        minutes: f64,
+    },
+    /// How oil leaves steel.
+    OilFromSteel,
+    /// Solvents burn on warm metal.
+    NoHotSolvent,
+    /// A first run over oil is porous.
+    PorousRun,
+    /// Hardfacing is cracked by design.
+    FacingCracks,
+    /// What tells an old filler.
+    OldWeldTests,
+    /// Never over it.
+    OldWeldOver,
+    /// How the ends are found.
+    CrackEnds,
+    /// Why it cracked.
+    CrackCause,
+    /// The groove.
+    CrackGroove {
+        /// Its radius, mm.
+        radius_mm: f64,
+    },
+    /// Gouged hot, as it is welded.
+    HotGouge,
+    /// Two layers stay.
+    TwoLayers,
     /// A carburised case.
     CarbonCase,
     /// A hardened layer.

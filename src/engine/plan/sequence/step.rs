@@ -16,6 +16,8 @@ pub enum Phase {
     Trial,
     /// Clean and dry.
     Clean,
+    /// What a repair finds goes.
+    Repair,
     /// A hardened layer goes.
     HardLayer,
     /// Edges cut by flame or plasma.
@@ -88,6 +90,18 @@ pub enum Deed {
     Clean,
     /// Clean the joint and warm it until it is dry.
     CleanAndDry,
+    /// Drive the oil out of the metal.
+    DriveOilOut,
+    /// Take a hardfacing off.
+    TakeFacingOff,
+    /// Take an old weld out.
+    TakeWeldOut,
+    /// Find both ends of a crack.
+    TraceCrack,
+    /// Gouge it out.
+    GougeCrack,
+    /// Turn a worn part down, so that enough weld stays.
+    TurnDown,
     /// Grind a hardened layer off.
     GrindLayer,
     /// Grind thermal-cut edges.
@@ -172,6 +186,12 @@ impl Deed {
             Self::MakeSafe => Phase::MakeSafe,
             Self::TrialPiece => Phase::Trial,
             Self::Clean | Self::CleanAndDry => Phase::Clean,
+            Self::DriveOilOut
+            | Self::TakeFacingOff
+            | Self::TakeWeldOut
+            | Self::TraceCrack
+            | Self::GougeCrack
+            | Self::TurnDown => Phase::Repair,
             Self::GrindLayer => Phase::HardLayer,
             Self::CutEdges => Phase::Edges,
             Self::Butter | Self::ButterCold => Phase::Butter,
