@@ -28,7 +28,10 @@ pub(super) fn note(pen: &Pen<'_>, job: &Job, plan: &Plan, note: &Note) -> String
         Note::CoolsFast { member, heat } => {
             with(&[("member", &named(member)), ("heat", &pen.show.least_heat(heat).main)])
         }
-        Note::OilFromIron { minutes } => with(&[("time", &pen.show.with_unit(minutes, 0, "min"))]),
+        Note::OilFromIron { at_c, minutes } => {
+            let time = pen.show.with_unit(minutes, 0, "min");
+            with(&[("temperature", &pen.show.temperature(at_c).main), ("time", &time)])
+        }
         Note::CrackGroove { radius_mm } => with(&[("radius", &pen.show.rule_length(radius_mm).main)]),
         Note::BeadLength { mm } => with(&[("length", &pen.show.rule_length(mm).main)]),
         Note::HeldAt { low, high } if least(pen, low) == most(pen, high) => {

@@ -126,7 +126,12 @@ fn faults(job: &Job, made: &Plan, branch: Option<Branch>, way: &[&Step]) -> Vec<
         }
     };
     let phases: Vec<Phase> = way.iter().map(|step| step.phase()).collect();
-    must(phases.windows(2).all(|pair| pair[0] < pair[1]), "a phase twice, or back in time");
+    // What a repair finds is taken off one after the other: each deed once, in the order of the deeds.
+    let on = |pair: &[&Step]| {
+        let repair = pair.iter().all(|step| step.phase() == Phase::Repair);
+        pair[0].phase() < pair[1].phase() || repair && pair[0].deed < pair[1].deed
+    };
+    must(way.windows(2).all(on), "a phase twice, or back in time");
     must(phases.first() == Some(&Phase::MakeSafe), "it does not begin with making safe");
     must(phases.last() == Some(&Phase::Inspect), "it does not end with the inspection");
     for phase in [Phase::Clean, Phase::Weld] {

@@ -97,7 +97,7 @@ fn choices() -> Vec<Vec<Option<(&'static str, Given)>>> {
         let mut all = vec![None];
         match question.input(key).expect("an input").kind {
             Kind::Choice(ids) => {
-                all.extend(ids.iter().map(|id| Some((key, Given::Choice((*id).to_owned())))))
+                all.extend(ids.iter().map(|id| Some((key, Given::Choice((*id).to_owned())))));
             }
             Kind::Flag => all.push(Some((key, Given::Flag(true)))),
             _ => all.extend([24.0, 38.0, 52.0, 60.0].map(|hrc| Some((key, Given::Number(hrc))))),

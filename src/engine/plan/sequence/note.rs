@@ -19,6 +19,8 @@ pub enum Note {
     FlameWater,
     /// How oil leaves a casting.
     OilFromIron {
+        /// At about this, °C.
+        at_c: f64,
         /// For so long, min.
         minutes: f64,
     },

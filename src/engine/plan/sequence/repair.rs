@@ -12,8 +12,7 @@ pub(super) fn repair(scene: &Scene<'_>) -> Vec<Step> {
         let oil = &data.oil;
         let mut step = Step::new(Deed::DriveOilOut, []);
         if iron {
-            step = step.with(StepFigure::Printed(oil.iron_c, oil.iron_c), &oil.iron_basis);
-            step.notes.push(Note::OilFromIron { minutes: oil.iron_min });
+            step.notes.push(Note::OilFromIron { at_c: oil.iron_c, minutes: oil.iron_min });
         } else {
             step.notes.push(Note::OilFromSteel);
             step.notes.extend(scene.ceiling());

@@ -78,8 +78,8 @@ impl Branch {
     }
 }
 
-/// What is done; its words are the Fluent message `then-ID`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, EnumIter, IntoStaticStr)]
+/// What is done, within a phase in the order of the work; its words are the Fluent message `then-ID`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, EnumIter, IntoStaticStr)]
 #[strum(serialize_all = "kebab-case")]
 pub enum Deed {
     /// Make the place safe.
