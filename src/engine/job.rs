@@ -332,13 +332,10 @@ impl Job {
         self.runs.iter().map(|run| run.hydrogen_ml).fold(0.0, f64::max)
     }
 
-    /// Leg of its fillet, where it is told, mm: to what can be typed, since the throat is kept.
+    /// Leg of its fillet, where it is told, mm.
     #[must_use]
     pub fn leg_mm(&self) -> Option<f64> {
-        self.weld
-            .thickness_mm
-            .filter(|_| self.joint.has_fillet())
-            .map(|throat| (throat * SQRT_2 * 1e6).round() / 1e6)
+        self.weld.thickness_mm.filter(|_| self.joint.has_fillet()).map(|throat| throat * SQRT_2)
     }
 
     /// The lowest net heat input of the job's processes, kJ/mm.

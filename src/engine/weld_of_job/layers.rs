@@ -189,7 +189,8 @@ pub(super) fn layers(
     if !job.joint.has_fillet() {
         return Err(NoLayers::Groove);
     }
-    let leg = job.leg_mm().ok_or(NoLayers::NoLeg)?;
+    // To what can be typed, since the job keeps the throat.
+    let leg = job.leg_mm().map(|leg| (leg * 1e6).round() / 1e6).ok_or(NoLayers::NoLeg)?;
     let fillet = Fillet::checked(leg, None).map_err(NoLayers::Outside)?;
     let lays = lays(reference, job, fillet, told)?;
     let Some((last, roots)) = lays.split_last() else { return Err(NoLayers::Process(0)) };
