@@ -22,11 +22,17 @@ bench-search-hint = Search: hub, gas, colour, leg
 bench-list = Questions
 # A row: what the plan's figures give, or what must be typed.
 bench-answer = { $answer }: { $figure }
+bench-answer-preliminary = { $said }. Preliminary, still calculating
+bench-preliminary = Preliminary: the plan’s minutes of flame are still being calculated.
 bench-needs = Needs: { $fields }
 bench-of-plan = From the plan
 bench-no-answer = No answer with these figures
 bench-working = Working …
-bench-typed = One entry cannot be read
+bench-typed =
+    { $count ->
+        [one] One entry cannot be used
+       *[other] { $count } entries cannot be used
+    }
 bench-found =
     { $count ->
         [one] 1 question on “{ $query }”
@@ -43,7 +49,11 @@ bench-notes = What to know
 bench-basis = Basis
 bench-ask-first = Type these first
 bench-none = No figure
-bench-unread = One entry cannot be read
+bench-unread =
+    { $count ->
+        [one] One entry cannot be used
+       *[other] { $count } entries cannot be used
+    }
 # The picture of a shrink fit: three moments, each with a note under it.
 # In place of a large figure: the colours that a surface may have.
 bench-colours = { $first } to { $last }
@@ -215,6 +225,11 @@ tint-verdict-may-ceiling = May be above the ceiling of { $ceiling }.
 tint-verdict-inside = This surface is between { $minimum } and { $maximum }. The core and the far side may be colder.
 tint-verdict-was-inside = The surface was between { $minimum } and { $maximum }. The colour does not show its temperature now.
 tint-verdict-no-plan = No plan to compare with.
+tint-sign-inside = Inside
+tint-sign-under = Too cold
+tint-sign-over = Too hot
+tint-sign-unsure = Not sure
+tint-short-wait = Colour for { $figure }
 tint-prove = Check with a contact probe, a temperature crayon or a thermocouple.
 tint-inside-note = Even so, measure at the coldest point before you strike the arc.
 tint-says-nothing = Colour cannot be used here
@@ -3766,6 +3781,7 @@ cycle-no-plan = No minutes: the plan is not complete, or one of its entries cann
 cycle-unread = No minutes: correct what you typed for the minutes.
 cycle-lost = The minutes could not be calculated. Change an entry to try again. Go by what you measure.
 cycle-working = Calculating the minutes of flame, welding and cooling …
+cycle-working-finer = Preliminary figures: a finer calculation is running …
 cycle-flame = About { $minutes } with this torch, until the coldest point is at { $goal }.
     .mats = About { $minutes } with this power, until the coldest point is at { $goal }.
     .furnace = About { $minutes } in this furnace, until the coldest point of the part is at { $goal }.
@@ -4375,6 +4391,7 @@ form-heat-net-note = Net heat input: arc energy × thermal efficiency of the pro
 form-heat-arc-note = Arc energy: volts × amps ÷ travel speed. The plan multiplies it by the thermal efficiency of the process.
 form-heat-meters-note = From the meters, with the travel speed: length of a run ÷ its arc time. Example: { LENGTH("200 mm in 80 s is 150 mm/min", "8 in in 80 s is 6 in/min") }.
 form-heat-value = { $heat } net
+form-of-run = { $run }: { $said }
 form-restraint-low = Low
 form-restraint-medium = Medium
 form-restraint-high = High
@@ -4385,6 +4402,9 @@ form-yes = Yes
 form-code-none = None
 form-code-d11 = AWS D1.1
 form-demands-none = None
+form-demands-preheat = Minimum { $figure }
+form-demands-interpass = Maximum { $figure }
+form-demands-ceiling = Ceiling { $figure }
 form-safety = Safety facts
 form-safety-note = Optional. They choose the safety notes of this job and change no figure.
 form-safety-told =
@@ -4436,7 +4456,16 @@ inspection-radiography = X-ray or gamma source
 
 ## Plan, from Rust
 plan-stale = Old figures: do not weld by them
-plan-stale-why = { $field }: { $said }
+plan-unusable =
+    { $count ->
+        [one] One entry cannot be used: { $fields }
+       *[other] { $count } entries cannot be used: { $fields }
+    }
+plan-stale-missing = { $field }: { $said }
+plan-by-heat = Composition: certificate of { $name }.
+    .part = { $part }: certificate of { $name }.
+plan-by-certificate = Composition: the certificate as typed.
+    .part = { $part }: the certificate as typed.
 plan-levers-note = Do not add them up
 briefing-always = Before every hot job
 briefing-own = In this job
@@ -4448,8 +4477,6 @@ briefing-more =
 plan-more-cautions = { $count } more
 plan-empty = Four things make a plan
 plan-empty-rest = Still needed for a plan
-plan-empty-bad = One entry cannot be used
-plan-empty-bad-more = Some entries cannot be used
 plan-empty-steel = Choose the steel
 plan-empty-thickness = Type the thickness
 plan-empty-diameter = Type the diameter
