@@ -22,11 +22,17 @@ bench-search-hint = Search: hub, gas, colour, leg
 bench-list = Questions
 # A row: what the plan's figures give, or what must be typed.
 bench-answer = { $answer }: { $figure }
+bench-answer-preliminary = { $said }. Preliminary, still calculating
+bench-preliminary = Preliminary: the plan’s minutes of flame are still being calculated.
 bench-needs = Needs: { $fields }
 bench-of-plan = From the plan
 bench-no-answer = No answer with these figures
 bench-working = Working …
-bench-typed = One entry cannot be read
+bench-typed =
+    { $count ->
+        [one] One entry cannot be used
+       *[other] { $count } entries cannot be used
+    }
 bench-found =
     { $count ->
         [one] 1 question on “{ $query }”
@@ -43,7 +49,11 @@ bench-notes = What to know
 bench-basis = Basis
 bench-ask-first = Type these first
 bench-none = No figure
-bench-unread = One entry cannot be read
+bench-unread =
+    { $count ->
+        [one] One entry cannot be used
+       *[other] { $count } entries cannot be used
+    }
 # The picture of a shrink fit: three moments, each with a note under it.
 # In place of a large figure: the colours that a surface may have.
 bench-colours = { $first } to { $last }
@@ -215,6 +225,11 @@ tint-verdict-may-ceiling = May be above the ceiling of { $ceiling }.
 tint-verdict-inside = This surface is between { $minimum } and { $maximum }. The core and the far side may be colder.
 tint-verdict-was-inside = The surface was between { $minimum } and { $maximum }. The colour does not show its temperature now.
 tint-verdict-no-plan = No plan to compare with.
+tint-sign-inside = Inside
+tint-sign-under = Too cold
+tint-sign-over = Too hot
+tint-sign-unsure = Not sure
+tint-short-wait = Colour for { $figure }
 tint-prove = Check with a contact probe, a temperature crayon or a thermocouple.
 tint-inside-note = Even so, measure at the coldest point before you strike the arc.
 tint-says-nothing = Colour cannot be used here
@@ -3819,6 +3834,7 @@ cycle-no-plan = No minutes: the plan is not complete, or one of its entries cann
 cycle-unread = No minutes: correct what you typed for the minutes.
 cycle-lost = The minutes could not be calculated. Change an entry to try again. Go by what you measure.
 cycle-working = Calculating the minutes of flame, welding and cooling …
+cycle-working-finer = Preliminary figures: a finer calculation is running …
 cycle-flame = About { $minutes } with this torch, until the coldest point is at { $goal }.
     .mats = About { $minutes } with this power, until the coldest point is at { $goal }.
     .furnace = About { $minutes } in this furnace, until the coldest point of the part is at { $goal }.
@@ -3960,7 +3976,7 @@ then-note-size-assumed = This time is for a weld { $size } thick, which is assum
 then-note-not-practicable = Not practicable: nobody keeps a joint hot that long. Weld in stages with heat treatment between, or make it smaller. Ask an engineer.
 then-note-trade-hours = Rules of thumb for this size, for comparison only: { $field } (1 h per inch) and { $trade } (2–4 h per { LENGTH("25 mm", "1 in") }). By the calculation, more hydrogen is then left.
 then-note-replaces-hold = The furnace takes the place of the post-heat.
-then-note-temper-again = Then temper it once more: the austenite that was left is hard martensite now.
+then-note-temper-again = When it has cooled, temper it once more: the austenite that was left is hard martensite then.
 then-note-turning-hour = It includes one hour in which austenite turns and no hydrogen leaves.
 then-note-below-m90 = Or let it cool once to { $low }, never lower, and keep it { $hours } at { $low } to { $high }. Below M90 most austenite has turned; by another rule { $share } may be left.
 then-note-too-cool = Part of the joint must stay too cool for hydrogen to leave in hours. Use less hydrogen, and wait longer before inspection.
@@ -4028,7 +4044,7 @@ then-find-other-filler = Heat treatment and filler
 then-find-one-treatment = Heat treatment
     .do = Get a procedure before you weld.
     .why = One part needs heat treatment after welding, and the other loses strength in it.
-then-furnace-first = Heat-treat it straight from the preheat
+then-furnace-first = Put it in the furnace straight from the preheat
 then-post-heat = Post-heat straight after the last run
 then-post-heat-if-hot = Post-heat straight after the last run, if welded above M90
 then-longer-wait = Keep it at the minimum before it cools
@@ -4654,6 +4670,7 @@ form-heat-net-note = Net heat input: arc energy × thermal efficiency of the pro
 form-heat-arc-note = Arc energy: volts × amps ÷ travel speed. The plan multiplies it by the thermal efficiency of the process.
 form-heat-meters-note = From the meters, with the travel speed: length of a run ÷ its arc time. Example: { LENGTH("200 mm in 80 s is 150 mm/min", "8 in in 80 s is 6 in/min") }.
 form-heat-value = { $heat } net
+form-of-run = { $run }: { $said }
 form-restraint-low = Low
 form-restraint-medium = Medium
 form-restraint-high = High
@@ -4664,6 +4681,9 @@ form-yes = Yes
 form-code-none = None
 form-code-d11 = AWS D1.1
 form-demands-none = None
+form-demands-preheat = Minimum { $figure }
+form-demands-interpass = Maximum { $figure }
+form-demands-ceiling = Ceiling { $figure }
 form-safety = Safety facts
 form-safety-note = Optional. They choose the safety notes of this job and change no figure.
 form-safety-told =
@@ -4715,7 +4735,16 @@ inspection-radiography = X-ray or gamma source
 
 ## Plan, from Rust
 plan-stale = Old figures: do not weld by them
-plan-stale-why = { $field }: { $said }
+plan-unusable =
+    { $count ->
+        [one] One entry cannot be used: { $fields }
+       *[other] { $count } entries cannot be used: { $fields }
+    }
+plan-stale-missing = { $field }: { $said }
+plan-by-heat = Composition: certificate of { $name }.
+    .part = { $part }: certificate of { $name }.
+plan-by-certificate = Composition: the certificate as typed.
+    .part = { $part }: the certificate as typed.
 plan-levers-note = Do not add them up
 briefing-always = Before every hot job
 briefing-own = In this job
@@ -4727,8 +4756,6 @@ briefing-more =
 plan-more-cautions = { $count } more
 plan-empty = Four things make a plan
 plan-empty-rest = Still needed for a plan
-plan-empty-bad = One entry cannot be used
-plan-empty-bad-more = Some entries cannot be used
 plan-empty-steel = Choose the steel
 plan-empty-thickness = Type the thickness
 plan-empty-diameter = Type the diameter

@@ -193,6 +193,14 @@ fn faults(job: &Job, made: &Plan, branch: Option<Branch>, way: &[&Step]) -> Vec<
             must(!made.actions.contains(&Action::AskTemper), "a range before the temper is known");
         }
     }
+    // Within a step too, what comes first is read first.
+    for step in way {
+        let at = |wanted: fn(&Note) -> bool| step.notes.iter().position(wanted);
+        let last = step.notes.len().saturating_sub(1);
+        must(at(|note| matches!(note, Note::TemperAgain)).is_none_or(|at| at == last), "tempered before");
+        must(at(|note| matches!(note, Note::TemperFirst)).is_none_or(|at| at == 0), "known too late");
+        must(at(|note| matches!(note, Note::TurnBefore)).is_none_or(|at| at == 0), "turned too late");
+    }
     for action in &made.actions {
         must(is_said(*action, way, made), &format!("{action:?} is not said"));
     }

@@ -51,7 +51,7 @@ pub(crate) fn page(window: &ui::AppWindow) -> String {
     window.global::<ui::Shell>().get_page().to_string()
 }
 
-pub(crate) fn answer(window: &ui::AppWindow) -> ui::BenchAnswer {
+pub(crate) fn answer(window: &ui::AppWindow) -> ui::ReplyView {
     window.global::<ui::BenchAdapter>().get_answer()
 }
 

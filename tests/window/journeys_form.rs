@@ -1,7 +1,7 @@
 //! The form as a new user meets it: from an empty page on, with slips on the way.
 
 use crate::screen::compare::{DESKTOP, PHONE};
-use crate::screen::hand::{fill, found, labelled, press, says, tap};
+use crate::screen::hand::{fill, found, labelled, press, says, tap, texts};
 use crate::screen::{live, mock_elapsed_time, typed_at};
 use i_slint_backend_testing::AccessibleRole;
 use slint::platform::Key;
@@ -257,11 +257,14 @@ fn enter_reads_a_certificate_line_and_names_what_is_no_element() {
 /// Each error quotes what was typed in its field, and that once.
 #[test]
 fn errors_quote_only_what_was_typed_and_once() {
-    let (window, _state) = live(DESKTOP, demo());
+    // So high that every field is in view: what is wrong is said beside it, and nowhere else.
+    let (window, _state) = live((DESKTOP.0, 7000), demo());
     let said = |field: &str, text: &str| {
         typed(&window, field, text);
-        let why = window.global::<ui::PlanAdapter>().get_answer().stale_why.to_string();
-        assert!(!why.is_empty(), "{field} {text} is no problem");
+        let drawn = texts(&window).into_iter().map(|(said, ..)| said);
+        let mut errors = drawn.filter(|said| said.contains(&format!("“{text}”")));
+        let why = errors.next().unwrap_or_else(|| panic!("{field} {text} is no problem"));
+        assert_eq!(errors.next(), None, "said twice");
         let quoted: Vec<&str> =
             why.split('“').skip(1).map(|rest| rest.split('”').next().unwrap_or_default()).collect();
         assert_eq!(quoted.first().copied(), Some(text), "{why}");

@@ -4,6 +4,7 @@
 mod bench;
 mod bench_pages;
 mod controls;
+mod journeys_answers;
 mod journeys_coupon;
 mod journeys_cycle;
 mod journeys_flame;

@@ -26,8 +26,9 @@ pub(super) struct Pushed {
     pub(super) before: Vec<(Slot, Option<String>)>,
 }
 
-/// What a line follows from: the session, and the minutes of the flame by the plan's heat cycle.
-pub(super) type LinesOf = (Session, Option<(f64, f64)>);
+/// What a line follows from: the session, the minutes of the flame by the plan's heat cycle, and whether
+/// these are still to come.
+pub(super) type LinesOf = (Session, Option<(f64, f64)>, bool);
 
 /// What is kept.
 #[derive(Debug, Default)]

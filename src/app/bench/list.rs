@@ -8,6 +8,7 @@ use strum::IntoEnumIterator;
 use super::kept::Line;
 use super::search::questions_with;
 use crate::app::form::question::{self, Stands};
+use crate::app::form::question_plan::{cycle_to_come, is_preliminary};
 use crate::app::form::question_results;
 use crate::app::rows::put;
 use crate::app::{State, ui};
@@ -70,7 +71,7 @@ fn row(state: &State, question: &'static Question) -> ui::BenchEntry {
 /// Makes the lines of these questions that are not there yet: a line holds until something is typed.
 fn make_lines(state: &State, wanted: &[&'static Question]) {
     let session = state.session(|session| Session { place: String::new(), ..session.clone() });
-    let now = (session, (state.flame_min.get())(state));
+    let now = (session, (state.flame_min.get())(state), cycle_to_come(state));
     let old = state.bench.borrow_mut().lines.take();
     let mut lines = old.filter(|(of, _)| *of == now).map_or_else(BTreeMap::new, |(_, lines)| lines);
     for question in wanted {
@@ -98,14 +99,23 @@ fn line(state: &State, question: &'static Question) -> Option<Line> {
             } else {
                 state.words.with("bench-answer", &figure)
             };
+            let said = if is_preliminary(state, question) {
+                state.words.with("bench-answer-preliminary", &[("said", &said)])
+            } else {
+                said
+            };
             Some(Line { answer: said, note: String::new(), of_plan })
         }
+        // What the plan's heat cycle will give is not asked for.
+        Stands::Missing(_) if is_preliminary(state, question) => note(state.words.get("cycle-working")),
         Stands::Missing(each) => {
             let fields = question::missing(state, question, &each);
             note(state.words.with("bench-needs", &[("fields", &fields)]))
         }
         Stands::Working => None,
         Stands::Refused(_) => note(state.words.get("bench-no-answer")),
-        Stands::Wrong(_) | Stands::Unread => note(state.words.get("bench-typed")),
+        Stands::Wrong(_) | Stands::Unread => {
+            note(state.words.count("bench-typed", asked.bad_fields(&state.words).len().max(1), &[]))
+        }
     }
 }

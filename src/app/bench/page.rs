@@ -5,8 +5,9 @@ use slint::ComponentHandle;
 use super::{curves, fit_chart, fit_picture, push};
 use crate::app::form::parts::{based, text_part};
 use crate::app::form::question::{self, Found, Stands};
+use crate::app::form::question_inputs;
+use crate::app::form::question_plan::{PlanFacts, is_preliminary};
 use crate::app::form::question_results::{self, Results};
-use crate::app::form::{question_inputs, question_plan::PlanFacts};
 use crate::app::rows::{model, put};
 use crate::app::screen_values::figure;
 use crate::app::{BasisOf, State, basis, ui};
@@ -17,6 +18,7 @@ use crate::report::{
     Figure, Pen, answer_sheet, basis_mark, both_of_unit, large_answer, source_line, stage_head,
 };
 use crate::units::Both;
+use crate::words::List;
 
 /// The question that has a picture.
 const WITH_PICTURE: &str = "shrink-fit";
@@ -64,44 +66,49 @@ fn shown_reply(found: &Found) -> Option<(&Reply, bool)> {
 }
 
 /// The band of the answer: a figure, or words in its place.
-fn band(state: &State, question: &'static Question, found: &Found) -> ui::BenchAnswer {
-    let words = |title: &str, line: String| ui::BenchAnswer {
+fn band(state: &State, question: &'static Question, found: &Found) -> ui::ReplyView {
+    let words = |title: &str, line: String| ui::ReplyView {
         title: state.word(title),
         lines: model(vec![line.into()]),
-        ..ui::BenchAnswer::default()
+        ..ui::ReplyView::default()
     };
     let now = match &found.stands {
         Stands::Answered(reply) => return answered(state, question, reply),
-        Stands::Missing(each) => words("bench-ask-first", question::missing(state, question, each)),
-        Stands::Refused(why) => ui::BenchAnswer { refused: true, ..words("bench-none", why.clone()) },
-        Stands::Wrong(why) => {
-            ui::BenchAnswer { problem: why.into(), lines: model(Vec::new()), ..ui::BenchAnswer::default() }
-        }
-        Stands::Unread => ui::BenchAnswer {
-            problem: found.problem().into(),
-            title: state.word("bench-unread"),
+        Stands::Missing(_) if is_preliminary(state, question) => ui::ReplyView {
+            title: state.word("cycle-working"),
             lines: model(Vec::new()),
-            ..ui::BenchAnswer::default()
+            ..ui::ReplyView::default()
         },
-        Stands::Working => ui::BenchAnswer {
+        Stands::Missing(each) => words("bench-ask-first", question::missing(state, question, each)),
+        Stands::Refused(why) => ui::ReplyView { refused: true, ..words("bench-none", why.clone()) },
+        Stands::Wrong(why) => {
+            ui::ReplyView { problem: why.into(), lines: model(Vec::new()), ..ui::ReplyView::default() }
+        }
+        Stands::Unread => {
+            let bad = found.bad_fields(state);
+            let names = state.words.list(List::Comma, &bad);
+            let title = state.words.count("bench-unread", bad.len().max(1), &[]).into();
+            ui::ReplyView { title, lines: model(vec![names.into()]), ..ui::ReplyView::default() }
+        }
+        Stands::Working => ui::ReplyView {
             title: state.word("bench-working"),
             lines: model(Vec::new()),
-            ..ui::BenchAnswer::default()
+            ..ui::ReplyView::default()
         },
     };
     match &found.last {
-        Some(last) => ui::BenchAnswer {
+        Some(last) => ui::ReplyView {
             figured: last.no_use.is_none(),
             stale: true,
             figure: figure(&first_figure(&state.pen(), last)),
-            note: state.word("plan-stale"),
+            stale_note: state.word("plan-stale"),
             ..now
         },
         None => now,
     }
 }
 
-fn answered(state: &State, question: &'static Question, reply: &Reply) -> ui::BenchAnswer {
+fn answered(state: &State, question: &'static Question, reply: &Reply) -> ui::ReplyView {
     let pen = state.pen();
     let verdict = reply.no_use.map(|note| {
         let said = reply.notes.iter().copied().find(|note| *note == "ir-hotter").unwrap_or(note);
@@ -122,16 +129,17 @@ fn answered(state: &State, question: &'static Question, reply: &Reply) -> ui::Be
     if rough {
         warnings.push(state.word(&format!("note-{OUTSIDE_RANGE}")));
     }
-    ui::BenchAnswer {
+    let to_come = is_preliminary(state, question).then(|| state.word("bench-preliminary"));
+    ui::ReplyView {
         qualifier,
         rough,
         figured: verdict.is_none(),
         title: verdict.unwrap_or_default(),
         refused: reply.no_use.is_some(),
         figure: figure(&shown),
-        lines: model(Vec::new()),
+        lines: model(to_come.into_iter().collect()),
         warnings: model(warnings),
-        ..ui::BenchAnswer::default()
+        ..ui::ReplyView::default()
     }
 }
 

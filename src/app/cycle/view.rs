@@ -51,7 +51,8 @@ pub(super) fn fill(
     why: Option<&NoCycle>,
 ) {
     let pen = state.pen();
-    adapter.set_busy_text(state.word("cycle-working"));
+    // Figures of the coarse grid stand while the fine one is worked out, and are not the last word.
+    adapter.set_busy_text(state.word(if seen.is_some() { "cycle-working-finer" } else { "cycle-working" }));
     put(&adapter.get_figures(), seen.map_or_else(Vec::new, |seen| figures::figures(state, seen)));
     adapter.set_warnings(model(
         seen.map_or_else(Vec::new, |seen| warnings(&pen, seen)).into_iter().map(SharedString::from).collect(),

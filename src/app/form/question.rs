@@ -53,6 +53,11 @@ impl Found {
         }
     }
 
+    /// The fields that can't be used, by their names; what is wrong stands under each.
+    pub(crate) fn bad_fields(&self, state: &State) -> Vec<String> {
+        self.asked.bad_fields(&state.words)
+    }
+
     /// All inputs, drawn.
     pub(crate) fn inputs(&self, state: &State) -> Vec<ui::PartRow> {
         question_inputs::parts(state, &self.asked)
@@ -101,8 +106,10 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     };
     match &found.stands {
         Stands::Answered(reply) => {
-            let results = question_results::of(state, question, reply);
+            let mut results = question_results::of(state, question, reply);
             made.value = results.first.as_str().into();
+            // That a reading is of no use stands before what was typed.
+            parts.splice(0..0, results.verdict.take());
             parts.extend(results.parts());
         }
         // What is asked first; the other fields stand empty beside it.
@@ -135,6 +142,16 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     made.id = id.into();
     made.parts = model(parts);
     made
+}
+
+/// What stands before any figure of its answer: that it is of no use, and what is known all the same.
+pub(crate) fn verdict(state: &State, question: &'static Question) -> Option<String> {
+    match find(state, question).stands {
+        Stands::Answered(reply) => {
+            question_results::of(state, question, &reply).verdict.map(|part| part.label.to_string())
+        }
+        _ => None,
+    }
 }
 
 /// The inputs of a question as a row that stands open, from one of them on: what comes of them is

@@ -44,6 +44,13 @@ impl Asked {
         group.is_some() && others.any(|other| other.group == group)
     }
 
+    /// The names of the fields that can't be used, each once.
+    pub(crate) fn bad_fields(&self, words: &Words) -> Vec<String> {
+        let bad = |key: &&str| self.problems.iter().any(|(of, _)| of == key);
+        let inputs = self.question.inputs.iter().filter(|input| keys_of(input).iter().any(|key| bad(&key)));
+        inputs.map(|input| label_of(words, input)).collect()
+    }
+
     /// Why what is typed under a key can't be used; empty where it can.
     pub(super) fn problem(&self, key: &str) -> &str {
         self.problems.iter().find(|(of, _)| of == key).map_or("", |(_, said)| said)

@@ -8,6 +8,28 @@ use crate::job::{JobText, PlanSays};
 use crate::questions::{Input, OfPlan, Question};
 use crate::report::tint_limits;
 
+/// Is the plan's heat cycle still being worked out, so that an answer that takes its minutes goes without
+/// them so far?
+pub(crate) fn cycle_to_come(state: &State) -> bool {
+    (state.flame_min.get())(state).is_none() && state.cycle.borrow().progress().is_some()
+}
+
+/// Does a question take the minutes of the plan's heat cycle?
+fn takes_cycle(question: &Question) -> bool {
+    question.inputs.iter().any(|input| input.of_plan.is_some_and(OfPlan::of_cycle))
+}
+
+/// Will the answer of a question change once the plan's heat cycle is worked out? What is typed in place
+/// of its minutes holds.
+pub(crate) fn is_preliminary(state: &State, question: &Question) -> bool {
+    let typed = |input: &Input| {
+        let key = format!("{}.{}", question.name, input.key);
+        state.session(|session| session.typed.get(&key).is_some_and(|text| !text.trim().is_empty()))
+    };
+    let minutes = |input: &&Input| input.of_plan.is_some_and(OfPlan::of_cycle);
+    takes_cycle(question) && !question.inputs.iter().filter(minutes).any(typed) && cycle_to_come(state)
+}
+
 /// A plan, with what only its form knows.
 pub(crate) struct PlanFacts {
     planned: Rc<Planned>,
@@ -31,9 +53,7 @@ impl PlanFacts {
     /// The same for a question, with what the plan's heat cycle says where the question asks for that.
     /// The cycle asks for none of it, or it would ask for itself.
     pub(super) fn beside(state: &State, question: &Question) -> Option<Self> {
-        let of_cycle = |input: &Input| input.of_plan.is_some_and(OfPlan::of_cycle);
-        let flame_min =
-            question.inputs.iter().any(of_cycle).then(|| (state.flame_min.get())(state)).flatten();
+        let flame_min = takes_cycle(question).then(|| (state.flame_min.get())(state)).flatten();
         Some(Self { flame_min, ..Self::of(state)? })
     }
 

@@ -71,11 +71,14 @@ fn put_away(state: &State) {
     });
 }
 
-/// The job that was put away comes back.
+/// The job that was put away comes back. What stands in the form takes its place, so that a second press
+/// brings that one back.
 fn bring_back(state: &State) {
     let Some(job) = state.session(Session::put_away) else { return };
     state.change(|session| {
-        session.set_put_away(None);
+        let now = session.job.with_units_written(session.units);
+        let worth = !now.typed().is_empty() && now != demo_job().with_units_written(Units::C_MM);
+        session.set_put_away(worth.then_some(&now));
         session.exchange_job(job);
     });
 }
@@ -159,7 +162,8 @@ pub(super) fn fill(adapter: &ui::PlanAdapter<'_>, state: &State) {
     let typed = state.session(|session| !session.job.typed().is_empty());
     adapter.set_can_begin_anew(typed);
     adapter.set_example_offered(!typed);
-    let last = state.session(Session::put_away).filter(|_| !typed).map(|job| match job.get(Field::Name) {
+    // It stays at hand whatever is typed since: until another job is put away, and after a restart too.
+    let last = state.session(Session::put_away).map(|job| match job.get(Field::Name) {
         Some(name) => state.words.with("plan-last-job-named", &[("name", name)]).into(),
         None => state.word("plan-last-job"),
     });

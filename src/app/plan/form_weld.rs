@@ -1,6 +1,8 @@
 //! The rows of the form that have a fair default: heat input, weld metal, shop, demands.
 
-use crate::app::form::parts::{field_part, fields, form_row, note, pick, run_head, segments, sized};
+use crate::app::form::parts::{
+    field_part, fields, form_row, note, pick, run_head, run_name, segments, sized,
+};
 use crate::app::form::row_id::RowId;
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
@@ -52,14 +54,25 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
     let value = state.planned().map_or_else(
         || state.words.get("form-by-default"),
         |planned| {
-            let runs = planned.read.job.runs.iter();
-            let shown: Vec<String> = runs.map(|run| state.show().heat(run.net_heat_kj_per_mm).main).collect();
+            let runs = planned.read.job.runs.iter().enumerate();
+            let shown = runs.map(|(nth, run)| {
+                said_of_run(state, job, nth, &state.show().heat(run.net_heat_kj_per_mm).main)
+            });
+            let shown: Vec<String> = shown.collect();
             state.words.with("form-heat-value", &[("heat", &state.words.list(List::Plus, &shown))])
         },
     );
     let of = HEAT_WAYS.iter().flat_map(|(_, of)| *of);
     let watched: Vec<Slot> = of.flat_map(|field| (0..count).map(|nth| field.nth(nth))).collect();
     form_row(state, "heat", &watched, value, parts)
+}
+
+/// What is said of a run, with its name where there are several.
+fn said_of_run(state: &State, job: &JobText, nth: usize, said: &str) -> String {
+    if job.runs.len() < 2 {
+        return said.to_owned();
+    }
+    state.words.with("form-of-run", &[("run", &run_name(state, job, nth)), ("said", said)])
 }
 
 /// What counts while nothing is typed, as an empty field shows it; the field writes its unit.
@@ -101,20 +114,22 @@ fn timed_travel(state: &State, job: &JobText, nth: usize) -> Option<String> {
 pub(super) fn weld_row(state: &State, job: &JobText) -> ui::FormRow {
     let count = job.runs.len().max(1);
     let whole = [Field::WeldStrength, Field::WeldCet].map(|field| field_part(state, job, field));
-    let mut fillers: Vec<&str> = Vec::new();
+    let filler_of = |nth: usize| job.get(Field::Filler.nth(nth)).unwrap_or_default();
     let mut parts = Vec::new();
     for nth in 0..count {
-        let filler = job.get(Field::Filler.nth(nth)).unwrap_or_default();
-        fillers.extend(Some(filler).filter(|filler| !filler.is_empty() && !fillers.contains(filler)));
+        let filler = filler_of(nth);
         parts.extend(run_head(state, job, nth));
         parts.push(pick(state, Field::Filler.nth(nth), filler, "form-filler-unknown", ""));
         parts.push(fields(format!("weld-{nth}"), vec![field_part(state, job, Field::Passes.nth(nth))]));
     }
     parts.push(fields("weld", whole.into()));
-    let value = if fillers.is_empty() {
-        state.words.get("form-filler-unknown")
+    let unknown = state.words.get("form-filler-unknown");
+    let shown = |nth: usize| if filler_of(nth).is_empty() { unknown.as_str() } else { filler_of(nth) };
+    let value = if (1..count).all(|nth| filler_of(nth) == filler_of(0)) {
+        shown(0).to_owned()
     } else {
-        state.words.list(List::Plus, &fillers)
+        let of_runs: Vec<String> = (0..count).map(|nth| said_of_run(state, job, nth, shown(nth))).collect();
+        state.words.list(List::Plus, &of_runs)
     };
     let watched = [Field::Filler, Field::Passes].into_iter();
     let watched = watched.flat_map(|field| (0..count).map(move |nth| field.nth(nth)));
@@ -163,18 +178,22 @@ pub(super) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
         fields("demand-high", vec![demand(Field::DemandInterpass)]),
         fields("demand-most", vec![demand(Field::DemandCeiling)]),
     ];
-    let typed = [Field::DemandPreheat, Field::DemandInterpass, Field::DemandCeiling]
-        .into_iter()
-        .filter_map(|field| job.get(field))
-        // A bare figure says its unit here, where no field stands beside it.
-        .map(|typed| sized(state, typed, Field::Shop));
+    let typed = [
+        (Field::DemandPreheat, "form-demands-preheat"),
+        (Field::DemandInterpass, "form-demands-interpass"),
+        (Field::DemandCeiling, "form-demands-ceiling"),
+    ];
+    // A bare figure says its unit here, where no field stands beside it.
+    let typed = typed.into_iter().filter_map(|(field, key)| {
+        Some(state.words.with(key, &[("figure", &sized(state, job.get(field)?, Field::Shop))]))
+    });
     let typed: Vec<String> = typed.collect();
     let code = (place != 0).then(|| state.words.get("form-code-d11"));
     let all: Vec<&str> = code.as_deref().into_iter().chain(typed.iter().map(String::as_str)).collect();
     let value = if all.is_empty() {
         state.words.get("form-demands-none")
     } else {
-        state.words.list(List::Comma, &all)
+        state.words.list(List::Names, &all)
     };
     let watched = [Field::Code, Field::DemandPreheat, Field::DemandInterpass, Field::DemandCeiling];
     form_row(state, "demands", &watched.map(Slot::from), value, parts)

@@ -20,8 +20,9 @@ use crate::app::calls::{calls, calls_plain};
 use crate::app::open::toggle;
 use crate::app::rows::{model, put};
 use crate::app::{BasisOf, ResultsOf, State, basis, cycle, ui};
-use crate::job::{Fault, Field};
+use crate::job::{Fault, Field, Slot};
 use crate::report::{Report, basis_sheet, put_weld};
+use crate::words::List;
 
 /// Wires the Plan place.
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
@@ -68,6 +69,9 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
             let line = cycle::put_lines(state, &planned, &mut report.steps);
             adapter.set_cycle_note(line.note.into());
             let mut answer = results::answer_view(state, &report.answer, &planned);
+            let mut note = by_certificates(state);
+            note.extend(Some(answer.note.to_string()).filter(|said| !said.is_empty()));
+            answer.note = state.words.list(List::Sentences, &note).into();
             if let Some(why) = stale_why(state) {
                 answer.stale = true;
                 answer.stale_title = state.word("plan-stale");
@@ -101,6 +105,28 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     fill_basis(window, state);
 }
 
+/// Which certificate the composition of each part comes from, where one was chosen or typed.
+fn by_certificates(state: &State) -> Vec<String> {
+    let (job, own_steels) = state.session(|session| (session.job.clone(), session.own_steels.clone()));
+    let of_part = if job.parts.len() > 1 { ".part" } else { "" };
+    let said = |nth: usize| {
+        let typed = |nth: usize, field: Field| job.get(field.nth(nth));
+        let stated = [Field::Steel, Field::Certificate].iter().any(|field| typed(nth, *field).is_some());
+        // A part of which nothing is said is of the first one's steel.
+        let of = if stated { nth } else { 0 };
+        let own =
+            own_steels.iter().find(|own| typed(of, Field::Steel).is_some_and(|name| own.is_called(name)));
+        let (key, name) = match own {
+            _ if typed(of, Field::Certificate).is_some() => ("plan-by-certificate", ""),
+            Some(own) => ("plan-by-heat", own.name.as_str()),
+            None => return None,
+        };
+        let part = state.words.get(if nth == 0 { "form-member-a" } else { "form-member-b" });
+        Some(state.words.with(&format!("{key}{of_part}"), &[("part", &part), ("name", name)]))
+    };
+    (0..job.parts.len()).filter_map(said).collect()
+}
+
 /// The results of another steel, and a refusal, begin at their top.
 fn begin_at_top(adapter: &ui::PlanAdapter<'_>, state: &State, refused: bool) {
     let steels = state.session(|session| {
@@ -114,32 +140,47 @@ fn begin_at_top(adapter: &ui::PlanAdapter<'_>, state: &State, refused: bool) {
     }
 }
 
-/// Why the shown plan is an old one: a field that can't be read, or that is empty again.
+/// The entries that can't be used, each once and by its name: what is wrong with it stands at its field.
+fn bad_fields(state: &State) -> Vec<String> {
+    let mut slots: Vec<Slot> = Vec::new();
+    for problem in state.problems() {
+        if problem.fault != Fault::Missing && !slots.contains(&problem.slot) {
+            slots.push(problem.slot);
+        }
+    }
+    slots.iter().map(|slot| slot.name(&state.words)).collect()
+}
+
+/// Why the shown plan is an old one: fields that can't be read, or one that is empty again.
 fn stale_why(state: &State) -> Option<SharedString> {
+    let bad = bad_fields(state);
+    if !bad.is_empty() {
+        let fields = state.words.list(List::Comma, &bad);
+        return Some(state.words.count("plan-unusable", bad.len(), &[("fields", &fields)]).into());
+    }
     let problems = state.problems();
-    let problem =
-        problems.iter().find(|problem| problem.fault != Fault::Missing).or_else(|| problems.first())?;
+    let problem = problems.first()?;
     let field = problem.slot.name(&state.words);
     let said = problem.say(&state.words);
-    Some(state.words.with("plan-stale-why", &[("field", &field), ("said", &said)]).into())
+    Some(state.words.with("plan-stale-missing", &[("field", &field), ("said", &said)]).into())
 }
 
 /// The empty place: what to type first.
 fn fill_empty(adapter: &ui::PlanAdapter<'_>, state: &State) {
-    let problems = state.problems();
     let steps = begin::steps_in_words(state);
-    let bad: Vec<_> = problems.iter().filter(|problem| problem.fault != Fault::Missing).collect();
+    let bad = bad_fields(state);
     let title = match (bad.len(), steps.len()) {
-        (0, 4) => "plan-empty",
-        (0, _) => "plan-empty-rest",
-        (1, _) => "plan-empty-bad",
-        _ => "plan-empty-bad-more",
+        (0, 4) => state.word("plan-empty"),
+        (0, _) => state.word("plan-empty-rest"),
+        (count, _) => {
+            let fields = state.words.list(List::Comma, &bad);
+            state.words.count("plan-unusable", count, &[("fields", &fields)]).into()
+        }
     };
     adapter.set_answer(ui::AnswerView {
         kind: ui::AnswerKind::Empty,
-        title: state.word(title),
+        title,
         lines: model(steps),
-        sentence: bad.first().map_or_else(SharedString::default, |problem| problem.say(&state.words).into()),
         ..ui::AnswerView::default()
     });
     adapter.set_window_line(ui::WindowView::default());

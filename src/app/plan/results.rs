@@ -122,6 +122,22 @@ fn evidence_sets(groups: &[EvidenceGroup]) -> Vec<ui::ChoiceRow> {
     groups.iter().map(|group| choice(&group.id, group.title.as_str(), "", "")).collect()
 }
 
+/// What a letter of a chosen name takes at most, px, and the margins of its place.
+const LETTER_PX: f32 = 8.4;
+const MARGINS_PX: f32 = 8.0;
+
+/// The room that the longest of these names takes side by side, in two lines at most.
+fn room_of(groups: &[EvidenceGroup]) -> f32 {
+    let letters = |text: &str| text.chars().count() as f32;
+    let of = |group: &EvidenceGroup| {
+        let name = group.title.as_str();
+        let broken =
+            name.match_indices(' ').map(|(at, _)| letters(&name[..at]).max(letters(&name[at + 1..])));
+        broken.fold(letters(name), f32::min).mul_add(LETTER_PX, MARGINS_PX)
+    };
+    groups.iter().map(of).fold(0.0, f32::max)
+}
+
 /// One line of evidence.
 fn evidence_row(line: &EvidenceLine) -> ui::EvidenceRow {
     let at_limit = line.standing == Standing::AtLimit || line.at_limit;
@@ -157,6 +173,7 @@ pub(super) fn fill_evidence(
     let set = open.evidence_set.unwrap_or(governing).min(report.groups.len().saturating_sub(1));
     adapter.set_evidence_sets(model(evidence_sets(&report.groups)));
     adapter.set_evidence_set(place_of(Some(set)));
+    adapter.set_evidence_set_room(room_of(&report.groups));
     let group = report.groups.get(set);
     adapter.set_evidence(model(
         group.map_or_else(Vec::new, |group| group.lines.iter().map(evidence_row).collect()),

@@ -97,10 +97,14 @@ pub(super) const fn minutes_of(flame: bool) -> Kept {
     if flame { Kept::FlameMinutes } else { Kept::NearMinutes }
 }
 
-/// A colour is seen, or the colours from one to another.
+/// A colour is seen, or the colours from one to another: it takes the place of a temperature that was
+/// typed.
 pub(super) fn see(state: &State, first: Stage, last: Stage) {
     let seen = [(Kept::Asked, "seen"), (Kept::Seen, first.id()), (Kept::SeenLast, last.id())];
-    Kept::choose(state, &seen);
+    state.change(|session| {
+        session.choices.extend(seen.map(|(key, id)| (key.to_string(), id.to_owned())));
+        session.typed.remove(&Kept::WaitTyped.to_string());
+    });
 }
 
 /// The steels that are offered: a part of the plan only where the plan has it.

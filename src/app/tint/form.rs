@@ -37,6 +37,20 @@ pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     rows
 }
 
+/// What the instruments that stand open say before any figure: that a reading is of no use, and what is
+/// known all the same.
+pub(super) fn verdicts(state: &State) -> Vec<ui::ParagraphRow> {
+    let open = |name: &&&str| {
+        let id = RowId::Question((**name).to_owned()).to_string();
+        state.open.borrow().rows.contains(&id)
+    };
+    let said = |name: &&str| {
+        let text = question::verdict(state, questions::find(name)?)?;
+        Some(ui::ParagraphRow { label: state.word(&format!("question-{name}")), text: text.into() })
+    };
+    TOOLS.iter().filter(open).filter_map(said).collect()
+}
+
 /// The steel in words.
 pub(super) fn steel_words(state: &State) -> String {
     steel_label(state, steel_id(state))

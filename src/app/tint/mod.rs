@@ -114,7 +114,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::TintAdapter>();
     let ask = ask(state);
     let answer = view::answer(state, &ask);
-    adapter.set_answer(view::answer_view(&answer));
+    adapter.set_answer(view::answer_view(state, &answer, form::verdicts(state)));
     adapter.set_notes(model(answer.line.notes.iter().map(SharedString::from).collect()));
     let strip = view::strip_view(state, &ask, &answer);
     adapter.set_has_strip(strip.is_some());

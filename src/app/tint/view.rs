@@ -2,7 +2,9 @@
 
 use slint::{Image, Rgb8Pixel, SharedPixelBuffer, SharedString};
 
-use super::ask::{Ask, Asked, Minutes, of_cycle, place, plan_limits, steel_id};
+use super::ask::{Ask, Asked, Minutes, minutes_of, of_cycle, place, plan_limits, steel_id};
+use super::waited;
+use crate::app::form::question_plan::cycle_to_come;
 use crate::app::rows::model;
 use crate::app::screen_values::{choice, figure, float, ticks};
 use crate::app::{State, ui};
@@ -31,6 +33,12 @@ pub(crate) struct Answer {
     pointer: Option<(f64, String)>,
     /// The colour that the words name, which the strip marks.
     named: Option<Stage>,
+    /// What it is of, in short.
+    short: String,
+    /// It answers what was typed before: the strip marks nothing of it.
+    stale: bool,
+    /// The minutes of the plan's heat cycle are still to come, and change it.
+    preliminary: bool,
     outcome: Option<Outcome>,
 }
 
@@ -46,25 +54,35 @@ fn middle(ask: &Ask) -> Result<Heating, TintError> {
     Ok(heatings.swap_remove(at))
 }
 
-/// The answer to what is asked.
+/// The answer to what is asked; marked as an old one while what is typed can't be read.
 pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
+    let found = current(state, ask);
+    let by_plan = ask.flame && ask.minutes == Minutes::NotKnown && minutes_of(true).typed(state).is_none();
+    let to_come = found.outcome.is_some() && by_plan && steel_id(state).starts_with("plan-");
+    let found = Answer { preliminary: to_come && cycle_to_come(state), ..found };
+    if !waited::is_unread(state) || ask.steel.check().is_err() {
+        return found;
+    }
+    if found.outcome.is_none() {
+        return Answer::of(nothing_asked(&state.pen()));
+    }
+    Answer { frame_c: None, pointer: None, named: None, stale: true, ..found }
+}
+
+/// Nothing is asked yet.
+fn nothing_asked(pen: &Pen<'_>) -> TintLine {
+    TintLine { title: pen.words.get("tint-empty"), ..TintLine::default() }
+}
+
+fn current(state: &State, ask: &Ask) -> Answer {
     let pen = state.pen();
-    let refused = |error: &TintError| Answer {
-        line: refusal_line(&pen, error),
-        frame_c: None,
-        pointer: None,
-        named: None,
-        outcome: None,
-    };
+    let refused = |error: &TintError| Answer::of(refusal_line(&pen, error));
     // Where a colour says nothing of this steel, no question about one has an answer.
     if let Err(error) = ask.steel.check() {
         return refused(&error);
     }
     match ask.asked {
-        None => {
-            let line = TintLine { title: pen.words.get("tint-empty"), ..TintLine::default() };
-            Answer { line, frame_c: None, pointer: None, named: None, outcome: None }
-        }
+        None => Answer::of(nothing_asked(&pen)),
         Some(Asked::Seen(first, last)) => match peak(ask, first, last) {
             Ok(peak) => {
                 let from_c = peak.band_c.0.unwrap_or(f64::MIN);
@@ -75,6 +93,9 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
                     frame_c: Some((from_c, peak.band_c.1)),
                     pointer: marked.map(|at_c| (at_c, stage_head(&pen, Stage::of(film_nm)))),
                     named: Some(first).filter(|first| *first == last),
+                    short: stages_head(&pen, first, last),
+                    stale: false,
+                    preliminary: false,
                     outcome: Some(peak.outcome),
                 }
             }
@@ -91,7 +112,12 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
                     line: colour_line(&pen, &ask.mode, &colour, &proof, &held),
                     named: proof.reached_from,
                     frame_c: Some((from_c.unwrap_or(f64::MIN), to_c.unwrap_or(f64::MAX))),
+                    short: pen
+                        .words
+                        .with("tint-short-wait", &[("figure", &pen.show.temperature(peak_c).main)]),
                     pointer: Some((peak_c, pen.show.temperature(peak_c).main)),
+                    stale: false,
+                    preliminary: false,
                     outcome: Some(colour.outcome),
                 }
             }
@@ -103,6 +129,21 @@ pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
 }
 
 impl Answer {
+    /// Words in place of a figure.
+    fn of(line: TintLine) -> Self {
+        let short = String::new();
+        Self {
+            line,
+            frame_c: None,
+            pointer: None,
+            named: None,
+            short,
+            stale: false,
+            preliminary: false,
+            outcome: None,
+        }
+    }
+
     /// Everything about the answer.
     pub(crate) fn sheet(&self, pen: &Pen<'_>) -> Option<BasisSheet> {
         self.outcome.as_ref().map(|outcome| outcome_sheet(pen, outcome, &self.line))
@@ -120,20 +161,56 @@ pub(crate) const fn sign(sign: Sign) -> ui::TintSign {
     }
 }
 
-/// The answer band.
-pub(crate) fn answer_view(answer: &Answer) -> ui::TintAnswer {
+/// The word of a sign in short.
+fn sign_word(state: &State, sign: Sign) -> SharedString {
+    match sign {
+        Sign::None => SharedString::default(),
+        Sign::Inside => state.word("tint-sign-inside"),
+        Sign::Under => state.word("tint-sign-under"),
+        Sign::Over => state.word("tint-sign-over"),
+        Sign::Unsure => state.word("tint-sign-unsure"),
+    }
+}
+
+/// The answer band; what an instrument's reading says of the steel stands first in it.
+pub(crate) fn answer_view(state: &State, answer: &Answer, first: Vec<ui::ParagraphRow>) -> ui::ReplyView {
     let line = &answer.line;
-    ui::TintAnswer {
+    let to_come = answer.preliminary.then(|| state.word("bench-preliminary"));
+    let lines = line.lines.iter().map(SharedString::from).chain(to_come);
+    let view = ui::ReplyView {
+        first: model(first),
+        figured: line.title.is_empty(),
         figure: figure(&line.figure),
         wordy: line.wordy,
+        title: line.title.as_str().into(),
+        lines: model(lines.collect()),
+        short: answer.short.as_str().into(),
+        warnings: model(Vec::new()),
+        ..ui::ReplyView::default()
+    };
+    if answer.stale {
+        return ui::ReplyView { stale: true, stale_note: state.word("plan-stale"), ..view };
+    }
+    ui::ReplyView {
         // The name of a colour in the largest type reads as a word to go.
         muted: line.wordy && answer.named.is_some() && matches!(line.sign, Sign::Over | Sign::Unsure),
         sign: sign(line.sign),
+        sign_word: sign_word(state, line.sign),
         sentence: line.sentence.as_str().into(),
         note: line.note.as_str().into(),
-        title: line.title.as_str().into(),
-        lines: model(line.lines.iter().map(SharedString::from).collect()),
+        defers: if line.sentence.is_empty() { "".into() } else { state.word("tint-defers") },
+        ..view
     }
+}
+
+/// One colour by itself, or from one to another.
+fn stages_head(pen: &Pen<'_>, first: Stage, last: Stage) -> String {
+    let head = stage_head(pen, first);
+    if first == last {
+        return head;
+    }
+    let last = pen.words.get(&format!("tint-stage-{}.short", last.id()));
+    pen.words.with("tint-between", &[("first", &head), ("last", &last)])
 }
 
 /// A colour of the film for the screen.

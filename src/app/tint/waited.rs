@@ -50,20 +50,32 @@ fn read(state: &State, text: &str) -> Result<f64, units::Problem> {
     units::temperature(text, state.show().units.temperature, WAITED_C)
 }
 
-/// The temperature was typed. What can't be read stays in its field, and asks nothing.
+/// The temperature was typed. What can't be read stays in its field, and asks nothing; an empty field
+/// takes back what was asked in it.
 pub(crate) fn typed(state: &State, text: &str) {
     let read = read(state, text).ok();
+    let (asked, waited, typed) =
+        (Kept::Asked.to_string(), Kept::Wait.to_string(), Kept::WaitTyped.to_string());
     state.change(|session| {
         if tidy(text).is_empty() {
-            session.typed.remove(&Kept::WaitTyped.to_string());
+            // What was pulled stands beside an empty field, and is not its own.
+            if session.typed.remove(&typed).is_some() {
+                session.typed.remove(&waited);
+                session.choices.remove(&asked);
+            }
             return;
         }
-        session.typed.insert(Kept::WaitTyped.to_string(), text.to_owned());
+        session.typed.insert(typed, text.to_owned());
         if let Some(celsius) = read {
-            session.choices.insert(Kept::Asked.to_string(), "wait".to_owned());
-            session.typed.insert(Kept::Wait.to_string(), format!("{celsius}"));
+            session.choices.insert(asked, "wait".to_owned());
+            session.typed.insert(waited, format!("{celsius}"));
         }
     });
+}
+
+/// Does something stand in the field that can't be read?
+pub(super) fn is_unread(state: &State) -> bool {
+    Kept::WaitTyped.typed(state).is_some_and(|text| read(state, &text).is_err())
 }
 
 /// The unit of a bare figure, or what was understood of a text that says its own.

@@ -72,12 +72,13 @@ fn on(scene: &Scene<'_>, post_heat: Option<Step>) -> Vec<Step> {
 fn from_heat(scene: &Scene<'_>) -> Vec<Step> {
     let mut furnace = Step::new(Deed::HeatTreatNow, [Note::FromPreheat, Note::ReplacesHold]);
     furnace.notes.splice(0..0, why_held(scene));
-    furnace.notes.extend(scene.has(Action::PostHeatBeforeCold).then_some(Note::TemperAgain));
     let printed = printed(scene);
     if let (true, Ceiling::At(limit)) = (printed.is_empty(), &scene.plan.ceiling) {
         furnace = furnace.with(StepFigure::Most(Edge::of(limit)), &limit.basis);
     }
     treat(scene, &mut furnace, printed);
+    // What follows once it has cooled is said last.
+    furnace.notes.extend(scene.has(Action::PostHeatBeforeCold).then_some(Note::TemperAgain));
     vec![furnace, inspect(scene)]
 }
 
@@ -213,7 +214,8 @@ fn treat(scene: &Scene<'_>, step: &mut Step, printed: Vec<Note>) {
         step.basis = basis;
     }
     step.notes.extend(printed);
-    step.notes.extend(scene.has(Action::AskTemper).then_some(Note::TemperFirst));
+    // What must be known before the furnace is said before it.
+    step.notes.splice(0..0, scene.has(Action::AskTemper).then_some(Note::TemperFirst));
 }
 
 /// The one range that is printed for every part that has a heat treatment; none where they differ.
