@@ -75,7 +75,7 @@ fn plan_that_asks_what_the_steel_is() {
 fn plan_to_its_end() {
     let (window, _state) = metric((360, 7000), ui::Look::Dark, demo_job());
     // Below what the picture of the demo shows.
-    check_rows(&window, (0, 360), ("Methods compared", "What to do, in order"), "plan-end-phone-dark");
+    check_rows(&window, (0, 360), ("Methods compared", "Filler, runs and current"), "plan-end-phone-dark");
 }
 
 /// The smallest phone, scrolled: the answer stays in view.
@@ -193,7 +193,7 @@ fn the_safety_facts_are_one_folded_row() {
 /// What nobody stated stands at the end of the page.
 #[test]
 fn what_was_assumed_is_told() {
-    for (shape, size, across) in [("phone", (360, 9000), (0, 360)), ("desktop", (1280, 7000), (480, 800))] {
+    for (shape, size, across) in [("phone", (360, 11000), (0, 360)), ("desktop", (1280, 8500), (480, 800))] {
         let (window, _state) = metric(size, ui::Look::Light, temper_unknown());
         let ends = ("Assumed: you did not state it", "Local codes, the drawing");
         check_rows(&window, across, ends, &format!("plan-assumed-{shape}-light"));
