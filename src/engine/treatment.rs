@@ -241,7 +241,9 @@ fn may_be_quenched(member: &Member, percent: &impl Fn(Element) -> f64) -> bool {
             .iter()
             .any(|row| row.kind == ConditionKind::HardenedTempered && row.yield_mpa.is_none_or(strong));
     }
-    percent(Element::Ni) >= 0.3
+    // No test of an unmarked steel finds its boron.
+    member.steel.is_unmarked()
+        || percent(Element::Ni) >= 0.3
         || percent(Element::Cr) >= 0.3
         || percent(Element::Mo) >= 0.08
         || percent(Element::B) >= 0.0005

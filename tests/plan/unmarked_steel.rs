@@ -201,3 +201,26 @@ fn a_test_that_is_passed_over_leaves_the_worst() {
     let skates = walk(&given(&[("file-bite", "skates"), ("spark", "few-forks"), ("magnet", "strong")]), &[]);
     assert_eq!(skates.expect("answers").next, Some(BenchTest::Ground), "a case is asked for");
 }
+
+/// No test of the bench finds boron, so a lean steel may be a quenched and tempered one until its condition
+/// is told: the plan asks, and its upper side is that of such a plate.
+#[test]
+fn a_lean_unmarked_steel_may_be_quenched_and_tempered() {
+    let data = &embedded().unmarked;
+    let steel = Steel::Unmarked {
+        composition: data.lean.composition.with(Element::C, 0.20),
+        alloy: Alloy::Lean,
+        maybe_tool: false,
+    };
+    let asked = job(&steel);
+    let open = plan(embedded(), &asked);
+    assert!(!open.asks.is_empty(), "the condition is asked");
+    assert!(open.ceiling_c.is_some() || !open.ask_temper.is_empty(), "{:?}", open.ceiling);
+    assert!(open.interpass_c.expect("a maximum") <= 200.0, "{:?}", open.interpass_c);
+    let mut rolled = asked;
+    for member in &mut rolled.members {
+        member.condition.kind = ConditionKind::AsRolled;
+    }
+    let told = plan(embedded(), &rolled);
+    assert!(told.interpass_c > open.interpass_c, "{:?} beside {:?}", told.interpass_c, open.interpass_c);
+}
