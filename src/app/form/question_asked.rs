@@ -47,7 +47,7 @@ impl Asked {
     /// The names of the fields that can't be used, each once.
     pub(crate) fn bad_fields(&self, words: &Words) -> Vec<String> {
         let bad = |key: &&str| self.problems.iter().any(|(of, _)| of == key);
-        let inputs = self.question.inputs.iter().filter(|input| keys_of(input).iter().any(|key| bad(key)));
+        let inputs = self.question.inputs.iter().filter(|input| keys_of(input).iter().any(bad));
         inputs.map(|input| label_of(words, input)).collect()
     }
 
