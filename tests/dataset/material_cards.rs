@@ -29,7 +29,7 @@ fn grade_of(card: &Card) -> &'static Grade {
     embedded()
         .grades
         .iter()
-        .find(|grade| grade.also.iter().any(|name| *name == card.number) || grade.designation == card.name)
+        .find(|grade| grade.also.contains(&card.number) || grade.designation == card.name)
         .unwrap_or_else(|| panic!("no grade is {} {}", card.number, card.name))
 }
 

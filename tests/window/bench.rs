@@ -100,6 +100,13 @@ fn every_question_opens_and_leads_back() {
     let (window, state) = bench((360, 740), on_demo());
     for question in questions::ALL {
         open(&window, &state, question.name);
+        // This one is asked test by test on a page of its own.
+        if question.name == "unmarked-steel" {
+            assert_eq!(page(&window), "unmarked");
+            tap(&window, AccessibleRole::Button, "Back");
+            assert_eq!(page(&window), "bench");
+            continue;
+        }
         let asked = state.words.get(&format!("question-{}.asked", question.name));
         assert_eq!(page(&window), "question");
         assert!(says(&window, &asked), "{asked}");

@@ -255,12 +255,12 @@ fn a_typed_hardness_narrows_it() {
     bench.answer("Strong pull");
     assert_eq!(bench.at(), "ground");
     bench.call("ground.bites");
-    fill(&bench.window, "Hardness of the core, HRC", "31");
+    fill(&bench.window, "Hardness of the core", "31");
     bench.look("ground-typed");
     bench.press("Next: Quench");
     assert_eq!(bench.figure(), "1.40 % carbon");
     bench.call("quench-coupon.skates");
-    fill(&bench.window, "Hardness of the quenched coupon, HRC", "52");
+    fill(&bench.window, "Hardness of the quenched coupon", "52");
     // What is measured takes the place of what was felt: half martensite of 52 HRC is 0.58 % carbon.
     assert_eq!(bench.figure(), "0.62 % carbon");
     bench.look("quench-typed");
