@@ -290,3 +290,27 @@ fn a_heat_treatment_has_the_range_that_is_printed() {
         assert_eq!(said(&[&step], |note| matches!(note, Note::PrintedTreatment { .. })), 2);
     }
 }
+
+/// The semi-hot way of iron prints a preheat up to 320 °C; where practice allows 315 °C between runs, no step
+/// is hotter.
+#[test]
+fn iron_is_never_heated_above_its_own_maximum() {
+    let asked = [
+        ("steel", "GREY"),
+        ("condition", "as cast"),
+        ("process", "smaw nickel"),
+        ("demand-preheat", "255 °C"),
+    ];
+    let read = small(&asked).expect("a job");
+    let made = plan(embedded(), &read.job);
+    let most_c = made.interpass.as_ref().expect("a maximum").exact_c;
+    let hottest_c = made
+        .sequence
+        .numbered()
+        .filter_map(|(.., step)| match step.figure {
+            Some(StepFigure::Range(_, high)) => Some(high.exact_c),
+            _ => None,
+        })
+        .fold(f64::NEG_INFINITY, f64::max);
+    assert!(hottest_c > 0.0 && hottest_c <= most_c, "{hottest_c} beside {most_c}");
+}

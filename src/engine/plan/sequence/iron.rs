@@ -53,7 +53,10 @@ fn cold(scene: &Scene<'_>, route: &IronRoute) -> Vec<Step> {
 
 /// Warmer than the cold way, and cooled as slowly as the hot one; no rate is known for it.
 fn semi_hot(scene: &Scene<'_>, route: &IronRoute) -> Vec<Step> {
-    let mut whole = heat(Deed::HeatIron, route);
+    // Its own preheat ends above what practice allows between runs: no step is hotter than that.
+    let most_c = scene.plan.interpass.as_ref().map_or(f64::INFINITY, |most| most.exact_c);
+    let kept = IronRoute { preheat_high_c: route.preheat_high_c.min(most_c), ..route.clone() };
+    let mut whole = heat(Deed::HeatIron, &kept);
     whole.notes.push(Note::WholePart);
     let mut through = Step::new(Deed::WeldThrough, [Note::WithoutStop]);
     through.notes.splice(0..0, scene.for_buttering());
