@@ -153,6 +153,7 @@ fn an_unmarked_bar_goes_from_the_file_to_a_plan() {
         assert!(
             answer.lines.iter().any(|line| line.contains("Unmarked steel") && line.contains("trial piece"))
         );
+        assert!(!answer.note.contains("certificate"), "a bar without a mark has none: {}", answer.note);
         // The test is over: the next bar begins anew.
         assert!(
             bench

@@ -66,7 +66,7 @@ pub(crate) fn one(state: &State, asked: &Asked, key: &str) -> Option<ui::PartRow
         Kind::Flag => flag_part(state, asked, input),
         _ => {
             let field = field(state, asked, input);
-            fields(&format!("{}-line", field.id), vec![field])
+            fields(format!("{}-line", field.id), vec![field])
         }
     })
 }

@@ -118,6 +118,8 @@ fn by_certificates(state: &State) -> Vec<String> {
             own_steels.iter().find(|own| typed(of, Field::Steel).is_some_and(|name| own.is_called(name)));
         let (key, name) = match own {
             _ if typed(of, Field::Certificate).is_some() => ("plan-by-certificate", ""),
+            // A bar without a mark has no certificate: its own line says what it counts as.
+            Some(own) if own.read().is_ok_and(|line| line.unmarked.is_some()) => return None,
             Some(own) => ("plan-by-heat", own.name.as_str()),
             None => return None,
         };
