@@ -18,6 +18,9 @@ pub const HARDENING_CARBON: f64 = 0.25;
 /// Yield from which a quenched and tempered steel counts as such, MPa.
 pub const QT_YIELD_MPA: f64 = 460.0;
 
+/// Hardness under which no steel has that yield, HV (ISO 18265: 480 MPa of tensile strength, from memory).
+pub const QT_LEAST_HV: f64 = 150.0;
+
 /// Why a steel must not be welded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Refusal {
@@ -241,8 +244,8 @@ fn may_be_quenched(member: &Member, percent: &impl Fn(Element) -> f64) -> bool {
             .iter()
             .any(|row| row.kind == ConditionKind::HardenedTempered && row.yield_mpa.is_none_or(strong));
     }
-    // No test of an unmarked steel finds its boron.
-    member.steel.is_unmarked()
+    // No test of an unmarked steel finds its boron; its hardness may rule such a strength out.
+    member.steel.is_unmarked() && member.hardness_hv.is_none_or(|hv| hv >= QT_LEAST_HV)
         || percent(Element::Ni) >= 0.3
         || percent(Element::Cr) >= 0.3
         || percent(Element::Mo) >= 0.08

@@ -103,7 +103,7 @@ fn filler_line(pen: &Pen<'_>, weld: &JobWeld<'_>, run: &RunOfJob<'_>, label: Str
     let fillers = &run.fillers;
     let names: Vec<&str> = fillers.offered.iter().map(|filler| filler.classification.as_str()).collect();
     let offered = pen.words.list(List::Or, &names);
-    let none = match (weld.other_metal, weld.base.is_none()) {
+    let none = match (weld.other_metal, weld.strength_is_open()) {
         (true, _) => "weld-filler-other-metal",
         (_, true) => "weld-filler-open",
         _ => "weld-filler-none",

@@ -368,3 +368,15 @@ proptest! {
         prop_assert!(said.status == 0 || !(said.err.is_empty() && said.out.is_empty()));
     }
 }
+
+/// The answer that the readme prints is the one that is given.
+#[test]
+fn the_readme_prints_what_is_answered() {
+    let readme = include_str!("../../README.md");
+    let (_, after) =
+        readme.split_once("$ strawblue plan data/demo.ron\n").expect("the readme shows the demo");
+    let (shown, _) = after.split_once("…\n").expect("it breaks off");
+    let ran = run(&["plan", "data/demo.ron"]);
+    assert!(shown.lines().count() > 3, "{shown}");
+    assert!(ran.out.replace('\u{a0}', " ").starts_with(shown), "{shown}\nbeside\n{}", ran.out);
+}

@@ -231,6 +231,32 @@ fn a_weaker_filler_is_shown_enough_or_not() {
     assert!(!boss("6 mm", "ER70S-6").and_then(|(_, part)| part).expect("a pin").1);
 }
 
+/// A part is stronger than its yield: in a full groove no filler matches it until its hardness is typed, and one
+/// below the yield is refused all the same.
+#[test]
+fn a_yield_alone_shows_no_filler_to_match() {
+    let chosen = |more: &[(&str, &str)]| {
+        let pairs = [
+            ("certificate", "C 0.18 Si 0.4 Mn 1.5 Cr 0.3 Mo 0.3 Ni 0.2"),
+            ("condition", "quenched and tempered 620 °C"),
+            ("yield", "690 MPa"),
+            ("thickness", "30 mm"),
+            ("joint", "butt"),
+            ("process", "smaw basic"),
+            ("hydrogen", "4"),
+        ];
+        let read = read(&[&pairs[..], more].concat()).expect("a job");
+        let made = plan(embedded(), &read.job);
+        let weld = weld_of_job(embedded(), &read.job, &read.told, &made).expect("a weld");
+        assert!(!weld.strength_is_open() || weld.runs[0].fillers.offered.is_empty(), "offered unseen");
+        weld.runs[0].fillers.chosen.as_ref().expect("a filler").verdict
+    };
+    assert_eq!(chosen(&[("filler", "E10018-M")]), Chosen::StrengthOpen);
+    assert!(matches!(chosen(&[("filler", "E7018")]), Chosen::Refused(_)));
+    // 270 HV is about 865 MPa (ISO 18265), too much for a weld metal of 690 MPa.
+    assert!(matches!(chosen(&[("filler", "E10018-M"), ("hardness", "270 HV")]), Chosen::Refused(_)));
+}
+
 #[test]
 fn what_is_not_told_is_asked() {
     let of = |pairs: &[(&str, &str)]| {

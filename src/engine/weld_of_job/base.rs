@@ -4,6 +4,7 @@ use crate::engine::contradiction::impossible_yield;
 use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::job::{Job, Member};
 use crate::engine::treatment;
+use crate::engine::weld::matching::WeldKind;
 use crate::reference::ConditionKind;
 
 /// What a strength is taken from.
@@ -37,6 +38,13 @@ pub struct BaseStrength {
     pub from: StrengthFrom,
     /// Which part.
     pub member: usize,
+}
+
+/// Is the strength that a filler must match not known? A part is stronger than its yield, nobody knows by
+/// how much: in a full groove no filler is shown to match it.
+#[must_use]
+pub(super) fn is_open(base: Option<BaseStrength>, kind: WeldKind) -> bool {
+    base.is_none_or(|base| base.from == StrengthFrom::Yield && kind == WeldKind::FullGroove)
 }
 
 /// Tensile strength of a part, the most that is known of it: a filler for less would be too weak.

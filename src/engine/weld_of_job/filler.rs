@@ -1,6 +1,6 @@
 //! Which filler does each process of the job lay, and does the chosen one fit?
 
-use super::base::BaseStrength;
+use super::base::{BaseStrength, is_open};
 use super::{AsPart, RunTold};
 use crate::engine::job::{Job, Joint, Run};
 use crate::engine::plan::{Action, Plan};
@@ -138,7 +138,7 @@ impl<'a> Asked<'a> {
         let Some(query) = self.query(run) else {
             return Fillers { chosen: None, offered: Vec::new(), first: None, hydrogen_ml: run.hydrogen_ml };
         };
-        let offers = self.base.is_some() && !self.other_metal();
+        let offers = !is_open(self.base, self.kind) && !self.other_metal();
         let mut offered = if offers { offered(self.reference, &query) } else { Vec::new() };
         offered.truncate(OFFERED);
         let filler = told.filler.as_ref().and_then(|id| self.reference.fillers.get(id));
@@ -168,6 +168,7 @@ impl<'a> Asked<'a> {
         let whole = OfferQuery { austenitic: true, ..*query };
         let found = match (dropped(strength, &whole, filler), self.base, filler.tensile_min_mpa) {
             (Some(why), _, _) => Chosen::Refused(why),
+            (None, base, _) if is_open(base, query.kind) => Chosen::StrengthOpen,
             (None, Some(base), Some(mpa)) => {
                 Chosen::Fits(verdict(strength, query.kind, query.load, base.tensile_mpa, mpa, None))
             }

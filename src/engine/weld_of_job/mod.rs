@@ -106,6 +106,12 @@ pub struct JobWeld<'a> {
 }
 
 impl JobWeld<'_> {
+    /// Is the strength that a filler must match not known?
+    #[must_use]
+    pub fn strength_is_open(&self) -> bool {
+        base::is_open(self.base, self.kind)
+    }
+
     /// The section of the fillet: its beads from the root up, each with its number in the order of work.
     #[must_use]
     pub fn section(&self) -> Vec<SectionBead> {
