@@ -151,7 +151,7 @@ fn asks(weld: &JobWeld<'_>) -> Vec<&'static str> {
         Err(NoLayers::Outside(_)) | Ok(_) => None,
     };
     let diameter = matches!(weld.laying, Ok(Laying::NoDiameter)).then_some("diameter");
-    let strength = (weld.base.is_none() && !weld.other_metal).then_some("strength");
+    let strength = (weld.strength_is_open() && !weld.other_metal).then_some("strength");
     size.into_iter().chain(diameter).chain(strength).collect()
 }
 

@@ -184,8 +184,11 @@ fn steel(
     grade: Option<&Grade>,
     line: Option<CertificateLine>,
 ) -> Result<(), AnswerFault> {
-    let unmarked = line.as_ref().and_then(|line| line.unmarked_steel(&embedded().unmarked));
-    if let Some(steel) = unmarked {
+    let unmarked = line.as_ref().and_then(|line| Some((line, line.unmarked_steel(&embedded().unmarked)?)));
+    if let Some((line, steel)) = unmarked {
+        if let Some(composition) = steel.analysis() {
+            asked_about(line, composition, None)?;
+        }
         answers.set(COMPOSITION, Given::Steel(Box::new(steel)));
         return Ok(());
     }

@@ -190,6 +190,14 @@ fn a_slip_of_the_decimal_mark_is_asked_about() {
         &["ask", "carbon-equivalent", "C=4.1", "Mn=0.8"][..],
         &["ask", "method-b", "composition=C 4.1 Mn 0.8", "thickness=40", "hydrogen=5", "heat-input=1"],
         &["ask", "carbon-equivalent", "steel=4140", "Mn=8.5"],
+        &[
+            "ask",
+            "method-b",
+            "composition=unmarked Mn 8.5 C 0.3",
+            "thickness=40",
+            "hydrogen=5",
+            "heat-input=1",
+        ],
     ] {
         let ran = run(asked);
         assert_eq!(ran.status, 2, "{asked:?}: {}", ran.out);
