@@ -26,7 +26,9 @@ bench-answer-preliminary = { $said }. Preliminary, still calculating
 bench-preliminary = Preliminary: the plan’s minutes of flame are still being calculated.
 bench-needs = Needs: { $fields }
 bench-of-plan = From the plan
+bench-no-figure-yet = No figure yet
 bench-no-answer = No answer with these figures
+bench-stale = Old figures: do not use them
 bench-working = Working …
 bench-typed =
     { $count ->
@@ -63,7 +65,7 @@ bench-fit-tightest = The tightest pair of this fit
 bench-fit-hot = Hub { $at }: { $length } of room
 bench-fit-hot-note = { $length } on each side, pin { $pin }
 bench-fit-too-hot = Hub { $at }: above its ceiling
-bench-fit-beyond = No hub temperature opens it
+bench-fit-beyond = No hub temperature opens the bore
 bench-fit-ceiling = Ceiling of the hub: { $ceiling }
 bench-fit-warm = Both { $at }: { $length } tight
 bench-fit-loose = Both { $at }: { $length } loose
@@ -147,7 +149,7 @@ tint-spot-dirty = Dirty: oil, fingerprints, soap or flux
 note-tint-peak-not-now = The colour shows the highest temperature that this surface has reached, not its temperature now.
 note-tint-this-skin-only = The colour is valid for this surface only, not for the core and not for the far side.
 note-tint-look-straight = Look straight at the surface in diffuse daylight. Bright steel mirrors its surroundings. Seen at a slant, the colour looks like that of a lower temperature.
-note-tint-shorter-than-fitted = The heating was shorter than the shortest that our model was fitted to (1.2 minutes). The result is less certain.
+note-tint-shorter-than-fitted = The surface is close to this temperature for less than 1.2 minutes. No shorter time was used to fit our model: the result is less certain.
 note-tint-long-time = More than ten minutes near the peak: a rough guide only.
 note-tint-hotter-than-it-looks = After a long time the steel may have been hotter than its colour looks. Steel in ovens for hours kept less colour than the model gives.
 note-tint-second-heating = A second heating adds to the oxide film. The sum is an upper estimate of the film, because growth restarts slowly. The true temperature may be higher.
@@ -158,6 +160,7 @@ note-tint-coupon-narrows = In the Tint place it moves the colours of its steel. 
 note-tint-coupon-same = It holds for a piece of the same bar, ground in the same way, in the same light. Heat it as fast as the part.
 note-tint-coupon-crayon = One crayon that melts proves only “at least”. Read it at the moment it melts, or give the next crayon that did not melt as the highest.
 note-tint-beyond-curve = This is above the end of your heat-up curve. The curve is continued at its last slope.
+tint-colour-vision = If you are colour-blind, even in part, do not judge by colour. Use a contact probe or a temperature crayon.
 tint-no-independent-row = The handbook lists give no heating time, and a part of the range comes from the differences between them. No independent measurement tests the effect of time: every known time was used to fit the model.
 
 tint-strip = Colours by temperature
@@ -297,6 +300,7 @@ leading-stays = Must not melt
 tool-type = Still needed: { $fields }.
 tool-optional = Optional
 tool-rough = Rough guide: { $figure }
+tool-needed = Needed
 tool-or-this = Or this
 tool-spread = { $low } to { $high }
 tool-taken-of-plan = Taken from the plan
@@ -325,6 +329,7 @@ photo-stop = Stop
 photo-take = Use this colour
 photo-no-chooser = No file chooser is available on this computer. Type the name of the file and press Enter.
 photo-unreadable = This file cannot be read as JPEG, PNG or WebP: { $why }
+photo-too-large = This picture is too large. Take one of at most 64 megapixels.
 photo-no-file = No such file: { $path }
 photo-best = Best match: { $colour }
 photo-second = Second best match: { $colour }
@@ -504,7 +509,7 @@ surface-black-spot = Dull black spot, soot or paint
 
 note-ir-above-upper = Only a reading above the upper figure shows that the steel is this hot.
 note-ir-hotter = The steel is hotter than the reading. By how much is unknown.
-    .short = hotter than it shows
+    .short = Hotter than it shows
 note-ir-no-use = The IR gun cannot be used on this surface: too many steel temperatures give this reading. A temper colour does not help: blue steel is still a mirror.
     .short = Not on this surface
 note-ir-black-spot = Make a dull black spot. Before heating, put matt black high-temperature paint or soot on the steel. The patch must be larger than the measuring spot of the IR gun. Put it next to the joint, not in it. Let paint dry. Measure at right angles from close by. Remove the paint before welding.
@@ -1134,8 +1139,8 @@ input-flame-share = Share of the flame’s heat in the part
 input-pieces = Number of parts
 input-cylinder = Gas in a full cylinder
 input-draw-minutes = Minutes of flame without a break
-input-first-thickness = First part: thickness of the plate, diameter of the bar
-input-second-thickness = Second part: diameter of the boss, thickness of the web
+input-first-thickness = Plate: thickness. Bar: diameter
+input-second-thickness = Boss, pin, second bar: diameter. Web, second plate: thickness
 input-leg = Leg of the fillet
 input-groove-depth = Depth of the cavity, layer or groove
 input-groove-width = Width of the groove, cavity or layer
@@ -1282,7 +1287,7 @@ answer-cooling-blanket = Blanket for the wanted rate
 # Notes stand under the answers, one line or two each.
 note-fit-locates-only = H7/p6 locates the pin. The loosest pair has almost no interference, so count on no torque.
 note-fit-shrink-only = H7/u6 goes together only with heat or cold. Do not press such a fit.
-note-fit-above-ceiling = Do not heat the hub so far: the ceiling is lower. Cool the pin instead: the lines above give the hub temperature for a frozen pin.
+note-fit-above-ceiling = Do not heat the hub so far: the ceiling is lower. Cool the pin instead: one of the figures is the hub temperature for a frozen pin.
 note-fit-no-way = No hub below the ceiling and no frozen pin give this room. Choose a lighter fit. Or measure the pair, and give its own interference.
 note-fit-no-heat-needed = The pin is cold enough by itself. There is no reserve: warm the hub a little as well.
 note-fit-little-reserve = The reserve for the way to the pin is above the ceiling. Keep the way short, or cool the pin as well.
@@ -1307,7 +1312,7 @@ note-air-oxygen-low = Danger: less than 19.5 % oxygen. With less still you pass
 note-air-carbon-dioxide-deadly = Danger of death: carbon dioxide is immediately dangerous from 40 000 ppm. Stay out of this room. Never go in to save somebody.
 note-air-carbon-dioxide-high = Danger: more than 5000 ppm carbon dioxide, the US limit over 8 h. Do not use dry ice in this room: go outside or ventilate.
 note-air-lies-low = Counted with all the gas mixed into the room. Cold gas stays near the floor, where the air is worse.
-note-torch-not-sure = With the least flow and the least share the part does not get so hot within two hours. Use a larger tip, or cover the part.
+note-torch-not-sure = With the least flow and the least share the part does not get so hot within two hours. Use a larger heating tip, or cover the part.
 note-torch-no-losses = No thickness is given, so no losses are counted. The true minutes are longer.
 note-torch-whole-part = The figure is for a part that is equally hot all through. The flame side gets there first.
 note-torch-tip-card = The flows of tips are not verified. Read the card of your tip and give its flow.
@@ -1317,6 +1322,7 @@ note-heat-by-readings = Two readings of this joint set its heat losses, in place
 note-heat-readings-again = Take both readings at the measuring distance, after the wait. Use no flame and no arc in between. Read again if the draught changes.
 note-heat-runs-do-not-fill = These runs bring too little heat to melt a weld of this size. Check its size, heat input and number of runs.
 note-heat-ceiling-not-told = No ceiling is given. The flame is not limited here: compare the hottest surface with the ceiling of your plan.
+note-heat-acetylene-draw = So much acetylene is more than one large cylinder gives. Couple several, or use propane: the Bench counts them.
 note-heat-power-in-full = This power counts in full. What the mats or the coil lose to the air makes the heating longer.
 note-heat-again = The joint falls below the minimum between or during these runs. Measure before each run, and heat again.
 note-heat-usual-sizes = The plate is assumed to be { LENGTH("600 mm", "24 in") } wide and long where its size is not given. A larger part usually needs more minutes.
@@ -1342,13 +1348,13 @@ note-draw-too-fast = The flow is too fast for one cylinder: acetone comes with t
 note-draw-far-too-fast = Do not draw so fast: the flow is above even the older rule of a seventh. The flame can backfire. Couple cylinders, or use propane.
 note-draw-goes-on = The flame burns without a break, so a fifteenth an hour is allowed. For less than 30 min a tenth is allowed.
 note-rhythm-cools-again = A part can get too cold before its last run. Light the torch later or weld in shorter stages, and heat and measure again.
-note-rhythm-flame-slower = The flame is slower than the welding. A larger tip or a second torch shortens the batch.
+note-rhythm-flame-slower = The flame is slower than the welding. A larger heating tip or a second torch shortens the batch.
 note-readings-heat-again = The part may be below the minimum already. Heat again before you weld.
 note-readings-same-place = Read both at the same place, the coldest that counts, with the same instrument. No flame and no arc in between. Shelter it from draught as before.
 note-readings-evening-out = Soon after the flame the surface also loses heat to the inside. Then the true time is longer than shown. Read again before the next run.
 note-rhythm-measure = Never leave a burning torch. Measure each part just before the arc.
 note-exposure-use = Use the electrodes within the time left.
-note-exposure-oven = Put them back into the oven as the lines above say. Then you can use them again.
+note-exposure-oven = Put them back into the oven, as given here. Then you can use them again.
 note-exposure-rebake = Do not weld with these electrodes. Rebake them first, once at most.
 note-exposure-scrap = Scrap these electrodes for low-hydrogen work. Wet ones are never used, and none is rebaked twice.
 note-exposure-maker-tests = A longer time is allowed only where the maker has tested the electrode for it. Read the box.
@@ -1368,18 +1374,18 @@ error-fit-outside-table = The table has fits for diameters above { LENGTH("10 mm
 error-fit-pin-beyond-figures = The pin is colder or hotter than the figures of its metal go. Choose another temperature.
 error-fit-hub-beyond-figures = The hub is hotter than the figures of its metal go. Choose a lower temperature.
 error-fit-not-open = At these temperatures the tightest pair does not go in. Heat the hub more or cool the pin.
-error-torch-too-weak = This flame never heats the part so far: the part loses as much heat as it takes. Use a larger tip, or cover the part.
-error-torch-too-small = This flame is too small: it takes more than two hours for one part. Use a larger tip, a second torch or an oven.
+error-torch-too-weak = This flame never heats the part so far: the part loses as much heat as it takes. Use a larger heating tip, or cover the part.
+error-torch-too-small = This flame is too small: it takes more than two hours for one part. Use a larger heating tip, a second torch or an oven.
 error-torch-not-hotter = The part is at that temperature already.
-error-heat-minimum-not-reached = The coldest required place never gets to the minimum. Use a larger tip, a second torch or more power. Or cover the part.
-error-heat-reserve-not-reached = The part gets to the minimum and no hotter, so no time is left to weld. Use a larger tip, a second torch or more power.
+error-heat-minimum-not-reached = The coldest required place never gets to the minimum. Use a larger heating tip, a second torch or more power. Or cover the part.
+error-heat-reserve-not-reached = The part gets to the minimum and no hotter, so no time is left to weld. Use a larger heating tip, a second torch or more power.
 error-heat-held-back = The surface comes near the ceiling before the joint has the minimum, and a stronger flame does not help. Heat slowly in an oven or with pads, or cover the part.
 error-heat-goal-above-cap = The minimum and a reserve of { RISE(30) } come too near to the ceiling for a flame or mats. Heat slowly in a furnace.
 error-heat-sizes-do-not-fit = These sizes do not fit each other. Check thickness, width, leg and depth: the weld must fit on its part.
 error-heat-set-too-cold = The set temperature is too low: no time is left to weld. Set at least { RISE(30) } above the minimum.
 error-heat-set-too-hot = The furnace is set above the ceiling. Set it lower.
 error-heat-no-range = The maximum interpass is not above the minimum preheat.
-error-heat-flux-too-high = This flame is too strong for so small a part: the surface overheats first. Use a smaller tip.
+error-heat-flux-too-high = This flame is too strong for so small a part: the surface overheats first. Use a smaller heating tip.
 error-heat-efficiency = No flame takes these minutes with this flow. Check flow, minutes and sizes.
 error-heat-too-hot = These runs heat the steel away from the weld above { TEMP(1200) }. Check heat input and sizes.
 error-heat-not-closed = The model found an error in its own balance of heat or hydrogen. It gives no figures for this joint.
@@ -1532,9 +1538,9 @@ option-groove-shape-double-bevel = One edge bevelled from both sides
 option-groove-shape-u = U
 option-groove-shape-j = J
 option-position-flat = Flat, PA
-option-position-horizontal = Horizontal fillet, PB
+option-position-horizontal = Horizontal, PB or PC
 option-position-vertical-up = Vertical up, PF
-option-position-overhead = Overhead fillet, PD
+option-position-overhead = Overhead, PD or PE
 option-rules-aisc-working = AISC 360, working load
 option-rules-aisc-factored = AISC 360, factored load
 option-rules-en-simplified = EN 1993-1-8, simplified
@@ -1706,7 +1712,7 @@ note-torch-enough-air = An air-cooled torch of the 150 A class is enough.
 note-torch-enough-large-air = An air-cooled torch of the 200 A class is enough.
 note-torch-enough-water = Use a water-cooled torch.
 note-torch-enough-none = Do not weld so: no torch of these classes carries this current. Weld in shorter stages.
-note-torch-read-plate = The classes are usual ones, not verified. Read the plate of your torch. Some plants need water above 150 A.
+note-torch-read-plate = The classes are usual ones, not verified. Read the plate of your torch. Some companies require a water-cooled torch above 150 A.
 note-torch-busiest-minutes = Count the arc minutes in the busiest ten minutes. A hot part heats the torch as well.
 note-electrode-read-box = The range on the box comes before this one.
 note-wire-short-arc = Short arc.
@@ -1740,7 +1746,7 @@ symbol-deposited = Share of the filler in the weld
 symbol-one-rod = One rod leaves
 symbol-rate = Rate of deposit
 symbol-after = Gas after each run
-symbol-load-line = Test load of the standard
+symbol-load-line = Load voltage of the standard
 symbol-throat = Throat
 symbol-counted-length = Length that counts
 symbol-rn = Nominal strength
@@ -2076,7 +2082,7 @@ note-temper-hours-minutes = Computed with hours and the constant 20. Tables in m
 note-temper-no-torch = A torch does not make a stress relief. Use a furnace or pads with at least two thermocouples.
 note-relief-above-ceiling = Do not heat so far: the part gets softer than it was tempered.
 note-relief-codes-differ = The two codes differ. Use the one that your drawing names.
-note-relief-temper-not-known = The tempering temperature is not known, so there is no ceiling. Find it before you heat.
+note-relief-temper-not-known = The tempering temperature is not known, so the ceiling is not known. Find it before you heat.
 note-relief-grade-range = Take the temperature from the grade or its maker. None is given here.
 note-relief-not-for = Not for cased parts, bearings, seals and closed cavities. For A514, S690 and the like ask the maker.
 
@@ -2101,11 +2107,13 @@ typed-not-understood = “{ $typed }” cannot be read. { $accepts }
 typed-unknown-unit = “{ $unit }” in “{ $typed }” is not a unit for this field. { $accepts }
 typed-out-of-range = “{ $typed }” is out of range. { $name }: { $low } to { $high }.
 typed-ambiguous = “{ $typed }” can mean more than one thing. Write one of these: { $choices }.
+typed-not-whole = “{ $typed }” does not say all that it must. Write { $choices }.
 typed-choice = “{ $write }”: { $means }
 typed-means-decimal = a decimal comma
 typed-means-thousands = thousands
 typed-means-inch-fraction = a fraction of an inch
 typed-means-mm-fraction = a fraction of a millimetre
+typed-means-leg = the leg of a fillet with this throat
 typed-means-hrc = Rockwell C
 typed-means-hb = Brinell
 typed-means-hv = Vickers
@@ -2206,6 +2214,12 @@ accepts-joint = Write a joint: butt, t-fillet-one-side, t-fillet-both-sides, lap
     .name = Joint
 accepts-restraint = Write low (free to move), medium (attached, or in a frame) or high (almost no freedom).
     .name = Restraint
+accepts-load = Write tension, compression, shear, along or not-known.
+    .name = Load
+accepts-position = Write flat, horizontal, vertical-up or overhead.
+    .name = Position of welding
+accepts-groove = Write square, v, bevel, double-v, double-bevel, u or j.
+    .name = Groove
 accepts-composition = Write elements with weight percent: C 0.41 Si 0.25 Mn 0.85 Cr 1.0 Mo 0.2.
     .name = Weight percent
 accepts-percent = Write weight percent: 0.41.
@@ -2271,6 +2285,13 @@ field-buttered = Buttered weld zone
 field-joint = Joint
 field-leg = Leg length
 field-weld-depth = Weld depth
+field-load = Load
+field-position = Position of welding
+field-weld-length = Length of the weld on one side
+field-groove = Groove
+field-groove-angle = Groove angle
+field-root-gap = Root gap
+field-root-face = Root face
 field-process = Process
 field-hydrogen = Hydrogen
 field-heat-input = Net heat input
@@ -2313,6 +2334,7 @@ field-light-metal = Grinder shared with light metal
 field-lifted = Part lifted with tackle
 field-overnight = Heat or cooling overnight
 field-inspection = Inspection
+field-of-first = { $field } (first part)
 field-of-second = { $field } (second part)
 field-of-run = { $field } (process { $count })
 job-missing = Needed. { $accepts }
@@ -2347,6 +2369,10 @@ default-restraint-medium = Restraint not stated. Assumed: medium, as in the sket
 default-restraint-high = Restraint not stated. Assumed: high, as in the sketch of this joint.
 default-restraint-none = Restraint “none” is read as low: both parts are free to move while the weld shrinks.
 default-leg-not-used = This joint has no fillet, so the leg length is not used. Give the depth of the weld (weld-depth) instead.
+default-groove-not-used = Only a butt weld has a groove here, so what is typed of it is not used.
+default-groove-angle = Groove angle not stated. Assumed: { $value }.
+default-root-gap = Root gap not stated. Assumed: { $value }.
+default-root-face = Root face not stated. Assumed: { $value }.
 default-depth-not-used = This joint has a fillet, so the weld depth is not used. Give its leg length instead.
 default-taken-for = “{ $typed }” is read as { $grade }, which has that name or number.
 default-hydrogen-basic = Hydrogen not stated. Assumed: { $value }, the upper typical value of { $process } with dry consumables stored as the maker says. Damp ones give more.
@@ -2550,7 +2576,7 @@ grade-heat-iron-cool = Cool slowly. An anneal at { TEMP(650, 700) } is possible 
 grade-heat-iron-ways = Hot: { TEMP(500, 650) }. Semi-hot: { TEMP(250, 320) }. Cold: short beads with a nickel electrode.
 grade-heat-martensitic-relief = About { TEMP(650, 760) }, as martensitic stainless steel
 grade-heat-nine-chromium = At least { TEMP(200, 250) }; interpass at most about { TEMP(300, 315) }
-grade-heat-nine-chromium-relief = { TEMP(730, 775) }. First let it cool below about { TEMP(95) }, where martensite is finished.
+grade-heat-nine-chromium-relief = { TEMP(730, 775) }. Only after it has cooled below about { TEMP(95) }, where martensite is finished.
 grade-heat-none-embrittles = None: it turns brittle
 grade-heat-none-softens = None: above its tempering temperature it loses hardness and strength
 grade-heat-not-required = Not normally required
@@ -2593,9 +2619,9 @@ filler-note-b9 = P91. Manganese and nickel together of at most 1.0–1.5 % keep
 filler-note-er100s = HY-80 and A514 fillets.
 filler-note-er110s = A514, A517, S690.
 filler-note-er120s = HY-100 and steel of 830 MPa and more. The weld metal then cracks more easily than the steel.
-filler-note-e6010 = Pipe root in mild steel. Not low-hydrogen: never on hardenable steel.
+filler-note-e6010 = Pipe root in mild steel.
 filler-note-cellulosic = Cellulosic covering: very high hydrogen. Never on hardenable steel.
-filler-note-e6013 = Thin mild steel. Not low-hydrogen: never on hardenable steel.
+filler-note-e6013 = Thin mild steel.
 filler-note-rutile = Rutile covering: high hydrogen. Never on hardenable steel.
 filler-note-e7018 = The usual low-hydrogen electrode. Rebake at { TEMP(260, 425) }; at most 4 h out of the oven (AWS D1.1). Undermatches A514, wear plate and 4140 fillets.
 filler-note-e7018-1 = As E7018, for lower temperature.
@@ -2681,7 +2707,7 @@ joint-note-bar-to-bar = In this sketch one bar is fixed: medium restraint.
 
 # Families with figures of their own
 iron-cold = Cold: nickel electrode, short beads
-    .text = Keep the part dry and within this temperature. Weld one short bead, peen it, and measure before the next bead.
+    .text = Keep the part dry and within this range of temperature. Weld one short bead, peen it, and measure before the next bead.
 iron-semi-hot = Semi-hot
 iron-hot = Hot: whole part preheated, slow cooling
     .text = Heat the whole part evenly and measure it: do not judge by glow. Weld without a stop. Let the part cool in the furnace or in dry sand.
@@ -2803,7 +2829,7 @@ caution-c009 = Limit vibration
 caution-c010 = Wear hearing protection
     .trigger = When you grind, chip, gouge or use a large heating tip.
     .why = Hearing is lost for good.
-    .do = Wear it from 85 dBA over 8 h. The US limit is 90 dBA over 8 h, and each 5 dB more halves the time. Elsewhere each 3 dB halves it. Grinding a plate is above 95 dBA.
+    .do = Wear it from 85 dBA over 8 h. The US limit is 90 dBA over 8 h, and each 5 dB more halves the time. Most other countries halve it at each 3 dB: local rules come first. Grinding a plate is above 95 dBA.
     .memory = the 3 dB rule and the 95 dBA
     .words = noise ear
 caution-c115 = Hold against kickback
@@ -2831,7 +2857,7 @@ caution-c012 = Acetylene: low pressure, slow draw
 caution-c014 = Cylinders upright, chained, capped
     .trigger = When cylinders stand, move or are stored.
     .why = Liquid or acetone runs into the hose. A valve sheared off makes the cylinder a projectile.
-    .do = Stand them valve up and chain them. To move one, close it, take the regulator off and fit the cap, unless it is strapped to a cart. No sling, no magnet. If acetylene has lain down, wait upright at least 2 h.
+    .do = Stand them valve up and chain them. To move one, close it, take the regulator off and fit the cap, unless it is strapped to a cart. No sling, no magnet. If acetylene has lain down, stand it upright for at least 2 h before use.
     .memory = the 2 h, the longest that the sources give
     .words = gas bottle trolley cap transport
 caution-c015 = No oil near oxygen
@@ -2857,7 +2883,7 @@ caution-c019 = Open valves slowly, standing aside
 caution-c020 = Store oxygen away from fuel gas
     .trigger = When cylinders are stored.
     .why = A leak beside oxygen feeds any fire.
-    .do = Keep stored oxygen 6.1 m (20 ft) from fuel gas. Or put a wall between: 1.5 m (5 ft) high, fire-resistant for half an hour.
+    .do = Keep stored oxygen at least 6.1 m (20 ft) from fuel gas. Or put a wall between: 1.5 m (5 ft) high, fire-resistant for half an hour.
     .words = storage store
 caution-c021 = Keep cylinders away from flame and arc
     .trigger = When a cylinder is within reach of flame, slag or the welding circuit.
@@ -2905,7 +2931,7 @@ caution-c103 = Resistance mats and leads shock
 caution-c104 = Induction coil: no rings, no implants
     .trigger = When you heat by induction.
     .why = The field heats rings and implants, and stops pacemakers.
-    .do = Keep rings, watches, pendants and implants 1 m (3 ft) away. Use an insulated coil, switched off before you handle it.
+    .do = Keep rings, watches, pendants and implants at least 1 m (3 ft) away. Use an insulated coil, switched off before you handle it.
     .words = pacemaker coil
 caution-c113 = Oven: clean parts, purge, stand aside
     .trigger = When a part goes into an oven or a furnace.
@@ -2936,12 +2962,12 @@ caution-c102 = Warm acetylene cylinder: everyone out
 caution-c029 = Dark enough a shade
     .trigger = When you weld with an arc.
     .why = A lens too light gives arc eye and burns the retina.
-    .do = Begin at the guide, never below the minimum. SMAW: guide 10 to 4 mm (5/32 in), 12 at 5–6 mm (1/4 in), 14 above. GMAW, FCAW, GTAW on steel: guide 12.
+    .do = Begin at the guide, never below the minimum. SMAW: guide shade 10 up to 4 mm (5/32 in), 12 at 5–6 mm (1/4 in), 14 above. GMAW, FCAW, GTAW on steel: guide 12.
     .words = helmet lens shade filter number guide
 caution-c030 = Lightest shade that is allowed
     .trigger = When you go lighter than the guide.
     .why = A lens too light gives arc eye and burns the retina.
-    .do = SMAW: 7 below 60 A, 8 to 160 A, 10 to 250 A, 11 to 550 A. GMAW, FCAW: 7 below 60 A, 10 above. GTAW: 8 to 150 A, 10 above. Plasma: 6 below 20 A, 8 to 100 A, 10 to 400 A, 11 to 800 A. Air carbon gouging: 10 below 500 A, 11 above.
+    .do = SMAW: shade 7 below 60 A, 8 up to 160 A, 10 up to 250 A, 11 up to 550 A. GMAW, FCAW: 7 below 60 A, 10 above. GTAW: 8 up to 150 A, 10 above. Plasma: 6 below 20 A, 8 up to 100 A, 10 up to 400 A, 11 up to 800 A. Air carbon gouging: 10 below 500 A, 11 above.
     .words = helmet lens shade filter number minimum PAW
 caution-c031 = Screen the arc from others
     .trigger = When others work in the same bay.
@@ -2963,7 +2989,7 @@ caution-c033 = Shock kills in a wet or metal place
 caution-c034 = No splice near the holder
     .trigger = When a lead is damaged, or has been repaired.
     .why = A bad splice shocks you or starts a fire.
-    .do = Allow no splice within 3 m (10 ft) of the holder. Replace a lead with damaged insulation: do not tape it. Construction rules alone let in a splice as well insulated as the cable.
+    .do = Allow no splice within 3 m (10 ft) of the holder. Replace a lead with damaged insulation: do not tape it. Only the US construction rules let in a splice as well insulated as the cable.
     .memory = the paragraph of the 3 m, 1910.254(d)(8)
     .words = cable damaged lead electrode holder
 caution-c035 = Take the electrode out when you stop
@@ -3021,7 +3047,7 @@ caution-c126 = Do not work alone
 caution-c044 = Zinc off before heat
     .trigger = When zinc-plated or galvanised metal is heated.
     .why = The fume gives metal fume fever 4–12 h later, and cadmium begins the same way.
-    .do = Strip the zinc 100 mm (4 in) beyond the hot zone, by acid or by grinding under extraction. Then use local exhaust, and a respirator indoors. US limit 5 mg/m³ zinc oxide fume.
+    .do = Grind the zinc off 100 mm (4 in) beyond the hot zone, under extraction. Acid puts hydrogen into hardened steel and gives fume: leave it to a plating shop. Then use local exhaust, and a respirator indoors. US limit 5 mg/m³ zinc oxide fume.
     .memory = the distance for zinc
     .words = galvanised galvanized galv zinc fever
 caution-c045 = Cadmium can kill
@@ -3032,7 +3058,7 @@ caution-c045 = Cadmium can kill
 caution-c046 = Lead
     .trigger = When there is old paint, lead paint, terne plate, leaded steel or bronze.
     .why = It poisons the whole body, and your family through your clothes.
-    .do = Have old paint tested. Strip it wet, with a stripper or a shrouded tool on a HEPA vacuum, 100 mm (4 in) beyond the heated zone. Never burn or dry-grind it off. Respirator, outdoors too. Wash, leave the clothes. US limit 50 µg/m³, action level 30 µg/m³.
+    .do = Have old paint tested. Strip it wet, with a stripper or a shrouded tool on a HEPA vacuum, 100 mm (4 in) beyond the heated zone. Never burn or dry-grind it off. Respirator, outdoors too. Wash, and leave work clothes at work. US limit 50 µg/m³, action level 30 µg/m³.
     .words = lead paint old paint primer red lead
 caution-c047 = Hexavalent chromium
     .trigger = When steel or filler is stainless or has more than 3 % chromium.
@@ -3173,7 +3199,7 @@ caution-c111 = Old lagging may hold asbestos
 caution-c112 = Dry sand gives silica dust
     .trigger = When a part cools in sand.
     .why = Fine sand dust holds silica, which scars the lungs.
-    .do = Use coarse washed sand, bone dry. Pour low, never blow it off. Wear FFP3 when you dig the part out.
+    .do = Use coarse washed sand, bone dry. Pour it from low down, never blow it off. Wear FFP3 when you dig the part out.
     .words = silica sand cooling
 caution-c075 = No oxygen in the air or on clothes
     .trigger = When oxygen leaks, or someone wants to freshen the air with it.
@@ -3288,15 +3314,24 @@ cli-help =
     Strawblue: minimum preheat, maximum interpass and ceiling for a weld in hardenable steel, each with its basis.
 
       strawblue                          the window
+      strawblue FILE                     the window on a job, a log or a photo
       strawblue plan FILE.ron            the plan of a job file
       strawblue plan key=value …         the plan of a job
       strawblue ask                      the list of questions
       strawblue ask NAME                 what a question takes
       strawblue ask NAME key=value …     its answer
+      strawblue card LOG.ron -o CARD.pdf the job card of a log
+      strawblue help card                what a card takes
+      strawblue log                      the jobs that are logged
+      strawblue log show JOB             what was done to a job, and what is left
+      strawblue help log                 all that a log command does
+      strawblue backup FILE.tar          all that is kept, in one file
+      strawblue restore FILE.tar         the same back: what is there stays, what is missing is added
       strawblue help plan                the keys of a job, and what each takes
       strawblue help json                the keys of an answer as JSON
 
       --units c-mm | f-in | f-mm | c-in  units of bare numbers and of the answer
+      --language TAG                     the language of the answer: { $languages }
       --json                             the answer as JSON, in °C, mm and kJ/mm
       --version                          the version
 
@@ -3311,6 +3346,7 @@ cli-help-json =
 cli-json-plan = A plan:
 cli-json-ask = The answer to a question:
 cli-json-outcome = An outcome, in a plan and in an answer:
+cli-json-log = The log of what was done:
 cli-json-problems = What cannot be read, with exit status 2:
 json-verdict = window, no-preheat, two-routes, no-window, do-not-weld or no-method
 json-family = do-not-weld where a part must not be welded, otherwise the family of the part that sets the minimum
@@ -3325,6 +3361,16 @@ json-ceiling = at, ask-temper or none; actions includes ask-temper too where one
 json-usable-window = is the maximum far enough above the minimum to weld between them?
 json-asks = facts that change a limit and are not known: member and id of the fact
 json-remarks = what else is said above the figures: id and member (from 0; null where it is of no one part)
+json-trial-warnings = a sentence for each part whose steel cracked in a logged trial piece above this minimum
+json-jobs = the jobs of “log”: id, name, pieces, finished, readings, conflicts, last
+json-pieces = the pieces of “log show”, each with its status, clock, steps and readings
+json-readings = each with its moment, instrument, the temperatures of the steel and the verdict
+json-left-min = minutes until the piece may be below its minimum; 0 where none are left, null where not known
+json-overdue-min = minutes since none were left
+json-wait-min = minutes until the piece is below its maximum
+json-taught = for each steel the coldest trial piece without a crack and the hottest with one
+json-used = what was used, beside the estimate for the batch
+json-conflicts = what two devices changed, with the records to choose from
 json-needs-temper-c = the whole working range applies if the part was tempered at this or above; null where nothing is open
 json-needs-hardness-hv-max = a hardness at or below this shows that tempering temperature
 json-documented-window = without a working range: what the grade’s own standard or sheet prints, for its own procedure
@@ -3346,7 +3392,7 @@ json-tack-low-c = temperature for tacks, lower end, exact
 json-tack-high-c = temperature for tacks, upper end: the maximum interpass
 json-sequence = the steps in the order of time, for each: number, branch (null where every way has it; else furnace-at-hand, no-furnace, iron-cold or iron-hot, each numbered on from the steps before it), phase, deed, member (from 0), low_c, high_c (as shown, rounded to the safe side), hours, distance_mm, notes (ids), basis
 json-heat-cycle = the heat of the joint from the first flame to cold, null where nothing is heated: asks (keys still needed, given as heat-cycle.KEY), why_not, refused (names and figures), fineness, answers and notes (as ask heat-cycle), measuring_distance_mm, heated_to_c, flame_min (all flames), end_of_weld_min, runs (number, weld, start_min, arc_min, wait_min, flame_min, coldest_start_c, hottest_start_c, coldest_end_c, below_minimum), hydrogen (hold_h, hold_c, of_ml, low_ml, middle_ml, high_ml; cold), turns (name: ms or m90, at_c, low_c, high_c, from_min, to_min; minutes of the planned cooling until high_c and low_c, 0 where it starts below, null where it ends above)
-json-weld = what the weld takes, null where there is no plan to weld by: kind, base_strength_mpa, base_strength_from, hydrogen_most_ml, asks (leg, groove, run-area, diameter, strength), runs (for each process: filler (id, classification, tensile_min_mpa, verdict, weaker, as_strong_as_part with part, leg, enough), offered, hydrogen_most_ml, heat_input_told, energy and settings as outcomes, notes), size (outcomes), layers (leg_mm, area_mm2, counts with count, low, high, told, each_mm2; beads in section with number, process, row, area_mm2, corners_mm; notes, answers), order (lies: ring, line, along-shaft or cavity; diameter_mm, both_faces, shrunk, tack_length_mm, tack_runs, tack_at_deg, tack_low_c, tack_high_c, segments from 1, step_mm, deeds of a ring with deed, face, run, segment, from_deg, to_deg)
+json-weld = what the weld takes, null where there is no plan to weld by: kind, load, position (null where it is not told), base_strength_mpa, base_strength_from, hydrogen_most_ml, asks (leg, groove, run-area, diameter, strength), runs (for each process: filler (id, classification, tensile_min_mpa, verdict, weaker, as_strong_as_part with part, leg, enough), offered, hydrogen_most_ml, heat_input_told, energy, settings and amount (of one part; empty where runs or length are not known) as outcomes, notes), size (outcomes), layers (leg_mm of a fillet or groove by its shape, area_mm2, counts with count, low, high, told, each_mm2; beads in section with number, process, row, area_mm2, corners_mm; notes, answers), order (lies: ring, line, along-shaft or cavity; diameter_mm, both_faces, shrunk, tack_length_mm, tack_runs, tack_at_deg, tack_low_c, tack_high_c, segments from 1, step_mm, deeds of a ring with deed, face, run, segment, from_deg, to_deg)
 json-find-first = ids of what must be found out before the first step
 json-warm-zone-mm = distance to each side of the weld that must be warm
 json-assumed = for each value that nobody typed: field, value
@@ -3371,8 +3417,9 @@ json-notes = ids of what must be said with it
 json-taken-for = the grade that a number of the steel was read as, in words
 json-problems = for each: key (arguments where the command line itself could not be read), says
 cli-not-text = “{ $given }” cannot be read as text.
-cli-unknown-command = There is no command “{ $given }”. Write plan, ask or help.
+cli-unknown-command = There is no command “{ $given }”. Write plan, ask, log, card, backup, restore or help.
 cli-unknown-option = There is no option “{ $given }”. Write --units, --json, --help or --version.
+cli-language = Write --language with one of: { $known }.
 cli-units-missing = --units needs c-mm, f-in, f-mm or c-in.
 cli-no-pair = “{ $given }” is not key=value. Put quotation marks around a value with spaces: thickness="1 1/2 in".
 cli-second-file = “{ $given }” is a second file. One job at a time.
@@ -3380,6 +3427,32 @@ cli-unknown-question = There is no question “{ $given }”. The list: strawblu
 cli-unknown-question-near = There is no question “{ $given }”. Similar: { $near }.
 cli-unknown-key = There is no such key. Write strawblue help plan for the list.
 cli-unknown-key-near = There is no such key. Similar: { $near }.
+cli-help-card =
+    The job card of a log: what was planned and what was done, on paper.
+
+      strawblue card LOG.ron -o CARD.pdf           on A4
+      strawblue card LOG.ron -o CARD.pdf --letter  on Letter
+      strawblue card "BELL CRANK" -o CARD.pdf      of a job, by its name or id
+      strawblue card LOG.ron --csv                 its readings as comma-separated values
+      strawblue card LOG.ron --csv -o FILE.csv     the same, into a file
+
+    --units states the units of the card; without it they are those of the plan.
+cli-card-no-log = A card needs a job, or the file of a log. Write strawblue help card.
+cli-card-neither = There is no such file and no such job. List the jobs with: strawblue log
+cli-card-no-file = A card needs a file to write to: -o CARD.pdf.
+cli-card-over-log = This is the log itself. Give another file.
+cli-card-no-job = The file has no job: it was taken back, or its line is lost.
+cli-card-refused = No card was made. The PDF library says: { $cause }
+cli-card-unwritten = The file cannot be written: { $cause }
+cli-card-made = { $count ->
+    [one] { $file }: one page.
+   *[other] { $file }: { $count } pages.
+}
+cli-card-table = { $count ->
+    [one] { $file }: one reading.
+   *[other] { $file }: { $count } readings.
+}
+cli-card-newer = A newer version of this program wrote the file. Use that version.
 cli-questions = Questions:
 cli-questions-more = Write strawblue ask NAME for what a question takes. A choice is written by its id alone, as listed there: surface=bright, restraint=low.
 cli-takes-elements = elements of the certificate, weight percent
@@ -3400,6 +3473,23 @@ cli-built-without-window = This program was built without a window.
 cli-no-window =
     The program cannot open its window here: { $why }
     This is the plan of the demo job. Other commands: strawblue help.
+cli-no-window-file = The program cannot open its window here: { $why }
+cli-backup-file = Name one file: strawblue { $command } FILE.tar
+brought-problem = { $path } cannot be opened. { $why }
+brought-unknown = This is not a job, a log or a photo.
+backup-made =
+    { $count ->
+        [one] 1 job, the steels, photos and settings are in { $path }.
+       *[other] { $count } jobs, the steels, photos and settings are in { $path }.
+    }
+backup-left-out = This file is too long and was left out: { $path }
+backup-taken = There is a file of this name. Give another name.
+backup-none = This is no backup of Strawblue.
+backup-damaged = The backup is damaged or cut off. Nothing was restored.
+backup-newer = A newer version of this program made the backup. Use that version.
+backup-restored = Jobs in the backup: { $jobs }. Records that were missing here: { $new }.
+backup-merged = Plan and settings stay as they are. Steels and jobs of the backup were added.
+backup-aside = Kept aside: { $path }
 cli-file-unread = The file cannot be read: { $cause }
 cli-file-too-long = The file is too long to be a job.
 cli-file-not-text = The file is not a text file.
@@ -3495,12 +3585,16 @@ remark-hold-too-long = The post-heat takes { $hours }: not practicable. Weld in 
     .depth = How deep is the weld? For a weld { $size } thick, which is assumed, the post-heat takes { $hours }.
 remark-not-magnetic = Magnetic particles do not find cracks in austenitic or nickel metal. Use a penetrant for the surface.
 remark-oil-soaked = The metal is oil-soaked: { $hydrogen } hydrogen is assumed. Drive the oil out, then state that it is clean.
+remark-oil-open = Whether oil has soaked the metal is not told, so { $hydrogen } hydrogen is counted. Clean metal needs less.
+remark-wet-electrode = Do not use { $process } on this steel: so much hydrogen cracks it. Use basic electrodes or TIG. The figures below are no permission.
 remark-old-weld = An old weld of unknown filler: the figures are valid only when all of it is out.
 remark-hardfacing = Hardfacing is on it: the figures are valid for the steel below, when the layer is off.
 remark-unmarked = { $member }: counted with { $carbon } carbon and the richest alloy. Weld a trial piece first.
     .lean = { $member }: counted with { $carbon } carbon and the little alloy that a test showed. Weld a trial piece first.
     .tool = It may be tool steel: find its grade first.
     .blind = No bench test finds lead, sulphur, phosphorus or the tempering temperature.
+ask-hydrogen-class = Which hydrogen class is on the packet? { $counted } is counted until you tell; a wetter one needs more preheat.
+ask-colder-runs = Runs this small bring about { $heat } net ({ $process }). Type that as heat input: the minimum may rise.
 needs-temper = Valid if { $member } was tempered at { $temper } or above ({ $hv } HV or softer) and has no case or induction-hardened layer.
     .hrc = Valid if { $member } was tempered at { $temper } or above ({ $hv } HV, about { $hrc } HRC, or softer) and has no case or induction-hardened layer.
     .no-hardness = Valid if { $member } was tempered at { $temper } or above and has no case or induction-hardened layer.
@@ -3539,6 +3633,8 @@ answer-iron-by-drawing =
     .semi-hot = The drawing or procedure requires { $demanded }: that is the semi-hot method.
 answer-maximum-raised = The maximum rises from { $own } to { $raised }, because the drawing or procedure requires a higher minimum. Check this with the person who set it.
 answer-rounded = { $main } and { $second } are one limit: each is rounded to its safe side.
+    .pair = { $main } and { $second }
+    .several = { $pairs }: each pair is one limit, and each figure is rounded to its safe side.
 answer-governs-held = Governing method: { $method }. An input is outside its range: the end of the range is on the safe side.
 answer-other-needs = { $member } alone needs { $figure }.
 answer-other-none = { $member } alone needs no preheat.
@@ -3595,7 +3691,7 @@ evidence-says-nothing = No figure
 evidence-in-range = In its range
 evidence-at-limit = At least. { $symbol }: { $value }, end of the method’s range: { $limit }. The true need may be higher.
 evidence-at-limit-open = At least: the last row of its table has no upper end. The true need may be higher.
-evidence-at-limit-sheet = At least: this job is harder than the source says. The true need may be higher.
+evidence-at-limit-sheet = At least: this job is harsher than the source says. The true need may be higher.
 evidence-outside = { $symbol }: { $value }, outside the range of the method, which ends at { $limit }
 evidence-held = { $symbol }: { $value }, calculated with { $limit }, the end of the range. This is on the safe side.
 evidence-c1-ends = { $symbol }: { $value }. The table ends at { $limit } and does not allow welding without preheat there.
@@ -3769,6 +3865,7 @@ cycle-spoken = { $count ->
     [one] One run, finished after { $end }. At { TEMP(50) } after { $cold }.
    *[other] { $count } runs, finished after { $end }. At { TEMP(50) } after { $cold }.
 }
+cycle-axes = Upright: { $unit }. Along: hours and minutes from the first flame.
 cycle-legend-coldest = Coldest point that counts
 cycle-legend-weld = Weld; no figure close to the arc
 cycle-legend-core = Core
@@ -3826,6 +3923,8 @@ cycle-refused-after = Coldest point after { $time } of heating
 cycle-lever-head = What helps
 cycle-lever-flow = Gas flow { $flow }: enough even if little of the flame’s heat stays in the part
     .twice = Gas flow { $flow }
+cycle-heat-on = The minutes of the flame reach less: heat the joint on to this before you tack.
+cycle-lever-cylinders = Couple { $count } large acetylene cylinders, or use propane.
 cycle-footer = An average along the weld, for even heat, a clean part and still air. Measure before the arc: the reading decides.
 cycle-ask-torch = Give the gas flow of your torch to get minutes.
 cycle-open = Still needed for minutes: { $fields }.
@@ -3953,6 +4052,7 @@ then-note-without-stop = Keep the whole part hot until the last run. A stop crac
 then-cooling = Cooling time t8/5
     .note = { $member }: from the minimum to the maximum interpass.
     .ends = At the minimum { $first }, at the maximum interpass { $last }, by the shape of the joint and the heat inputs.
+    .slow = So slow is hardly real: the heat input is too high for this thickness. Check it.
 then-hardness = Hardness of the heat-affected zone
     .value = About { $about } HV
     .note = { $member }: the results of two formulas, no limit. In a steel that hardens deeply, preheat gives hydrogen time to leave; it does not make the zone soft. The range holds the scatter of the best estimates, ±28 HV (Nicholas and Abson, 2008).
@@ -3976,7 +4076,7 @@ then-note-size-assumed = This time is for a weld { $size } thick, which is assum
 then-note-not-practicable = Not practicable: nobody keeps a joint hot that long. Weld in stages with heat treatment between, or make it smaller. Ask an engineer.
 then-note-trade-hours = Rules of thumb for this size, for comparison only: { $field } (1 h per inch) and { $trade } (2–4 h per { LENGTH("25 mm", "1 in") }). By the calculation, more hydrogen is then left.
 then-note-replaces-hold = The furnace takes the place of the post-heat.
-then-note-temper-again = When it has cooled, temper it once more: the austenite that was left is hard martensite then.
+then-note-turned-after = The austenite that was left has turned to hard martensite.
 then-note-turning-hour = It includes one hour in which austenite turns and no hydrogen leaves.
 then-note-below-m90 = Or let it cool once to { $low }, never lower, and keep it { $hours } at { $low } to { $high }. Below M90 most austenite has turned; by another rule { $share } may be left.
 then-note-too-cool = Part of the joint must stay too cool for hydrogen to leave in hours. Use less hydrogen, and wait longer before inspection.
@@ -3993,8 +4093,10 @@ then-note-stays-hot = A covered part stays hot for hours. Write HOT on it and wa
 then-note-supported = Keep the parts supported and aligned while they cool.
 then-note-cooling-rate = Let it cool by { $rate } an hour at most.
 then-note-not-cold = Do not let it go cold: put it in the furnace from here.
+then-note-back-from-here = Do not let it go cold: put it back in the furnace from here.
 then-temper-now = Temper it immediately
 then-heat-treat-now = Heat-treat it immediately
+then-temper-again = When it has cooled, temper it once more
 then-heat-treat-later = Have it heat-treated as soon as you can
 then-heat-treat-if-asked = Heat-treat it only if drawing or procedure says so
 then-no-stress-relief = Do not stress-relieve it, unless the steel maker allows it
@@ -4029,6 +4131,15 @@ then-find-certificate = Mill certificate
 then-find-filler = Filler
     .do = Choose the filler. Then the plan also checks the weld metal.
     .why = A weld metal that is richer than the steel needs its own preheat. It is not included here, so the minimum may be too low.
+then-find-oil = Oil
+    .do = Tell whether oil or grease has soaked the metal.
+    .why = Oil brings hydrogen and pores. Until you tell, soaked metal is assumed.
+then-find-crack = Crack
+    .do = Tell whether there is a crack.
+    .why = A crack must be traced and gouged out whole. These steps are missing until you tell.
+then-find-hydrogen = Hydrogen class
+    .do = Read it on the packet, and type it.
+    .why = The usual for this process is assumed. A wetter class needs more preheat, so the minimum may be too low.
 then-find-weld-size = Size of the weld
     .do = State the leg length, or the depth of the weld.
     .why = It sets the hours of the post-heat, and is only assumed.
@@ -4120,6 +4231,143 @@ standing-governs = Governs
 standing-in-range = In range
 standing-at-limit = End of its range
 standing-shown-only = For comparison
+## Job card
+card-name = Job card
+card-title = { $name }, job card
+card-edition = Plan and data: edition { $edition }
+card-page = Page { $page } of { $pages }
+card-readings-of-job = { $name }, readings
+# The card on the screen, before it is saved.
+card-paper-a4 = A4
+card-paper-letter = Letter
+card-form-paper = Paper
+card-form-units = Units on the card
+card-laying-out = The card is being made.
+card-previous = Previous page
+card-next = Next page
+card-larger = Larger
+card-whole = Whole page
+card-save = Save as PDF
+card-save-readings = Save the readings as CSV
+card-saved = { $count ->
+    [one] Saved, 1 page: { $file }
+   *[other] Saved, { $count } pages: { $file }
+}
+card-saved-readings = { $count ->
+    [one] Saved, 1 reading: { $file }
+   *[other] Saved, { $count } readings: { $file }
+}
+card-lacking = The sign { $sign } replaces a letter that this font lacks. The job file has it.
+card-example = Example: this job is invented, and no real work.
+card-pieces = Pieces
+card-count = { $trials ->
+    [0] { $pieces }
+    [one] { $pieces }, and one trial piece
+   *[other] { $pieces }, and { $trials } trial pieces
+}
+card-drawing = Drawing
+card-procedure = Procedure
+card-welder = Welder
+card-checked = Inspection
+card-date = Date
+card-no-proof = No figure on this card shows that a weld is safe. An inspection decides.
+card-not-known = Not known
+card-not-told = Not told
+card-each-route = Each method has its own limits. Go by the steps of the one that you chose.
+card-limit-at-least = { $label }, at least
+card-unit-second = { $unit }  { $second }
+card-units-then = Words of the plan keep the units of the day it was made.
+card-typed = The job as typed
+card-cycle = Heat cycle
+card-cycle-says = { $count ->
+    [one] Curve of the temperatures from the first heat to cold, with the limits drawn in. One run.
+   *[other] Curve of the temperatures from the first heat to cold, with the limits drawn in. { $count } runs.
+}
+card-cycle-below = { $count ->
+    [one] One run ends below the minimum.
+   *[other] { $count } runs end below the minimum.
+}
+card-legend-range = Working range
+card-order-notes = Notes to each step: on a later page
+card-steps = How each step is done
+card-caution = { $word }: { $title }
+card-cautions-first = { $titles }. All cautions of this job are at the end of this card.
+# Readings. $unit is °C or °F.
+card-readings = Readings against the limits
+card-readings-order = In the order taken, { $unit }
+card-readings-none = No reading yet.
+card-readings-of = Readings, { $name }
+card-each-reading = Each reading
+card-plot-piece = { $name }: { $says }.
+card-plot-note = Mark: middle of what the steel can have. Line: its whole range, which decides the verdict. Ring: outside the weld, no minimum counts. A mark at the edge is outside the scale.
+card-piece = Piece { $number }
+card-no-piece = Readings without a piece
+card-no-piece-short = Without
+card-part = Part { $number }
+card-step = Step { $number }
+card-heat-numbers = Heat numbers: { $numbers }
+card-steps-done = Steps done: { $numbers }
+card-finished = Finished
+card-taken-back = Taken back
+card-dots-none = No reading
+card-dots-all-inside = { $count ->
+    [one] One, inside
+   *[other] All { $count } inside
+}
+card-dots-inside = { $count } inside
+card-dots-below = { $count } below
+card-dots-over = { $count } above
+card-dots-unclear = { $count } unclear
+card-dots-not-judged = { $count } not judged
+card-column-time = Time
+card-column-when = When
+card-column-where = Where
+card-column-instrument = Instrument
+card-column-read = Read
+card-column-steel = Steel has
+card-column-verdict = Verdict
+card-column-note = Note
+card-column-what = What
+card-column-figure = Figure
+card-column-name = Name
+card-column-steel-name = Steel
+card-column-welded-at = Temperature
+card-column-cooled = Cooling
+card-column-result = Result
+card-column-estimate = Estimated
+card-column-used = Used
+card-column-version = Version
+card-column-written = Written
+card-column-device = Device
+card-peak = Hottest so far: { $range }
+card-below-ceiling = Below the ceiling
+card-two-versions = Two versions
+# Trial pieces.
+card-trials = Trial pieces
+card-trial-named = Trial piece { $name }
+card-photo = Photo { $file }
+card-taught-above-minimum = The minimum preheat is below a trial piece that cracked. Do not go by the minimum alone.
+card-used = What was used
+# Two devices changed one entry, and neither saw the other.
+card-conflicts = Entries with two versions
+card-conflicts-told = { $count ->
+    [one] One entry has two versions. Both are on this card: settle them in the log.
+   *[other] { $count } entries have two versions. All are on this card: settle them in the log.
+}
+card-version-shown = Shown
+card-version-other = Other
+card-said-pieces = { $pieces } pieces
+card-withdrawn = { $count ->
+    [one] One entry was taken back. The job file keeps it.
+   *[other] { $count } entries were taken back. The job file keeps them.
+}
+card-lost-lines = { $count ->
+    [one] One line of the job file cannot be read. This card lacks it.
+   *[other] { $count } lines of the job file cannot be read. This card lacks them.
+}
+card-cut = The end of the job file is missing. This card may lack entries.
+card-more-jobs = The file has a second job, which is not on this card.
+
 ## Screen
 app-name = Strawblue
 shell-places = Places
@@ -4178,11 +4426,35 @@ settings-temperature = Temperature
 settings-length = Length
 settings-units-note = Plans and records are stored in one unit. A change of unit never loosens a limit.
 settings-look = Theme
+settings-text-size = Text size
+settings-controls = Size of controls
 settings-language = Language
+settings-terms = Terms
+settings-terms-note =
+    { $count ->
+        [one] { $count } term with its English word
+       *[other] { $count } terms with their English words
+    }
+settings-terms-about = The English term is below each term. The standard named uses the English term. The translations are recalled, not checked in print. “(?)” is a term in doubt.
+settings-terms-search = Find a term
+settings-terms-hint = Search: preheat, run, throat
+settings-terms-none = No such term. Try the English word, or a part of it.
+settings-terms-trade = Trade usage
+settings-terms-ours = Our own word
 settings-data = Data
 settings-sources = Sources
+settings-sources-search = Find a source
+settings-sources-hint = Search: EN 1011, AWS D1.1, NAVSEA
+settings-sources-none = No such source. Try a number, a name, or a word of the title.
+settings-sources-shown = { $from }–{ $to } of { $count }
 settings-licences = Licences
 settings-about = About Strawblue
+settings-kept = What is kept
+settings-backup = Back up
+settings-backup-note = All jobs, steels, photos and settings go into one new file
+settings-restore = Restore
+settings-restore-note = What is missing is added from a backup. What is here stays.
+settings-backup-no-chooser = No file chooser is available here. Use a terminal: strawblue help backup
 
 ## About
 about-licences = Licences
@@ -4216,20 +4488,22 @@ weld-filler-other-metal = Not offered here
 weld-filler-open = Strength not known
     .why = The strength of the parts is not known. Type a hardness: fillers are chosen by strength.
 weld-filler-none = No filler fits
-    .why = No filler of this program fits process, strength and hydrogen. Choose another process, or ask the maker.
-weld-filler-clean = Keep rod or wire clean and dry: the plan uses at most { $hydrogen }.
+    .why = No filler here fits process, strength, alloy and hydrogen. Choose another process, or agree on a weaker weld with the designer.
+weld-base-strength = The weaker part has { $base }.
+weld-filler-clean = Keep rod or wire clean and dry: it may bring at most { $hydrogen }.
 weld-filler-packet = Hydrogen at most { $hydrogen }: read the class on the packet.
 weld-strengths = Weld metal at least { $filler }, weaker part { $base }.
 weld-base-hardness = The strength of the part follows from its hardness.
 weld-base-any-condition = Its condition is not known: the strongest one is assumed.
 weld-base-yield = Its tensile strength is not known: it is at least the yield strength.
 weld-weaker = The filler is weaker than the part, which a fillet allows where it carries the load.
-weld-weaker-load = The load is not told, so the plan cannot show that it is enough. Check it on the Bench.
+weld-weaker-load = The size of the load is not told, so the plan cannot show that it is enough. Check it on the Bench.
 weld-weaker-enough = The weaker filler is enough here.
 weld-as-pin-torsion = Two fillets with a leg of { $leg } are as strong in torsion as the pin.
 weld-as-plate-across = Fillets on both sides with a leg of { $leg } are as strong as the plate pulled across.
 weld-driest-process = Common practice on steel that hardens so much: TIG, or an austenitic or nickel filler.
 weld-filler-wrong-process = This filler is not made for this process.
+weld-filler-other-alloy = Its alloy does not suit this steel: the weld is weaker when hot, or hardens in air.
 weld-filler-too-wet = This filler brings more hydrogen than the joint can take.
 weld-filler-no-heat-treatment = Austenitic weld metal turns brittle in the heat treatment that follows.
 weld-filler-not-hardened = This filler cannot be hardened with the part.
@@ -4245,21 +4519,28 @@ weld-no-leg = Leg not told
     .why = Type the leg of the drawing: the runs follow from it.
 weld-least-leg = For these parts it is at least { $leg }.
 weld-groove = Groove not told
-    .why = The Bench counts the runs of a groove by its shape.
+    .why = Tell the shape of its groove. Then the runs are counted.
 weld-runs-open = Not known
     .why = There is no figure for { $process }. Measure the area of a first run.
-weld-runs-outside = Leg or heat input is outside what a fillet of several runs can have.
+weld-runs-outside = The sizes of the weld or its heat input are outside what can be welded.
+weld-not-counted = Not counted here
+    .why = The Bench counts its weld metal: weigh it by its area.
+weld-not-melted = So much metal at the root does not melt through. Bevel it, or weld and gouge from the other side.
 weld-leg-area = A leg of { $leg } takes { $area }.
+weld-groove-area = { $shape }, { $depth } deep: { $area } with its cap.
 weld-each-run = Each run leaves about { $area }.
     .of = Each run, { $process }: about { $area }.
-weld-runs-colder = Runs this small bring about { $heat } net ({ $process }), less than the plan uses. Put that into the heat input, or make the leg larger.
+weld-runs-colder = Runs this small bring about { $heat } net ({ $process }), less than the plan uses. Put that into the heat input, or make the weld larger.
     .told = Runs this small bring about { $heat } net ({ $process }), less than the plan uses. Put that into the heat input, or weld fewer runs.
 weld-runs-too-few = { $count ->
-    [one] The leg needs at least { $count } run at this heat input ({ $process }).
-   *[other] The leg needs at least { $count } runs at this heat input ({ $process }).
+    [one] The weld needs at least { $count } run at this heat input ({ $process }).
+   *[other] The weld needs at least { $count } runs at this heat input ({ $process }).
 }
 weld-runs-first-fills = The runs of the first process fill the leg.
 weld-position = Horizontal position is assumed.
+weld-position-told = Position: { $position }.
+weld-load-open = No load is told: tension across the weld is assumed. It needs the strongest filler.
+weld-load-told = Load as told: { $load }.
 weld-current = Current
     .of = Current, { $process }
 weld-current-row = { $rod }: { $amps }.
@@ -4269,6 +4550,8 @@ weld-current-open = Not known
 weld-current-by-maker = The sheet of the filler states the current.
 weld-current-outside = The current is outside what TIG can have.
 weld-current-no-electrode = No electrode here is made for this current.
+weld-no-spray-here = Do not use spray in this position: use pulse, or a flux-cored wire.
+weld-no-flux-here = Submerged arc is for the flat and the horizontal position only.
 weld-current-no-spray = This current gives no spray arc with these wires.
 weld-tungsten = Tungsten { $tungsten }, rod { $rod }.
 weld-cup = Cup number { $cup }, argon { $argon }.
@@ -4277,11 +4560,17 @@ weld-energy = Arc energy
 weld-energy-told = The plan uses { $net } net.
 weld-energy-assumed = Assumed: { $net } net. Measure a run and type it: smaller runs need more preheat.
 weld-energy-travel = At this current that is about { $travel } of travel. Voltage not typed is estimated.
+weld-amount = Filler needed
+    .of = Filler needed, { $process }
+    .value = About { $mass }
+    .part = For one part, with what the process loses.
+    .time = The arc burns { $time }.
 weld-order = Order of runs
 weld-order-in-turn = The faces in turn
 weld-order-root-first = From the root up
 weld-order-more = …
 weld-order-faces = A and B are the two sides. The first one keeps the second one hot.
+weld-order-layers = Root first, then layer by layer, each from one edge to the other.
 weld-order-rows = Root first, then row by row, each from the lower toe up.
 weld-order-toes = In the last row weld both toes first, then the middle: it tempers the toes.
 weld-section = Section of the weld
@@ -4303,6 +4592,7 @@ weld-tack-feather = Grind both ends of a tack thin.
 weld-no-diameter = Make two tacks opposite each other. Type the diameter of the pin: their length follows.
 weld-line-tacks = Make each tack { $length } long.
     .two-runs = Make each tack { $length } long, with two runs.
+weld-line-tack-ends = One tack near each end of the weld.
 weld-line-tack-places = A tack every { $spacing }: both ends first, { $end } in, then the middles.
 weld-ring-order = Weld { $count } segments of { $length } in the order { $order }: opposite ones cancel their pull.
 weld-ring-next-run = Weld the next run the other way round, half a segment further. So no stop is over a stop.
@@ -4339,8 +4629,8 @@ shell-not-saved-yet = Not saved yet: the program is open twice
 ## Pages, from Rust
 steels-count =
     { $count ->
-        [one] 1 steel
-       *[other] { $count } steels
+        [one] 1 grade
+       *[other] { $count } grades
     }
 steels-own = Your own steels
 steels-by-group = By group
@@ -4508,6 +4798,7 @@ certificate-needs-name = Type a name for this steel.
 certificate-name-taken = Another steel of yours has that name. Type a different one.
 certificate-name-is-grade = A grade has that name. Type a different one, so that you cannot confuse the two.
 certificate-has-unread = One figure cannot be read. Correct it, or delete it.
+certificate-has-improbable = Check the marked figure: no steel has it with the others.
 certificate-needs-figures = Type at least carbon and manganese, or name the grade.
 certificate-over-whole = The sum is more than 100 %.
 certificate-goes-into-job = When you save it, this job uses it.
@@ -4563,20 +4854,40 @@ safety-found-none = “{ $query }” is not listed
 # Not shown: words that mean the same, looked for together. Groups end with a semicolon, words with a comma.
 safety-same-words = galvanised, galvanized, galv, zinc; tyre, tire; fibre, fiber; aluminium, aluminum; vapour, vapor; gas bottle, gas cylinder, bottle, cylinder; earth clamp, ground clamp, work clamp, return clamp, clamp the return, return current; sealed tube, closed tube, capped tube, hollow section, closed bore, blind bore; drum, barrel, tank; shock absorber, damper, gas strut, strut; stick electrode, electrode, rod, stinger; TIG, GTAW; MIG, MAG, GMAW; stick, MMA, SMAW; angle grinder, hand grinder, grinder; chrome, chromium; brake cleaner, degreaser, brake clean; petrol, gasoline, fuel; lorry, truck, vehicle; torch, blowpipe, gas axe; carbon monoxide, CO; carbon dioxide, CO2; liquid nitrogen, LN2; heating mats, mats, heating pads; fire extinguisher, extinguisher; x-ray, x-rays, radiography; dye, penetrant; asphyxiation, suffocation, suffocate; electrocution, electric shock, shock; lagging, insulation; seals, seal, o-ring, gasket; confined space, tight place, pit
 language-en = English
+language-de = Deutsch
+language-es = Español
+language-fr = Français
+language-pt-BR = Português (Brasil)
 settings-mixed = Mixed
 settings-look-system = System
 settings-look-dark = Dark
 settings-look-light = Light
+settings-text-percent = { $percent } %
+settings-controls-normal = Normal
+settings-controls-gloves = For gloves
+settings-reset = Reset the settings
+settings-reset-sure = Set every setting as at the first start? Jobs, steels and the log stay.
+settings-reset-yes = Reset
+settings-reset-no = Do not reset
+settings-reset-done = The settings are as at the first start.
 settings-cautions = Safety notes
 settings-edition = Edition { $version }, part of the app
 settings-sources-note = { $count } sources, with what we saw of each
-settings-source-seen = What we saw: { $seen }
+settings-source-text = What we saw: { $seen }
+settings-source-summary = Only a summary seen: { $seen }
+settings-source-quoted = Seen as others quote it: { $seen }
+settings-source-unread = Not verified: { $seen }
+settings-source-recalled = Recalled, not checked in print. Check the figures in your own copies.
+settings-source-partly =
+    { $count ->
+        [one] 1 of these rows also has figures not checked in print.
+       *[other] { $count } of these rows also have figures not checked in print.
+    }
 settings-source-rows =
     { $count ->
         [one] Used by 1 row of data.
        *[other] Used by { $count } rows of data.
     }
-settings-source-formulas = Used by formulas.
 settings-licences-note = Of the app, its font and its libraries
 about-version = Version { $version }
 about-is = Purpose
@@ -4596,6 +4907,7 @@ form-process = Process and hydrogen
 form-heat = Heat input
 form-restraint = Restraint
 form-weld = Filler and weld metal
+form-laying = Weld details
 form-repair = Repair
 form-repair-told =
     { $count ->
@@ -4760,6 +5072,8 @@ plan-empty-steel = Choose the steel
 plan-empty-thickness = Type the thickness
 plan-empty-diameter = Type the diameter
 plan-example = Fill in an example
+welcome-example = Look at an example
+welcome-own = Start your own job
 plan-last-job = Bring the last job back
 plan-last-job-named = Bring back: { $name }
 plan-new-job = New job
@@ -4769,3 +5083,356 @@ window-low = Minimum { $figure }
 window-high = Maximum { $figure }
 window-ceiling = Ceiling { $figure }
 evidence-set-note = { $title }: { $result }.
+
+## Log: what was done
+log-need-filler = { $filler }, { $process }
+log-day-time = { $day } { $time }
+# The verdict on a reading: one word, or two.
+log-verdict-below = Below
+log-verdict-in = In range
+log-verdict-over = Over
+log-verdict-cannot-tell = Cannot tell
+log-not-judged = Not judged
+# How a reading compares with one limit.
+log-minimum =
+    .missed = Below the minimum of { $figure }.
+    .unsure = May be below the minimum of { $figure }.
+log-maximum =
+    .missed = Above the maximum of { $figure }.
+    .unsure = May be above the maximum of { $figure }.
+log-ceiling =
+    .missed = Above the ceiling of { $figure }.
+    .unsure = May be above the ceiling of { $figure }.
+log-band-open = Not known
+# Where, when and with what a reading was taken.
+log-face-heated = Heated face
+log-face-far = Far face
+log-face-edge = Edge
+log-away = { $distance } from the weld
+log-when-heating = While heating
+log-when-before-tack = Before a tack
+log-when-before-run = Before run { $number }
+log-when-between-runs = Between runs
+log-when-post-heat = In the post-heat
+log-when-cooling = While cooling
+log-with-ir-gun = IR gun, set to { $setting }: { $surface }
+log-with-contact-probe = Contact probe
+log-with-thermocouple = Thermocouple
+log-with-black-spot-gun = IR gun on a black spot
+log-with-crayon = Temperature crayon
+log-with-colour =
+    .flame-on = Temper colour, flame on
+    .afterwards = Temper colour, afterwards
+log-melted = { $figure } melted
+log-stayed = { $figure } did not melt
+log-colours = { $from } to { $to }
+# The clock of a piece.
+log-left = { $minutes } left to weld.
+    .none = No time left: heat it again.
+    .overdue = No time left for { $time }: heat it again.
+log-wait = Wait { $minutes } for the next run.
+log-clock-no-reading = No reading shows the minimum reached.
+log-clock-by-cycle = From the plan’s heat cycle.
+log-clock-by-readings = From the readings of this job.
+log-clock-by-two-readings = From two readings of this piece.
+log-clock-no-cycle = The plan has no heat cycle. Take two readings at one place.
+log-clock-no-minimum = The plan has no minimum.
+log-clock-over = Welded: no minimum any more.
+log-clock-set-back = A reading is later than the clock of this device. Set the clock.
+# How a piece is.
+log-piece-overdue = Heat again
+log-piece-warm = Warm
+log-piece-wait = Too hot
+log-piece-begun = Begun
+log-piece-welded = Welded
+log-piece-not-begun = Not begun
+log-piece-done = Finished
+log-next-step = Step { $number }: { $what }
+log-ceiling-passed = A reading was above the ceiling.
+log-in-conflict = Two devices changed it. Choose what is right.
+# Trial pieces.
+log-trial-not-yet = Not yet inspected
+log-trial-sound = No crack
+log-trial-cracked = Cracked
+log-cooled-fast = Cooled in the open
+log-cooled-slow = Cooled slowly
+log-heat-number = Heat number { $number }
+log-taught-cracked = { $steel }: the hottest trial piece that cracked was at { $figure }.
+log-taught-sound = { $steel }: the coldest trial piece without a crack was at { $figure }.
+log-taught-overlap = One cracked at a higher temperature than one that did not. Find out what differs.
+log-trial-warning = A trial piece cracked at { $figure }, above this minimum: { $steel }, job “{ $job }”, { $day }. This plan’s { $member } is such a steel.
+# What the files of a log are answered with.
+log-no-job = There is no such job.
+log-no-picture = The file { $path } is no picture of up to 30 MB: jpg, png, webp.
+log-read-only = A newer program wrote { $path }. Here it can be read only.
+log-file-empty = The file { $path } is empty.
+log-file-long = The file { $path } is too long for a log.
+log-file-none = The file { $path } is no log: line { $line } cannot be read.
+log-note-restored = The file { $path } was damaged. All that this device wrote is restored.
+log-note-damaged =
+    { $count ->
+        [one] The file { $path } is damaged: 1 line cannot be read.
+       *[other] The file { $path } is damaged: { $count } lines cannot be read.
+    }
+log-note-aside = The damaged file is kept as { $path }.
+log-note-other-job = The file { $path } belongs to another job. Nothing of it is shown here.
+log-note-folder = The folder { $path } was missing. It is restored with all that this device had.
+error-reading-unknown = This surface or colour is not in our lists.
+error-reading-nothing = Type which crayon melted, or which did not.
+error-crayons-swapped = The crayon that did not melt must be the hotter one.
+log-trial-name = Trial piece { $number }
+# On the command line.
+cli-help-log =
+    A log keeps what was done: jobs, pieces, readings, trial pieces. JOB is its name, or four signs or more of its id.
+
+      strawblue log                                  the jobs
+      strawblue log new FILE.ron pieces=8 …          a new job from a job file, with drawing= and welder=
+      strawblue log new key=value … pieces=8         the same from the keys of a plan (strawblue help plan)
+      strawblue log show JOB                         all that was logged, the most urgent piece first
+      strawblue log show JOB piece=3                 one piece with its steps
+      strawblue log read JOB piece=3 when=before-tack probe="310 C"
+      strawblue log trial JOB outcome=cracked probe="25 C"
+      strawblue log step JOB piece=3 step=5          a step of the plan is done
+      strawblue log piece JOB piece=3 finished=yes   also heat-numbers="A 1; B 2", note=
+      strawblue log used JOB what=filler-gtaw amount=0.3
+      strawblue log undo JOB                         takes the last change back
+      strawblue log remove JOB, log back JOB         removes a job, and brings it back
+      strawblue log settle JOB keep=RECORD           chooses one of two changes
+      strawblue log export JOB FILE, log import FILE
+      strawblue log example                          an invented job, to look at
+
+    A reading: piece, part (1, 2), when (heating, before-tack, before-run, between-runs, post-heat, cooling), run, face (heated, far, edge), away, time (7:30), note.
+    Its instrument, one of: probe, thermocouple, black-spot, ir-gun with surface and emissivity, melted and stayed for crayons, colour with colour-to and look (flame-on, afterwards).
+    A trial piece: part, outcome (cracked, sound, not-yet), cooled (fast, slow), name, heat-number, place, photo, and its instrument.
+cli-log-action = “{ $given }” is not done with a log. Write one of: { $known }.
+cli-log-choice = Write one of: { $ids }.
+cli-log-missing = Missing.
+cli-log-unknown-key = This key is not used here. Known keys: { $known }.
+cli-log-no-piece = There is no such piece. The job has { $count }.
+cli-log-no-step = There is no such step. The plan has { $count }.
+cli-log-time = Write a time of this day: 7:30, or with the day: 2026-03-17 7:30.
+cli-log-two-instruments = Give one instrument, not two.
+cli-log-which = Name the job. List the jobs with: strawblue log
+cli-log-several = Several jobs have this name. Write the id: { $ids }.
+cli-log-nothing = There is nothing to do.
+cli-log-one-file = Name one file.
+cli-log-no-folder = This system has no folder for the log.
+cli-log-empty = No job is logged yet. Begin one with: strawblue log new FILE.ron pieces=8
+log-unnamed = Job without a name
+log-example = { $name } (example, invented)
+log-removed = Removed. Bring it back with: strawblue log back
+log-faulty = A file of this job cannot be read.
+log-row = Pieces { $pieces }, finished { $finished }, readings { $readings }. Last change { $last }.
+log-drawing = Drawing: { $text }
+log-welder = Welder: { $text }
+log-left-pieces =
+    { $left ->
+        [0] All pieces are finished.
+        [one] 1 piece is not finished.
+       *[other] { $left } pieces are not finished.
+    }
+log-piece = Piece { $number }: { $status }
+log-reading = { $day } { $time }, { $when }, { $place }. { $instrument }: { $shown }. Steel { $steel }: { $verdict }
+log-step-done = [x] { $number }. { $what }
+log-step-open = [ ] { $number }. { $what }
+log-trials = Trial pieces
+log-trial-row = { $name }: { $steel }, { $at }: { $outcome }
+log-used = Used
+log-used-row = { $what }: { $told } of about { $estimate }
+    .alone = { $what }: { $told }
+log-used-none = Nothing told
+log-conflicts =
+    { $count ->
+        [one] Two devices changed 1 thing. Choose with: strawblue log settle
+       *[other] Two devices changed { $count } things. Choose with: strawblue log settle
+    }
+log-conflict-row = { $id }, device { $device }, { $at }
+log-imported =
+    { $new ->
+        [one] 1 new record, { $known } known before.
+       *[other] { $new } new records, { $known } known before.
+    }
+log-imported-cut = The end of the file is missing. Records may be missing.
+log-imported-conflicts =
+    { $count ->
+        [one] Two devices changed 1 thing. Choose below what is right.
+       *[other] Two devices changed { $count } things. Choose below what is right.
+    }
+log-imported-damaged =
+    { $count ->
+        [one] 1 line of the file cannot be read.
+       *[other] { $count } lines of the file cannot be read.
+    }
+log-set-back = The clock of this device is behind its own last record. Set the clock.
+# The Log on the screen.
+place-log = Log
+page-log-new = Make a job
+page-log-job = Job
+page-log-piece = Piece
+page-log-entry = Reading
+page-log-card = Job card
+page-log-import = Import a job
+# Files that are handed over.
+log-hand = Hand over
+log-hand-card = Job card
+log-hand-job = Save the job file
+log-hand-note = Another device imports the job file. Readings of both devices are then together.
+log-hand-lost = This was not finished. Try again.
+log-share = Share it
+log-not-shared = It was not shared: { $cause }
+log-saved-job = { $count ->
+    [one] Saved, 1 record: { $file }
+   *[other] Saved, { $count } records: { $file }
+}
+log-saving = The file is being saved.
+log-folder = Files go to { $path }. No file there is overwritten.
+log-form-folder = Folder for files
+log-choose-folder = Choose the folder
+log-import = Import a job file
+log-import-note = A job that is here already gets the records that it lacks. Nothing is lost.
+log-import-now = Import
+log-importing = The file is being imported.
+log-import-files = Job files in this folder
+log-import-files-none = No job file is in this folder.
+log-form-file = Job file
+log-choose-file = Choose the job file
+log-no-chooser = No file chooser is available on this computer. Type the name here.
+log-version-keep = Keep version { $number }
+log-jobs = Jobs
+log-empty = No job yet
+    .note = A job keeps the pieces of one plan and every reading that you take of them.
+log-make-plan = Make a plan first
+log-load-example = Load the example
+log-new = Make a job of this plan
+log-new-note = The job keeps its own copy of the plan. A later change of the plan does not move its limits.
+log-no-plan = There is no plan to make a job of.
+log-plan-line = { $steels }: { $range }
+    .none = { $steels }: no working range
+log-begin = Begin the job
+log-copying = This plan’s heat cycle is being computed.
+log-copy-lost = The plan could not be copied. Try again.
+log-reading-list = More jobs are being read.
+log-no-folder = There is no folder to keep a log in. Nothing can be logged.
+log-finished-of = { $finished } of { $pieces } finished
+log-more-jobs =
+    { $count ->
+        [one] Show 1 more job
+       *[other] Show { $count } more jobs
+    }
+log-last-change = Last change { $time }
+log-job-removed = Removed
+    .note = Nothing of this job is deleted. Bring the job back to go on with it.
+log-job-back = Bring the job back
+log-remove = Remove the job
+log-remove-sure = Remove this job from the list? You can bring the job back.
+log-remove-yes = Remove
+log-remove-no = Keep the job
+log-limit-none = Not in the plan
+log-no-range = The plan has no working range.
+log-pieces = Pieces
+log-piece-title = Piece { $number }
+log-both-changed = Changed on two devices
+log-version = { $what }, { $time }, device { $device }
+log-kind-job = Job
+log-kind-piece = Piece
+log-kind-step = Step
+log-kind-reading = Reading
+log-kind-trial = Trial piece
+log-kind-used = Amount used
+log-step-number = Step { $number }
+log-step-is-done = Step { $number } is done
+log-used-of = { $told } of about { $estimate }
+log-used-job = The whole job
+log-used-what = What was used
+log-used-other = Another material
+log-used-name = Name
+log-used-amount = Amount
+log-used-unit = Unit
+log-used-for = Piece or job
+log-used-save = Save the amount
+log-used-remove = Take this amount back
+log-trial-at = Welded at { $figure }
+log-trial-add = Add a trial piece
+log-trial-new = Trial piece
+log-trial-has-cracked = This trial piece has cracked
+log-photo-add = Add a photo
+log-photo-other = Take another photo instead
+log-photo-remove = Remove the photo
+log-photo-of = Photo of { $name }
+log-photo-missing = The photo is not on this device, or cannot be read.
+log-trial-no-crack = Inspected: no crack
+log-clock-label = Weld within
+log-readings = Readings
+log-readings-none = No reading yet. Measure at the coldest point.
+log-all-readings = Show all { $count } readings
+log-reading-add = Add a reading
+log-reading-remove = Take this reading back
+log-steps = Steps
+log-finish = This piece is finished
+log-not-finished = Not finished after all
+log-undo = Undo: { $what }
+    .back = Put back: { $what }
+log-what-reading = Reading { $figure }
+log-heat-of = Heat number, { $part }
+# The chart of a piece’s readings.
+log-plot = Readings against the limits
+log-plot-moment = { $number }: { $moment }
+log-plot-open = Arrow: this end is not known.
+log-plot-reading = { $time }, { $moment }: { $range }, { $verdict }
+log-changed-meanwhile = Meanwhile somebody wrote “{ $text }” here.
+log-job-steps = Steps of the job
+log-each-day = Each day
+log-more-add =
+    { $count ->
+        [one] Add 1 piece
+       *[other] Add { $count } pieces
+    }
+# Typing a reading.
+log-value = What the instrument shows
+log-entry-steel = Steel: { $range }.
+log-type-first = Type what the instrument shows.
+log-type-colour = Choose the colour that you see.
+log-part-missing = Choose the part that you measured.
+log-surface-missing = Choose the surface that the IR gun looks at.
+log-time-wrong = This time cannot be read, or is still to come. Write a time: 7:30.
+log-time-now = Now, { $time }
+log-not-told = Not told
+log-save = Save the reading
+log-save-trial = Save the trial piece
+log-key-erase = Erase
+log-key-last = Same as last
+log-key-decimal = Decimal mark
+log-key-unit = Other unit
+log-key-up = +{ $step }
+log-key-down = −{ $step }
+log-way-melted = Melted
+log-way-stayed = Did not melt
+log-way-afterwards = Flame off
+log-way-flame-on = Flame on
+log-form-with = Instrument
+log-form-surface = Surface
+log-form-setting = Emissivity set
+log-form-face = Face
+log-form-away = Distance from the weld
+log-form-when = Moment of the work
+log-form-time = Time, if it is not now
+log-form-note = Note
+log-form-part = Part
+log-form-way = What the crayon or the colour shows
+log-form-colour = Colour seen
+log-form-colour-to = To, if a range is seen
+log-colour-alone = One colour only
+log-form-outcome = Crack
+log-form-cooled = Cooling
+log-form-crack-place = Place of the crack
+log-form-heat = Heat number
+log-form-name = Name of the job
+log-form-pieces = Number of pieces
+log-form-drawing = Drawing
+log-form-welder = Welder
+form-log-how = Instrument and place
+form-log-moment = When
+form-log-trial = Crack and cooling
+form-log-told = Heat numbers and note
+form-log-more = More pieces
+form-log-used = Tell an amount

@@ -2,9 +2,13 @@
 
 #[cfg(feature = "window")]
 pub mod app;
+#[cfg(not(target_os = "android"))]
+pub mod backup;
+pub mod card;
 pub mod cli;
 pub mod engine;
 pub mod job;
+pub mod log;
 pub mod questions;
 pub mod reference;
 pub mod report;
@@ -21,7 +25,7 @@ pub fn run(arguments: impl IntoIterator<Item = OsString>) -> ExitCode {
     let arguments: Vec<OsString> = arguments.into_iter().collect();
     let said = match window(&arguments) {
         Some(status) => return status,
-        None => cli::answer(arguments),
+        None => cli::answer_in(arguments, words::Words::of_system()),
     };
     print(&said)
 }
@@ -37,14 +41,20 @@ fn print(said: &cli::Said) -> ExitCode {
 /// why.
 #[cfg(feature = "gui")]
 fn window(arguments: &[OsString]) -> Option<ExitCode> {
-    if !cli::asks_for_the_window(arguments.iter().cloned()) {
-        return None;
+    #[cfg(target_os = "linux")]
+    if let Some(known) = app::desktop::asked_for_fonts() {
+        return Some(if known { ExitCode::SUCCESS } else { ExitCode::FAILURE });
     }
-    Some(match app::run(job::Store::desktop_folder()) {
+    let file = match cli::asks_for_the_window(arguments.iter().cloned())? {
+        cli::WindowOn::Kept => None,
+        // What is kept of it must hold in another folder too.
+        cli::WindowOn::File(file) => Some(std::path::absolute(&file).unwrap_or(file)),
+    };
+    Some(match app::run(job::Store::desktop_folder(), file.as_deref(), app::Desktop) {
         Ok(()) => ExitCode::SUCCESS,
         Err(problem) => {
-            let why = problem.say(&words::Words::english());
-            print(&cli::without_window(arguments.iter().cloned(), &why))
+            let words = words::Words::of(words::Words::of_system());
+            print(&cli::without_window(arguments.iter().cloned(), &words, &problem.say(&words)))
         }
     })
 }

@@ -32,7 +32,7 @@ undefined=$("$nm" --dynamic --undefined-only --format=just-symbols "$library" | 
 weak=$("$nm" --dynamic --undefined-only "$library" | awk '$1 == "w" { sub(/@.*/, "", $2); print $2 }' | sort -u)
 
 is "the library is for 64-bit ARM" has 'Machine: *AArch64' "$elf"
-is "Android's entry point is in it" has ' T ANativeActivity_onCreate$' "$defined"
+is "Android's usual entry point is in it" has ' T ANativeActivity_onCreate$' "$defined"
 needed=$(sed -n 's/.*(NEEDED).*\[\(.*\)\].*/\1/p' <<<"$elf" | sort -u)
 offered=$(printf '%s.so\n' libandroid libc libdl libEGL libGLESv2 liblog libm | sort)
 is "it needs no library but the system's" none "$(comm -23 <(echo "$needed") <(echo "$offered"))"
@@ -64,6 +64,8 @@ manifest=$(aapt dump xmltree "$package" AndroidManifest.xml)
 named=$(grep -A1 'android.app.lib_name' <<<"$manifest" | sed -n 's/.*android:value(.*)="\([^"]*\)".*/\1/p')
 inside=$(unzip -Z1 "$package" | sed -n 's,^lib/,,p')
 is "the library inside is the one that the manifest names" [ "$inside" = "arm64-v8a/lib$named.so" ]
+begins=$(grep -A1 'android.app.func_name' <<<"$manifest" | sed -n 's/.*android:value(.*)="\([^"]*\)".*/\1/p')
+is "the entry point that the manifest names is in the library" has " T $begins\$" "$defined"
 # Of android.content.res.Configuration: orientation 0x80, uiMode 0x200, screenSize 0x400, fontScale 0x40000000.
 kept=$(sed -n 's/.*android:configChanges(.*)=(type 0x11)\(0x[0-9a-f]*\)$/\1/p' <<<"$manifest")
 wanted=$((0x80 | 0x200 | 0x400 | 0x40000000))

@@ -38,6 +38,8 @@ with_manifest() {
 # The library from a changed entry file. $1: a sed command. The compiler is told to read the
 # changed file in place of the kept one, so nothing else is built anew and no file is touched.
 with_entry() {
+    # The files that it names lie beside it.
+    cp "$here/../src/"*.rs "$spoilt/"
     sed "$1" "$here/../src/lib.rs" >"$spoilt/lib.rs"
     if cmp -s "$spoilt/lib.rs" "$here/../src/lib.rs"; then echo "the entry file did not change" && return 1; fi
     cat >"$spoilt/rustc" <<'WRAPPER'
@@ -59,6 +61,8 @@ fails_with "a permission added" "FAILED: it asks for no permission" with_manifes
     's|<uses-sdk|<uses-permission android:name="android.permission.INTERNET" /><uses-sdk|'
 fails_with "a wrong library name" "FAILED: the library inside is the one that the manifest names" with_manifest \
     's|android:value="strawblue_android"|android:value="strawblue"|'
+fails_with "a wrong entry point" "FAILED: the entry point that the manifest names" with_manifest \
+    's|android:value="strawblue_on_create"|android:value="strawblue_made"|'
 fails_with "another lowest API level" "FAILED: it installs from API level 26 on" with_manifest \
     's|minSdkVersion="26"|minSdkVersion="24"|'
 fails_with "a restart on rotation" "FAILED: rotation, dark mode and font scale" with_manifest 's/|orientation|/|/'

@@ -90,6 +90,11 @@ fn formula_row(line: &str) -> ui::FormulaRow {
     let Some((before, after)) = line.split_once('^') else {
         return ui::FormulaRow { text: line.into(), ..ui::FormulaRow::default() };
     };
-    let end = after.find(|c: char| !c.is_ascii_digit() && c != '.').unwrap_or(after.len());
+    let figure = |(at, sign): (usize, char)| {
+        let digit = |sign: Option<char>| sign.is_some_and(|sign| sign.is_ascii_digit());
+        // A decimal mark is of the figure, a comma or full stop behind it is not.
+        digit(Some(sign)) || matches!(sign, '.' | ',') && digit(after[at + 1..].chars().next())
+    };
+    let end = after.char_indices().find(|found| !figure(*found)).map_or(after.len(), |(at, _)| at);
     ui::FormulaRow { text: before.into(), superscript: after[..end].into(), rest: after[end..].into() }
 }

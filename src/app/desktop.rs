@@ -5,7 +5,8 @@
 
 use std::ffi::OsStr;
 use std::path::{Path, PathBuf};
-use std::{env, fs, panic};
+use std::process::{Command, Stdio};
+use std::{env, fs};
 
 use fontique::{Collection, CollectionOptions};
 
@@ -39,6 +40,8 @@ const LOADER_CACHE: &str = "/etc/ld.so.cache";
 const FONT_ENDINGS: [&str; 4] = ["ttf", "otf", "ttc", "otc"];
 /// Folders below a folder of fonts are followed so deep, so that a circle of links ends.
 const FONT_DEPTH: usize = 6;
+/// Set by this program where it begins itself anew to ask fontconfig.
+const ASKS_FONTCONFIG: &str = "STRAWBLUE_ASKS_FONTCONFIG";
 
 /// The library that is surely missing: it is neither in a folder nor in the loader's list,
 /// while others are.
@@ -117,15 +120,18 @@ pub(super) fn has_font() -> bool {
         || fontconfig_has_font()
 }
 
-/// Does fontconfig, with whatever it is told, know a font? The library that asks it panics
-/// where it knows none, so that panic is the answer, and is not shown.
+/// Does fontconfig, with whatever it is told, know a font? The library that asks it panics where it
+/// knows none, and takes its process with it: so a process of its own does the asking.
 fn fontconfig_has_font() -> bool {
-    let hook = panic::take_hook();
-    panic::set_hook(Box::new(|_| {}));
-    let known = panic::catch_unwind(|| {
-        let options = CollectionOptions { shared: false, system_fonts: true };
-        Collection::new(options).family_names().next().is_some()
-    });
-    panic::set_hook(hook);
-    known.unwrap_or(false)
+    let Ok(program) = env::current_exe() else { return true };
+    let mut asking = Command::new(program);
+    asking.env(ASKS_FONTCONFIG, "1").stdin(Stdio::null()).stdout(Stdio::null()).stderr(Stdio::null());
+    asking.status().is_ok_and(|status| status.success())
+}
+
+/// The answer to the process that began this one to ask fontconfig; nothing in any other process.
+pub(crate) fn asked_for_fonts() -> Option<bool> {
+    env::var_os(ASKS_FONTCONFIG)?;
+    let options = CollectionOptions { shared: false, system_fonts: true };
+    Some(Collection::new(options).family_names().next().is_some())
 }

@@ -119,8 +119,18 @@ pub struct Open {
     pub first_aid: bool,
     /// Are temperature and length chosen apart, whatever they are?
     pub units_mixed: bool,
+    /// Were the settings just reset?
+    pub settings_reset: bool,
+    /// Is the list of terms unfolded?
+    pub terms: bool,
+    /// What is looked for in it.
+    pub terms_query: String,
     /// Is the list of sources unfolded?
     pub sources: bool,
+    /// What is looked for in it.
+    pub sources_query: String,
+    /// Which part of it is shown; past the last one it begins anew.
+    pub sources_part: i32,
     /// Is the list of licences unfolded?
     pub licences: bool,
     /// Licences whose text is unfolded.

@@ -31,13 +31,23 @@ same_by! {
     ui::CautionRow: id;
     ui::FigureView: id;
     ui::LicenceRow: id;
+    ui::SourceRow: id;
     ui::SwatchRow: name;
     ui::BenchEntry: kind, id;
     ui::BenchPush: id;
     ui::CycleFigure: id;
+    ui::LastJob: key;
     ui::ShownMoment: label;
     ui::TestCell: id;
     ui::TestLine: kind, id, text;
+    ui::LogJobRow: id;
+    ui::LogPieceCell: id;
+    ui::LogTrialRow: id;
+    ui::LogConflict: id;
+    ui::LogReadingRow: id;
+    ui::LogStepRow: id;
+    ui::LogPhotoRow: id;
+    ui::LogUsedEntry: id;
 }
 
 impl Row for ui::PartRow {
@@ -72,6 +82,16 @@ impl Row for ui::SteelEntry {
         // The columns of twins follow from the number that they share, which is their id.
         self.names = shown.names.clone();
         self.figures = shown.figures.clone();
+    }
+}
+
+impl Row for ui::LogUsedLine {
+    fn same(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+
+    fn adopt(&mut self, shown: &Self) {
+        self.entries = adopted(&self.entries, &shown.entries);
     }
 }
 

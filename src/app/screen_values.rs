@@ -103,6 +103,14 @@ pub(super) fn ticks(show: Show, from_c: f64, to_c: f64, step: f64) -> Vec<ui::Ax
     round_c(unit, (from_c, to_c), step).map(tick).collect()
 }
 
+/// The same with the unit beside the last of them.
+pub(super) fn with_unit(show: Show, mut ticks: Vec<ui::AxisTick>) -> Vec<ui::AxisTick> {
+    if let Some(last) = ticks.iter_mut().rfind(|tick| !tick.label.is_empty()) {
+        last.label = [last.label.as_str(), show.units.temperature.symbol()].join("\u{a0}").into();
+    }
+    ticks
+}
+
 /// Temperatures, °C, that are round in a unit: so many °C apart, or twice as many °F.
 pub(super) fn round_c(
     unit: TemperatureUnit,

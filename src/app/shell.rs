@@ -11,7 +11,7 @@ use super::open::UnmarkedAt;
 use super::rows::model;
 use super::screen_values::{choice, picked, place_of};
 use super::{ChosenFor, Page, State, ui};
-use crate::job::{Field, Theme};
+use crate::job::{Controls, Field, Session, Theme};
 use crate::units::Units;
 
 /// Units offered in the header; the rest are in the settings.
@@ -36,6 +36,9 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     shell.on_settings_asked(calls_plain(window, state, |window, state| {
         open_page(window, state, Page::Settings);
     }));
+    window.global::<ui::Wanted>().on_rest(calls_plain(window, state, |window, _| {
+        window.invoke_enter_page();
+    }));
     shell.on_back_asked(calls_plain(window, state, |window, state| back(window, state)));
     shell.on_unit_picked(calls(window, state, |window, state, index: i32| {
         if let Some((units, _)) = picked(&UNITS, index) {
@@ -44,7 +47,7 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     shell.on_notice_seen({
         let state = state.clone();
-        move || state.tell(String::new())
+        move || state.tell(|_| String::new())
     });
     state.on_notice({
         let weak = window.as_weak();
@@ -78,6 +81,23 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     });
 }
 
+/// A job of the log by its name, a piece by its number.
+fn log_title(state: &State, page: Page) -> Option<String> {
+    let desk = state.log.borrow();
+    match page {
+        Page::LogEntry if desk.logs_trial() => Some(state.words.get("log-trial-new")),
+        Page::LogPiece | Page::LogEntry => {
+            let number = desk.piece_number()?.to_string();
+            Some(state.words.with("log-piece-title", &[("number", &number)]))
+        }
+        Page::LogJob => {
+            let (name, example) = desk.job_name()?;
+            Some(if example { state.words.with("log-example", &[("name", &name)]) } else { name })
+        }
+        _ => None,
+    }
+}
+
 /// Changes the units everywhere at once. A bare number keeps the unit that it was typed in.
 pub(super) fn set_units(window: &ui::AppWindow, state: &State, units: Units) {
     state.change(|session| session.switch_units(units));
@@ -88,6 +108,7 @@ pub(super) fn set_units(window: &ui::AppWindow, state: &State, units: Units) {
 pub(super) fn say_anew(window: &ui::AppWindow, state: &State) {
     let texts = window.global::<ui::I18n>();
     texts.set_rev(texts.get_rev() + 1);
+    state.tell_anew();
     refresh_all(window, state);
 }
 
@@ -104,6 +125,8 @@ pub fn open_page(window: &ui::AppWindow, state: &State, page: Page) {
                     open.steel_detail = None;
                 }
                 Page::Fillers => open.filler_query.clear(),
+                // What came of the last visit is read by now.
+                Page::Settings => open.settings_reset = false,
                 // A test goes on where it was left.
                 Page::Unmarked => open.unmarked_at = UnmarkedAt::First,
                 _ => {}
@@ -116,6 +139,9 @@ pub fn open_page(window: &ui::AppWindow, state: &State, page: Page) {
 /// One page back.
 pub fn back(window: &ui::AppWindow, state: &State) {
     let left = state.open.borrow_mut().pages.pop();
+    if left == Some(Page::Welcome) {
+        state.change(Session::end_welcome);
+    }
     // Where the page was asked for.
     let chosen_for = state.open.borrow().chosen_for;
     let wanted = match (left, chosen_for) {
@@ -151,10 +177,12 @@ pub(super) fn refresh_screen(window: &ui::AppWindow, state: &State) {
     if page != Page::Plan {
         state.fill(window, page);
     }
+    state.log.borrow_mut().light(page, state.reference);
 }
 
 fn refresh(window: &ui::AppWindow, state: &State) {
     let shell = window.global::<ui::Shell>();
+    let (text_size, controls) = state.session(|session| (session.text_size, session.controls));
     let (place, units, theme, name) = state.session(|session| {
         let name = session.job.get(Field::Name).unwrap_or_default().to_owned();
         (Page::place(&session.place), session.units, session.theme, name)
@@ -171,7 +199,9 @@ fn refresh(window: &ui::AppWindow, state: &State) {
     let named = page == Page::Plan && !name.is_empty();
     // A question bears the name of its part of the work; the page itself says what is asked.
     let work = state.open.borrow().question.filter(|_| page == Page::Question).map(|asked| asked.work);
+    let log = log_title(state, page);
     shell.set_title(match work {
+        None if log.is_some() => log.unwrap_or_default().into(),
         Some(work) => state.word(&format!("work-{}", work.id())),
         None if named => name.into(),
         None => state.word(&page.title()),
@@ -195,4 +225,6 @@ fn refresh(window: &ui::AppWindow, state: &State) {
         Theme::Dark => ui::Look::Dark,
         Theme::Light => ui::Look::Light,
     });
+    window.global::<ui::Type>().set_asked(f32::from(text_size.percent()) / 100.0);
+    window.global::<ui::Space>().set_gloves(controls == Controls::Gloves);
 }

@@ -1,6 +1,6 @@
 //! Start-up, shared by desktop and phone.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::rc::Rc;
 
 use slint::ComponentHandle;
@@ -11,9 +11,15 @@ use super::glue::glued;
 use super::plan::fillers;
 use super::settings::about;
 use super::steels::{certificate, unmarked};
-use super::{Page, State, basis, bench, cycle, plan, safety, settings, shell, steels, tint, ui};
+use super::{
+    Device, Page, State, System, basis, bench, cycle, log, plan, safety, settings, shell, steels, tint, ui,
+    welcome,
+};
 use crate::job::{Found, Session, Store, StoreError};
 use crate::words::Words;
+
+/// The name of the menu entry.
+const APP_ID: &str = "strawblue";
 
 /// Why the window can't be opened.
 #[derive(Debug, Error)]
@@ -48,11 +54,16 @@ impl StartError {
     }
 }
 
-/// Opens the window on what is kept in a folder, and runs it until it is closed.
+/// Opens the window on what is kept in a folder, and on a file where one is given, and runs it on a device
+/// until it is closed.
 ///
 /// # Errors
 /// [`StartError`] where there is no display, or something is missing that a window needs.
-pub fn run(folder: Option<PathBuf>) -> Result<(), StartError> {
+pub fn run(
+    folder: Option<PathBuf>,
+    file: Option<&Path>,
+    device: impl Device + 'static,
+) -> Result<(), StartError> {
     #[cfg(target_os = "linux")]
     check_desktop()?;
     // The dataset and the colours of the film are made ready while the window is.
@@ -60,10 +71,25 @@ pub fn run(folder: Option<PathBuf>) -> Result<(), StartError> {
         let _ = crate::reference::embedded();
         crate::engine::tint::colour::prepare();
     });
-    let (window, state) = window_in(folder)?;
+    let (window, state) = window_for(folder, System::here())?;
+    on_device(&window, &state, device);
+    // By this the desktop finds the menu entry, and with it the icon, that the window belongs to. A
+    // desktop that asks for no such name refuses it, and shows the window as well.
+    let _ = slint::set_xdg_app_id(APP_ID);
+    #[cfg(feature = "gui")]
+    super::outside::connect(&window, &state);
+    if let Some(file) = file {
+        super::open_with(&window, &state, file);
+    }
     let ran = window.run().map_err(|error| StartError::NoWindow(error.to_string()));
     state.flush();
     ran
+}
+
+/// From now on the window asks this device for what it needs of it.
+pub fn on_device(window: &ui::AppWindow, state: &State, device: impl Device + 'static) {
+    window.global::<ui::Type>().set_system(device.text_scale());
+    state.log.borrow_mut().device = Box::new(device);
 }
 
 #[cfg(target_os = "linux")]
@@ -85,10 +111,33 @@ fn check_desktop() -> Result<(), StartError> {
 /// # Errors
 /// [`StartError::NoWindow`] where there is no display.
 pub fn window_in(folder: Option<PathBuf>) -> Result<(ui::AppWindow, Rc<State>), StartError> {
-    let (session, store, trouble) = kept(folder);
-    let (window, state) = window_of(session, store)?;
-    if let Some(trouble) = trouble {
-        state.tell(trouble.say(&state.words));
+    let kept = Kept::of(folder.as_deref());
+    window_with(kept, folder, Words::ENGLISH.into())
+}
+
+/// The same for a system: the window speaks its language until another one is chosen. Where no window has
+/// saved before it begins with the units of the system, and with a welcome.
+///
+/// # Errors
+/// [`StartError::NoWindow`] where there is no display.
+pub fn window_for(folder: Option<PathBuf>, system: System) -> Result<(ui::AppWindow, Rc<State>), StartError> {
+    let mut kept = Kept::of(folder.as_deref());
+    if kept.first {
+        kept.session = Session::first(system.units);
+    }
+    let (window, state) = window_with(kept, folder, system)?;
+    welcome::greet(&window, &state);
+    Ok((window, state))
+}
+
+fn window_with(
+    kept: Kept,
+    folder: Option<PathBuf>,
+    system: System,
+) -> Result<(ui::AppWindow, Rc<State>), StartError> {
+    let (window, state) = window_on(kept.session, kept.store, folder, system)?;
+    if let Some(trouble) = kept.trouble {
+        state.tell(move |words| trouble.say(words));
     }
     Ok((window, state))
 }
@@ -110,15 +159,30 @@ impl Trouble {
     }
 }
 
-/// The session of a folder. Where it can't be read the window starts anew and saves
-/// nothing over it.
-fn kept(folder: Option<PathBuf>) -> (Session, Option<Store>, Option<Trouble>) {
-    let Some(folder) = folder else { return (Session::default(), None, None) };
-    let opened = Store::open(folder).and_then(|store| Ok((Session::load(&store)?, store)));
-    match opened {
-        Ok((found, store)) if found.kept_aside.is_none() => (found.session, Some(store), None),
-        Ok((found, store)) => (found.session.clone(), Some(store), Some(Trouble::KeptAside(Box::new(found)))),
-        Err(error) => (Session::default(), None, Some(Trouble::NotKept(error))),
+/// What is kept in a folder.
+#[derive(Default)]
+struct Kept {
+    session: Session,
+    store: Option<Store>,
+    trouble: Option<Trouble>,
+    /// No window has saved here yet.
+    first: bool,
+}
+
+impl Kept {
+    /// What is kept in a folder. Where it can't be read the window starts anew and saves nothing over it.
+    fn of(folder: Option<&Path>) -> Self {
+        let Some(folder) = folder else { return Self::default() };
+        let opened = Store::open(folder).and_then(|store| Ok((Session::load(&store)?, store)));
+        match opened {
+            Ok((found, store)) => Self {
+                session: found.session.clone(),
+                store: Some(store),
+                first: found.first,
+                trouble: found.kept_aside.is_some().then(|| Trouble::KeptAside(Box::new(found))),
+            },
+            Err(error) => Self { trouble: Some(Trouble::NotKept(error)), ..Self::default() },
+        }
     }
 }
 
@@ -127,8 +191,20 @@ fn kept(folder: Option<PathBuf>) -> (Session, Option<Store>, Option<Trouble>) {
 /// # Errors
 /// [`StartError::NoWindow`] where there is no display.
 pub fn window_of(session: Session, store: Option<Store>) -> Result<(ui::AppWindow, Rc<State>), StartError> {
+    let folder = store.as_ref().map(|store| store.folder().to_owned());
+    window_on(session, store, folder, Words::ENGLISH.into())
+}
+
+/// The same with the folder of the log, which is written though the session can't be.
+fn window_on(
+    session: Session,
+    store: Option<Store>,
+    folder: Option<PathBuf>,
+    system: System,
+) -> Result<(ui::AppWindow, Rc<State>), StartError> {
     let window = ui::AppWindow::new().map_err(|error| StartError::NoWindow(error.to_string()))?;
-    let state = Rc::new(State::new(session, store));
+    let state = Rc::new(State::new(session, store, system));
+    state.log.borrow_mut().set_folder(folder);
     connect(&window, &state);
     Ok((window, state))
 }
@@ -157,6 +233,7 @@ fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     events::connect(window, state);
     tint::connect(window, state);
     bench::connect(window, state);
+    log::connect(window, state);
     steels::connect(window, state);
     unmarked::connect(window, state);
     certificate::connect(window, state);
@@ -164,6 +241,7 @@ fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     safety::connect(window, state);
     settings::connect(window, state);
     about::connect(window, state);
+    welcome::connect(window, state);
     shell::refresh_all(window, state);
 }
 
@@ -174,6 +252,13 @@ fn fill(window: &ui::AppWindow, state: &State, page: Page) {
         Page::Tint => tint::refresh(window, state),
         Page::Bench => bench::refresh(window, state),
         Page::Question => bench::refresh_question(window, state),
+        Page::Log
+        | Page::LogNew
+        | Page::LogJob
+        | Page::LogPiece
+        | Page::LogEntry
+        | Page::LogCard
+        | Page::LogImport => log::refresh(window, state, page),
         Page::Safety => safety::refresh(window, state),
         Page::Steels => steels::refresh(window, state),
         Page::Unmarked => unmarked::refresh(window, state),
@@ -182,5 +267,6 @@ fn fill(window: &ui::AppWindow, state: &State, page: Page) {
         Page::Fillers => fillers::refresh(window, state),
         Page::Settings => settings::refresh(window, state),
         Page::About => about::refresh(window, state),
+        Page::Welcome => welcome::refresh(window, state),
     }
 }

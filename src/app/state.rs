@@ -11,32 +11,25 @@ use super::bench::kept::Kept;
 use super::cycle::work::CycleWork;
 use super::form::desk::Desk;
 use super::form::question_steel;
+use super::log::desk::LogDesk;
+use super::notice::Notice;
 use super::open::{ChosenFor, Open};
+use super::planned::Planned;
 use super::tint::photo_read::Photo;
-use super::{Page, ui};
+use super::{Page, System, ui};
 use crate::engine::job::Job;
-use crate::engine::plan::Plan;
 use crate::job::{
-    FieldProblem, JobText, News, OwnSteel, ReadJob, Reading, Saved, Saver, Seat, Session, Slot, Store,
-    read_job,
+    FieldProblem, JobText, News, OwnSteel, Reading, Saved, Saver, Seat, Session, Slot, Store, read_job,
 };
 use crate::questions::Reply;
 use crate::reference::{Reference, embedded};
 use crate::report::Pen;
-use crate::units::{Show, Units};
+use crate::units::{Mark, Show, Units};
 use crate::words::Words;
 
-/// A job that was read, with its plan.
-pub struct Planned {
-    /// The job as read, with what was put where nothing was typed.
-    pub read: ReadJob,
-    /// Its plan.
-    pub plan: Plan,
-}
-
 /// What a plan reads of the session.
-fn read_by_a_plan(session: &Session) -> (&JobText, &[OwnSteel], Units) {
-    (&session.job, &session.own_steels, session.units)
+fn read_by_a_plan(session: &Session) -> (&JobText, &[OwnSteel], Units, &str) {
+    (&session.job, &session.own_steels, session.units, &session.language)
 }
 
 /// How often it is asked whether another window has written the file: a look at its date.
@@ -44,8 +37,6 @@ const LISTENS_EVERY: Duration = Duration::from_millis(700);
 /// When it is asked whether a change is on the disk.
 const ASKED_AFTER: Duration = Duration::from_millis(150);
 
-/// What puts a notice on the screen.
-type ShowsNotice = Box<dyn Fn(&str)>;
 type FlameMin = fn(&State) -> Option<(f64, f64)>;
 /// What fills the models of a page.
 type Fills = fn(&ui::AppWindow, &State, Page);
@@ -56,6 +47,8 @@ pub struct State {
     pub reference: &'static Reference,
     /// The words.
     pub words: Words,
+    /// What the person's system is set to: it holds until something else is chosen.
+    pub(super) system: System,
     session: RefCell<Session>,
     saver: Option<Saver>,
     /// The number of the window, its own while it runs.
@@ -77,26 +70,27 @@ pub struct State {
     asks_saver: RefCell<Rc<dyn Fn()>>,
     asking: Timer,
     listening: Timer,
-    /// What the person must know about what is kept; empty for nothing.
-    notice: RefCell<String>,
-    /// What shows it.
-    notice_shown: RefCell<ShowsNotice>,
+    /// What the person must know about what is kept.
+    notice: Notice,
     /// The photo of the Tint place.
     pub(super) photo: RefCell<Photo>,
     /// What the Bench keeps.
     pub(super) bench: RefCell<Kept>,
     /// The heat cycle of the plan.
     pub(super) cycle: RefCell<CycleWork>,
+    /// The log.
+    pub(super) log: RefCell<LogDesk>,
     fills: Cell<Fills>,
     /// Minutes of the plan's flame, from the strongest to the weakest, once its heat cycle is worked out.
     pub(super) flame_min: Cell<FlameMin>,
 }
 
 impl State {
-    /// A state on a session; without a store nothing is kept.
+    /// A state on a session, for a system that speaks a language; without a store nothing is kept.
     #[must_use]
-    pub fn new(mut session: Session, store: Option<Store>) -> Self {
-        let words = Words::of(&session.language);
+    pub fn new(mut session: Session, store: Option<Store>, system: impl Into<System>) -> Self {
+        let system = system.into();
+        let words = Words::of(session.speaks(system.language));
         let begun = session.clone();
         // A phone has one window, and may make it anew in a process that goes on.
         let shared = store.as_ref().filter(|_| cfg!(not(target_os = "android")));
@@ -108,6 +102,7 @@ impl State {
         let state = Self {
             reference: embedded(),
             words,
+            system,
             session: RefCell::new(session),
             saver: store.map(|store| Saver::new(store, begun)),
             seat,
@@ -121,11 +116,11 @@ impl State {
             asks_saver: RefCell::new(Rc::new(|| {})),
             asking: Timer::default(),
             listening: Timer::default(),
-            notice: RefCell::new(String::new()),
-            notice_shown: RefCell::new(Box::new(|_| {})),
+            notice: Notice::default(),
             photo: RefCell::default(),
             bench: RefCell::default(),
             cycle: RefCell::default(),
+            log: RefCell::default(),
             fills: Cell::new(|_, _, _| {}),
             flame_min: Cell::new(|_| None),
         };
@@ -150,7 +145,7 @@ impl State {
         if *after == before {
             return;
         }
-        self.words.speak(&after.language);
+        self.words.speak(after.speaks(self.system.language));
         self.words.write_in(after.units.scales());
         let (plans, saves) = self.made.get();
         self.made.set((plans, saves + 1));
@@ -205,9 +200,9 @@ impl State {
         let heard = self.heard.replace(saved);
         if saved.failures > heard.failures {
             let why = if saved.waiting { "shell-not-saved-yet" } else { "shell-not-saved" };
-            self.tell(self.words.get(why));
+            self.tell(move |words| words.get(why));
         } else if heard.failing && !saved.failing {
-            self.tell(String::new());
+            self.tell(|_| String::new());
         }
         if saved.done < saved.told {
             self.ask_saver();
@@ -265,15 +260,18 @@ impl State {
     }
 
     /// Says something about what is kept, wherever the person is; nothing takes it away.
-    pub fn tell(&self, notice: String) {
-        (self.notice_shown.borrow())(&notice);
-        *self.notice.borrow_mut() = notice;
+    pub fn tell(&self, says: impl Fn(&Words) -> String + 'static) {
+        self.notice.tell(&self.words, says);
+    }
+
+    /// Says the same line again: the language has changed.
+    pub(super) fn tell_anew(&self) {
+        self.notice.say_anew(&self.words);
     }
 
     /// Sets what shows such a line, from now on.
     pub(super) fn on_notice(&self, show: impl Fn(&str) + 'static) {
-        show(&self.notice.borrow());
-        *self.notice_shown.borrow_mut() = Box::new(show);
+        self.notice.shown_by(&self.words, show);
     }
 
     /// Sets what fills a page.
@@ -306,8 +304,9 @@ impl State {
         let (plans, saves) = self.made.get();
         self.made.set((plans + 1, saves));
         let session = self.session.borrow();
-        let reading =
-            Reading { reference: self.reference, own_steels: &session.own_steels, units: session.units };
+        let (own_steels, units) = (&session.own_steels, session.units);
+        let mark = Mark::of(self.words.decimal_mark());
+        let reading = Reading { reference: self.reference, own_steels, units, mark };
         match read_job(&session.job, &reading) {
             Ok(read) => {
                 let plan = crate::engine::plan::plan(self.reference, &read.job);

@@ -3,13 +3,28 @@
 use std::ffi::OsString;
 
 use crate::units::{Problem, Units, shortened};
-use crate::words::Words;
+use crate::words::{List, Words};
 
 /// What is asked.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Command {
     /// Nothing: the window.
     Window,
+    /// The window, on a file.
+    Open {
+        /// The file.
+        file: String,
+    },
+    /// All that is kept, into one file.
+    Backup {
+        /// The words after the command.
+        words: Vec<String>,
+    },
+    /// All of such a file, back.
+    Restore {
+        /// The words after the command.
+        words: Vec<String>,
+    },
     /// The version.
     Version,
     /// Help, on a command where one is named.
@@ -23,6 +38,18 @@ pub(super) enum Command {
         question: Option<String>,
         /// Keys and values in the order given.
         pairs: Vec<(String, String)>,
+    },
+    /// The job card of a log, or its readings as a table.
+    Card {
+        /// The words after the command.
+        words: Vec<String>,
+        /// The options that only it has.
+        options: Vec<String>,
+    },
+    /// The log of what was done.
+    Log {
+        /// What is done with it, and on what.
+        given: Vec<String>,
     },
     /// A plan.
     Plan {
@@ -58,10 +85,29 @@ pub(super) enum ArgumentProblem {
     UnitsMissing,
     /// Units that are none.
     Units(Problem),
+    /// `--language` without one that there are words of.
+    Language,
     /// A word where `key=value` is meant.
     NoPair(String),
     /// A second file.
     SecondFile(String),
+}
+
+/// The option that states a language, and the same with its value in one word.
+const LANGUAGE: &str = "--language";
+const LANGUAGE_IS: &str = "--language=";
+
+/// The language that a command line states, before anything else of it is read: problems are said in it.
+pub(super) fn stated_language(arguments: &[OsString]) -> Option<&'static str> {
+    let texts: Vec<&str> = arguments.iter().filter_map(|argument| argument.to_str()).collect();
+    let behind = texts.windows(2).find(|pair| pair[0] == LANGUAGE).map(|pair| pair[1]);
+    let within = || texts.iter().find_map(|text| text.strip_prefix(LANGUAGE_IS));
+    Words::known(behind.or_else(within)?)
+}
+
+/// The tags that can be stated.
+pub(super) fn languages(words: &Words) -> String {
+    words.list(List::Comma, &Words::languages().collect::<Vec<_>>())
 }
 
 impl ArgumentProblem {
@@ -72,6 +118,7 @@ impl ArgumentProblem {
             Self::UnknownOption(given) => ("cli-unknown-option", given),
             Self::UnitsMissing => return words.get("cli-units-missing"),
             Self::Units(problem) => return problem.say(words),
+            Self::Language => return words.with("cli-language", &[("known", &languages(words))]),
             Self::NoPair(given) => ("cli-no-pair", given),
             Self::SecondFile(given) => ("cli-second-file", given),
         };
@@ -86,6 +133,7 @@ impl Request {
         let mut request =
             Self { command: Command::Window, json: false, units: Units::default(), units_stated: false };
         let (mut help, mut version) = (false, false);
+        let mut of_card = Vec::new();
         let mut rest = arguments.into_iter().skip(1);
         while let Some(argument) = rest.next() {
             let text = text_of(argument)?;
@@ -98,6 +146,14 @@ impl Request {
                     request.set_units(&text_of(units)?)?;
                 }
                 text if text.starts_with("--units=") => request.set_units(&text["--units=".len()..])?,
+                LANGUAGE => {
+                    let tag = rest.next().map(text_of).transpose()?.unwrap_or_default();
+                    Words::known(&tag).ok_or(ArgumentProblem::Language)?;
+                }
+                text if text.starts_with(LANGUAGE_IS) => {
+                    Words::known(&text[LANGUAGE_IS.len()..]).ok_or(ArgumentProblem::Language)?;
+                }
+                text if super::card::OPTIONS.contains(&text) => of_card.push(text.to_owned()),
                 text if text.starts_with("--") => {
                     return Err(ArgumentProblem::UnknownOption(text.to_owned()));
                 }
@@ -116,10 +172,23 @@ impl Request {
                 let question = words.next();
                 Command::Ask { question, pairs: words.map(pair).collect::<Result<_, _>>()? }
             }
+            (Some("log"), ..) => Command::Log { given: words.collect() },
             (Some("plan"), ..) => plan(words)?,
-            (Some(other), ..) => return Err(ArgumentProblem::UnknownCommand(other.to_owned())),
+            (Some("card"), ..) => Command::Card { words: words.collect(), options: of_card.clone() },
+            (Some("backup"), ..) => Command::Backup { words: words.collect() },
+            (Some("restore"), ..) => Command::Restore { words: words.collect() },
+            (Some(other), ..) => match (looks_like_a_file(other), words.next()) {
+                (true, None) => Command::Open { file: other.to_owned() },
+                (true, Some(second)) => return Err(ArgumentProblem::SecondFile(second)),
+                (false, _) => return Err(ArgumentProblem::UnknownCommand(other.to_owned())),
+            },
         };
-        Ok(request)
+        match of_card.into_iter().next() {
+            Some(option) if !matches!(request.command, Command::Card { .. } | Command::Help { .. }) => {
+                Err(ArgumentProblem::UnknownOption(option))
+            }
+            _ => Ok(request),
+        }
     }
 
     fn set_units(&mut self, text: &str) -> Result<(), ArgumentProblem> {
@@ -127,6 +196,11 @@ impl Request {
         self.units_stated = true;
         Ok(())
     }
+}
+
+/// A word that is no command may name a file: one that is there, or one that is written as a file is.
+fn looks_like_a_file(word: &str) -> bool {
+    word.contains(['/', '.']) || std::path::Path::new(word).exists()
 }
 
 fn text_of(argument: OsString) -> Result<String, ArgumentProblem> {

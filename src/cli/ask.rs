@@ -13,7 +13,7 @@ use crate::job::{Reading, STEEL, read_answers, say_refusal, shown_unit};
 use crate::questions::{self, COMPOSITION, Input, Kind, Preset, Problem, Question};
 use crate::reference::embedded;
 use crate::report::Pen;
-use crate::units::{Show, Units};
+use crate::units::{Mark, Show, Units};
 use crate::words::{List, Words};
 
 /// The list of questions, what one takes, or its answer.
@@ -28,7 +28,7 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
     if pairs.is_empty() {
         return describe(question, request, words);
     }
-    let reading = Reading { reference: embedded(), own_steels: &[], units: request.units };
+    let reading = Reading { reference: embedded(), own_steels: &[], units: request.units, mark: Mark::Point };
     let answers = match read_answers(question, pairs, &reading) {
         Ok(answers) => answers,
         Err(problems) => {
@@ -37,7 +37,7 @@ pub(super) fn ask(name: Option<&str>, pairs: &[(String, String)], request: &Requ
             return Said::problems(&problems, request.json);
         }
     };
-    match question.ask(&answers) {
+    match question.ask_finely(&answers) {
         Ok(reply) => {
             let answered =
                 reply.answers.first().is_some_and(|first| {
@@ -129,6 +129,7 @@ fn takes(input: &Input, units: Units, words: &Words) -> String {
     let made = kind_of(input, units, words);
     let default = match input.default {
         Some(Preset::Number(value)) => {
+            let value = words.value(&value.to_string());
             Some(format!("{value} {}", input.kind.unit().unwrap_or("")).trim().to_owned())
         }
         Some(Preset::Choice(id)) => Some(id.to_owned()),

@@ -5,12 +5,13 @@ use std::ops::ControlFlow;
 use serde::Serialize;
 
 use super::outcome_json::OutcomeJson;
-use crate::engine::heat_cycle::{Flamed, Flames, NoCycle, Turned};
+use crate::engine::heat_cycle::{Fineness, Flamed, Flames, NoCycle, Turned};
 use crate::engine::plan::Plan;
 use crate::job::{JobText, PlanSays, ReadJob, Reading, cycle_of_plan};
 use crate::questions::{self, HEAT_CYCLE};
 use crate::reference::Methods;
 use crate::report::{CycleTold, Pen, no_cycle_words, tint_limits};
+use crate::units::Mark;
 
 /// A cycle that was worked out.
 pub(super) struct Known {
@@ -43,8 +44,10 @@ pub(super) fn cycle(
     let limits = tint_limits(pen, Some(plan)).held;
     let typed = job.with_units_written(read.units);
     let says = PlanSays { read, plan, limits, typed: &typed, flame_min: None };
-    let reading = Reading { reference: pen.reference, own_steels: &[], units: read.units };
-    let flames = cycle_of_plan(pairs, &says, &reading)?;
+    let reading = Reading { reference: pen.reference, own_steels: &[], units: read.units, mark: Mark::Point };
+    let mut flames = cycle_of_plan(pairs, &says, &reading)?;
+    // As the window ends with: the coarse grid errs to either side.
+    flames.cycle.fineness = Fineness::Fine;
     let found = flames.run(pen.reference, &mut |_, _| ControlFlow::Continue(()));
     found.map(|found| Known { flames, found }).map_err(NoCycle::Refused)
 }

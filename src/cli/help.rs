@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::arguments::Request;
+use super::arguments::{Request, languages};
 use super::{Said, ask};
 use crate::job::Field;
 use crate::questions::HEAT_CYCLE;
@@ -11,8 +11,12 @@ use crate::words::Words;
 /// Help on the program or on one command.
 pub(super) fn help(about: Option<&str>, request: &Request, words: &Words) -> Said {
     match about {
-        None | Some("help") => Said::answered(words.get("cli-help") + "\n"),
+        None | Some("help" | "backup" | "restore") => {
+            Said::answered(words.with("cli-help", &[("languages", &languages(words))]) + "\n")
+        }
+        Some("card") => Said::answered(words.get("cli-help-card") + "\n"),
         Some("plan") => Said::answered(plan(request, words)),
+        Some("log") => Said::answered(words.get("cli-help-log") + "\n"),
         Some("json") => Said::answered(super::json_keys::help(words)),
         Some("ask") => ask::ask(None, &[], request, words),
         Some(other) => Said::not_understood(

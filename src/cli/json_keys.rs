@@ -5,7 +5,7 @@ use std::fmt::Write;
 use crate::words::Words;
 
 /// The keys of a plan, in the order in which they are written.
-const PLAN: [&str; 38] = [
+const PLAN: [&str; 39] = [
     "verdict",
     "family",
     "preheat_min_c",
@@ -19,6 +19,7 @@ const PLAN: [&str; 38] = [
     "usable_window",
     "asks",
     "remarks",
+    "trial_warnings",
     "needs_temper_c",
     "needs_hardness_hv_max",
     "documented_window",
@@ -52,6 +53,9 @@ const OUTCOME: [&str; 15] = [
     "method", "name", "says", "row", "value", "unit", "low", "high", "raw", "printed", "at_least",
     "in_range", "inputs", "steps", "basis",
 ];
+/// The keys of a job's log.
+const LOG: [&str; 9] =
+    ["jobs", "pieces", "readings", "left_min", "overdue_min", "wait_min", "taught", "used", "conflicts"];
 /// The keys of what was not understood.
 const PROBLEMS: [&str; 1] = ["problems"];
 
@@ -62,6 +66,7 @@ pub(super) fn help(words: &Words) -> String {
         ("cli-json-plan", PLAN.as_slice()),
         ("cli-json-ask", ASK.as_slice()),
         ("cli-json-outcome", OUTCOME.as_slice()),
+        ("cli-json-log", LOG.as_slice()),
         ("cli-json-problems", PROBLEMS.as_slice()),
     ] {
         let _ = writeln!(made, "\n{}", words.get(title));

@@ -2,6 +2,7 @@
 
 use super::arguments::Request;
 use super::cycle::{cycle, cycle_json, take_pairs, told};
+use super::log::known_trials;
 use super::plan_json::{AssumedJson, plan_json};
 use super::plan_text::plan_text;
 use super::{ANSWERED, NO_SAFE_ANSWER, Said};
@@ -11,8 +12,8 @@ use crate::job::{
 };
 use crate::questions::HEAT_CYCLE;
 use crate::reference::{Element, embedded};
-use crate::report::{Pen, Report, put_cycle, put_weld};
-use crate::units::{Show, Units, shortened};
+use crate::report::{Pen, Report, put_cycle, put_trials, put_weld, trial_warnings};
+use crate::units::{Mark, Show, Units, shortened};
 use crate::words::{List, Words};
 
 /// The longest job file that is read, bytes.
@@ -53,7 +54,7 @@ fn of_job(
     request: &Request,
     words: &Words,
 ) -> Said {
-    let reading = Reading { reference: embedded(), own_steels: &[], units: request.units };
+    let reading = Reading { reference: embedded(), own_steels: &[], units: request.units, mark: Mark::Point };
     let read = read_job(job, &reading).map_err(|fields| {
         // What is typed once for all processes is told once.
         let told = |problem: &&FieldProblem| {
@@ -78,6 +79,7 @@ fn of_job(
         read.units = request.units;
     }
     let made = plan::plan(reading.reference, &read.job);
+    let trials = known_trials();
     let status = if made.verdict.answers() { ANSWERED } else { NO_SAFE_ANSWER };
     if !request.json {
         words.write_in(read.units.scales());
@@ -91,12 +93,14 @@ fn of_job(
     let said = if request.json {
         let assumed = assumed.map(|(field, value)| AssumedJson { field, value }).collect();
         let cycle = cycle_json(&pen, &cycle, &reading.reference.methods);
-        Said::json(&plan_json(reading.reference, &read, &made, cycle, assumed))
+        let warned = trial_warnings(&pen, &read.job, &made, &trials);
+        Said::json(&plan_json(reading.reference, &read, &made, cycle, assumed, warned))
     } else {
         let assumed: Vec<String> = assumed
             .map(|(field, says)| words.with("text-assumed-row", &[("field", &field), ("says", &says)]))
             .collect();
         let mut report = Report::of(&pen, &read.job, &made);
+        put_trials(&pen, &read.job, &made, &trials, &mut report);
         put_weld(&pen, &read.job, &read.told, &made, &mut report);
         put_cycle(&pen, &read.job, &made, told(&cycle), &mut report.steps);
         Said::answered(plan_text(&pen, &report, &assumed))
@@ -105,7 +109,7 @@ fn of_job(
 }
 
 /// Why a job file could not be used.
-enum FileProblem {
+pub(super) enum FileProblem {
     /// The system can't read it.
     Unread(std::io::Error),
     /// It is too long to be a job.
@@ -117,7 +121,7 @@ enum FileProblem {
 }
 
 impl FileProblem {
-    fn say(&self, words: &Words) -> String {
+    pub(super) fn say(&self, words: &Words) -> String {
         match self {
             Self::Unread(cause) => words.with("cli-file-unread", &[("cause", &cause.to_string())]),
             Self::TooLong => words.get("cli-file-too-long"),
@@ -132,7 +136,7 @@ impl FileProblem {
     }
 }
 
-fn read_file(path: &str) -> Result<JobText, FileProblem> {
+pub(super) fn read_file(path: &str) -> Result<JobText, FileProblem> {
     let length = std::fs::metadata(path).map_err(FileProblem::Unread)?.len();
     if length > LONGEST {
         return Err(FileProblem::TooLong);
@@ -152,13 +156,13 @@ pub enum KeyProblem {
 }
 
 impl KeyProblem {
-    fn key(&self) -> &str {
+    pub(super) fn key(&self) -> &str {
         match self {
             Self::Unknown(key) | Self::Twice(key) => key,
         }
     }
 
-    fn say(&self, words: &Words) -> String {
+    pub(super) fn say(&self, words: &Words) -> String {
         match self {
             Self::Unknown(key) => {
                 let count = |field: &Field| if field.of() == Of::Part { 2 } else { 1 };

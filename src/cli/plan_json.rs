@@ -31,6 +31,7 @@ pub(super) struct PlanJson {
     usable_window: bool,
     asks: Vec<AskJson>,
     remarks: Vec<RemarkJson>,
+    trial_warnings: Vec<String>,
     needs_temper_c: Option<f64>,
     needs_hardness_hv_max: Option<f64>,
     documented_window: Option<SpanJson>,
@@ -150,6 +151,7 @@ pub(super) fn plan_json(
     plan: &Plan,
     heat_cycle: Option<CycleJson>,
     assumed: Vec<AssumedJson>,
+    trial_warnings: Vec<String>,
 ) -> PlanJson {
     let methods = &reference.methods;
     let side = plan.side.as_ref();
@@ -179,6 +181,7 @@ pub(super) fn plan_json(
             .iter()
             .map(|remark| RemarkJson { id: remark.id(), member: remark.member() })
             .collect(),
+        trial_warnings,
         needs_temper_c: plan.needs.map(|needs| needs.temper_c.ceil()),
         needs_hardness_hv_max: plan.needs.and_then(|needs| needs.hardness_hv).map(f64::floor),
         documented_window: plan.documented.as_ref().map(|own| SpanJson {

@@ -7,7 +7,7 @@ use crate::engine::Outcome;
 use crate::engine::plan::Plan;
 use crate::engine::weld::order::{Deed, Face};
 use crate::engine::weld_of_job::{
-    Chosen, ChosenFiller, JobWeld, Layers, LayersOf, Laying, NoLayers, RunOfJob, SectionBead,
+    Chosen, ChosenFiller, JobWeld, Laid, Layers, LayersOf, Laying, NoLayers, RunOfJob, SectionBead,
     energy_outcomes, weld_of_job,
 };
 use crate::job::ReadJob;
@@ -17,6 +17,8 @@ use crate::reference::{Filler, Methods, Reference};
 #[derive(Debug, Serialize)]
 pub(super) struct WeldJson {
     kind: &'static str,
+    load: &'static str,
+    position: Option<&'static str>,
     base_strength_mpa: Option<f64>,
     base_strength_from: Option<&'static str>,
     hydrogen_most_ml: f64,
@@ -37,6 +39,7 @@ struct RunJson {
     heat_input_told: bool,
     energy: Vec<OutcomeJson>,
     settings: Vec<OutcomeJson>,
+    amount: Vec<OutcomeJson>,
     notes: Vec<&'static str>,
 }
 
@@ -67,7 +70,8 @@ struct AsPartJson {
 /// The runs of the fillet.
 #[derive(Debug, Serialize)]
 struct LayersJson {
-    leg_mm: f64,
+    leg_mm: Option<f64>,
+    groove: Option<&'static str>,
     area_mm2: f64,
     counts: Vec<CountJson>,
     beads: Vec<BeadJson>,
@@ -128,6 +132,8 @@ pub(super) fn weld_json(reference: &Reference, read: &ReadJob, plan: &Plan) -> O
     let methods = &reference.methods;
     Some(WeldJson {
         kind: weld.kind.id(),
+        load: weld.load.id(),
+        position: weld.position.map(|position| position.id()),
         base_strength_mpa: weld.base.map(|base| base.tensile_mpa),
         base_strength_from: weld.base.map(|base| base.from.id()),
         hydrogen_most_ml: weld.need.most_ml,
@@ -147,6 +153,7 @@ fn asks(weld: &JobWeld<'_>) -> Vec<&'static str> {
     let size = match &weld.layers {
         Err(NoLayers::NoLeg) => Some("leg"),
         Err(NoLayers::Groove) => Some("groove"),
+        Err(NoLayers::NotCounted) => None,
         Err(NoLayers::Process(_)) => Some("run-area"),
         Err(NoLayers::Outside(_)) | Ok(_) => None,
     };
@@ -190,6 +197,7 @@ fn run_json(run: &RunOfJob<'_>, methods: &Methods) -> RunJson {
         heat_input_told: run.energy.told,
         energy: outcomes(&energy_outcomes(&run.energy), methods),
         settings: outcomes(set.outcomes.iter().chain(&set.downslope), methods),
+        amount: outcomes(&run.amount, methods),
         notes: set.notes.clone(),
     }
 }
@@ -209,8 +217,13 @@ fn layers_json(weld: &JobWeld<'_>, layers: &Layers, methods: &Methods) -> Layers
         area_mm2: drawn.area_mm2,
         corners_mm: drawn.bead.corners,
     };
+    let (leg_mm, groove) = match layers.laid {
+        Laid::Fillet(fillet) => (Some(fillet.first_mm), None),
+        Laid::Groove(groove) => (None, Some(groove.shape.id())),
+    };
     LayersJson {
-        leg_mm: layers.fillet.first_mm,
+        leg_mm,
+        groove,
         area_mm2: layers.need_mm2,
         counts: layers.of.iter().map(count).collect(),
         beads: weld.section().into_iter().map(bead).collect(),

@@ -49,3 +49,15 @@ pub fn acetylene_draw(
     let above = |limit: f64| flow_m3_per_h.is_some_and(|flow| flow > limit * (1.0 + 1e-9));
     Ok(Draw { outcomes, continuous, too_fast: above(most), far_too_fast: above(older) })
 }
+
+/// Id of the fuel in `data/fuels.ron`.
+const ACETYLENE: &str = "acetylene";
+
+/// How many usual large cylinders a flame draws from at once, where it is more than one can give: a flame
+/// counts as going on and on, since a batch lights it again and again.
+#[must_use]
+#[allow(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "a count of cylinders")]
+pub fn cylinders_at_once(rules: &AcetyleneDraw, fuel: &str, flow_m3_per_h: f64) -> Option<usize> {
+    let needed = (flow_m3_per_h * rules.continuous / rules.usual_m3 - 1e-9).ceil();
+    (fuel == ACETYLENE && needed > 1.0).then_some(needed as usize)
+}

@@ -152,6 +152,12 @@ impl Joint {
             Self::TFilletOneSide | Self::TFilletBothSides | Self::Lap | Self::Corner | Self::BossThrough
         )
     }
+
+    /// May its edges be cut to a groove: a butt, a tee, a corner?
+    #[must_use]
+    pub const fn may_have_groove(self) -> bool {
+        matches!(self, Self::Butt | Self::TFilletOneSide | Self::TFilletBothSides | Self::Corner)
+    }
 }
 
 /// A welding process, in the order in which they are offered.
@@ -236,6 +242,8 @@ pub struct WeldMetal {
     pub thickness_mm: Option<f64>,
     /// Austenitic or nickel filler: hydrogen stays in the weld metal.
     pub austenitic: bool,
+    /// Is the hydrogen of a consumable with classes taken as the usual, since nobody told it?
+    pub hydrogen_open: bool,
     /// Is every filler one for cast iron: nickel, nickel-iron, or a copper alloy?
     pub for_iron: bool,
     /// Does a filler bring so much chromium that its fume holds the hexavalent kind?
@@ -288,6 +296,10 @@ pub struct Repair {
     pub crack: bool,
     /// Metal that oil has soaked.
     pub oil_soaked: bool,
+    /// Nobody told whether oil has soaked it; it counts as if.
+    pub oil_open: bool,
+    /// Nobody told whether there is a crack.
+    pub crack_open: bool,
     /// An old weld of a filler that nobody knows.
     pub old_weld: bool,
     /// A hardfacing where the weld goes.

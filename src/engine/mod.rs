@@ -35,6 +35,7 @@ pub mod part;
 pub mod photo;
 pub mod plan;
 pub mod post_heat;
+pub mod reading;
 pub mod red_heat;
 pub mod rhythm;
 pub mod room_air;

@@ -5,6 +5,7 @@ use crate::engine::heat_cycle::{Flames, NoCycle, Turns};
 use crate::engine::job::Joint;
 use crate::engine::plan::{Deed, Plan, Step, StepFigure, Verdict};
 use crate::engine::tint::TintLimits;
+use crate::engine::weld_of_job::weld_of_job;
 use crate::questions::{
     self, AT_GRADE_MAXIMUM, Answers, Given, HEAT_CYCLE, Input, NOT_STATED, OfPlan, Problem, Question,
 };
@@ -90,7 +91,8 @@ impl PlanSays<'_> {
             OfPlan::Process => choice(job.runs.first()?.process.id()),
             OfPlan::FillProcess => choice(fill?.process.id()),
             OfPlan::RootProcess => choice(root?.process.id()),
-            OfPlan::FillRuns => typed(Field::Passes, job.runs.len().saturating_sub(1)),
+            OfPlan::FillRuns => typed(Field::Passes, job.runs.len().saturating_sub(1))
+                .or_else(|| number(self.planned_runs(reading))),
             OfPlan::Volts => typed(Field::Volts, 0),
             OfPlan::Amps => typed(Field::Amps, 0),
             OfPlan::Travel => typed(Field::Travel, 0),
@@ -129,6 +131,13 @@ impl PlanSays<'_> {
             OfPlan::Shop => number(Some(job.shop_c)),
         };
         given.filter(|given| input.takes(given))
+    }
+
+    /// Runs of the last process that fill the weld, as the plan tells them.
+    fn planned_runs(&self, reading: &Reading<'_>) -> Option<f64> {
+        let weld = weld_of_job(reading.reference, &self.read.job, &self.read.told, self.plan)?;
+        let of = weld.layers.ok()?.of.last()?.count;
+        u32::try_from(of).ok().map(f64::from)
     }
 
     /// What is read at the machine, of one process.

@@ -1,6 +1,8 @@
 //! The demo job.
 
-use super::JobText;
+use std::sync::LazyLock;
+
+use super::{Field, JobText};
 
 /// The demo job of `data/demo.ron`: bell cranks for a quarry screen, invented.
 ///
@@ -10,4 +12,11 @@ use super::JobText;
 pub fn demo_job() -> JobText {
     JobText::from_ron(include_str!("../../data/demo.ron"))
         .expect("tests/typed/read_job.rs reads the embedded file")
+}
+
+/// Is a job the demo's, changed or not? It is until it gets a name of its own: what nobody changed of it is invented.
+#[must_use]
+pub fn is_demo(job: &JobText) -> bool {
+    static NAME: LazyLock<Option<String>> = LazyLock::new(|| demo_job().get(Field::Name).map(str::to_owned));
+    NAME.is_some() && job.get(Field::Name) == NAME.as_deref()
 }

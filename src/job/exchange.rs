@@ -8,8 +8,20 @@ use super::job_text::JobText;
 use super::session::Session;
 use crate::questions::{self, OfPlan};
 
-/// What the job that was put away is kept under, as text.
+/// What the jobs that were put away are kept under, as text: with a dot and a mark that grows with time
+/// behind it, so that two windows never write over each other's.
 const PUT_AWAY: &str = "plan.last-job";
+/// How many of them are kept.
+const KEPT: usize = 6;
+
+/// A job that was put away.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PutAway {
+    /// What it is kept under.
+    pub key: String,
+    /// The job, bare figures with their unit.
+    pub job: JobText,
+}
 
 impl Session {
     /// Another job takes the place of the one in the form. Nothing that another window types into
@@ -32,18 +44,37 @@ impl Session {
         self.choices.retain(|key, _| !of_job(key));
     }
 
-    /// The job that was put away.
+    /// The jobs that were put away, the newest first.
     #[must_use]
-    pub fn put_away(&self) -> Option<JobText> {
-        JobText::from_ron(self.typed.get(PUT_AWAY)?).ok()
+    pub fn put_away(&self) -> Vec<PutAway> {
+        let kept = self.typed.iter().rev().filter_map(|(key, text)| {
+            let of_it =
+                key.strip_prefix(PUT_AWAY).is_some_and(|mark| mark.is_empty() || mark.starts_with('.'));
+            let job = JobText::from_ron(text).ok().filter(|_| of_it)?;
+            Some(PutAway { key: key.clone(), job })
+        });
+        kept.collect()
     }
 
-    /// Puts a job away in place of the one before, or takes that away.
-    pub fn set_put_away(&mut self, job: Option<&JobText>) {
-        match job {
-            Some(job) => self.typed.insert(PUT_AWAY.to_owned(), job.to_ron()),
-            None => self.typed.remove(PUT_AWAY),
-        };
+    /// Puts a job away beside the ones before. Of more than are kept the oldest goes.
+    pub fn put_job_away(&mut self, job: &JobText) {
+        let key = format!("{PUT_AWAY}.{}", new_mark());
+        self.change_put_away(&PutAway { key, job: job.clone() });
+        for old in self.put_away().into_iter().skip(KEPT) {
+            self.typed.remove(&old.key);
+        }
+    }
+
+    /// Takes one of them out.
+    pub fn take_put_away(&mut self, key: &str) -> Option<JobText> {
+        let found = self.put_away().into_iter().find(|away| away.key == key)?;
+        self.typed.remove(key);
+        Some(found.job)
+    }
+
+    /// Another text in the place of one of them.
+    pub(super) fn change_put_away(&mut self, away: &PutAway) {
+        self.typed.insert(away.key.clone(), away.job.to_ron());
     }
 }
 

@@ -228,7 +228,9 @@ pub(super) fn say_unknown_steel(typed: &str, near: &[String], words: &Words) -> 
 pub(super) fn say_several_steels(typed: &str, steels: &[ToldSteel], words: &Words) -> String {
     let typed = crate::units::shortened(typed);
     let told = steels.iter().map(|steel| {
-        let shares = words.list(List::Comma, &steel.shares);
+        let mark = words.decimal_mark().to_string();
+        let shares: Vec<String> = steel.shares.iter().map(|share| share.replace('.', &mark)).collect();
+        let shares = words.list(List::Comma, &shares);
         let values = [("steel", &*steel.designation), ("shares", &*shares)];
         if shares.is_empty() { steel.designation.clone() } else { words.with("job-steel-told", &values) }
     });
@@ -247,6 +249,14 @@ pub enum DefaultValue {
     RestraintNone,
     /// A leg is typed for a joint that has no fillet.
     LegNotUsed,
+    /// A groove is that of a butt weld, and this joint is none.
+    GrooveNotUsed,
+    /// The usual angle of such a groove, °.
+    GrooveAngle(f64),
+    /// The usual gap at a root, mm.
+    RootGap(f64),
+    /// The usual root face, mm.
+    RootFace(f64),
     /// A depth is typed for a joint with a fillet.
     DepthNotUsed,
     /// The steel is typed by a number that is another name of its grade.
@@ -318,6 +328,12 @@ impl Defaulted {
             DefaultValue::Restraint(Restraint::High) => words.get("default-restraint-high"),
             DefaultValue::RestraintNone => words.get("default-restraint-none"),
             DefaultValue::LegNotUsed => words.get("default-leg-not-used"),
+            DefaultValue::GrooveNotUsed => words.get("default-groove-not-used"),
+            DefaultValue::GrooveAngle(degrees) => {
+                words.with("default-groove-angle", &[("value", &show.with_unit(*degrees, 0, "°"))])
+            }
+            DefaultValue::RootGap(mm) => words.with("default-root-gap", &[("value", &show.size(*mm).main)]),
+            DefaultValue::RootFace(mm) => words.with("default-root-face", &[("value", &show.size(*mm).main)]),
             DefaultValue::DepthNotUsed => words.get("default-depth-not-used"),
             DefaultValue::TakenFor { typed, grade } => {
                 let typed = crate::units::shortened(typed);

@@ -86,6 +86,20 @@ fields! {
     Job Leg leg "leg" Length;
     /// Depth of a groove, a repair or a build-up.
     Job WeldDepth weld_depth "weld-depth" Length;
+    /// How the weld is loaded.
+    Job Load load "load" Load;
+    /// Position of welding.
+    Job Position position "position" Position;
+    /// Length of the weld on one side.
+    Job WeldLength weld_length "weld-length" RunLength;
+    /// Shape of the groove.
+    Job Groove groove "groove" Groove;
+    /// Angle of the groove.
+    Job GrooveAngle groove_angle "groove-angle" Angle;
+    /// Gap at the root.
+    Job RootGap root_gap "root-gap" Length;
+    /// Root face.
+    Job RootFace root_face "root-face" Length;
     /// Process.
     Run Process process "process" Process;
     /// Diffusible hydrogen.

@@ -7,6 +7,7 @@
 
 use std::collections::BTreeMap;
 
+use super::exchange::PutAway;
 use super::fields::{Field, Of};
 use super::job_text::{JobText, OF_STEEL, Texts};
 use super::own_steel::OwnSteel;
@@ -34,6 +35,8 @@ impl Session {
         let mut merged = Self {
             language: changed(&base.language, ours.language, theirs.language),
             theme: changed(&base.theme, ours.theme, theirs.theme),
+            text_size: changed(&base.text_size, ours.text_size, theirs.text_size),
+            controls: changed(&base.controls, ours.controls, theirs.controls),
             units,
             place: changed(&base.place, ours.place, theirs.place),
             job: match (we, they) {
@@ -46,8 +49,8 @@ impl Session {
             choices: map(&base.choices, ours.choices, theirs.choices),
             own_steels: steels(&base.own_steels, &ours.own_steels, &theirs.own_steels),
         };
-        if put_away.is_some() {
-            merged.set_put_away(put_away.as_ref());
+        if let Some(away) = &put_away {
+            merged.change_put_away(away);
         }
         merged
     }
@@ -63,12 +66,21 @@ fn exchanged(base: &Session, ours: &Session, theirs: &Session) -> (bool, bool) {
 
 /// Where one put the job away while the other one still typed into it: what was put away with what
 /// was typed. None where there is nothing to add.
-fn put_away(base: &Session, ours: &Session, theirs: &Session) -> Option<JobText> {
+fn put_away(base: &Session, ours: &Session, theirs: &Session) -> Option<PutAway> {
     let written = |session: &Session| session.job.with_units_written(session.units);
-    let away = |session: &Session| session.put_away().filter(|away| base.put_away().as_ref() != Some(away));
+    let away = |session: &Session| {
+        let known = base.put_away();
+        session.put_away().into_iter().find(|away| !known.contains(away))
+    };
     match exchanged(base, ours, theirs) {
-        (true, false) if theirs.job != base.job => Some(job(written(base), away(ours)?, written(theirs))),
-        (false, true) if ours.job != base.job => Some(job(written(base), written(ours), away(theirs)?)),
+        (true, false) if theirs.job != base.job => {
+            let PutAway { key, job: ours } = away(ours)?;
+            Some(PutAway { key, job: job(written(base), ours, written(theirs)) })
+        }
+        (false, true) if ours.job != base.job => {
+            let PutAway { key, job: theirs } = away(theirs)?;
+            Some(PutAway { key, job: job(written(base), written(ours), theirs) })
+        }
         _ => None,
     }
 }

@@ -124,7 +124,7 @@ impl Session {
         }
     }
 
-    /// Changes the parts that are of this steel, in the job and in the one that was put away.
+    /// Changes the parts that are of this steel, in the job and in those that were put away.
     fn change_parts(&mut self, name: &str, change: impl Fn(&mut Texts)) {
         let change_in = |job: &mut JobText| {
             let parts = job.parts.iter_mut();
@@ -136,10 +136,10 @@ impl Session {
             any
         };
         change_in(&mut self.job);
-        if let Some(mut job) = self.put_away()
-            && change_in(&mut job)
-        {
-            self.set_put_away(Some(&job));
+        for mut away in self.put_away() {
+            if change_in(&mut away.job) {
+                self.change_put_away(&away);
+            }
         }
     }
 

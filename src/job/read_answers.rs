@@ -12,9 +12,11 @@ use crate::questions::{
     self, AT_GRADE_MAXIMUM, Answers, COMPOSITION, Given, Input, Kind, NOT_STATED, OfPlan, Question,
 };
 use crate::reference::{Composition, Element, Grade, Reference, embedded};
-use crate::units::{self, LengthUnit, Problem, TimeUnit, Units, Within};
+use crate::units::{self, Accepts, LengthUnit, Problem, TimeUnit, Units, Within};
 use crate::words::Words;
 
+/// Keys of the legs of a fillet, which a drawing writes as z.
+const LEGS: [&str; 2] = ["leg", "second-leg"];
 /// Key of a grade, for a question that takes a composition.
 pub const STEEL: &str = "steel";
 
@@ -94,7 +96,8 @@ pub fn shown_unit(kind: Kind, units: Units) -> &'static str {
 /// What a question refuses, in one plain line.
 #[must_use]
 pub fn say_refusal(problem: &questions::Problem, words: &Words) -> String {
-    let values = problem.values();
+    let values = problem.values().into_iter().map(|(name, value)| (name, words.value(&value)));
+    let values: Vec<(&str, String)> = values.collect();
     let values: Vec<(&str, &str)> = values.iter().map(|(name, value)| (*name, value.as_str())).collect();
     words.with(&problem.key(), &values)
 }
@@ -234,12 +237,33 @@ fn asked_about(
 /// # Errors
 /// It can't be read.
 pub fn read_answer(input: &Input, text: &str, reading: &Reading<'_>) -> Result<Given, AnswerFault> {
-    let units = reading.units;
+    match input.kind {
+        // Gathered with the elements and the grade before it comes here.
+        Kind::Composition => {
+            let line = typed::composition(text).map_err(AnswerFault::Typed)?;
+            Ok(Given::Composition(line.composition))
+        }
+        Kind::Choice(offered) => Ok(Given::Choice(choice(input, text, offered, reading.reference))),
+        Kind::Flag => typed::yes_no(text).map(Given::Flag).map_err(AnswerFault::Typed),
+        Kind::Text => Ok(Given::Text(text.trim().to_owned())),
+        _ => reading
+            .mark
+            .read(text, |text| number(input, text, reading.units))
+            .map(Given::Number)
+            .map_err(AnswerFault::Typed),
+    }
+}
+
+/// A number as typed, in the unit of its kind.
+fn number(input: &Input, text: &str, units: Units) -> Result<f64, Problem> {
     let within = Within::new(input.low.unwrap_or(-1e9), input.high.unwrap_or(1e9));
     let times = |factor: f64| Within::new(within.low * factor, within.high * factor);
-    let number = match input.kind {
+    match input.kind {
         Kind::Number => units::number(text, within),
         Kind::Percent => units::percent(text, within),
+        Kind::Length if LEGS.contains(&input.key) => {
+            units::leg(text, units.length, within).map(|length| length.mm)
+        }
         Kind::Length => units::length(text, units.length, within).map(|length| length.mm),
         Kind::Temperature => units::temperature(text, units.temperature, within),
         Kind::HeatInput => units::net_heat(text, units.length, within),
@@ -254,16 +278,10 @@ pub fn read_answer(input: &Input, text: &str, reading: &Reading<'_>) -> Result<G
         Kind::GasFlow => units::gas_flow(text, units.length, within),
         Kind::Volume => units::volume(text, units.length, within),
         Kind::Of(quantity) => quantity.read(text, units, within),
-        // Gathered with the elements and the grade before it comes here.
-        Kind::Composition => {
-            let line = typed::composition(text).map_err(AnswerFault::Typed)?;
-            return Ok(Given::Composition(line.composition));
+        Kind::Composition | Kind::Choice(_) | Kind::Flag | Kind::Text => {
+            Err(Problem::not_understood(text, Accepts::Number))
         }
-        Kind::Choice(offered) => return Ok(Given::Choice(choice(input, text, offered, reading.reference))),
-        Kind::Flag => return typed::yes_no(text).map(Given::Flag).map_err(AnswerFault::Typed),
-        Kind::Text => return Ok(Given::Text(text.trim().to_owned())),
-    };
-    number.map(Given::Number).map_err(AnswerFault::Typed)
+    }
 }
 
 /// The id of a choice. What a plan has too may be written in any way that the job takes. What

@@ -4,9 +4,9 @@ use super::field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};
 use super::read_part::part;
 use super::{Field, JobText, Of, OwnSteel, Slot, typed};
 use crate::engine::job::{Code, Demands, Job, Joint, Member, Repair, Restraint, Run};
-use crate::engine::weld_of_job::RunTold;
+use crate::engine::weld_of_job::WeldTold;
 use crate::reference::Reference;
-use crate::units::{self, Problem, Units, limits};
+use crate::units::{self, Mark, Problem, Units, limits};
 
 /// What a job is read with.
 #[derive(Debug, Clone, Copy)]
@@ -17,6 +17,8 @@ pub struct Reading<'a> {
     pub own_steels: &'a [OwnSteel],
     /// Units of bare numbers, where the job does not state its own.
     pub units: Units,
+    /// The decimal mark that it is typed with.
+    pub mark: Mark,
 }
 
 /// A job that was read.
@@ -24,8 +26,8 @@ pub struct Reading<'a> {
 pub struct ReadJob {
     /// The job.
     pub job: Job,
-    /// What is told of the runs of each process beside what its plan counts with.
-    pub told: Vec<RunTold>,
+    /// What is told of its weld beside what the plan counts with.
+    pub told: WeldTold,
     /// What was put where nothing was typed.
     pub defaulted: Vec<Defaulted>,
     /// The units that its bare numbers took.
@@ -41,6 +43,7 @@ pub(super) struct Reader<'a> {
     pub(super) reference: &'a Reference,
     pub(super) own_steels: &'a [OwnSteel],
     pub(super) units: Units,
+    mark: Mark,
     problems: Vec<FieldProblem>,
     defaulted: Vec<Defaulted>,
 }
@@ -67,6 +70,15 @@ impl<'a> Reader<'a> {
         self.defaulted.push(Defaulted { slot: slot.into(), value });
     }
 
+    /// The quantity of a field whose problem is noted elsewhere.
+    pub(super) fn quantity<T>(
+        &self,
+        slot: impl Into<Slot>,
+        parse: impl FnOnce(&str) -> Result<T, Problem>,
+    ) -> Option<T> {
+        self.mark.read(self.typed(slot)?, parse).ok()
+    }
+
     /// What a field says; `None` where nothing is typed or it is a problem, which is noted.
     pub(super) fn read<T>(
         &mut self,
@@ -74,7 +86,10 @@ impl<'a> Reader<'a> {
         parse: impl FnOnce(&str) -> Result<T, Problem>,
     ) -> Option<T> {
         let slot = slot.into();
-        match parse(self.typed(slot)?) {
+        let text = self.typed(slot)?;
+        // A designation may hold a mark that is none: 1.7225.
+        let mark = if slot.field.accepts().is_quantity() { self.mark } else { Mark::Point };
+        match mark.read(text, parse) {
             Ok(value) => Some(value),
             Err(problem) => {
                 self.fault(slot, Fault::Typed(problem));
@@ -112,6 +127,7 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
         reference: reading.reference,
         own_steels: reading.own_steels,
         units: reading.units,
+        mark: reading.mark,
         problems: Vec::new(),
         defaulted: Vec::new(),
     };
@@ -125,7 +141,7 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     if let (Some(members), Some(runs)) = (&members, &runs) {
         super::filler_fit::fillers_fit(&mut reader, members, runs);
     }
-    let repair = repair(&mut reader);
+    let repair = repair(&mut reader, joint);
     let restraint = restraint(&mut reader, joint, repair);
     let temperature = reader.units.temperature;
     let shop_c = reader.read(Field::Shop, |text| units::temperature(text, temperature, limits::SHOP_C));
@@ -144,7 +160,7 @@ pub fn read_job(text: &JobText, reading: &Reading<'_>) -> Result<ReadJob, Vec<Fi
     let safety = super::read_safety::safety(&mut reader);
     let code = reader.read(Field::Code, typed::code).unwrap_or(Code::None);
 
-    let told = super::read_weld::told(&reader);
+    let told = super::read_told::told(&mut reader, joint, members.as_deref(), weld.thickness_mm);
     let Reader { mut problems, mut defaulted, units, .. } = reader;
     if let (Some(joint), Some(members), Some(runs), Some(restraint), true) =
         (joint, members, runs, restraint, problems.is_empty())
@@ -201,20 +217,25 @@ fn members(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<Vec<Member>>
     Some(if turned { vec![second, first] } else { vec![first, second] })
 }
 
-fn repair(reader: &mut Reader<'_>) -> Repair {
-    let mut told = |field| reader.read(field, typed::yes_no).unwrap_or(false);
+fn repair(reader: &mut Reader<'_>, joint: Option<Joint>) -> Repair {
+    let mut told = |field| reader.read(field, typed::yes_no);
+    let (crack, oil_soaked) = (told(Field::Crack), told(Field::OilSoaked));
+    let yes = |answer: Option<bool>| answer.unwrap_or(false);
+    let open = |answer: Option<bool>| answer.is_none() && joint == Some(Joint::Repair);
     Repair {
-        crack: told(Field::Crack),
-        oil_soaked: told(Field::OilSoaked),
-        old_weld: told(Field::OldWeld),
-        hardfacing: told(Field::Hardfacing),
-        build_up: told(Field::BuildUp),
+        crack: yes(crack),
+        crack_open: open(crack),
+        oil_soaked: yes(oil_soaked),
+        oil_open: open(oil_soaked),
+        old_weld: yes(told(Field::OldWeld)),
+        hardfacing: yes(told(Field::Hardfacing)),
+        build_up: yes(told(Field::BuildUp)),
     }
 }
 
 /// Oil in the metal brings its own hydrogen, however dry the process is.
 fn soaked(mut runs: Vec<Run>, repair: Repair, reference: &Reference) -> Vec<Run> {
-    if repair.oil_soaked {
+    if repair.oil_soaked || repair.oil_open {
         runs.iter_mut()
             .for_each(|run| run.hydrogen_ml = run.hydrogen_ml.max(reference.repair.oil.hydrogen_ml));
     }

@@ -139,7 +139,28 @@ fn named(reader: &mut Reader<'_>, slot: Slot, name: &str) -> Option<Named> {
             }
         };
     }
+    // The analysis may be typed in the place of a name.
+    if let Some(read) = certificate_for_name(reader, name) {
+        return match read {
+            Ok(line) => Some(Named::Own { line: Box::new(line), grade: None }),
+            Err(problem) => {
+                reader.fault(slot, Fault::Typed(problem));
+                None
+            }
+        };
+    }
     graded(reader, slot, name).map(Named::Grade)
+}
+
+/// The certificate line that stands where a name does. A grade of that name comes first, and a line of one
+/// figure alone is no analysis, unless an equals sign says that it is meant as one.
+fn certificate_for_name(reader: &Reader<'_>, name: &str) -> Option<Result<CertificateLine, units::Problem>> {
+    if find_steel(name, reader.reference).is_ok() {
+        return None;
+    }
+    let read = typed::composition(name);
+    let meant = name.contains('=') || read.as_ref().is_ok_and(|line| line.is_analysis());
+    meant.then_some(read)
 }
 
 /// A grade by its exact designation.

@@ -8,7 +8,6 @@ use super::{Field, Of, Slot};
 use crate::engine::carbon_equivalent::cet;
 use crate::engine::heat_input::{ArcRun, Travel, heat_input};
 use crate::engine::job::{Joint, Process, Run, WeldMetal};
-use crate::engine::weld_of_job::RunTold;
 use crate::reference::{DepositKind, Filler};
 use crate::units::{self, Hydrogen, Problem, TimeUnit, limits};
 
@@ -98,7 +97,8 @@ fn hydrogen_ml(
 }
 
 /// Fields that state the heat input by what is read at the machine and at the run.
-const ARC: [Field; 5] = [Field::Volts, Field::Amps, Field::Travel, Field::ArcTime, Field::RunLength];
+pub(super) const ARC: [Field; 5] =
+    [Field::Volts, Field::Amps, Field::Travel, Field::ArcTime, Field::RunLength];
 
 /// Net heat input of a run, from the one way in which it is stated.
 fn heat(reader: &mut Reader<'_>, nth: usize, process: Option<Process>) -> Option<f64> {
@@ -193,26 +193,6 @@ fn inside(reader: &mut Reader<'_>, slot: Slot, net_kj_per_mm: f64) -> Option<f64
     None
 }
 
-/// What is told of the runs of each process beside what its plan counts with. The readers of the fields
-/// have said what is wrong with them.
-pub(super) fn told(reader: &Reader<'_>) -> Vec<RunTold> {
-    let run = |nth: usize| {
-        let typed = |field: Field| reader.typed(field.nth(nth));
-        let filler = typed(Field::Filler).and_then(|name| find_filler(name, reader.reference).ok());
-        let passes = typed(Field::Passes).and_then(|text| units::count(text, limits::RUNS).ok());
-        let told_energy = [Field::HeatInput, Field::ArcEnergy].into_iter().chain(ARC);
-        RunTold {
-            filler: filler.map(|filler| filler.id.clone()),
-            passes: passes.and_then(|passes| usize::try_from(passes).ok()),
-            amps: typed(Field::Amps).and_then(|text| units::current(text, limits::CURRENT_A).ok()),
-            volts: typed(Field::Volts).and_then(|text| units::voltage(text, limits::VOLTAGE_V).ok()),
-            energy: told_energy.into_iter().any(|field| typed(field).is_some()),
-            travel: [Field::Travel, Field::RunLength].into_iter().any(|field| typed(field).is_some()),
-        }
-    };
-    (0..reader.count(Of::Run).max(1)).map(run).collect()
-}
-
 /// What is known of the weld metal. What is typed comes before what the fillers' classes say.
 ///
 /// A leg is that of a fillet: for a joint without one it is not read, which is said, since
@@ -223,7 +203,7 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[
     let tensile_typed =
         reader.read(Field::WeldStrength, |text| units::strength(text, length, limits::STRENGTH_MPA));
     let leg = if joint.is_none_or(Joint::has_fillet) {
-        reader.read(Field::Leg, |text| units::length(text, length, limits::LEG_MM))
+        reader.read(Field::Leg, |text| units::leg(text, length, limits::LEG_MM))
     } else {
         if reader.has(Field::Leg) {
             reader.default(Field::Leg, DefaultValue::LegNotUsed);
@@ -254,6 +234,7 @@ pub(super) fn weld_metal(reader: &mut Reader<'_>, joint: Option<Joint>, runs: &[
         }),
         least_tensile_mpa: tensile_typed
             .or_else(|| known().filter_map(|filler| filler.tensile_min_mpa).reduce(f64::max)),
+        hydrogen_open: hydrogen_open(reader, runs),
         several_runs: several_runs(reader),
         // Throat of an equal-legged fillet.
         thickness_mm: leg.map(|leg| leg.mm * std::f64::consts::FRAC_1_SQRT_2).or(depth),
@@ -275,6 +256,14 @@ fn depth(reader: &mut Reader<'_>, joint: Option<Joint>) -> Option<f64> {
         reader.default(Field::WeldDepth, DefaultValue::DepthNotUsed);
     }
     None
+}
+
+/// Is the hydrogen of a consumable taken as the usual, where it comes in several classes?
+fn hydrogen_open(reader: &Reader<'_>, runs: &[Run]) -> bool {
+    let classes =
+        |run: &Run| reader.reference.process(run.process.id()).is_some_and(|row| row.designators.len() > 1);
+    let told = |nth: usize| reader.has(Field::Hydrogen.nth(nth));
+    runs.iter().enumerate().any(|(nth, run)| classes(run) && !told(nth))
 }
 
 /// Does the weld take two runs or more? Where it is not said for each process, it does.

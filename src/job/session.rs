@@ -29,6 +29,53 @@ pub enum Theme {
     Light,
 }
 
+/// How large text is, in percent: one of [`TextSize::ALL`].
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(try_from = "u16", into = "u16")]
+pub struct TextSize(u16);
+
+impl TextSize {
+    /// The sizes that are offered, smallest first.
+    pub const ALL: [Self; 6] = [Self(100), Self(115), Self(130), Self(150), Self(175), Self(200)];
+
+    /// Percent of the usual size.
+    #[must_use]
+    pub fn percent(self) -> u16 {
+        self.0
+    }
+}
+
+impl Default for TextSize {
+    fn default() -> Self {
+        Self::ALL[0]
+    }
+}
+
+impl TryFrom<u16> for TextSize {
+    type Error = String;
+
+    fn try_from(percent: u16) -> Result<Self, String> {
+        let known = Self::ALL.into_iter().find(|size| size.0 == percent);
+        known.ok_or_else(|| format!("text is not drawn at {percent} %"))
+    }
+}
+
+impl From<TextSize> for u16 {
+    fn from(size: TextSize) -> Self {
+        size.0
+    }
+}
+
+/// How large what a finger hits is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum Controls {
+    /// For a bare hand.
+    #[default]
+    Normal,
+    /// For a hand in a thick glove.
+    Gloves,
+}
+
 /// Everything that the person typed and chose.
 #[derive(Debug, Clone, PartialEq, Eq, Default, Serialize)]
 pub struct Session {
@@ -36,6 +83,10 @@ pub struct Session {
     pub language: String,
     /// Theme.
     pub theme: Theme,
+    /// Size of text.
+    pub text_size: TextSize,
+    /// Size of controls.
+    pub controls: Controls,
     /// Units.
     pub units: Units,
     /// The place that was open: its id.
@@ -62,6 +113,8 @@ pub struct Found {
     pub lost: Vec<String>,
     /// Where the file with them is kept.
     pub kept_aside: Option<PathBuf>,
+    /// There is no file: no window has saved here yet.
+    pub first: bool,
 }
 
 impl Found {
@@ -91,6 +144,8 @@ impl Found {
 struct Raw {
     language: Option<Box<RawValue>>,
     theme: Option<Box<RawValue>>,
+    text_size: Option<Box<RawValue>>,
+    controls: Option<Box<RawValue>>,
     units: Option<Box<RawValue>>,
     place: Option<Box<RawValue>>,
     job: Option<Box<RawValue>>,
@@ -101,6 +156,12 @@ struct Raw {
 }
 
 impl Session {
+    /// The tag of the language that is spoken: the one that was chosen, or else the system's.
+    #[must_use]
+    pub fn speaks<'a>(&'a self, system: &'a str) -> &'a str {
+        if self.language.is_empty() { system } else { &self.language }
+    }
+
     /// The file of the session.
     pub(super) const FILE: &str = "session.ron";
 
@@ -115,6 +176,8 @@ impl Session {
         let mut session = Self {
             language: field("language", raw.language, &mut lost),
             theme: field("theme", raw.theme, &mut lost),
+            text_size: field("text_size", raw.text_size, &mut lost),
+            controls: field("controls", raw.controls, &mut lost),
             units: field("units", raw.units, &mut lost),
             place: field("place", raw.place, &mut lost),
             job: job(raw.job, &mut lost),
@@ -140,10 +203,12 @@ impl Session {
     /// [`StoreError`] if the file is there and can't be read or kept aside; a caller that
     /// goes on with a default session must not save over it.
     pub fn load(store: &Store) -> Result<Found, StoreError> {
-        let Some(text) = store.read(Self::FILE)? else { return Ok(Found::default()) };
+        let Some(text) = store.read(Self::FILE)? else {
+            return Ok(Found { first: true, ..Found::default() });
+        };
         let (session, lost) = Self::from_ron(&text);
         let kept_aside = if lost.is_empty() { None } else { Some(store.keep_aside(Self::FILE)?) };
-        Ok(Found { session, lost, kept_aside })
+        Ok(Found { session, lost, kept_aside, first: false })
     }
 
     /// Saves the session, whole or not at all.

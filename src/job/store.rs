@@ -26,7 +26,7 @@ const SEATS: u32 = 100;
 const BROKEN_KEPT: u32 = 20;
 
 /// When a file was written, and how long it is.
-pub(super) type Stamp = (SystemTime, u64);
+pub type Stamp = (SystemTime, u64);
 
 /// The number of a window, its own while this is kept.
 #[derive(Debug)]
@@ -197,7 +197,7 @@ impl Store {
     ///
     /// # Errors
     /// [`StoreError::Busy`] if another window does not let go in a moment.
-    pub(super) fn alone(&self) -> Result<Option<fs::File>, StoreError> {
+    pub(crate) fn alone(&self) -> Result<Option<fs::File>, StoreError> {
         let Ok(file) = self.lock_file(LOCK) else { return Ok(None) };
         for _ in 0..ALONE_TRIES {
             match file.try_lock() {
@@ -240,14 +240,19 @@ impl Store {
     /// # Errors
     /// [`StoreError::File`] if the copy can't be made.
     pub fn keep_aside(&self, name: &str) -> Result<PathBuf, StoreError> {
+        self.keep_as(name, "broken")
+    }
+
+    /// Keeps a copy of a file aside as `NAME.WHY`, `NAME.WHY-2` …
+    pub(super) fn keep_as(&self, name: &str, why: &str) -> Result<PathBuf, StoreError> {
         let free = (1..=BROKEN_KEPT)
             .map(|count| match count {
-                1 => self.folder.join(format!("{name}.broken")),
-                count => self.folder.join(format!("{name}.broken-{count}")),
+                1 => self.folder.join(format!("{name}.{why}")),
+                count => self.folder.join(format!("{name}.{why}-{count}")),
             })
             .find(|aside| !aside.exists());
         // With all taken the last one is written over: the first ones hold what was lost first.
-        let aside = free.unwrap_or_else(|| self.folder.join(format!("{name}.broken-{BROKEN_KEPT}")));
+        let aside = free.unwrap_or_else(|| self.folder.join(format!("{name}.{why}-{BROKEN_KEPT}")));
         fs::copy(self.folder.join(name), &aside)
             .map_err(|cause| StoreError::File { file: aside.clone(), cause })?;
         Ok(aside)

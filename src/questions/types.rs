@@ -1,6 +1,6 @@
 //! What a question is: declared once, asked from the command line, the Bench and the tests.
 
-use super::{Answers, Input, Problem, Work};
+use super::{Answers, Input, Problem, Work, heat_cycle};
 use crate::engine::Outcome;
 use crate::reference::Basis;
 
@@ -253,8 +253,25 @@ impl Question {
     /// # Errors
     /// What [`Self::filled`] says, or what the engine refuses.
     pub fn ask(&self, given: &Answers) -> Result<Reply, Problem> {
+        self.ask_by(given, self.answer)
+    }
+
+    /// The same for a person to read: the heat cycle on its fine grid, as a plan ends with it.
+    ///
+    /// # Errors
+    /// As [`Self::ask`].
+    pub fn ask_finely(&self, given: &Answers) -> Result<Reply, Problem> {
+        let cycle = self.name == heat_cycle::HEAT_CYCLE.name;
+        self.ask_by(given, if cycle { heat_cycle::answer_finely } else { self.answer })
+    }
+
+    fn ask_by(
+        &self,
+        given: &Answers,
+        answer: fn(&Answers) -> Result<Reply, Problem>,
+    ) -> Result<Reply, Problem> {
         let full = self.filled(given)?;
-        let mut reply = (self.answer)(&full)?;
+        let mut reply = answer(&full)?;
         for note in given.notes() {
             reply = reply.note_if(true, note);
         }

@@ -3,7 +3,9 @@
 use super::{Answers, Input, Kind, OfPlan, Preset, Problem, Question, Reply, Work};
 use crate::engine::weld::amount::{AmountQuery, Rod, amount};
 use crate::engine::weld::fillet::{Fillet, FilletQuery, fillet_size};
-use crate::engine::weld::groove::{Groove, GrooveShape, groove_area};
+use crate::engine::weld::groove::{
+    Groove, GrooveShape, USUAL_FACE_MM, USUAL_GAP_MM, USUAL_RADIUS_MM, USUAL_V_DEG, groove_area,
+};
 use crate::engine::weld::runs::{MeasuredRuns, RunOf, RunsQuery, fillet_runs, runs_left};
 use crate::reference::{Position, RunProcess, embedded};
 use crate::units::Quantity;
@@ -104,10 +106,12 @@ pub(super) static GROOVE_AREA: Question = Question {
     inputs: &[
         Input::new("groove-shape", Kind::Choice(SHAPES)).or(Preset::Choice("v")),
         Input::new("thickness", Kind::Length).required().within(0.5, 500.0).of(OfPlan::Thickness),
-        Input::new("groove-angle", Kind::Of(Quantity::Angle)).or(Preset::Number(60.0)).within(0.0, 120.0),
-        Input::new("root-gap", Kind::Length).or(Preset::Number(2.0)).within(0.0, 20.0),
-        Input::new("root-face", Kind::Length).or(Preset::Number(0.0)).within(0.0, 500.0),
-        Input::new("groove-radius", Kind::Length).or(Preset::Number(6.0)).within(0.1, 100.0),
+        Input::new("groove-angle", Kind::Of(Quantity::Angle))
+            .or(Preset::Number(USUAL_V_DEG))
+            .within(0.0, 120.0),
+        Input::new("root-gap", Kind::Length).or(Preset::Number(USUAL_GAP_MM)).within(0.0, 20.0),
+        Input::new("root-face", Kind::Length).or(Preset::Number(USUAL_FACE_MM)).within(0.0, 500.0),
+        Input::new("groove-radius", Kind::Length).or(Preset::Number(USUAL_RADIUS_MM)).within(0.1, 100.0),
         Input::new("first-depth", Kind::Length).within(0.0, 500.0),
         Input::new("second-angle", Kind::Of(Quantity::Angle)).within(0.0, 120.0),
         Input::new("process", Kind::Choice(PROCESSES)).of(OfPlan::FillProcess),

@@ -325,6 +325,7 @@ pub(super) static FILLER_CHOICE: Question = Question {
         let id = given.maybe_choice("process").unwrap_or_default();
         let reference = embedded();
         let asked = OfferQuery {
+            chromium: None,
             process: reference.process(id).ok_or(Problem::WrongKind { key: "process" })?,
             kind: given.choice("weld-type", WeldKind::ALL, WeldKind::id)?,
             load: given.choice("weld-load", WeldLoad::ALL, WeldLoad::id)?,

@@ -90,7 +90,7 @@ pub use safety_facts::{
     Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Told, WorkPlace,
 };
 pub use shop::{AcetyleneDraw, Efficiency, ElectrodeClass, ElectrodeExposure, Fuel, Fuels, SlowCooling, Tip};
-pub use source::{Source, SourceKind};
+pub use source::{Source, SourceKind, SourceRead};
 pub use table::{Row, Table, row_at};
 pub use table_c1::{C1Cell, TableC1};
 pub use transformation::{MsBand, MsScatter, Transformation};
@@ -98,7 +98,8 @@ pub use unit::Unit;
 pub use unmarked::{FamilyDensity, MartensiteRow, TestAnswer, TestFlag, TestStep, TreatAs, Unmarked};
 pub use welding::{
     BentRow, Convexity, Correlation, CoveredElectrode, CutStep, DepositRate, HotLess, HotTorch,
-    HydrogenHardness, LargestLeg, LeastLeg, LoadLine, LowerHours, MnS, PerEnergy, Position, RestraintStrain,
-    RodRow, RunProcess, StrainClass, StrainShape, StrainStep, TigRow, TorchClass, TreatmentRate, TungstenRow,
-    UsualRange, WearPlate, WeldCracks, WeldCurrent, WeldRuns, WeldStrength, WeldTreatment, Welding, WireRow,
+    HydrogenHardness, HydrogenRows, LargestLeg, LeastLeg, LoadLine, LowerHours, MnS, PerEnergy, Position,
+    RestraintStrain, RodRow, RunProcess, StrainClass, StrainShape, StrainStep, TigRow, TorchClass,
+    TreatmentRate, TungstenRow, UsualRange, WearPlate, WeldCracks, WeldCurrent, WeldRuns, WeldStrength,
+    WeldTreatment, Welding, WireRow,
 };

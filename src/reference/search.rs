@@ -267,7 +267,11 @@ impl Index {
         // A word that says that it is no steel here has answered.
         let said = !list.answer.notes.is_empty();
         if list.answer.hits.is_empty() && !said && asked.len() >= 3 && digits {
-            let near = self.slips.near(&asked);
+            let mut near = self.slips.near(&asked);
+            // Three letters begin too many names.
+            if near.is_empty() && asked.len() >= 4 {
+                near = self.slips.beginning_near(&asked);
+            }
             list.add_keys(near.iter().map(|&place| &self.keys[place]), |_| Match::Neighbour);
         }
         list.answer

@@ -65,6 +65,10 @@ pub struct AcetyleneDraw {
     pub older: f64,
     /// A draw of so many minutes goes on and on.
     pub continuous_from_min: f64,
+    /// Content of a usual large cylinder, m³.
+    pub usual_m3: f64,
+    /// What that rests on.
+    pub usual_basis: Basis,
     /// What the first two rest on.
     pub basis: Basis,
     /// What the older one rests on.

@@ -32,6 +32,17 @@ impl Slips {
         made
     }
 
+    /// The places of longer names whose beginning is one slip away: `S335` begins so many as `S355` does.
+    pub(super) fn beginning_near(&self, asked: &str) -> Vec<usize> {
+        let asked: Vec<char> = asked.chars().collect();
+        let from = self.names.partition_point(|name| name.length <= asked.len());
+        let begins = |name: &&Name| one_slip(&asked, &self.letters[name.start..name.start + asked.len()]);
+        let mut places: Vec<usize> =
+            self.names[from..].iter().filter(begins).map(|name| name.place).collect();
+        places.sort_unstable();
+        places
+    }
+
     /// The places of those one slip away, in the order of the keys.
     pub(super) fn near(&self, asked: &str) -> Vec<usize> {
         let asked: Vec<char> = asked.chars().collect();

@@ -21,6 +21,29 @@ pub enum SourceKind {
     Web,
 }
 
+/// How a source was read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize, strum::IntoStaticStr)]
+#[strum(serialize_all = "kebab-case")]
+pub enum SourceRead {
+    /// Its own text, in whole or in the part that `seen` names.
+    #[default]
+    Text,
+    /// A summary of it.
+    Summary,
+    /// As another text quotes or copies it.
+    Quoted,
+    /// Its title, a text of the same content, or from memory.
+    Unread,
+}
+
+impl SourceRead {
+    /// The stable id; its words are the Fluent message `settings-source-ID`.
+    #[must_use]
+    pub fn id(self) -> &'static str {
+        self.into()
+    }
+}
+
 /// One source, named once for the whole dataset.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -33,6 +56,9 @@ pub struct Source {
     pub edition: Option<String>,
     /// What kind of text it is.
     pub kind: SourceKind,
+    /// How it was read.
+    #[serde(default)]
+    pub read: SourceRead,
     /// What was seen of it: "public copy of one table", "abstract" …
     pub seen: String,
     /// What to keep in mind when using it.

@@ -132,7 +132,7 @@ fn note(pen: &Pen<'_>, job: &Job, plan: &Plan) -> String {
     if plan.actions.contains(&Action::Buttering) && plan.members.iter().all(|member| member.layer.is_none()) {
         parts.push(pen.words.get("answer-lay-buttering"));
     }
-    parts.extend(status::rounded_pair(pen, plan));
+    parts.extend(status::rounded_pairs(pen, plan));
     parts.retain(|part| !part.is_empty());
     pen.words.list(List::Sentences, &parts)
 }

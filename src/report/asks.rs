@@ -6,7 +6,7 @@ use crate::engine::certificate::{Slip, outside_named_grade, slip};
 use crate::engine::family::stainless_kinds;
 use crate::engine::job::{Job, Steel};
 use crate::engine::part::{LOW_HYDROGEN_ML, Part};
-use crate::engine::plan::{Asked, Plan};
+use crate::engine::plan::{Asked, Find, Plan};
 use crate::engine::treatment::Ask;
 use crate::reference::Element;
 use crate::words::List;
@@ -31,6 +31,10 @@ pub(super) fn asks(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Vec<String> {
         let name = member_name(pen, job, *member);
         pen.words.with("presumes-low-hydrogen", &[("member", &name), ("most", &most)])
     }));
+    if plan.sequence.find.contains(&Find::Hydrogen) {
+        let counted = pen.show.hydrogen(job.hydrogen_ml());
+        lines.push(pen.words.with("ask-hydrogen-class", &[("counted", &counted)]));
+    }
     lines.extend(distinct.iter().filter_map(|member| odd_certificate(pen, job, *member)));
     if let Some(needs) = plan.needs {
         let member = member_name(pen, job, needs.member);

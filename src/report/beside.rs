@@ -167,7 +167,11 @@ fn both_ends(pen: &Pen<'_>, time: &CoolingTime, member: &str) -> String {
     let first = span(time.fastest_s, time.slow_at_minimum_s);
     let last = span(time.fast_at_maximum_s, time.slowest_s);
     let ends = pen.words.with("then-cooling.ends", &[("first", &first), ("last", &last)]);
-    pen.words.list(List::Sentences, &[member.to_owned(), ends])
+    // Without a window the minimum lies above the maximum: there is no range to have two ends.
+    let range_is = time.fastest_s <= time.slowest_s;
+    let mut said = if range_is { vec![member.to_owned(), ends] } else { Vec::new() };
+    said.extend(time.heat_in_doubt().then(|| pen.words.get("then-cooling.slow")));
+    pen.words.list(List::Sentences, &said)
 }
 
 fn method_basis<'a>(pen: &Pen<'a>, method: Method) -> &'a Basis {

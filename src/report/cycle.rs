@@ -3,7 +3,7 @@
 use super::figure::range;
 use super::{Pen, StepRow};
 use crate::engine::EngineError;
-use crate::engine::heat_cycle::{Flamed, Flames, HeatedBy, NoCycle};
+use crate::engine::heat_cycle::{Fineness, Flamed, Flames, HeatedBy, NoCycle};
 use crate::engine::job::Job;
 use crate::engine::plan::{Deed, Note, Plan};
 use crate::words::List;
@@ -43,18 +43,35 @@ pub fn by_heat(flames: &Flames, key: &str) -> String {
 }
 
 /// Minutes, up or down to what a clock shows.
-fn clock(pen: &Pen<'_>, minutes: f64, up: bool) -> String {
+fn on_clock(minutes: f64, up: bool) -> f64 {
     let step = if minutes < 10.0 { CLOCK_MIN } else { 1.0 };
     let parts = minutes / step;
     // A hair above a figure is that figure.
     let whole = if up { (parts - 1e-6).ceil() } else { (parts + 1e-6).floor() };
-    pen.show.with_unit(whole * step, 1, &pen.words.get("unit-minutes"))
+    whole * step
+}
+
+/// The same in words.
+fn clock(pen: &Pen<'_>, minutes: f64, up: bool) -> String {
+    pen.show.with_unit(on_clock(minutes, up), 1, &pen.words.get("unit-minutes"))
+}
+
+/// A span of minutes, outwards to what a clock shows: so it stands wherever it is told.
+#[must_use]
+pub fn clock_span((low, high): (f64, f64)) -> (f64, f64) {
+    (on_clock(low, false).max(low.min(CLOCK_MIN)), on_clock(high, true))
 }
 
 /// A wait, up to what a clock shows.
 #[must_use]
 pub fn longest_minutes(pen: &Pen<'_>, minutes: f64) -> String {
     clock(pen, minutes, true)
+}
+
+/// Minutes that are left, down to what a clock shows.
+#[must_use]
+pub fn shortest_minutes(pen: &Pen<'_>, minutes: f64) -> String {
+    clock(pen, minutes, false)
 }
 
 /// A span of minutes, outwards to what a clock shows.
@@ -122,6 +139,12 @@ pub fn no_cycle_words(pen: &Pen<'_>, why: &NoCycle) -> Option<String> {
     }
 }
 
+/// Are these figures of the coarse grid, which the fine one will put right to either side?
+#[must_use]
+pub fn is_preliminary(flames: &Flames) -> bool {
+    flames.cycle.fineness == Fineness::Live
+}
+
 /// Puts the lines of a cycle beside their steps.
 pub fn put_cycle(pen: &Pen<'_>, job: &Job, plan: &Plan, told: CycleTold<'_>, rows: &mut [StepRow]) {
     for (row, (_, _, step)) in rows.iter_mut().zip(plan.sequence.numbered()) {
@@ -138,7 +161,7 @@ pub fn put_cycle(pen: &Pen<'_>, job: &Job, plan: &Plan, told: CycleTold<'_>, row
         }
         row.cycle = match told {
             CycleTold::Known(..) if longer => Vec::new(),
-            CycleTold::Known(flames, found) => step_lines(pen, job, flames, found, deed),
+            CycleTold::Known(flames, found) => step_lines(pen, (job, plan), flames, found, deed),
             CycleTold::Working if deed == Deed::Preheat => vec![says(pen.words.get("cycle-working"))],
             CycleTold::None(why) if deed == Deed::Preheat => {
                 let stops = matches!(why, NoCycle::Refused(_) | NoCycle::NoAnswer(_) | NoCycle::Lost);
@@ -157,7 +180,13 @@ fn stops(text: String) -> CycleLine {
     CycleLine { text, stops: true }
 }
 
-fn step_lines(pen: &Pen<'_>, job: &Job, flames: &Flames, found: &Flamed, deed: Deed) -> Vec<CycleLine> {
+fn step_lines(
+    pen: &Pen<'_>,
+    (job, plan): (&Job, &Plan),
+    flames: &Flames,
+    found: &Flamed,
+    deed: Deed,
+) -> Vec<CycleLine> {
     match deed {
         Deed::Preheat => heating(pen, flames, found),
         Deed::Measure => {
@@ -165,6 +194,15 @@ fn step_lines(pen: &Pen<'_>, job: &Job, flames: &Flames, found: &Flamed, deed: D
             let longer = found.interpass_wait_min() + 1e-9 >= found.wait_min();
             let key = if longer { "cycle-wait-maximum" } else { "cycle-wait" };
             vec![says(pen.words.with(&by_heat(flames, key), &[("minutes", &minutes)]))]
+        }
+        Deed::Tack => {
+            let goal_c = flames.cycle.minimum_c + flames.cycle.reserve_k;
+            let low_c = plan.side.as_ref().and_then(|side| side.tack).map(|(low_c, _)| low_c);
+            low_c
+                .filter(|low_c| *low_c > goal_c)
+                .map(|_| says(pen.words.get("cycle-heat-on")))
+                .into_iter()
+                .collect()
         }
         Deed::Weld => welding(pen, flames, found),
         Deed::PostHeat | Deed::PostHeatIfHot | Deed::LongerWait if !job.weld.austenitic => {
@@ -188,11 +226,15 @@ fn heating(pen: &Pen<'_>, flames: &Flames, found: &Flamed) -> Vec<CycleLine> {
     let goal_c = flames.cycle.minimum_c + flames.cycle.reserve_k;
     let goal = pen.show.minimum(goal_c, None).main;
     let values = [("minutes", minutes.as_str()), ("goal", goal.as_str())];
-    let mut lines = vec![if sure {
+    let to_come = is_preliminary(flames).then(|| says(pen.words.get("cycle-working-finer")));
+    let mut lines: Vec<CycleLine> = to_come.into_iter().collect();
+    lines.push(if sure {
         says(pen.words.with(&by_heat(flames, "cycle-flame"), &values))
     } else {
         stops(pen.words.with("cycle-flame-not-sure", &values))
-    }];
+    });
+    let much = flames.draws_much(&pen.reference.fuels);
+    lines.extend(much.then(|| stops(pen.words.get("note-heat-acetylene-draw"))));
     let usual = flames.notes.contains(&"heat-usual-sizes");
     lines.extend(usual.then(|| says(pen.words.get("cycle-size-assumed"))));
     if let Some(from) = found.strong.heated.throttled_min.or(found.cycle.preheat.heated.throttled_min) {
@@ -249,7 +291,7 @@ fn runs(pen: &Pen<'_>, places: &[usize]) -> String {
     pen.words.list(List::And, &spans.into_iter().map(shown).collect::<Vec<_>>())
 }
 
-fn hydrogen_line(pen: &Pen<'_>, flames: &Flames, found: &Flamed, hours: f64) -> Option<String> {
+pub(super) fn hydrogen_line(pen: &Pen<'_>, flames: &Flames, found: &Flamed, hours: f64) -> Option<String> {
     let left = hydrogen_left(pen, flames, found, hours)?;
     let put_in = pen.show.hydrogen(flames.cycle.hydrogen_ml());
     if hours <= 0.0 {

@@ -2,7 +2,7 @@
 //! after so many hours of post-heat.
 
 use super::Pen;
-use super::cycle::{hydrogen_left, minutes_between};
+use super::cycle::{hydrogen_left, hydrogen_line, minutes_between};
 use crate::engine::heat_cycle::{Flamed, Flames, Turn, Turned};
 
 /// One hold, and what is left when the joint is cold.
@@ -38,6 +38,20 @@ pub fn held_rows(pen: &Pen<'_>, flames: &Flames, found: &Flamed) -> Vec<HeldRow>
         })
     };
     hours.into_iter().filter_map(row).collect()
+}
+
+/// What is left of the hydrogen, with the planned hold and without one, and when the joint turns: in
+/// sentences, as a log keeps them. A weld metal that keeps its hydrogen has no figure of it.
+#[must_use]
+pub fn after_lines(pen: &Pen<'_>, flames: &Flames, found: &Flamed, austenitic: bool) -> Vec<String> {
+    let mut lines: Vec<String> = Vec::new();
+    if !austenitic {
+        let held = (flames.cycle.post_heat.hours > 0.0).then_some(flames.cycle.post_heat.hours);
+        let hours = held.into_iter().chain([0.0]);
+        lines.extend(hours.filter_map(|hours| hydrogen_line(pen, flames, found, hours)));
+    }
+    lines.extend(turn_lines(pen, flames, found));
+    lines
 }
 
 /// The message that names a point of the transformation; `.mark` of it stands on a chart.

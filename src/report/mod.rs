@@ -9,13 +9,18 @@ mod basis_sheet;
 mod beside;
 mod caution_search;
 mod cautions;
+mod curve;
 mod cycle;
 mod cycle_after;
+pub mod cycle_axis;
 mod equivalent;
 mod evidence;
 mod figure;
 mod levers;
+mod log;
+mod log_trials;
 mod outcome;
+mod plan_copy;
 mod remarks;
 mod sequence;
 mod sequence_notes;
@@ -24,6 +29,8 @@ mod steel;
 mod tint;
 mod tint_wait;
 mod weld;
+mod weld_amount;
+mod weld_current;
 mod weld_steps;
 
 pub use answer::{Answer, AnswerKind, Route, answer};
@@ -31,21 +38,28 @@ pub use basis_sheet::{BasisSheet, answer_sheet, basis_sheet};
 pub use beside::{ToDoLine, beside_lines, find_lines};
 pub use caution_search::{SAME_WORDS, cautions_with};
 pub use cautions::{BriefingLines, CautionLine, briefing_lines, caution_line};
+pub use curve::curve_points;
 pub use cycle::{
-    CycleLine, CycleTold, by_heat, flame_minutes, hydrogen_left, longest_minutes, minutes_between,
-    minutes_left, no_cycle_words, put_cycle,
+    CycleLine, CycleTold, by_heat, clock_span, flame_minutes, hydrogen_left, is_preliminary, longest_minutes,
+    minutes_between, minutes_left, no_cycle_words, put_cycle, shortest_minutes,
 };
-pub use cycle_after::{HeldRow, held_rows, turn_key, turn_lines};
+pub use cycle_after::{HeldRow, after_lines, held_rows, turn_key, turn_lines};
 pub use equivalent::equivalent_sheet;
 pub use evidence::{EvidenceGroup, EvidenceLine, evidence_groups};
 pub use figure::{
     BasisMark, Figure, band, basis_mark, both_of_unit, in_both, of_unit, printed_range, range, source_line,
 };
 pub use levers::{LeverEffect, LeverLine, lever_lines};
+pub use log::{
+    ClockLine, PieceLine, ReadingLine, band_words, clock_line, day_and_time, instrument_words, piece_line,
+    piece_words, place_words, reading_line, reading_reasons, seen_words, verdict_words, when_words,
+};
+pub use log_trials::{TrialLine, put_trials, taught_lines, trial_line, trial_warnings};
 pub use outcome::{
     RangeLine, RangeVerdict, StepLine, answer_figure, degrees_up, first_outside, large_answer, limits,
     number, range_lines, step_lines, symbol,
 };
+pub use plan_copy::{CopyTyped, copy_of_job, limit_line, plan_copy, steels_asked};
 pub use sequence::{StepRow, step_rows};
 pub use steel::{forms_words, hardness_words, heat_words, temper_words};
 pub use tint::{

@@ -73,7 +73,13 @@ fn line(pen: &Pen<'_>, job: &Job, plan: &Plan, remark: &Remark) -> String {
                 &[Some(said), tool, Some(blind)].into_iter().flatten().collect::<Vec<_>>(),
             )
         }
-        Remark::OilSoaked { hydrogen_ml } => with(&[("hydrogen", &pen.show.hydrogen(*hydrogen_ml))]),
+        Remark::OilSoaked { hydrogen_ml } | Remark::OilOpen { hydrogen_ml } => {
+            with(&[("hydrogen", &pen.show.hydrogen(*hydrogen_ml))])
+        }
+        Remark::WetElectrode { process } => {
+            let process = pen.words.get(&format!("process-{}", process.id()));
+            with(&[("process", &process)])
+        }
         Remark::OldWeld
         | Remark::Hardfacing
         | Remark::ByWeldMetal

@@ -8,13 +8,14 @@ use crate::engine::family::Family;
 use crate::engine::job::Job;
 use crate::engine::plan::{Ceiling, Limit, Plan, Verdict};
 use crate::reference::{IronRouteKind, Method};
-use crate::units::{Side, TemperatureUnit, limit_value};
+use crate::units::{Both, Side, TemperatureUnit, limit_value};
 use crate::words::List;
 
 /// A shift that is none, K.
 const NO_SHIFT_K: f64 = 0.5;
-/// Two readings of one limit look wrong side by side from here on, K.
-const LOOKS_WRONG_K: f64 = 4.0;
+/// Two readings of one limit look wrong side by side from here on, K: 5 °F, since the tens of °F next to a
+/// figure in °C never lie farther from it.
+const LOOKS_WRONG_K: f64 = 25.0 / 9.0;
 
 /// Who governs; and, of a row that was moved, its own figure and by how much.
 pub(super) fn with_shift(pen: &Pen<'_>, item: &Evidence, sentence: String) -> String {
@@ -131,15 +132,32 @@ pub(super) fn by_parts(pen: &Pen<'_>, job: &Job, plan: &Plan) -> Option<String> 
     })
 }
 
-/// Said once, of the first limit whose two readings look wrong beside each other.
-pub(super) fn rounded_pair(pen: &Pen<'_>, plan: &Plan) -> Option<String> {
-    let ends = [(Side::Minimum, plan.minimum.as_ref()), (Side::Maximum, plan.interpass.as_ref())];
-    let (side, limit) = ends.into_iter().find_map(|(side, limit)| {
+/// Said of each limit whose two readings look wrong beside each other.
+pub(super) fn rounded_pairs(pen: &Pen<'_>, plan: &Plan) -> Option<String> {
+    let ceiling = match &plan.ceiling {
+        Ceiling::At(limit) => Some(limit),
+        Ceiling::AskTemper { .. } | Ceiling::BelowTransformation => None,
+    };
+    let (low, high) = (plan.minimum.as_ref(), plan.interpass.as_ref());
+    let ends = [(Side::Minimum, low), (Side::Maximum, high), (Side::Maximum, ceiling)];
+    let wrong = |(side, limit): (Side, Option<&Limit>)| {
         let limit = limit?;
         let read_c = |unit: TemperatureUnit| unit.to_c(limit_value(side, limit.exact_c, limit.printed, unit));
         let unit = pen.show.units.temperature;
-        ((read_c(unit) - read_c(unit.other())).abs() >= LOOKS_WRONG_K).then_some((side, limit))
-    })?;
-    let pair = pen.show.limit(side, limit.exact_c, limit.printed);
-    Some(pen.words.with("answer-rounded", &[("main", &pair.main), ("second", &pair.second)]))
+        let apart_k = (read_c(unit) - read_c(unit.other())).abs();
+        (apart_k > LOOKS_WRONG_K).then(|| pen.show.limit(side, limit.exact_c, limit.printed))
+    };
+    let mut pairs: Vec<_> = ends.into_iter().filter_map(wrong).collect();
+    pairs.dedup();
+    let said =
+        |key: &str, pair: &Both| pen.words.with(key, &[("main", &pair.main), ("second", &pair.second)]);
+    match pairs.as_slice() {
+        [] => None,
+        [pair] => Some(said("answer-rounded", pair)),
+        several => {
+            let each: Vec<String> = several.iter().map(|pair| said("answer-rounded.pair", pair)).collect();
+            let list = pen.words.list(List::Comma, &each);
+            Some(pen.words.with("answer-rounded.several", &[("pairs", &list)]))
+        }
+    }
 }

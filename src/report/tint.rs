@@ -129,7 +129,8 @@ pub(super) fn heating(pen: &Pen<'_>, mode: &Mode) -> (&'static str, String) {
 pub(super) fn notes(pen: &Pen<'_>, notes: &[TintNote]) -> Vec<String> {
     let mut said: Vec<String> =
         notes.iter().map(|note| pen.words.get(&format!("note-{}", note.id()))).collect();
-    said.push(pen.words.get("tint-no-independent-row"));
+    // The place can't know the reader's eyes.
+    said.extend(["tint-colour-vision", "tint-no-independent-row"].map(|key| pen.words.get(key)));
     said
 }
 
@@ -230,7 +231,8 @@ fn verdict(pen: &Pen<'_>, mode: &Mode, peak: &PeakFromTint, limits: &ShownLimits
 /// Why a colour says nothing, and what does better.
 #[must_use]
 pub fn refusal_line(pen: &Pen<'_>, error: &TintError) -> TintLine {
-    let values = crate::engine::EngineError::from(*error).values();
+    let values = crate::engine::EngineError::from(*error).values().into_iter();
+    let values: Vec<_> = values.map(|(name, value)| (name, pen.words.value(&value))).collect();
     let values: Vec<(&str, &str)> = values.iter().map(|(name, value)| (*name, value.as_str())).collect();
     let mut lines = vec![pen.words.with(&error.key(), &values)];
     if let TintError::Refused(refusal) = error {

@@ -2,24 +2,22 @@
 
 use super::beside::ToDoLine;
 use super::figure::{BasisMark, basis_mark, of_unit, range};
-use super::{Pen, Report, weld_steps};
+use super::{Pen, Report, weld_amount, weld_current, weld_steps};
 use crate::engine::Unit;
 use crate::engine::job::{Job, Process};
 use crate::engine::plan::Plan;
-use crate::engine::weld::matching::WeldKind;
+use crate::engine::weld::matching::{WeldKind, WeldLoad};
 use crate::engine::weld::order::Face;
 use crate::engine::weld_of_job::{
-    AsPart, BaseStrength, Chosen, ChosenFiller, JobWeld, LayerNote, Layers, Laying, NoLayers, RunOfJob,
-    RunTold, StrengthFrom, faces_in_turn, weld_of_job,
+    AsPart, BaseStrength, Chosen, ChosenFiller, JobWeld, Laid, LayerNote, Layers, Laying, NoLayers, RunOfJob,
+    StrengthFrom, WeldTold, faces_in_turn, weld_of_job,
 };
-use crate::reference::{Basis, DepositKind, Filler};
-use crate::units::Both;
+use crate::reference::{Basis, DepositKind, Filler, Told};
+use crate::units::LengthUnit;
 use crate::words::List;
 
-/// A rounded current, A.
-const AMPS_STEP: f64 = 5.0;
-/// A rounded travel speed, mm/min.
-const TRAVEL_STEP: f64 = 5.0;
+/// A square inch, mm².
+const SQUARE_INCH_MM2: f64 = 645.16;
 /// So many turns of the faces are written out.
 const TURNS: usize = 8;
 
@@ -28,21 +26,35 @@ const TURNS: usize = 8;
 pub fn put_weld<'a>(
     pen: &Pen<'a>,
     job: &'a Job,
-    told: &[RunTold],
+    told: &WeldTold,
     plan: &'a Plan,
     report: &mut Report,
 ) -> Option<JobWeld<'a>> {
     let weld = weld_of_job(pen.reference, job, told, plan)?;
     weld_steps::put(pen, &weld, &mut report.steps);
+    report.answer.lines.extend(colder(pen, &weld));
     report.weld = lines(pen, &weld);
     Some(weld)
+}
+
+/// Runs that bring less heat than the plan counts with need more preheat: asked above the figure.
+fn colder(pen: &Pen<'_>, weld: &JobWeld<'_>) -> Vec<String> {
+    let notes = weld.layers.iter().flat_map(|layers| &layers.notes);
+    let asked = notes.filter_map(|note| {
+        let LayerNote::Colder { process, net_kj_per_mm, .. } = *note else { return None };
+        let heat = pen.show.heat(net_kj_per_mm).main;
+        let process = process_name(pen, weld.runs.get(process)?.process);
+        Some(pen.words.with("ask-colder-runs", &[("heat", &heat), ("process", &process)]))
+    });
+    asked.collect()
 }
 
 /// What the numbers of the drawn beads are, with the process of each where there are several.
 #[must_use]
 pub fn beads_of(pen: &Pen<'_>, weld: &JobWeld<'_>) -> String {
     let Ok(layers) = &weld.layers else { return String::new() };
-    let leg = pen.show.size(layers.fillet.first_mm).main;
+    let Laid::Fillet(fillet) = layers.laid else { return String::new() };
+    let leg = pen.show.size(fillet.first_mm).main;
     let mut said = vec![pen.words.with("weld-section-title", &[("leg", &leg)])];
     let several = layers.of.iter().filter(|of| of.count > 0).count() > 1;
     let mut first = 1;
@@ -69,8 +81,14 @@ fn lines(pen: &Pen<'_>, weld: &JobWeld<'_>) -> Vec<ToDoLine> {
     }
     lines.push(runs_line(pen, weld));
     for (nth, run) in weld.runs.iter().enumerate() {
-        lines.push(current_line(pen, run, label(pen, "weld-current", run.process, several), nth));
-        lines.push(energy_line(pen, run, label(pen, "weld-energy", run.process, several), nth));
+        lines.push(weld_current::current_line(
+            pen,
+            (run, weld.position),
+            label(pen, "weld-current", run.process, several),
+            nth,
+        ));
+        lines.push(weld_current::energy_line(pen, run, label(pen, "weld-energy", run.process, several), nth));
+        lines.extend(weld_amount::line_of(pen, run, label(pen, "weld-amount", run.process, several), nth));
     }
     lines.extend(order_line(pen, weld));
     lines
@@ -84,11 +102,11 @@ fn label(pen: &Pen<'_>, key: &str, process: Process, several: bool) -> String {
     pen.words.with(&format!("{key}.of"), &[("process", &process_name(pen, process))])
 }
 
-fn process_name(pen: &Pen<'_>, process: Process) -> String {
+pub(super) fn process_name(pen: &Pen<'_>, process: Process) -> String {
     pen.words.get(&format!("process-{}", process.id()))
 }
 
-fn line(
+pub(super) fn line(
     pen: &Pen<'_>,
     id: String,
     label: String,
@@ -108,7 +126,12 @@ fn filler_line(pen: &Pen<'_>, weld: &JobWeld<'_>, run: &RunOfJob<'_>, label: Str
         (_, true) => "weld-filler-open",
         _ => "weld-filler-none",
     };
-    let why_none = pen.words.get(&format!("{none}.why"));
+    let mut why_none = pen.words.get(&format!("{none}.why"));
+    if let Some(base) = weld.base.filter(|_| none == "weld-filler-none") {
+        let part =
+            pen.words.with("weld-base-strength", &[("base", &pen.show.strength(base.tensile_mpa).main)]);
+        why_none = pen.words.list(List::Sentences, &[part, why_none]);
+    }
     let mut said = Vec::new();
     let mut basis = BasisMark::default();
     let value = match &fillers.chosen {
@@ -128,13 +151,18 @@ fn filler_line(pen: &Pen<'_>, weld: &JobWeld<'_>, run: &RunOfJob<'_>, label: Str
         }
         None => offered,
     };
+    said.extend(load_words(pen, weld));
     let lead = fillers.lead();
     if let Some(lead) = lead.filter(|lead| !matches!(lead.verdict, Chosen::Refused(_))) {
         said.extend(lead_words(pen, weld, lead));
         let solid = matches!(run.process, Process::Gtaw | Process::Gmaw | Process::Paw);
         let key = if solid { "weld-filler-clean" } else { "weld-filler-packet" };
         let hydrogen = pen.show.hydrogen(fillers.hydrogen_ml);
-        said.extend(ferritic(lead.filler).then(|| pen.words.with(key, &[("hydrogen", &hydrogen)])));
+        // Rutile and cellulosic packets name no class.
+        let classed = pen.reference.low_hydrogen(run.process.id());
+        said.extend(
+            (ferritic(lead.filler) && classed).then(|| pen.words.with(key, &[("hydrogen", &hydrogen)])),
+        );
         basis = basis_mark(pen, &pen.reference.welding.strength.matching_basis);
     }
     let hardens = weld.need.driest_process && lead.is_none_or(|lead| ferritic(lead.filler));
@@ -142,6 +170,13 @@ fn filler_line(pen: &Pen<'_>, weld: &JobWeld<'_>, run: &RunOfJob<'_>, label: Str
         said.push(pen.words.get("weld-driest-process"));
     }
     line(pen, format!("filler-{nth}"), label, value, &said, basis)
+}
+
+/// How a full groove is loaded decides what must match.
+fn load_words(pen: &Pen<'_>, weld: &JobWeld<'_>) -> Option<String> {
+    let key = if weld.load == WeldLoad::NotKnown { "weld-load-open" } else { "weld-load-told" };
+    let load = pen.words.get(weld.load.key());
+    (weld.kind == WeldKind::FullGroove && !weld.other_metal).then(|| pen.words.with(key, &[("load", &load)]))
 }
 
 const fn ferritic(filler: &Filler) -> bool {
@@ -208,6 +243,7 @@ fn runs_line(pen: &Pen<'_>, weld: &JobWeld<'_>) -> ToDoLine {
             (pen.words.list(List::Plus, &counts), layer_words(pen, weld, layers))
         }
         Err(NoLayers::NoLeg) => (pen.words.get("weld-no-leg"), said(pen, ["weld-no-leg.why"])),
+        Err(NoLayers::NotCounted) => (pen.words.get("weld-not-counted"), said(pen, ["weld-not-counted.why"])),
         Err(NoLayers::Groove) => (pen.words.get("weld-groove"), said(pen, ["weld-groove.why"])),
         Err(NoLayers::Process(nth)) => {
             let process = weld.runs.get(*nth).map_or_else(String::new, |run| process_name(pen, run.process));
@@ -231,14 +267,24 @@ fn runs_basis<'a>(pen: &Pen<'a>, weld: &JobWeld<'_>) -> &'a Basis {
 }
 
 fn area(pen: &Pen<'_>, mm2: f64) -> String {
-    of_unit(mm2.round(), Unit::SquareMillimetre, &pen.show)
+    match pen.show.units.length {
+        LengthUnit::Mm => of_unit(mm2.round(), Unit::SquareMillimetre, &pen.show),
+        LengthUnit::Inch => pen.show.with_unit(mm2 / SQUARE_INCH_MM2, 2, "in²"),
+    }
 }
 
 fn layer_words(pen: &Pen<'_>, weld: &JobWeld<'_>, layers: &Layers) -> Vec<String> {
-    let leg = pen.show.size(layers.fillet.first_mm).main;
-    let whole = [("leg", leg), ("area", area(pen, layers.need_mm2))];
-    let whole: Vec<(&str, &str)> = whole.iter().map(|(name, text)| (*name, text.as_str())).collect();
-    let mut said = vec![pen.words.with("weld-leg-area", &whole)];
+    let whole = area(pen, layers.need_mm2);
+    let mut said = vec![match layers.laid {
+        Laid::Fillet(fillet) => {
+            let leg = pen.show.size(fillet.first_mm).main;
+            pen.words.with("weld-leg-area", &[("leg", &leg), ("area", &whole)])
+        }
+        Laid::Groove(groove) => {
+            let (depth, shape) = (pen.show.size(groove.thickness_mm).main, pen.words.get(groove.shape.key()));
+            pen.words.with("weld-groove-area", &[("shape", &shape), ("depth", &depth), ("area", &whole)])
+        }
+    }];
     let several = layers.of.iter().filter(|of| of.count > 0).count() > 1;
     for (of, run) in layers.of.iter().zip(&weld.runs).filter(|(of, _)| of.count > 0) {
         let (each, process) = (area(pen, of.each_mm2), process_name(pen, run.process));
@@ -257,6 +303,7 @@ fn layer_words(pen: &Pen<'_>, weld: &JobWeld<'_>, layers: &Layers) -> Vec<String
             LayerNote::TooFew { process: nth, needed } => {
                 pen.words.count("weld-runs-too-few", needed, &[("process", &process(nth))])
             }
+            LayerNote::NotMelted => pen.words.get("weld-not-melted"),
             LayerNote::FirstFills => pen.words.get("weld-runs-first-fills"),
             LayerNote::SmallFirst => pen.words.get("note-runs-small-first"),
             LayerNote::Capped | LayerNote::ToesFirst => continue,
@@ -266,79 +313,15 @@ fn layer_words(pen: &Pen<'_>, weld: &JobWeld<'_>, layers: &Layers) -> Vec<String
         said.extend(size.too_small.then(|| pen.words.get("note-fillet-too-small")));
         said.extend(size.above_plate.then(|| pen.words.get("note-fillet-above-plate")));
     }
-    said.extend([pen.words.get("weld-position"), pen.words.get("note-runs-estimate")]);
+    said.extend(match (layers.laid, weld.position) {
+        (Laid::Fillet(_), Some(position)) => {
+            Some(pen.words.with("weld-position-told", &[("position", &pen.words.get(position.key()))]))
+        }
+        (Laid::Fillet(_), None) => Some(pen.words.get("weld-position")),
+        (Laid::Groove(_), _) => None,
+    });
+    said.push(pen.words.get("note-runs-estimate"));
     said
-}
-
-/// A current, to what a machine is set to.
-fn amps(pen: &Pen<'_>, low: f64, high: f64) -> String {
-    let shown = |amps: f64| pen.show.with_unit((amps / AMPS_STEP).round() * AMPS_STEP, 0, "A");
-    if low.total_cmp(&high).is_eq() {
-        pen.show.with_unit(high, 0, "A")
-    } else {
-        range(pen, &shown(low), &shown(high))
-    }
-}
-
-fn current_line(pen: &Pen<'_>, run: &RunOfJob<'_>, label: String, nth: usize) -> ToDoLine {
-    let set = &run.settings;
-    let outcome = |name: &str| set.outcomes.iter().find(|one| one.name == name);
-    let mut said = Vec::new();
-    for row in set.outcomes.iter().filter(|one| matches!(one.name, "electrode-range" | "wire-spray-amps")) {
-        let (Some(id), Some((low, high))) = (&row.row, row.low.zip(row.high)) else { continue };
-        let kind = if row.name == "electrode-range" { "electrode" } else { "wire" };
-        let rod = pen.words.get(&format!("option-{kind}-{id}"));
-        said.push(pen.words.with("weld-current-row", &[("rod", &rod), ("amps", &amps(pen, low, high))]));
-    }
-    let size = |name: &str| outcome(name).and_then(|one| one.value).map(|mm| pen.show.size(mm).main);
-    let between = |name: &str, unit: &str| {
-        let (low, high) = outcome(name).and_then(|one| one.low.zip(one.high))?;
-        let shown = |value: f64| {
-            if unit.is_empty() { pen.show.number(value, 0) } else { pen.show.with_unit(value, 0, unit) }
-        };
-        Some(range(pen, &shown(low), &shown(high)))
-    };
-    if let (Some(tungsten), Some(rod)) = (size("tig-tungsten"), size("tig-rod")) {
-        said.push(pen.words.with("weld-tungsten", &[("tungsten", &tungsten), ("rod", &rod)]));
-    }
-    if let (Some(cup), Some(argon)) = (between("tig-cup", ""), between("tig-argon", "l/min")) {
-        said.push(pen.words.with("weld-cup", &[("cup", &cup), ("argon", &argon)]));
-    }
-    let own = |id: &str| if id.starts_with("current-") { format!("weld-{id}") } else { format!("note-{id}") };
-    said.extend(set.notes.iter().map(|id| pen.words.get(&own(id))));
-    let value = match (set.amps, set.outcomes.first().map(|one| one.name)) {
-        (Some((low, high)), _) => amps(pen, low, high),
-        (None, Some("wire-spray-amps")) => pen.words.get("weld-current-spray"),
-        (None, Some("electrode-range")) => pen.words.get("weld-current-by-size"),
-        (None, _) => pen.words.get("weld-current-open"),
-    };
-    let mut basis: Option<&Basis> = None;
-    for one in &set.outcomes {
-        let own = one.basis(&pen.reference.methods);
-        basis = Some(basis.map_or(own, |before| before.weaker(own)));
-    }
-    let basis = basis.map_or_else(BasisMark::default, |basis| basis_mark(pen, basis));
-    line(pen, format!("current-{nth}"), label, value, &said, basis)
-}
-
-fn energy_line(pen: &Pen<'_>, run: &RunOfJob<'_>, label: String, nth: usize) -> ToDoLine {
-    let energy = &run.energy;
-    let net = pen.show.heat(energy.net_kj_per_mm).main;
-    let key = if energy.told { "weld-energy-told" } else { "weld-energy-assumed" };
-    let mut said = vec![pen.words.with(key, &[("net", &net)])];
-    if let Some((slow, fast)) = energy.travel_mm_per_s {
-        let step = |mm_per_s: f64| (mm_per_s * 60.0 / TRAVEL_STEP).round() * TRAVEL_STEP;
-        let shown = |mm_per_s: f64| -> Both { pen.show.travel(step(mm_per_s)) };
-        let travel = range(pen, &shown(slow).main, &shown(fast).main);
-        said.push(pen.words.with("weld-energy-travel", &[("travel", &travel)]));
-    }
-    let value = pen.show.heat(energy.arc_kj_per_mm).main;
-    let basis = basis_mark(pen, efficiency_basis(pen, run.process));
-    line(pen, format!("energy-{nth}"), label, value, &said, basis)
-}
-
-fn efficiency_basis<'a>(pen: &Pen<'a>, process: Process) -> &'a Basis {
-    pen.reference.process(process.id()).map_or(&Basis::Practice, |row| &row.efficiency_basis)
 }
 
 /// The order over the faces and within the section; the places stand beside the steps.
@@ -366,7 +349,9 @@ fn order_line(pen: &Pen<'_>, weld: &JobWeld<'_>) -> Option<ToDoLine> {
     } else {
         return None;
     };
-    said.extend((passes > 1).then(|| pen.words.get("weld-order-rows")));
+    let groove = layers.is_some_and(|layers| matches!(layers.laid, Laid::Groove(_)));
+    let order = if groove { "weld-order-layers" } else { "weld-order-rows" };
+    said.extend((passes > 1).then(|| pen.words.get(order)));
     let toes = layers.is_some_and(|layers| layers.notes.contains(&LayerNote::ToesFirst));
     said.extend(toes.then(|| pen.words.get("weld-order-toes")));
     let basis = basis_mark(pen, &Basis::Practice);

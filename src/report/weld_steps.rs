@@ -41,7 +41,7 @@ fn degrees(pen: &Pen<'_>, at_deg: f64) -> String {
 fn tack_words(pen: &Pen<'_>, laying: &Laying) -> Vec<String> {
     match laying {
         Laying::Ring(ring) => ring_tacks(pen, ring),
-        Laying::Line { tack: (length_mm, runs), .. } => {
+        Laying::Line { tack: (length_mm, runs), short, .. } => {
             let length = pen.show.rule_length(*length_mm).main;
             let key = if *runs > 1 { "weld-line-tacks.two-runs" } else { "weld-line-tacks" };
             let spacing = pen.show.rule_length(TACK_SPACING_MM).main;
@@ -49,7 +49,11 @@ fn tack_words(pen: &Pen<'_>, laying: &Laying) -> Vec<String> {
             let values = [("spacing", spacing.as_str()), ("end", from_end.as_str())];
             vec![
                 pen.words.with(key, &[("length", &length)]),
-                pen.words.with("weld-line-tack-places", &values),
+                if *short {
+                    pen.words.get("weld-line-tack-ends")
+                } else {
+                    pen.words.with("weld-line-tack-places", &values)
+                },
                 pen.words.get("weld-tack-feather"),
             ]
         }

@@ -49,6 +49,33 @@ pub fn length(text: &str, shown: LengthUnit, within: Within) -> Result<Length, P
     Ok(Length { mm, round })
 }
 
+/// The leg of a fillet: `8`, `8 mm`, and `z8` as ISO 2553 writes it on a drawing. Its `a8` is the throat:
+/// the leg of that is asked about, since one taken for the other is off by two fifths.
+///
+/// # Errors
+/// A [`Problem`] as of [`length`], and for a throat.
+pub fn leg(text: &str, shown: LengthUnit, within: Within) -> Result<Length, Problem> {
+    let tidied = tidy(text);
+    let after = |letter: char| {
+        let rest = tidied.strip_prefix([letter, letter.to_ascii_uppercase()])?.trim_start();
+        rest.starts_with(|c: char| c.is_ascii_digit() || ".,".contains(c)).then_some(rest)
+    };
+    if let Some(rest) = after('z') {
+        return length(rest, shown, within).map_err(|problem| retyped(problem, text));
+    }
+    let any = Within::new(0.0, f64::MAX);
+    if let Some(throat) = after('a').and_then(|rest| length(rest, shown, any).ok()) {
+        let leg_mm = throat.mm * std::f64::consts::SQRT_2;
+        let write = match shown {
+            LengthUnit::Mm => format!("{leg_mm:.1} mm"),
+            LengthUnit::Inch => format!("{:.2} in", leg_mm / 25.4),
+        };
+        let choices = vec![Choice { write, means: "typed-means-leg" }];
+        return Err(Problem::Ambiguous { typed: text.to_owned(), choices });
+    }
+    length(text, shown, within)
+}
+
 /// The length of a run of weld, mm: `200`, `200 mm`, `8 in`, `8-1/2"`. A bare number takes
 /// the unit shown. A diameter is none: a run around a round is π times as long.
 ///

@@ -61,6 +61,12 @@ pub const TRAVEL_MM_PER_MIN: Within = Within::new(5.0, 5000.0);
 pub const ARC_TIME_S: Within = Within::new(1.0, 36_000.0);
 /// Length of one run, mm: from a short stitch to a seam of 100 m.
 pub const RUN_MM: Within = Within::new(5.0, 100_000.0);
+/// Angle of a groove, °.
+pub const GROOVE_DEG: Within = Within::new(0.0, 120.0);
+/// Gap at the root of a groove, mm.
+pub const ROOT_GAP_MM: Within = Within::new(0.0, 20.0);
+/// Root face of a groove, mm.
+pub const ROOT_FACE_MM: Within = Within::new(0.0, 500.0);
 /// Yield or tensile strength, MPa.
 pub const STRENGTH_MPA: Within = Within::new(100.0, 2500.0);
 /// Vickers hardness.

@@ -107,18 +107,18 @@ fn decimal(digits: &str) -> Result<String, Fault> {
     }
     match (points, commas) {
         (0 | 1, 0) => Ok(digits.to_owned()),
-        (0, 1) if grouped(digits, ',') && !digits.starts_with('0') => Err(Fault::Thousands {
+        (0, 1) if is_grouped(digits, ',') && !digits.starts_with('0') => Err(Fault::Thousands {
             decimal: digits.replace(',', ".").parse().map_err(|_| Fault::None)?,
             whole: digits.replace(',', "").parse().map_err(|_| Fault::None)?,
         }),
         (0, 1) => Ok(digits.replace(',', ".")),
-        (_, 0) if grouped(digits, '.') => Ok(digits.replace('.', "")),
-        (0, _) if grouped(digits, ',') => Ok(digits.replace(',', "")),
+        (_, 0) if is_grouped(digits, '.') => Ok(digits.replace('.', "")),
+        (0, _) if is_grouped(digits, ',') => Ok(digits.replace(',', "")),
         (1, _) | (_, 1) => {
             let (thousands, mark) =
                 if digits.rfind('.') > digits.rfind(',') { (',', '.') } else { ('.', ',') };
             match digits.rsplit_once(mark) {
-                Some((whole, part)) if grouped(whole, thousands) && !whole.contains(mark) => {
+                Some((whole, part)) if is_grouped(whole, thousands) && !whole.contains(mark) => {
                     Ok(format!("{}.{part}", whole.replace(thousands, "")))
                 }
                 _ => Err(Fault::None),
@@ -129,7 +129,7 @@ fn decimal(digits: &str) -> Result<String, Fault> {
 }
 
 /// Is it `1,500` or `12,500,000`: one to three digits, then groups of three?
-fn grouped(digits: &str, mark: char) -> bool {
+pub(super) fn is_grouped(digits: &str, mark: char) -> bool {
     let mut groups = digits.split(mark);
     groups.next().is_some_and(|first| (1..=3).contains(&first.len())) && groups.all(|group| group.len() == 3)
 }

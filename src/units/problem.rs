@@ -5,7 +5,7 @@ use strum::{IntoStaticStr, VariantArray};
 use crate::words::{List, Words};
 
 /// What a field takes; its words are the Fluent message `accepts-ID` with the
-/// attribute `name`.
+/// attribute `name`. Quantities come first, words from [`Accepts::Units`] on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr, VariantArray)]
 #[strum(prefix = "accepts-", serialize_all = "kebab-case")]
 #[allow(missing_docs, reason = "the id of each is its name")]
@@ -50,6 +50,9 @@ pub enum Accepts {
     Process,
     Joint,
     Restraint,
+    Load,
+    Position,
+    Groove,
     Composition,
     Percent,
     YesNo,
@@ -68,6 +71,12 @@ pub enum Accepts {
 }
 
 impl Accepts {
+    /// Is it a number, most often with a unit?
+    #[must_use]
+    pub const fn is_quantity(self) -> bool {
+        (self as u8) < Self::Units as u8
+    }
+
     /// The Fluent message that says what is accepted.
     #[must_use]
     pub fn key(self) -> &'static str {
@@ -155,6 +164,19 @@ impl Problem {
         }
     }
 
+    /// The same problem of the text that a reader was given in another spelling.
+    pub(super) fn of_typed(mut self, text: &str) -> Self {
+        match &mut self {
+            Self::Empty { .. } => {}
+            Self::NotUnderstood { typed, .. }
+            | Self::UnknownUnit { typed, .. }
+            | Self::OutOfRange { typed, .. }
+            | Self::Ambiguous { typed, .. }
+            | Self::Trap { typed, .. } => text.clone_into(typed),
+        }
+        self
+    }
+
     /// What could be written instead, where the text has more than one meaning.
     #[must_use]
     pub fn choices(&self) -> &[Choice] {
@@ -176,9 +198,8 @@ impl Problem {
                 &[typed, ("unit", &shortened(unit)), ("accepts", &words.get(accepts.key()))],
             ),
             Self::OutOfRange { low, high, unit, accepts, .. } => {
-                let mark = words.get("decimal-mark");
                 let bound = |value: &f64| {
-                    let number = super::show::plain(*value, 3, mark.chars().next().unwrap_or('.'));
+                    let number = super::show::plain(*value, 3, words.decimal_mark());
                     if unit.is_empty() { number } else { format!("{number}\u{a0}{unit}") }
                 };
                 let name = words.get(&format!("{}.name", accepts.key()));
@@ -193,7 +214,8 @@ impl Problem {
                         words.with("typed-choice", &[("write", &choice.write), ("means", &means)])
                     })
                     .collect();
-                words.with("typed-ambiguous", &[typed, ("choices", &words.list(List::Semicolon, &said))])
+                let key = if said.len() == 1 { "typed-not-whole" } else { "typed-ambiguous" };
+                words.with(key, &[typed, ("choices", &words.list(List::Semicolon, &said))])
             }
             Self::Trap { key, .. } => words.with(key, &[typed]),
         }

@@ -2,7 +2,7 @@
 
 use super::gas::CUBIC_METRES_PER_CUBIC_FOOT;
 use super::strength::{KG_PER_LB, MPA_PER_KSI, N_PER_LBF};
-use super::{LengthUnit, Printed, Side, TemperatureUnit, Units, limit_value};
+use super::{LengthUnit, Mark, Printed, Side, TemperatureUnit, Units, limit_value};
 
 /// A figure in the reader's unit, and in the other one.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -32,7 +32,13 @@ impl Show {
     /// The units with the decimal mark of a language.
     #[must_use]
     pub fn new(units: Units, words: &crate::words::Words) -> Self {
-        Self { units, mark: words.get("decimal-mark").chars().next().unwrap_or('.') }
+        Self { units, mark: words.decimal_mark() }
+    }
+
+    /// The mark that this reader types with.
+    #[must_use]
+    pub const fn typed_mark(&self) -> Mark {
+        Mark::of(self.mark)
     }
 
     /// A number with at most so many decimals and no empty ones.

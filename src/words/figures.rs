@@ -9,6 +9,8 @@
 //! | `{ RISE(50) }`, a difference | 50 °C | 90 °F |
 //! | `{ LENGTH("75 mm", "3 in") }` | 75 mm | 3 in |
 //!
+//! A figure is written with the decimal mark of the file; the texts of a length come as they are.
+//!
 //! One figure is turned by [`whole_fahrenheit`]. A range of points from 100 °C up is one of a
 //! handbook, and goes to the nearest 10 °F, as handbooks print it. What decides a weld is
 //! never in such a sentence: limits come from the plan and are rounded to the safe side there.
@@ -34,6 +36,13 @@ pub(super) struct SharedScales {
     inches: AtomicBool,
 }
 
+/// How a figure is written.
+#[derive(Clone, Copy)]
+struct Written {
+    scales: Scales,
+    mark: char,
+}
+
 impl SharedScales {
     pub(super) fn set(&self, scales: Scales) {
         self.fahrenheit.store(scales.fahrenheit, Ordering::Relaxed);
@@ -48,16 +57,17 @@ impl SharedScales {
     }
 }
 
-/// Gives a language the functions.
+/// Gives a language the functions, with its decimal mark.
 ///
 /// # Panics
 /// Never: each name is given once.
-pub(super) fn add_to(bundle: &mut FluentBundle<FluentResource>, scales: &Arc<SharedScales>) {
-    let mut add = |name, write: fn(&[FluentValue], &FluentArgs, Scales) -> Option<String>| {
+pub(super) fn add_to(bundle: &mut FluentBundle<FluentResource>, scales: &Arc<SharedScales>, mark: char) {
+    let mut add = |name, write: fn(&[FluentValue], &FluentArgs, Written) -> Option<String>| {
         let scales = Arc::clone(scales);
         bundle
             .add_function(name, move |figures, named| {
-                write(figures, named, scales.get()).map_or(FluentValue::Error, FluentValue::from)
+                let as_written = Written { scales: scales.get(), mark };
+                write(figures, named, as_written).map_or(FluentValue::Error, FluentValue::from)
             })
             .expect("each function is added once");
     };
@@ -78,10 +88,10 @@ fn nearest_ten(point: f64) -> f64 {
     (point / 10.0).round() * 10.0
 }
 
-fn points(figures: &[FluentValue], named: &FluentArgs, scales: Scales) -> Option<String> {
+fn points(figures: &[FluentValue], named: &FluentArgs, as_written: Written) -> Option<String> {
     let points = numbers(figures)?;
-    if !scales.fahrenheit {
-        return written(&points, "°C");
+    if !as_written.scales.fahrenheit {
+        return written(&points, "°C", as_written.mark);
     }
     match named.get("f") {
         None => {}
@@ -93,22 +103,22 @@ fn points(figures: &[FluentValue], named: &FluentArgs, scales: Scales) -> Option
         .iter()
         .map(|point| if of_handbook { nearest_ten(point * 1.8 + 32.0) } else { whole_fahrenheit(*point) })
         .collect();
-    written(&turned, "°F")
+    written(&turned, "°F", as_written.mark)
 }
 
-fn rise(figures: &[FluentValue], _named: &FluentArgs, scales: Scales) -> Option<String> {
+fn rise(figures: &[FluentValue], _named: &FluentArgs, as_written: Written) -> Option<String> {
     let rises = numbers(figures)?;
-    if scales.fahrenheit {
+    if as_written.scales.fahrenheit {
         let turned: Vec<f64> = rises.iter().map(|rise| (rise * 1.8).round()).collect();
-        return written(&turned, "°F");
+        return written(&turned, "°F", as_written.mark);
     }
-    written(&rises, "°C")
+    written(&rises, "°C", as_written.mark)
 }
 
-fn length(texts: &[FluentValue], _named: &FluentArgs, scales: Scales) -> Option<String> {
+fn length(texts: &[FluentValue], _named: &FluentArgs, as_written: Written) -> Option<String> {
     let [FluentValue::String(metric), FluentValue::String(inches)] = texts else { return None };
     // A figure and its unit stay on one line.
-    Some(if scales.inches { inches } else { metric }.replace(' ', "\u{a0}"))
+    Some(if as_written.scales.inches { inches } else { metric }.replace(' ', "\u{a0}"))
 }
 
 fn numbers(figures: &[FluentValue]) -> Option<Vec<f64>> {
@@ -121,10 +131,10 @@ fn numbers(figures: &[FluentValue]) -> Option<Vec<f64>> {
         .collect()
 }
 
-fn written(figures: &[f64], unit: &str) -> Option<String> {
+fn written(figures: &[f64], unit: &str, mark: char) -> Option<String> {
     let plain = |figure: f64| {
         let sign = if figure < 0.0 { "\u{2212}" } else { "" };
-        format!("{sign}{}", figure.abs())
+        format!("{sign}{}", figure.abs()).replace('.', mark.encode_utf8(&mut [0; 4]))
     };
     match *figures {
         [one] => Some(format!("{}\u{a0}{unit}", plain(one))),

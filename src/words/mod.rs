@@ -1,22 +1,28 @@
 //! Every word that a person reads, from Fluent: one `data/LANGUAGE.ftl` per language.
+//!
+//! English lies open in the program; every other language is packed, and unpacked when it is spoken. Only
+//! the language that is spoken, and English behind it, are in memory.
 
 mod figures;
+mod language;
 mod search;
+mod terms;
 
 use std::cell::RefCell;
 use std::sync::Arc;
 
 use fluent::{FluentArgs, FluentBundle, FluentResource, FluentValue};
 use fluent_syntax::ast::Pattern;
-use unic_langid::LanguageIdentifier;
 
 pub use figures::Scales;
 use figures::SharedScales;
 pub(crate) use figures::whole_fahrenheit;
+use language::ENGLISH;
 pub use search::{Missing, Wanted};
+pub use terms::{Term, TermSource, terms, terms_with};
 
-/// Every language: its tag and its messages. English comes first and stands behind all others.
-const LANGUAGES: [(&str, &str); 1] = [("en", include_str!("../../data/en.ftl"))];
+/// The message that is the decimal mark of its language.
+pub(crate) const DECIMAL_MARK: &str = "decimal-mark";
 
 type Bundle = FluentBundle<FluentResource>;
 
@@ -69,14 +75,17 @@ pub struct Words {
 }
 
 impl Words {
+    /// The tag of the language that stands behind all others.
+    pub const ENGLISH: &'static str = ENGLISH;
+
     /// The English messages.
     #[must_use]
     pub fn english() -> Self {
-        Self::of(LANGUAGES[0].0)
+        Self::of(ENGLISH)
     }
 
     /// The messages of the language of a tag (`de`, `pt-BR`). A tag that there are no messages for
-    /// gives its language without the region, and else English.
+    /// gives its language of another region, and else English.
     #[must_use]
     pub fn of(tag: &str) -> Self {
         let scales = Arc::default();
@@ -87,17 +96,30 @@ impl Words {
     #[must_use]
     pub fn of_file(tag: &str, text: &str) -> Self {
         let scales = Arc::default();
-        Self { spoken: RefCell::new(spoken(tag, text, &scales)), scales }
+        Self { spoken: RefCell::new(spoken(tag, text.to_owned(), &scales)), scales }
     }
 
     /// The tags of the languages that there are messages of, English first.
     pub fn languages() -> impl Iterator<Item = &'static str> {
-        LANGUAGES.iter().map(|(tag, _)| *tag)
+        language::tags()
+    }
+
+    /// The tag of the language that there are messages of for a tag, as [`Words::of`] takes it.
+    #[must_use]
+    pub fn known(tag: &str) -> Option<&'static str> {
+        language::known(tag)
+    }
+
+    /// The tag of the language that the person's system speaks, as far as there are messages of it.
+    #[must_use]
+    pub fn of_system() -> &'static str {
+        language::first_known(sys_locale::get_locales())
     }
 
     /// From now on messages are of this language; see [`Words::of`].
     pub fn speak(&self, tag: &str) {
-        if self.spoken.borrow().tag != known_tag(tag).0 {
+        let tag = language::known(tag).unwrap_or(ENGLISH);
+        if self.spoken.borrow().tag != tag {
             *self.spoken.borrow_mut() = known(tag, &self.scales);
         }
     }
@@ -150,6 +172,22 @@ impl Words {
         bundle.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
     }
 
+    /// The decimal mark of the language.
+    #[must_use]
+    pub fn decimal_mark(&self) -> char {
+        self.get(DECIMAL_MARK).chars().next().unwrap_or('.')
+    }
+
+    /// A value that a problem names, as the language writes it: a number with its decimal mark, words as
+    /// they are.
+    #[must_use]
+    pub fn value(&self, plain: &str) -> String {
+        if plain.parse::<f64>().is_err() {
+            return plain.to_owned();
+        }
+        plain.replace('-', "\u{2212}").replace('.', self.decimal_mark().encode_utf8(&mut [0; 4]))
+    }
+
     /// Several texts as one, in the way of the language.
     #[must_use]
     pub fn list(&self, list: List, items: &[impl AsRef<str>]) -> String {
@@ -161,6 +199,16 @@ impl Words {
         })
     }
 
+    /// What a message can be found by: as the language says it, and as English does, whose words many know.
+    #[must_use]
+    pub fn searched(&self, key: &str) -> Vec<String> {
+        let spoken = self.spoken.borrow();
+        let said = spoken.bundles.iter().filter_map(|bundle| {
+            Some(bundle.format_pattern(pattern(bundle, key)?, None, &mut Vec::new()).into_owned())
+        });
+        said.collect()
+    }
+
     /// Is there such a message, or such an attribute?
     #[must_use]
     pub fn has(&self, key: &str) -> bool {
@@ -168,38 +216,32 @@ impl Words {
     }
 }
 
-/// The language of a tag that there are messages of.
-fn known_tag(tag: &str) -> (&'static str, &'static str) {
-    let exact = |tag: &str| LANGUAGES.into_iter().find(|(known, _)| *known == tag);
-    let bare = || tag.parse::<LanguageIdentifier>().ok().and_then(|asked| exact(asked.language.as_str()));
-    exact(tag).or_else(bare).unwrap_or(LANGUAGES[0])
-}
-
 fn known(tag: &str, scales: &Arc<SharedScales>) -> Spoken {
-    let (tag, text) = known_tag(tag);
-    spoken(tag, text, scales)
+    let tag = language::known(tag).unwrap_or(ENGLISH);
+    spoken(tag, language::messages(tag).into_owned(), scales)
 }
 
-fn spoken(tag: &str, text: &str, scales: &Arc<SharedScales>) -> Spoken {
-    let (english, behind) = LANGUAGES[0];
+fn spoken(tag: &str, text: String, scales: &Arc<SharedScales>) -> Spoken {
     let mut bundles = vec![bundle(tag, text, scales)];
-    if tag != english {
-        bundles.push(bundle(english, behind, scales));
+    if tag != ENGLISH {
+        bundles.push(bundle(ENGLISH, language::messages(ENGLISH).into_owned(), scales));
     }
     Spoken { tag: tag.to_owned(), bundles }
 }
 
 /// The messages of one file. A line that can't be read is left out: the check of the language
 /// files names it.
-fn bundle(tag: &str, text: &str, scales: &Arc<SharedScales>) -> Bundle {
+fn bundle(tag: &str, text: String, scales: &Arc<SharedScales>) -> Bundle {
     let mut bundle = FluentBundle::new(vec![tag.parse().unwrap_or_default()]);
     // Isolation marks break tabular figures and copied text; all insertions are left-to-right here.
     bundle.set_use_isolating(false);
-    let resource = match FluentResource::try_new(text.to_owned()) {
+    let resource = match FluentResource::try_new(text) {
         Ok(resource) | Err((resource, _)) => resource,
     };
     bundle.add_resource_overriding(resource);
-    figures::add_to(&mut bundle, scales);
+    let mark = pattern(&bundle, DECIMAL_MARK)
+        .and_then(|mark| bundle.format_pattern(mark, None, &mut Vec::new()).chars().next());
+    figures::add_to(&mut bundle, scales, mark.unwrap_or('.'));
     bundle
 }
 

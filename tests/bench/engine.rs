@@ -2,6 +2,8 @@
 //! Measures and prints; nothing here fails for being slow.
 
 use std::sync::Arc;
+#[path = "../shared/card_log.rs"]
+mod card_log;
 #[path = "../shared/jobs.rs"]
 mod jobs;
 
@@ -14,6 +16,7 @@ use std::time::Instant;
 use image::{DynamicImage, ImageFormat, Rgb, RgbImage};
 use jobs::{MemberRow, RunRow, job};
 use serde::Deserialize;
+use strawblue::card::{Lost, Paper, content, pages, pdf};
 use strawblue::engine::heat_cycle::{
     Fineness, Flames, HeatCycle, JointShape, Keep, Pass, PostHeat, Reached, Source, Surface, Surfaces,
     plain_run,
@@ -23,6 +26,7 @@ use strawblue::engine::photo::{PhotoQuestion, PhotoReference, Region, match_phot
 use strawblue::engine::plan::plan;
 use strawblue::engine::tint::{Circumstances, Course, Heating, colour, strip};
 use strawblue::job::{PlanSays, Reading, cycle_of_plan, demo_job, read_job};
+use strawblue::log::Moment;
 use strawblue::questions::{self, Answers, COMPOSITION, Given};
 use strawblue::reference::search::Index;
 use strawblue::reference::{Composition, Filler, Grade, Table, embedded};
@@ -281,7 +285,12 @@ fn mean_ms(times: u32, mut work: impl FnMut()) -> f64 {
 
 /// The cycle of the demo's plan as the window asks for it: its post-heat, and its cooling without one.
 fn demo_flames(fineness: Fineness) -> Flames {
-    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let reading = Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::C_MM,
+        mark: strawblue::units::Mark::Point,
+    };
     let job = demo_job();
     let read = read_job(&job, &reading).expect("the demo reads");
     let planned = plan(embedded(), &read.job);
@@ -323,6 +332,25 @@ fn heat_cycles() {
     }
 }
 
+/// A card of at least 500 pages: what it says, its pages, its PDF.
+fn cards() {
+    let log = card_log::large_log(640, 20);
+    let words = Words::english();
+    let pen = Pen { reference: embedded(), words: &words, show: Show::new(Units::C_MM, &words) };
+    let now = Moment::new(1_780_000_000, 60);
+    let begun = Instant::now();
+    let standing = log.standing();
+    let said = content(&pen, &standing, now, Lost::default()).expect("a job stands");
+    let said_ms = begun.elapsed().as_secs_f64() * 1e3;
+    let drawn = pages(&said, Paper::A4, &words);
+    let drawn_ms = begun.elapsed().as_secs_f64() * 1e3;
+    let bytes = pdf(&drawn, now).expect("both validators pass it").len();
+    let whole_ms = begun.elapsed().as_secs_f64() * 1e3;
+    let count = drawn.pages.len();
+    println!("  said {said_ms:.0} ms, laid out by {drawn_ms:.0} ms, {bytes} bytes");
+    line(&format!("a job card of {count} pages"), whole_ms, 5000.0 * count as f64 / 500.0, "ms");
+}
+
 /// All, or the sections named behind `--`; a name of a window times its plan alone.
 fn main() {
     let asked: Vec<String> = std::env::args().skip(1).filter(|word| !word.starts_with('-')).collect();
@@ -345,5 +373,8 @@ fn main() {
     }
     if section("photos") {
         photos();
+    }
+    if section("cards") {
+        cards();
     }
 }

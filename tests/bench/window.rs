@@ -4,11 +4,15 @@
 //! Needs Xvfb, which keeps its screen in a file: the first frame is there as soon as the file
 //! holds a point that isn't black.
 
+mod jobs;
+
 use std::fs;
 use std::io::{BufRead, BufReader};
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 use std::time::{Duration, Instant};
+
+use strawblue::job::{Session, Store};
 
 /// No more than this many times what an empty window costs.
 const TARGET: f64 = 1.5;
@@ -91,6 +95,20 @@ fn start(program: &Path, screen: &Screen, home: &Path) -> Running {
     Running(child)
 }
 
+/// From the start to the first frame, once.
+fn frame_ms(program: &Path, screen: &Screen, home: &Path) -> f64 {
+    while screen.is_drawn() {
+        std::thread::sleep(Duration::from_millis(5));
+    }
+    let begun = Instant::now();
+    let _running = start(program, screen, home);
+    while !screen.is_drawn() {
+        assert!(begun.elapsed() < Duration::from_secs(60), "{} draws nothing", program.display());
+        std::thread::sleep(Duration::from_micros(500));
+    }
+    begun.elapsed().as_secs_f64() * 1e3
+}
+
 fn cost(program: &Path, screen: &Screen, home: &Path) -> Cost {
     let mut frames_ms = Vec::new();
     let mut idle_mb = 0.0;
@@ -158,4 +176,53 @@ fn main() {
     line("first frame", own.first_frame_ms, empty.first_frame_ms, "ms");
     line("idle memory", own.idle_mb, empty.idle_mb, "MB");
     line("size of the program", own.size_mb, empty.size_mb, "MB");
+    log_of_years(&screen, folder.path(), own.first_frame_ms);
+}
+
+/// The list of a shop of many years: its first rows stand in the first frame.
+fn log_of_years(screen: &Screen, folder: &Path, plain_ms: f64) {
+    const ROWS_MS: f64 = 150.0;
+    const MEMORY_MB: f64 = 200.0;
+    let program = Path::new(env!("CARGO_BIN_EXE_strawblue"));
+    let at_log = |home: &Path| {
+        let store = Store::open(home.join("strawblue")).expect("the folder can be used");
+        let session = Session { place: "log".to_owned(), ..Session::default() };
+        session.save(&store).expect("it is saved");
+        store
+    };
+    let none = folder.join("none");
+    at_log(&none);
+    let empty = cost(program, screen, &none);
+    println!(
+        "first frame of the Log without a job {:>19.1} ms, of the plan {plain_ms:.1} ms",
+        empty.first_frame_ms
+    );
+    let years = folder.join("years");
+    let store = at_log(&years);
+    jobs::put_jobs(store.folder());
+    let say = |what: &str, taken: f64, target: f64, unit: &str| {
+        let verdict = if taken <= target { "kept" } else { "MISSED" };
+        println!("{what:<56} {taken:>7.1} {unit:<3} target {target:>6.1} {unit}  {verdict}");
+    };
+    // Each start goes on where the one before left off: the first one knows nothing.
+    let fresh = frame_ms(program, screen, &years) - empty.first_frame_ms;
+    say("1,000 jobs, nothing known: first rows in the window", fresh, ROWS_MS, "ms");
+    let running = start(program, screen, &years);
+    let from = Instant::now();
+    let index = store.folder().join("log-index.json");
+    let mut most = 0.0_f64;
+    while from.elapsed() < Duration::from_secs(120) {
+        std::thread::sleep(Duration::from_millis(500));
+        most = most.max(resident_mb(running.0.id()));
+        let known = fs::read_to_string(&index).map_or(0, |text| text.matches("\"pieces\"").count());
+        if known >= jobs::JOBS {
+            break;
+        }
+    }
+    println!("all of them are read by the window after {:>18.1} s", from.elapsed().as_secs_f64());
+    drop(running);
+    say("memory meanwhile", most, MEMORY_MB, "MB");
+    let known = cost(program, screen, &years);
+    say("1,000 jobs: first rows in the window", known.first_frame_ms - empty.first_frame_ms, ROWS_MS, "ms");
+    say("memory", known.idle_mb, MEMORY_MB, "MB");
 }

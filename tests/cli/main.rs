@@ -2,7 +2,13 @@
 //! (0 answered, 1 no safe answer, 2 not understood).
 
 mod ask;
+mod backup;
+mod card;
 mod cycle;
+mod desktop;
+mod language;
+mod log;
+mod log_faults;
 mod repair;
 mod weld;
 
@@ -18,7 +24,14 @@ struct Ran {
 }
 
 fn run(arguments: &[&str]) -> Ran {
-    let ran = Command::new(env!("CARGO_BIN_EXE_strawblue")).args(arguments).output().expect("runs");
+    run_in("C", arguments)
+}
+
+/// The same on a system that speaks a language.
+fn run_in(system: &str, arguments: &[&str]) -> Ran {
+    let mut program = Command::new(env!("CARGO_BIN_EXE_strawblue"));
+    program.args(arguments).env_remove("LANGUAGE").env("LC_ALL", system);
+    let ran = program.output().expect("runs");
     Ran {
         out: String::from_utf8(ran.stdout).expect("text").replace('\u{a0}', " "),
         err: String::from_utf8(ran.stderr).expect("text").replace('\u{a0}', " "),

@@ -65,9 +65,18 @@ fn a_cracked_shaft_goes_from_the_bench_to_a_plan() {
 /// Oil brings hydrogen: the plan is hotter until it is out. What is taken off is said above the figures.
 #[test]
 fn what_a_repair_finds_changes_the_plan() {
-    let dry = planned(&[]);
+    let dry = planned(&["oil-soaked=no"]);
     let oily = planned(&["oil-soaked=yes"]);
     assert!(minimum_c(&oily) > minimum_c(&dry), "15 ml/100 g in place of 5");
+    // Nobody told: it is asked, and counts as soaked meanwhile.
+    let open = planned(&[]);
+    assert!((minimum_c(&open) - minimum_c(&oily)).abs() < 1e-9);
+    let asked = |read: &Value| read["find_first"].as_array().expect("a list").clone();
+    assert!(asked(&open).contains(&"oil".into()) && asked(&open).contains(&"crack".into()), "{open}");
+    assert!(
+        !asked(&planned(&["oil-soaked=no", "crack=no"])).iter().any(|find| find == "oil" || find == "crack")
+    );
+    assert!(!deeds(&open).iter().any(|deed| deed == "tack"), "a cavity takes no tacks");
     let told = planned(&["oil-soaked=yes", "old-weld=yes", "hardfacing=yes", "build-up=yes"]);
     let steps = deeds(&told);
     for deed in ["drive-oil-out", "take-facing-off", "take-weld-out", "turn-down"] {
@@ -77,9 +86,6 @@ fn what_a_repair_finds_changes_the_plan() {
     for said in ["oil-soaked", "old weld of unknown filler", "Hardfacing is on it"] {
         assert!(text.contains(said), "no “{said}” in {text}");
     }
-    // Clean metal counts as it always did.
-    let clean = planned(&["oil-soaked=no"]);
-    assert!((minimum_c(&clean) - minimum_c(&dry)).abs() < 1e-9);
     // A casting gives its oil at a heat that is printed for it.
     let iron = [
         "plan",

@@ -11,6 +11,7 @@ mod printed;
 mod printed_facts;
 mod rules;
 mod search;
+mod sources;
 
 #[path = "../shared/jobs.rs"]
 mod jobs;

@@ -49,6 +49,23 @@ fn every_designation_finds_its_own_row() {
     }
 }
 
+/// A slip in a name that every steel of a family begins with finds the family, as one in a whole name does.
+#[test]
+fn a_slip_in_the_beginning_of_names_lists_neighbours() {
+    let reference = embedded();
+    for (slip, meant) in [("S335", "S355J2"), ("S3555J2", "S355J2"), ("4l40", "4140"), ("S653", "S690QL")] {
+        let found = reference.search(slip);
+        let neighbours = grades_of(reference, &found, Match::Neighbour);
+        let listed = neighbours.iter().any(|id| id == meant);
+        // One slip, not two.
+        assert_eq!(listed, slip != "S653", "{slip}: {neighbours:?}");
+        assert!(
+            found.exact().is_empty() && found.hits.iter().all(|hit| hit.how == Match::Neighbour),
+            "{slip}"
+        );
+    }
+}
+
 #[test]
 fn spelling_forgives_case_spaces_and_hyphens() {
     let reference = embedded();

@@ -8,6 +8,7 @@ mod heat_cycle;
 mod limits;
 mod post_heat;
 mod post_heat_laws;
+mod printed;
 mod properties;
 mod published;
 mod questions;

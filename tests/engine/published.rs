@@ -93,8 +93,8 @@ enum Expected {
 
 #[derive(Debug, Clone, Deserialize)]
 #[serde(deny_unknown_fields)]
-struct Case {
-    name: String,
+pub(super) struct Case {
+    pub(super) name: String,
     kind: CaseKind,
     #[serde(default)]
     source: Option<String>,
@@ -114,13 +114,13 @@ struct Case {
     silent: Vec<String>,
 }
 
-struct File {
-    name: String,
-    cases: Vec<Case>,
+pub(super) struct File {
+    pub(super) name: String,
+    pub(super) cases: Vec<Case>,
 }
 
 /// All files of the folder; none may be skipped, hidden or of another kind.
-fn files() -> Vec<File> {
+pub(super) fn files() -> Vec<File> {
     let folder: PathBuf = [env!("CARGO_MANIFEST_DIR"), "tests", "published"].iter().collect();
     let mut paths: Vec<PathBuf> = fs::read_dir(folder).unwrap().map(|entry| entry.unwrap().path()).collect();
     paths.sort();
@@ -139,7 +139,7 @@ fn files() -> Vec<File> {
         .collect()
 }
 
-fn ask(case: &Case) -> Result<Reply, String> {
+pub(super) fn ask(case: &Case) -> Result<Reply, String> {
     let question = questions::find(&case.question).ok_or("no such question")?;
     let mut given = Answers::new();
     if case.composition != Composition::default() {

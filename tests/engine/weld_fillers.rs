@@ -10,6 +10,7 @@ fn filler(id: &str) -> &'static Filler {
 
 fn offer_of(process: &str) -> OfferQuery<'static> {
     OfferQuery {
+        chromium: None,
         process: embedded().process(process).expect("a process"),
         kind: WeldKind::Fillet,
         load: WeldLoad::Shear,

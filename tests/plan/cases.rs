@@ -40,7 +40,12 @@ enum Wanted {
 
 fn faults(case: &Case) -> Vec<String> {
     let text = JobText::from_ron(case.job.get_ron()).unwrap_or_else(|error| panic!("{}: {error}", case.name));
-    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let reading = Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::C_MM,
+        mark: strawblue::units::Mark::Point,
+    };
     let job = read_job(&text, &reading).unwrap_or_else(|problems| panic!("{}: {problems:?}", case.name)).job;
     let plan = plan(embedded(), &job);
     let said = jobs::said(&job, &plan);

@@ -66,7 +66,12 @@ fn cases() -> Vec<Case> {
 
 fn job_of(case: &Case) -> Job {
     let text = JobText::from_ron(case.job.get_ron()).unwrap_or_else(|error| panic!("{}: {error}", case.name));
-    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let reading = Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::C_MM,
+        mark: strawblue::units::Mark::Point,
+    };
     read_job(&text, &reading).unwrap_or_else(|problems| panic!("{}: {problems:?}", case.name)).job
 }
 
@@ -268,10 +273,15 @@ fn every_trigger_fires() {
 fn a_repair_stands_for_nothing_by_itself() {
     let repair = |joint: &str| {
         let text = format!(
-            r#"(steel: "S355J2", thickness: "20 mm", joint: "{joint}", process: "smaw basic", heat_source: "none")"#
+            r#"(steel: "S355J2", thickness: "20 mm", joint: "{joint}", process: "smaw basic", heat_source: "none", oil_soaked: "no")"#
         );
         let text = JobText::from_ron(&text).expect("it reads");
-        let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+        let reading = Reading {
+            reference: embedded(),
+            own_steels: &[],
+            units: Units::C_MM,
+            mark: strawblue::units::Mark::Point,
+        };
         let read = read_job(&text, &reading).expect("it is a job");
         ids(embedded(), &plan(embedded(), &read.job).briefing.own)
     };

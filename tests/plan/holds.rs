@@ -11,6 +11,18 @@ fn hours(pairs: &[(&str, &str)]) -> f64 {
     held.map_or(f64::NAN, |hold| hold.shown_h())
 }
 
+/// A heat input that no such wall takes is asked about beside the cooling time that it would bring.
+#[test]
+fn a_cooling_time_that_no_wall_has_is_doubted() {
+    let told = |mm: &'static str, heat: &'static str| {
+        let pairs = [("steel", "4130"), ("shape", "round"), ("thickness", mm), ("heat_input", heat)];
+        let pairs = with(&[("joint", "t-fillet-one-side"), ("process", "gtaw")], &pairs);
+        let (read, plan) = made(&pairs);
+        said(&read.job, &plan).contains("So slow is hardly real")
+    };
+    assert!(told("1.2", "1.0") && !told("1.2", "0.15") && !told("30", "1.0"));
+}
+
 /// A butt weld is as thick as its thinner plate; the depth of a repair or a groove can be told, and is
 /// asked for; the hours fall with it.
 #[test]

@@ -1,6 +1,7 @@
 //! Whole jobs: what is planned, by which laws, with which cautions.
 
 mod agree;
+mod asked_first;
 mod cases;
 mod cautions;
 mod contradictions;
@@ -11,6 +12,7 @@ mod name_law;
 mod never_panics;
 mod on_top;
 mod own_sheets;
+mod pairs;
 mod promises;
 mod range;
 mod sequence;
@@ -19,6 +21,7 @@ mod trade;
 mod units_law;
 mod unmarked_steel;
 mod weld;
+mod weld_told;
 mod windows;
 
 #[path = "../shared/jobs.rs"]

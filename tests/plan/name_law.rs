@@ -18,8 +18,8 @@ const JOBS_A_LANE: usize = 15_000;
 /// What is the same within, K.
 const WITHIN_K: f64 = 5.0;
 /// A sheet or a row by thickness that, as a category of AWS D1.1 does, goes with the name alone: rails, a tool steel that is alloyed as
-/// 4130 is, half a percent of molybdenum without chromium, the standard of A514.
-const MINIMUM_BY_NAME: [&str; 5] = ["R260", "RAIL-AREMA", "P20", "16Mo3", "A514"];
+/// 4130 is, half a percent of molybdenum without chromium, the standards of A514 and A517.
+const MINIMUM_BY_NAME: [&str; 6] = ["R260", "RAIL-AREMA", "P20", "16Mo3", "A514", "A517"];
 /// A maximum of the grade's own, or of a rolling that no analysis shows.
 const MAXIMUM_BY_NAME: [&str; 5] = ["A537-2", "A656-80", "S500MC", "S700MC", "S960MC"];
 

@@ -9,7 +9,7 @@ use strawblue::engine::job::{
 };
 use strawblue::engine::plan::{Plan, plan};
 use strawblue::engine::safety_facts::SafetyFacts;
-use strawblue::engine::weld_of_job::RunTold;
+use strawblue::engine::weld_of_job::WeldTold;
 use strawblue::job::{JobText, Reading, Slot, demo_job, read_job};
 use strawblue::reference::{ConditionKind, embedded};
 use strawblue::report::{Pen, Report, basis_sheet, put_weld};
@@ -47,7 +47,7 @@ fn not_a_figure(text: &str) -> bool {
 }
 
 /// What is wrong with a plan, its report and the sheet of everything in it.
-fn faults(job: &Job, told: &[RunTold], made: &Plan, pen: &Pen<'_>) -> Vec<String> {
+fn faults(job: &Job, told: &WeldTold, made: &Plan, pen: &Pen<'_>) -> Vec<String> {
     let mut report = Report::of(pen, job, made);
     put_weld(pen, job, told, made, &mut report);
     let mut texts = vec![format!("{report:?}")];
@@ -212,7 +212,7 @@ proptest! {
             text.set(slot, Some(typed));
         }
         let words = Words::english();
-        let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+        let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM, mark: strawblue::units::Mark::Point };
         match read_job(&text, &reading) {
             Err(problems) => {
                 prop_assert!(!problems.is_empty());
@@ -287,7 +287,7 @@ fn every_grade_in_every_condition_is_written_out() {
                 let job = whole_job(steel, kind, thickness_mm, joint);
                 let made = plan(embedded(), &job);
                 let pen = Pen { reference: embedded(), words: &words, show: Show::new(units, &words) };
-                let found = faults(&job, &[], &made, &pen);
+                let found = faults(&job, &WeldTold::default(), &made, &pen);
                 wrong.extend(
                     found.into_iter().map(|said| format!("{} {kind:?} {thickness_mm}: {said}", grade.id)),
                 );

@@ -41,7 +41,7 @@ fn any_job() -> impl Strategy<Value = Job> {
             }
             job.thermal_cut = cut;
             let [crack, oil_soaked, old_weld, hardfacing, build_up] = told;
-            job.repair = Repair { crack, oil_soaked, old_weld, hardfacing, build_up };
+            job.repair = Repair { crack, oil_soaked, old_weld, hardfacing, build_up, ..Repair::default() };
             job.weld.austenitic = filler == 0;
             let (preheat_c, interpass_c, ceiling_c) = demanded;
             job.demands = Demands { preheat_c, interpass_c, ceiling_c };
@@ -196,11 +196,17 @@ fn faults(job: &Job, made: &Plan, branch: Option<Branch>, way: &[&Step]) -> Vec<
     // Within a step too, what comes first is read first.
     for step in way {
         let at = |wanted: fn(&Note) -> bool| step.notes.iter().position(wanted);
-        let last = step.notes.len().saturating_sub(1);
-        must(at(|note| matches!(note, Note::TemperAgain)).is_none_or(|at| at == last), "tempered before");
         must(at(|note| matches!(note, Note::TemperFirst)).is_none_or(|at| at == 0), "known too late");
         must(at(|note| matches!(note, Note::TurnBefore)).is_none_or(|at| at == 0), "turned too late");
     }
+    // Austenite that outlives the furnace turns hard as it cools, so it is tempered once more after it.
+    let of = |deed: Deed| way.iter().position(|step| step.deed == deed);
+    let outlives = of(Deed::HeatTreatNow).filter(|&at| {
+        let noted = |note: fn(&Note) -> bool| way[at].notes.iter().any(note);
+        noted(|note| matches!(note, Note::ReplacesHold))
+            && noted(|note| matches!(note, Note::MinimumAboveM90))
+    });
+    must(of(Deed::TemperAgain) == outlives.map(|at| at + 1), "tempered once more straight after the furnace");
     for action in &made.actions {
         must(is_said(*action, way, made), &format!("{action:?} is not said"));
     }

@@ -81,7 +81,8 @@ fn texts(job: &Job, sixteenths: usize) -> Vec<Pair> {
 fn read<'a>(pairs: impl Iterator<Item = (&'a str, &'a str)>, units: Units) -> Result<Job, String> {
     let pairs: Vec<(&str, &str)> = pairs.collect();
     assert!(pairs.iter().all(|(slot, _)| Slot::from_id(slot).is_some()), "{pairs:?}");
-    let reading = Reading { reference: embedded(), own_steels: &[], units };
+    let reading =
+        Reading { reference: embedded(), own_steels: &[], units, mark: strawblue::units::Mark::Point };
     read_job(&typed(&pairs), &reading).map(|read| read.job).map_err(|found| format!("{found:?}"))
 }
 

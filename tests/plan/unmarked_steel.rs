@@ -17,7 +17,12 @@ use crate::typed_job;
 
 /// The demo's joint between two parts of one steel, 30 mm thick.
 fn job(steel: &Steel) -> Job {
-    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let reading = Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::C_MM,
+        mark: strawblue::units::Mark::Point,
+    };
     let text = typed_job::job(&[
         ("joint", "bar-to-bar"),
         ("process", "gtaw"),

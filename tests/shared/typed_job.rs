@@ -28,14 +28,30 @@ pub(crate) fn over(mut job: JobText, pairs: &[(&str, &str)]) -> JobText {
 }
 
 pub(crate) fn read(pairs: &[(&str, &str)]) -> Result<ReadJob, Vec<FieldProblem>> {
-    read_job(&job(pairs), &Reading { reference: embedded(), own_steels: &[], units: Units::C_MM })
+    read_job(
+        &job(pairs),
+        &Reading {
+            reference: embedded(),
+            own_steels: &[],
+            units: Units::C_MM,
+            mark: strawblue::units::Mark::Point,
+        },
+    )
 }
 
 /// A whole small job, with some fields changed.
 pub(crate) fn small(changed: &[(&str, &str)]) -> Result<ReadJob, Vec<FieldProblem>> {
     let text = job(&[("steel", "4140"), ("thickness", "25"), ("joint", "butt"), ("process", "gtaw")]);
     let text = over(text, changed);
-    read_job(&text, &Reading { reference: embedded(), own_steels: &[], units: Units::C_MM })
+    read_job(
+        &text,
+        &Reading {
+            reference: embedded(),
+            own_steels: &[],
+            units: Units::C_MM,
+            mark: strawblue::units::Mark::Point,
+        },
+    )
 }
 
 pub(crate) fn faults(pairs: &[(&str, &str)]) -> Vec<(&'static str, Fault)> {

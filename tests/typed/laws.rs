@@ -3,7 +3,7 @@
 
 use proptest::prelude::*;
 use strawblue::units::{
-    self, LengthUnit, Printed, Show, Side, TemperatureUnit, Units, limit_value, limits, safe_maximum,
+    self, LengthUnit, Mark, Printed, Show, Side, TemperatureUnit, Units, limit_value, limits, safe_maximum,
     safe_minimum, tidy,
 };
 
@@ -133,13 +133,9 @@ proptest! {
             let show = Show { units: shown, mark: if comma { ',' } else { '.' } };
             let both = show.length(length_mm);
             for text in [both.main, both.second] {
-                // Three decimals after a comma are asked about, never guessed.
-                if let Ok(length) = units::length(&text, shown.length, limits::THICKNESS_MM) {
-                    let again = show.length(length.mm);
-                    prop_assert!(again.main == text || again.second == text, "{} {:?}", text, again);
-                } else {
-                    prop_assert!(comma && text.contains(','), "{}", text);
-                }
+                let read = |text: &str| units::length(text, shown.length, limits::THICKNESS_MM);
+                let again = show.length(show.typed_mark().read(&text, read).map_or(f64::NAN, |length| length.mm));
+                prop_assert!(again.main == text || again.second == text, "{} {:?}", text, again);
             }
             for both in [show.temperature(point_c), show.minimum(point_c, None), show.maximum(point_c, None)] {
                 for text in [both.main, both.second] {
@@ -198,6 +194,52 @@ fn printed_figures_are_shown_as_printed_unless_looser() {
     // A514 interpass: 400 °F / 205 °C; 400 °F is 204.4 °C, the tighter one.
     assert_eq!(show_f.maximum(205.0, pair(205.0, 400.0)).main, "400\u{a0}°F");
     assert_eq!(show_c.maximum(205.0, pair(205.0, 400.0)).main, "205\u{a0}°C");
+}
+
+proptest! {
+    /// A number that is written with a mark is read with that mark as what it was, whatever its decimals.
+    #[test]
+    fn a_number_reads_back_with_its_mark(value in -2e6_f64..2e6, decimals in 0_usize..6, comma: bool) {
+        let show = Show { mark: if comma { ',' } else { '.' }, ..Show::default() };
+        let text = show.number(value, decimals);
+        let any = units::Within::new(-1e9, 1e9);
+        let again = show.typed_mark().read(&text, |text| units::number(text, any));
+        prop_assert_eq!(again.map(|again| show.number(again, decimals)), Ok(text));
+    }
+}
+
+/// Common practice, no source: a German writes 1.500 for fifteen hundred and 1,500 for one and a half.
+#[test]
+fn one_mark_with_three_figures_is_never_guessed_against_the_language() {
+    let any = units::Within::new(0.0, 1e9);
+    let read = |mark: Mark, text: &str| mark.read(text, |text| units::number(text, any));
+    for (text, value) in [
+        ("1,500", 1.5),
+        ("0,125", 0.125),
+        ("1,5", 1.5),
+        ("1.5", 1.5),
+        ("0.125", 0.125),
+        ("1.500,5", 1500.5),
+        ("1 500", 1500.0),
+        ("1.500.000", 1.5e6),
+        ("12,4567", 12.4567),
+    ] {
+        assert_eq!(read(Mark::Comma, text), Ok(value), "{text}");
+    }
+    let asked = read(Mark::Comma, "1.500").expect_err("two meanings");
+    let writes: Vec<&str> = asked.choices().iter().map(|choice| choice.write.as_str()).collect();
+    assert_eq!((asked.typed(), writes), ("1.500", vec!["1,500", "1500"]));
+    // Each of them is understood, and what is typed comes back as it was typed.
+    assert_eq!(read(Mark::Comma, "1,500"), Ok(1.5));
+    let far = Mark::Comma.read("1,500", |text| units::number(text, limits::SHARE)).expect_err("too much");
+    assert_eq!(far.typed(), "1,500");
+    // Without a language the comma is asked about, and the point is a point.
+    assert_eq!(read(Mark::Point, "1.500"), Ok(1.5));
+    assert_eq!(read(Mark::Point, "1,500").expect_err("two meanings").choices().len(), 2);
+    // A range, a sum and a fraction keep their parts.
+    let kept = |text: &str| Mark::Comma.read(text, |text| Ok::<_, units::Problem>(text.to_owned()));
+    assert_eq!(kept("1,250–2,500 mm"), Ok("1.250–2.500 mm".to_owned()));
+    assert_eq!(kept("1-1/2 in + 0,125"), Ok("1-1/2 in + 0,125".to_owned()));
 }
 
 #[test]

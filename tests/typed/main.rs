@@ -2,6 +2,8 @@
 
 mod certificate_slips;
 mod fillers;
+mod first_start;
+mod languages;
 mod laws;
 mod merge;
 mod read_job;

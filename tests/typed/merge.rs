@@ -103,7 +103,7 @@ fn another_steel_takes_no_size_away() {
 fn two_jobs_are_never_mixed() {
     let base = session(&[(Field::Steel, "4140"), (Field::Thickness, "30"), (Field::Shop, "20")]);
     let mut exchanges = base.clone();
-    exchanges.set_put_away(Some(&base.job.with_units_written(base.units)));
+    exchanges.put_job_away(&base.job.with_units_written(base.units));
     exchanges.exchange_job(demo_job());
     let mut types = base.clone();
     types.job.set(Field::Thickness, Some("38".into()));
@@ -113,7 +113,8 @@ fn two_jobs_are_never_mixed() {
         let merged = Session::merged(base.clone(), ours.clone(), theirs.clone());
         assert_eq!(merged.job, demo_job());
         assert_eq!(merged.job_mark, exchanges.job_mark);
-        assert_eq!(merged.put_away().as_ref(), Some(&both));
+        let away: Vec<_> = merged.put_away().into_iter().map(|away| away.job).collect();
+        assert_eq!(away, [both.clone()]);
     }
     // Where both put another one there, ours stands.
     let mut other = base.clone();
@@ -131,12 +132,40 @@ fn two_jobs_are_never_mixed() {
     assert_ne!(merged, both);
 }
 
+/// Two windows that both put their job away leave both of them, and the oldest of too many goes.
+#[test]
+fn no_job_that_is_put_away_takes_the_place_of_another() {
+    let base = session(&[(Field::Steel, "4140")]);
+    let away = |steel: &str| {
+        let mut session = base.clone();
+        session.put_job_away(&job(&[(Field::Steel, steel)]));
+        session
+    };
+    let merged = Session::merged(base.clone(), away("4130"), away("1045"));
+    let steels = |session: &Session| -> Vec<String> {
+        let jobs = session.put_away().into_iter();
+        jobs.filter_map(|away| away.job.get(Field::Steel).map(str::to_owned)).collect()
+    };
+    assert_eq!(steels(&merged), ["1045", "4130"], "the newest first");
+    let mut many = merged;
+    for nth in 0..9 {
+        many.put_job_away(&job(&[(Field::Steel, &format!("rack {nth}"))]));
+    }
+    assert_eq!(steels(&many), ["rack 8", "rack 7", "rack 6", "rack 5", "rack 4", "rack 3"]);
+    let taken = many.take_put_away(&many.put_away()[2].key).expect("it is there");
+    assert_eq!(taken.get(Field::Steel), Some("rack 6"));
+    assert_eq!(steels(&many).len(), 5);
+    // One that an earlier version kept is found too.
+    many.typed.insert("plan.last-job".to_owned(), job(&[(Field::Steel, "old")]).to_ron());
+    assert_eq!(steels(&many).last().map(String::as_str), Some("old"));
+}
+
 /// Everything that names a steel follows its name.
 #[test]
 fn a_steel_that_is_renamed_is_so_wherever_it_is_named() {
     let mut all = session(&[(Field::Steel, "Rack 7")]);
     all.own_steels.push(own("Rack 7", "C 0.4 Mn 0.9"));
-    all.set_put_away(Some(&job(&[(Field::Steel, "rack 7 "), (Field::Thickness, "30 mm")])));
+    all.put_job_away(&job(&[(Field::Steel, "rack 7 "), (Field::Thickness, "30 mm")]));
     let draft = |steel: &str, window| Draft { window, steel: Some(steel.to_owned()) };
     for (key, text) in [
         ("soak.steel".to_owned(), "Rack 7"),
@@ -149,7 +178,7 @@ fn a_steel_that_is_renamed_is_so_wherever_it_is_named() {
     let mut renamed = all.clone();
     renamed.rename_steel("Rack 7", "Rack 8");
     assert_eq!(renamed.job.get(Field::Steel), Some("Rack 8"));
-    let away = renamed.put_away().expect("a job put away");
+    let away = renamed.put_away().remove(0).job;
     assert_eq!((away.get(Field::Steel), away.get(Field::Thickness)), (Some("Rack 8"), Some("30 mm")));
     let typed = |key: &str| renamed.typed.get(key).map(String::as_str);
     assert_eq!(typed("soak.steel"), Some("Rack 8"));
@@ -162,7 +191,7 @@ fn a_steel_that_is_renamed_is_so_wherever_it_is_named() {
     // One that is deleted leaves its figures, in the job that was put away too.
     let mut without = all;
     without.remove_steel("Rack 7");
-    let away = without.put_away().expect("a job put away");
+    let away = without.put_away().remove(0).job;
     for job in [&without.job, &away] {
         assert_eq!(job.get(Field::Steel), None);
         assert_eq!(job.get(Field::Certificate), Some("C 0.4 Mn 0.9"));
@@ -175,11 +204,11 @@ fn a_job_put_away_keeps_its_steel_where_both_made_one_of_that_name() {
     let base = Session::default();
     let mut ours = base.clone();
     ours.own_steels.push(own("Rack", "C 0.4 Mn 0.9"));
-    ours.set_put_away(Some(&job(&[(Field::Steel, "Rack")])));
+    ours.put_job_away(&job(&[(Field::Steel, "Rack")]));
     let mut theirs = base.clone();
     theirs.own_steels.push(own("Rack", "C 0.2 Mn 1.2"));
     let merged = Session::merged(base, ours, theirs);
-    let away = merged.put_away().expect("a job put away");
+    let away = merged.put_away().remove(0).job;
     let steel = away.get(Field::Steel).expect("a steel");
     let taken = merged.own_steels.iter().find(|own| own.is_called(steel)).expect("it is there");
     assert_eq!(taken.composition, "C 0.4 Mn 0.9");

@@ -13,9 +13,16 @@ use strawblue::words::Words;
 
 #[test]
 fn the_demo_job_reads_with_nothing_left_to_defaults() {
-    let found =
-        read_job(&demo_job(), &Reading { reference: embedded(), own_steels: &[], units: Units::F_IN })
-            .expect("reads");
+    let found = read_job(
+        &demo_job(),
+        &Reading {
+            reference: embedded(),
+            own_steels: &[],
+            units: Units::F_IN,
+            mark: strawblue::units::Mark::Point,
+        },
+    )
+    .expect("reads");
     assert_eq!(found.defaulted, []);
     assert_eq!(found.units, Units::C_MM);
     let job = found.job;
@@ -169,7 +176,7 @@ proptest! {
             job.set(slot, text);
         }
         let words = Words::english();
-        match read_job(&job, &Reading { reference: embedded(), own_steels: &[], units: Units::F_IN }) {
+        match read_job(&job, &Reading { reference: embedded(), own_steels: &[], units: Units::F_IN, mark: strawblue::units::Mark::Point }) {
             Ok(found) => {
                 prop_assert!(found.job.thickest_mm() <= 500.001 && found.job.net_heat_kj_per_mm() <= 10.001);
             }

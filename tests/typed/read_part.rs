@@ -38,6 +38,29 @@ fn a_slip_lists_neighbours_and_picks_none() {
     }
 }
 
+/// The message of a wrong steel offers an analysis in its place, so it must be read there.
+#[test]
+fn an_analysis_in_the_place_of_a_name() {
+    let read = |typed: &str| small(&[("steel", typed), ("thickness", "25")]);
+    for typed in ["C=0.41 Si=0.25 Mn=0.85 Cr=1.0 Mo=0.2", "C 0.41 Si 0.25 Mn 0.85 Cr 1.0 Mo 0.2"] {
+        let job = read(typed).expect("reads").job;
+        let Steel::Certificate { composition, grade: None } = &job.members[0].steel else {
+            panic!("{typed}: {:?}", job.members[0].steel)
+        };
+        assert!((composition.get(Element::C) - 0.41).abs() < 1e-9 && composition.get(Element::Mo) > 0.19);
+    }
+    assert!(matches!(read("unmarked C 0.6").expect("reads").job.members[0].steel, Steel::Unmarked { .. }));
+    let fault = |typed: &str| read(typed).expect_err("not read").remove(0).fault;
+    assert!(matches!(fault("C=0.41 Mn=85"), Fault::Typed(Problem::OutOfRange { .. })));
+    assert!(matches!(fault("C 0.41 Si 0.25"), Fault::NeedsCarbonAndManganese));
+    assert!(matches!(fault("unobtainium"), Fault::UnknownSteel { .. }));
+    // A name is a name: one symbol and a figure is no analysis.
+    assert!(matches!(read("C45").expect("reads").job.members[0].steel, Steel::Grade(_)));
+    assert!(matches!(fault("C 47"), Fault::UnknownSteel { .. } | Fault::SeveralSteels { .. }));
+    let both = small(&[("steel", "C=0.4 Mn=0.8"), ("certificate", "C 0.4 Mn 0.8"), ("thickness", "25")]);
+    assert!(matches!(both.expect_err("told twice")[0].fault, Fault::Conflict { .. }));
+}
+
 /// UNS and material numbers are exact names of the grade in whose row they stand.
 #[test]
 fn a_number_that_one_steel_bears_is_that_steel() {
@@ -99,7 +122,12 @@ fn a_certificate_alone_or_with_its_grade() {
     // What the certificate leaves out counts at the grade's maximum, never as none.
     assert_eq!(composition.get(Element::Cr), grade.max_of(Element::Cr).expect("4140 has chromium"));
     let mut text = job(&[("thickness", "25"), ("joint", "repair"), ("process", "gtaw")]);
-    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let reading = Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::C_MM,
+        mark: strawblue::units::Mark::Point,
+    };
     text.set(Field::Certificate, Some("C 0,41 % Si 0,25 Mn 0,85 Sn 0.01".to_owned()));
     let alone = read_job(&text, &reading).expect("reads");
     assert_eq!(alone.job.members.len(), 1);

@@ -8,17 +8,21 @@ use std::time::{Duration, Instant};
 
 use crate::typed_job::every_slot;
 use proptest::prelude::*;
-use strawblue::job::{Fault, Field, JobText, OwnSteel, Reading, Session, Store, Theme, read_job};
+use strawblue::job::{
+    Controls, Fault, Field, JobText, OwnSteel, Reading, Session, Store, TextSize, Theme, read_job,
+};
 use strawblue::reference::embedded;
 use strawblue::units::Units;
 
-fn filled() -> Session {
+pub(crate) fn filled() -> Session {
     let mut job = JobText::default();
     job.set(Field::Thickness, Some("1-1/2\" \u{1f525} \\ \"quoted\"".to_owned()));
     job.set(Field::Steel, Some("34CrMo4".to_owned()));
     Session {
         language: "en".to_owned(),
         theme: Theme::Light,
+        text_size: TextSize::try_from(175).expect("a size that is offered"),
+        controls: Controls::Gloves,
         units: Units::F_MM,
         place: "bench".to_owned(),
         job,
@@ -42,6 +46,31 @@ fn a_session_comes_back_whole() {
     let found = Session::load(&store).expect("reads");
     assert_eq!(found.session, filled());
     assert!(found.lost.is_empty() && found.kept_aside.is_none());
+}
+
+/// A size that is not offered is at its default, and the file is kept aside; a file from before there were
+/// sizes reads whole.
+#[test]
+fn a_size_that_is_not_offered_is_the_usual_one() {
+    let usual = Session::default();
+    assert_eq!((usual.text_size.percent(), usual.controls), (100, Controls::Normal));
+    for bad in ["0", "99", "120", "400", "-100", "70000", "1.5", "\"150\"", "Large", "()"] {
+        let folder = tempfile::tempdir().expect("a folder");
+        let store = Store::open(folder.path()).expect("opens");
+        let text = format!("(theme: Light, text_size: {bad}, controls: Mittens, place: \"tint\")");
+        fs::write(folder.path().join("session.ron"), &text).expect("writes");
+        let found = Session::load(&store).expect("reads");
+        assert_eq!(found.lost, ["text_size", "controls"], "{bad}");
+        assert_eq!(found.session.text_size, TextSize::default(), "{bad}");
+        assert_eq!((found.session.theme, found.session.place.as_str()), (Theme::Light, "tint"), "{bad}");
+        assert_eq!(fs::read_to_string(found.kept_aside.expect("kept aside")).expect("reads"), text);
+    }
+    for size in TextSize::ALL {
+        let session = Session { text_size: size, controls: Controls::Gloves, ..Session::default() };
+        assert_eq!(Session::from_ron(&session.to_ron()), (session, Vec::new()));
+    }
+    let (old, lost) = Session::from_ron("(theme: Dark, place: \"plan\")");
+    assert_eq!((old.text_size, old.controls, lost.len()), (TextSize::default(), Controls::Normal, 0));
 }
 
 #[test]
@@ -245,7 +274,12 @@ fn a_job_of_the_first_schema_is_carried_over_whole() {
         }
     }
     assert_eq!(texts, 34, "the old file is what it was");
-    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::F_IN };
+    let reading = Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::F_IN,
+        mark: strawblue::units::Mark::Point,
+    };
     let read = read_job(&job, &reading).expect("reads");
     assert_eq!((read.job.members.len(), read.job.runs.len()), (2, 2));
     // k E: 0.6 × 11 V × 120 A ÷ (100 mm ÷ 80 s), 0.8 × 23 V × 140 A ÷ (100 mm ÷ 75 s).
@@ -277,7 +311,12 @@ fn a_session_of_the_first_schema_is_carried_over_whole() {
 fn a_list_that_does_not_fit_stays_whole() {
     let job = JobText::from_ron(include_str!("kept/job-1-counts-differ.ron")).expect("reads");
     assert_eq!(job.get(Field::Hydrogen), Some("3 + H4R"));
-    let reading = Reading { reference: embedded(), own_steels: &[], units: Units::C_MM };
+    let reading = Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::C_MM,
+        mark: strawblue::units::Mark::Point,
+    };
     let problems = read_job(&job, &reading).expect_err("a count");
     assert_eq!(problems[0].fault, Fault::Count { typed: 2, processes: 1 });
 }

@@ -58,12 +58,13 @@ fn problem(problem: &Problem) -> String {
 }
 
 /// What a reader answers in words of the table.
-fn answer(reader: &str, typed: &str, shown: Units) -> Result<String, Problem> {
+pub(crate) fn answer(reader: &str, typed: &str, shown: Units) -> Result<String, Problem> {
     Ok(match reader {
         "length" => {
             let length = units::length(typed, shown.length, limits::THICKNESS_MM)?;
             format!("{}{}", figure(length.mm, "mm"), if length.round { " round" } else { "" })
         }
+        "leg" => figure(units::leg(typed, shown.length, limits::LEG_MM)?.mm, "mm"),
         "temperature" => figure(units::temperature(typed, shown.temperature, limits::DEMAND_C)?, "°C"),
         "shop" => figure(units::temperature(typed, shown.temperature, limits::SHOP_C)?, "°C"),
         "heat" => figure(units::net_heat(typed, shown.length, limits::NET_HEAT_KJ_PER_MM)?, "kJ/mm"),

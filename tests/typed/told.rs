@@ -2,16 +2,22 @@
 //! written, what is not told stays so, and a file from before these fields is read as ever.
 
 use strawblue::engine::safety_facts::SafetyFacts;
+use strawblue::engine::weld::{groove::GrooveShape, matching::WeldLoad};
 use strawblue::job::typed::{Typed, told};
 use strawblue::job::{Fault, Field, JobText, Reading, demo_job, read_job};
 use strawblue::reference::{
-    Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, WorkPlace, embedded,
+    Assembly, Cavity, Cleaner, Coating, Grinder, HeatSource, Inspection, Position, WorkPlace, embedded,
 };
 use strawblue::units::{Problem, Units};
 use strawblue::words::Words;
 
 fn reading() -> Reading<'static> {
-    Reading { reference: embedded(), own_steels: &[], units: Units::C_MM }
+    Reading {
+        reference: embedded(),
+        own_steels: &[],
+        units: Units::C_MM,
+        mark: strawblue::units::Mark::Point,
+    }
 }
 
 /// Every answer is read by its id, its everyday words lead to it, and its words are there.
@@ -43,6 +49,9 @@ fn every_answer_is_read() {
     each_answer::<WorkPlace>();
     each_answer::<Grinder>();
     each_answer::<Inspection>();
+    each_answer::<WeldLoad>();
+    each_answer::<Position>();
+    each_answer::<GrooveShape>();
 }
 
 // A plate that nobody can name is the worst that it may be: 29 CFR 1910.1027, Appendix A, tells

@@ -7,9 +7,9 @@ use i_slint_backend_testing::AccessibleRole;
 use proptest::prelude::*;
 use slint::platform::{Key, PointerEventButton};
 use slint::{ComponentHandle, Model};
-use strawblue::app::cycle::axis::Axis;
 use strawblue::app::{Page, State, open_page, refresh_all, ui};
 use strawblue::job::{Session, Theme, demo_job};
+use strawblue::report::cycle_axis::Axis;
 use strawblue::units::TemperatureUnit;
 
 use crate::screen::compare::{check_part, drawn, write};
@@ -161,7 +161,7 @@ fn a_moment_is_one_tap_away() {
     let said = [
         ("Heating ends", "evening out"),
         ("Before run 1", "waiting"),
-        ("Before run 8", "waiting"),
+        ("Before run 4", "waiting"),
         ("End of post-heat", "cooling"),
         ("At 100\u{a0}°C", "cooling"),
     ];

@@ -103,7 +103,7 @@ fn the_line_as_pictures() {
         let look = if size == PHONE { ui::Look::Dark } else { ui::Look::Light };
         window.global::<ui::Theme>().set_look(look);
         let path = ("path", "/home/shop/.local/share/strawblue/session.ron.broken");
-        state.tell(state.words.with("store-kept-aside", &[("fields", "Leg"), path]));
+        state.tell(move |words| words.with("store-kept-aside", &[("fields", "Leg"), path]));
         mock_elapsed_time(20);
         check_part(&window, (0, 0, size.0, high), name);
     }

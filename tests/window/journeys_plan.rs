@@ -99,7 +99,7 @@ fn a_wrong_entry_stays_and_the_last_answer_goes_grey() {
     let shown = answer(&window);
     assert!(shown.stale, "the old answer is marked");
     assert_eq!(shown.minimum.figure, before, "and kept");
-    assert_eq!(shown.stale_why, "One entry cannot be used: Thickness");
+    assert_eq!(shown.stale_why, "One entry cannot be used: Thickness (first part)");
     assert!(problem(&window, "member-a").contains("“thick”"), "{}", problem(&window, "member-a"));
     assert_eq!(typed_at(&state, Field::Thickness).as_deref(), Some("thick"), "what was typed stays");
     check(&window, "stale-plan-phone-dark");

@@ -146,10 +146,10 @@ fn an_ir_reading_never_flatters() {
     tap(&window, AccessibleRole::Button, "Surface at the spot");
     tap(&window, AccessibleRole::RadioButton, "Bright, ground or tinted");
     assert!(says(&window, "Temperature of the steel"));
-    assert!(value_of(&window, "Temperature of the steel").contains("Not on this surface"));
+    assert!(value_of(&window, "Temperature of the steel").contains("Hotter than it shows"));
     // What is known of a mirror stands first, and larger than any figure.
     let row = tint_row(&window, "ask:ir-true-temperature");
-    assert_eq!(row.value, "hotter than it shows");
+    assert_eq!(row.value, "Hotter than it shows");
     let results: Vec<ui::PartRow> = Model::iter(&row.parts).collect();
     let verdict = results.iter().position(|part| part.kind == ui::PartKind::Verdict).expect("a verdict");
     let first = results.iter().position(|part| part.kind == ui::PartKind::Result).expect("a figure");

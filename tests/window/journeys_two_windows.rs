@@ -175,7 +175,7 @@ fn another_job_comes_over_whole() {
     assert!(at_second.planned().is_none(), "nothing of the old plan is left");
     assert!(at_second.open.borrow().rows.is_empty());
     let shop = |state: &State| {
-        state.session(Session::put_away).and_then(|away| away.get(Field::Shop).map(str::to_owned))
+        state.session(Session::put_away).first().and_then(|away| away.job.get(Field::Shop).map(str::to_owned))
     };
     soon("what was typed in the job put away", || {
         [&at_first, &at_second].iter().all(|state| shop(state).as_deref() == Some("5 °C"))

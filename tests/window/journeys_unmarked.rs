@@ -267,7 +267,7 @@ fn a_typed_hardness_narrows_it() {
     bench.look("quench-typed");
     tap(&bench.window, Tab, "End");
     bench.press("Use in the plan");
-    assert_eq!(typed_at(&bench.state, Field::Hardness).as_deref(), Some("31 HRC"));
+    assert_eq!(typed_at(&bench.state, Field::Hardness).as_deref(), Some("31\u{a0}HRC"));
     assert_eq!(typed_at(&bench.state, Field::Condition), None, "the hard layer is off");
     assert!(bench.state.planned_now().is_some());
 }

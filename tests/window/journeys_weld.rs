@@ -117,7 +117,58 @@ fn looked_at() -> Vec<(&'static str, JobText)> {
                 ("filler", "E7018"),
             ]),
         ),
+        (
+            "vee",
+            of(&[
+                ("steel", "S355J2"),
+                ("thickness", "25 mm"),
+                ("joint", "butt"),
+                ("process", "gtaw + smaw basic"),
+                ("groove", "v"),
+                ("root-face", "1 mm"),
+                ("load", "shear"),
+                ("weld-length", "600 mm"),
+            ]),
+        ),
     ]
+}
+
+/// What a drawing says of a groove is chosen in place, and its runs follow at once; only what the joint has
+/// is asked.
+#[test]
+fn a_groove_is_told_in_place() {
+    let butt = job(&[("steel", "S355J2"), ("thickness", "20"), ("joint", "butt"), ("process", "smaw basic")]);
+    let (window, state) = live((360, 4000), Session { job: butt, ..Session::default() });
+    let form = window.global::<ui::FormEvents>();
+    assert_eq!(row(&window, "runs").value, "Groove not told");
+    form.invoke_row_toggled("laying".into());
+    refresh_all(&window, &state);
+    assert!(says(&window, "Load") && !says(&window, "Groove angle"));
+    form.invoke_choice_made("groove".into(), 2);
+    refresh_all(&window, &state);
+    assert!(says(&window, "Groove angle"), "its angle is asked now");
+    let usual: usize = row(&window, "runs").value.parse().expect("a count");
+    form.invoke_field_edited("groove-angle".into(), "90".into());
+    refresh_all(&window, &state);
+    let wide: usize = row(&window, "runs").value.parse().expect("a count");
+    assert!(wide > usual && usual > 5, "{usual} {wide}");
+    form.invoke_field_edited("groove-angle".into(), "9o".into());
+    refresh_all(&window, &state);
+    assert!(!state.problems().is_empty(), "a slip stays in its field");
+    form.invoke_field_edited("groove-angle".into(), "60°".into());
+    form.invoke_field_edited("weld-length".into(), "600".into());
+    form.invoke_choice_made("load".into(), 4);
+    refresh_all(&window, &state);
+    assert!(row(&window, "amount-0").value.starts_with("About"), "{:?}", row(&window, "amount-0"));
+    assert!(
+        row(&window, "filler-0").note.contains("Stress along the weld"),
+        "{}",
+        row(&window, "filler-0").note
+    );
+    form.invoke_choice_made("joint".into(), place(Joint::ALL, &Joint::Lap));
+    form.invoke_field_edited("leg".into(), "8".into());
+    refresh_all(&window, &state);
+    assert!(says(&window, "Position of welding"));
 }
 
 #[test]

@@ -161,7 +161,7 @@ fn a_temper_to_ask_for_fits_wherever_it_stands() {
 
 #[test]
 fn the_briefing_stands_in_two_groups() {
-    let (window, state) = metric((360, 9000), ui::Look::Light, temper_unknown());
+    let (window, state) = metric((360, 11000), ui::Look::Light, temper_unknown());
     state.change_job(|job| {
         for (field, text) in
             [(Field::HeatSource, "acetylene"), (Field::Coating, "zinc"), (Field::Lifted, "yes")]
@@ -263,7 +263,7 @@ fn plan_in_a_longer_language() {
         rows.set_row_data(index, row);
     }
     mock_elapsed_time(50);
-    check_part(&window, (0, 0, 360, 2800), "plan-longer-phone-light");
+    check_part(&window, (0, 0, 360, 2300), "plan-longer-phone-light");
 }
 
 /// The same words with two of five letters doubled.

@@ -78,6 +78,8 @@ fn run(home: &Path, fonts: &str) -> Output {
         .env_remove("WAYLAND_DISPLAY")
         .env_remove("WAYLAND_SOCKET")
         .env_remove("SLINT_DEFAULT_FONT")
+        .env_remove("LANGUAGE")
+        .env("LC_ALL", "C")
         .env("DISPLAY", ":4711")
         .env("HOME", home)
         .env("XDG_DATA_HOME", home)

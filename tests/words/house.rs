@@ -139,8 +139,14 @@ const DIRECTION: &[(&str, &[&str])] = &[
     ("engine", &["reference", "units"]),
     ("questions", &["engine", "reference", "units"]),
     ("job", &["questions", "engine", "reference", "units", "words"]),
-    ("report", &["engine", "reference", "units", "words"]),
-    ("cli", &["report", "job", "questions", "engine", "reference", "units", "words"]),
+    ("log", &["job", "questions", "engine", "reference", "units", "words"]),
+    ("report", &["log", "job", "questions", "engine", "reference", "units", "words"]),
+    ("card", &["report", "log", "job", "engine", "reference", "units", "words"]),
+    ("backup", &["log", "job", "words"]),
+    (
+        "cli",
+        &["backup", "card", "report", "log", "job", "questions", "engine", "reference", "units", "words"],
+    ),
 ];
 
 #[test]
@@ -171,9 +177,10 @@ const INSIDE_ENGINE: &[(&str, &[&str])] = &[
     ("evidence", &["evidence"]),
     ("fit", &["fit"]),
     ("post_heat", &["post_heat"]),
-    ("heat_cycle", &["heat_cycle", "post_heat"]),
+    ("heat_cycle", &["heat_cycle", "post_heat", "reading"]),
     ("tint", &["tint"]),
     ("photo", &["photo", "tint"]),
+    ("reading", &["reading", "tint"]),
     ("weld", &["weld", "crack"]),
     ("unmarked", &["unmarked"]),
     ("crack", &["crack"]),

@@ -7,6 +7,7 @@ use std::fs;
 
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use fluent_syntax::parser;
+use strawblue::words::Words;
 
 use crate::house::{before_tests, code, files, root};
 
@@ -108,6 +109,7 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("unmarked-family-", &["src/engine/unmarked/families.rs"]),
     ("unmarked-test-", &["src/questions/unmarked_walk.rs"]),
     ("basis-", &["src/reference/basis.rs"]),
+    ("card-paper-", &["src/card/draw.rs"]),
     ("caution-", &["data/cautions.ron"]),
     ("certificate-formula-", &["src/engine/carbon_equivalent.rs"]),
     ("error-", &["src/engine/"]),
@@ -129,11 +131,20 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("iron-", &["data/own_sheets.ron"]),
     ("joint-", &["data/joints.ron"]),
     ("json-", &["src/cli/"]),
-    ("language-", &["src/words/"]),
+    ("language-", &["data/en.ftl"]),
     ("leading-", &["src/engine/crayon.rs"]),
     ("lever-", &["src/engine/plan/"]),
     ("light-", &["src/reference/tint.rs"]),
     ("limit-", &["src/engine/plan/", "src/reference/method.rs"]),
+    ("log-clock-", &["src/log/clock.rs"]),
+    ("log-cooled-", &["src/log/entry.rs"]),
+    ("log-face-", &["src/log/entry.rs"]),
+    ("log-kind-", &["src/log/entry.rs"]),
+    ("log-piece-", &["src/log/piece.rs"]),
+    ("log-trial-", &["src/log/entry.rs"]),
+    ("log-verdict-", &["src/engine/reading/verdict.rs"]),
+    ("log-when-", &["src/engine/reading/verdict.rs"]),
+    ("log-with-", &["src/engine/reading/band.rs"]),
     ("note-", &["src/questions/", "src/engine/"]),
     (
         "option-",
@@ -155,7 +166,9 @@ const FAMILIES: &[(&str, &[&str])] = &[
     ("range-", &["src/report/outcome.rs"]),
     ("red-heat-", &["src/reference/tint.rs"]),
     ("safety-place-", &["src/reference/caution.rs"]),
+    ("settings-controls-", &["src/app/settings/"]),
     ("settings-look-", &["src/app/settings/"]),
+    ("settings-source-", &["src/reference/source.rs"]),
     ("severity-", &["src/report/"]),
     ("sheet-", &["data/own_sheets.ron"]),
     ("symbol-", &["src/report/", "src/engine/", "src/questions/"]),
@@ -236,6 +249,8 @@ fn spoken() -> Vec<(String, BTreeSet<String>)> {
             let texts = texts.chain(variants(lines())).collect();
             (name, texts)
         })
+        // A language is offered by its file.
+        .chain([("data/en.ftl".to_owned(), Words::languages().map(str::to_owned).collect())])
         .collect()
 }
 

@@ -71,6 +71,17 @@ fn a_word_in_the_title_comes_first() {
     assert!(shock.contains(&"c086".to_owned()), "{shock:?}");
 }
 
+/// What is called just so comes first; then what kills today stands before what kills in years.
+#[test]
+fn what_kills_today_comes_before_what_kills_later() {
+    assert_eq!(found("burn").first().map(String::as_str), Some("c081"), "{:?}", found("burn"));
+    for query in ["gas bottle", "gas cylinder"] {
+        let found = found(query);
+        let at = |id: &str| found.iter().position(|found| found == id).expect("it is found");
+        assert!(at("c076") < at("c129"), "{query}: used containers before chrome plating: {found:?}");
+    }
+}
+
 /// A word is looked for from its beginning: "arc" is no part of "search".
 #[test]
 fn a_word_begins_where_a_word_begins() {
@@ -109,5 +120,45 @@ fn every_note_is_found_by_its_title() {
         let title = words.get(&caution.message()).replace([',', ':'], " ");
         let found = found(&title);
         assert_eq!(found.contains(&caution.id), caution.role != Role::Briefing, "{title}: {found:?}");
+    }
+}
+
+/// In any language the English words find what they find in English, and so do the language's own, with and
+/// without their accents (common practice, no source).
+#[test]
+fn a_note_is_found_by_the_words_of_its_language_and_by_the_english_ones() {
+    let in_language = |tag: &str, query: &str| -> Vec<String> {
+        let words = Words::of(tag);
+        let pen = Pen { reference: embedded(), words: &words, show: Show::default() };
+        cautions_with(&pen, query).iter().map(|caution| caution.id.clone()).collect()
+    };
+    for tag in Words::languages() {
+        for (query, first) in
+            [("gas bottle", "c014"), ("brake cleaner", "c050"), ("galvanized", "c044"), ("TIG", "c079")]
+        {
+            let found = in_language(tag, query);
+            assert!(found.iter().take(4).any(|id| id == first), "{tag}, {query}: {found:?}");
+        }
+    }
+    for (tag, query, first) in [
+        ("de", "Gasflasche", "c014"),
+        ("de", "Bremsenreiniger", "c050"),
+        ("de", "verzinkt", "c044"),
+        ("de", "herzschrittmacher", "c104"),
+        ("es", "botella de gas", "c014"),
+        ("es", "limpiador de frenos", "c050"),
+        ("es", "galvanizado", "c044"),
+        ("es", "marcapasos", "c104"),
+        ("fr", "bouteille de gaz", "c014"),
+        ("fr", "nettoyant de frein", "c050"),
+        ("fr", "galvanise", "c044"),
+        ("fr", "stimulateur cardiaque", "c104"),
+        ("pt-BR", "cilindro de gas", "c014"),
+        ("pt-BR", "limpa-freios", "c050"),
+        ("pt-BR", "galvanizado", "c044"),
+        ("pt-BR", "marca-passo", "c104"),
+    ] {
+        let found = in_language(tag, query);
+        assert!(found.iter().take(5).any(|id| id == first), "{tag}, {query}: {found:?}");
     }
 }

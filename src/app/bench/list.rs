@@ -12,8 +12,11 @@ use crate::app::form::question_plan::{cycle_to_come, is_preliminary};
 use crate::app::form::question_results;
 use crate::app::rows::put;
 use crate::app::{State, ui};
+use crate::engine::Unit;
 use crate::job::Session;
 use crate::questions::{self, Question, Work};
+use crate::report::minutes_between;
+use crate::words::List;
 
 /// Fills the list.
 pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
@@ -92,12 +95,32 @@ fn line(state: &State, question: &'static Question) -> Option<Line> {
         Stands::Answered(reply) => {
             let of_plan = !asked.touched && asked.begun.iter().any(|begun| begun.of_plan);
             let results = question_results::of(state, question, &reply);
+            // An answer that is no figure is said as its page says it, and does not read as one.
+            if reply.answers.first().is_some_and(|first| !question_results::has_figure(first)) {
+                return if asked.touched {
+                    let said = reply.notes.first().map(|said| state.words.get(&format!("note-{said}")));
+                    Some(Line { answer: said.unwrap_or_default(), note: String::new(), of_plan })
+                } else {
+                    note(state.words.get("bench-no-figure-yet"))
+                };
+            }
+            let named = |label: &str, figure: &str| {
+                state.words.with("bench-answer", &[("answer", label), ("figure", figure)])
+            };
             let label = results.figures.first().map_or_else(String::new, |part| part.label.to_string());
-            let figure = [("answer", label.as_str()), ("figure", results.first.as_str())];
             let said = if results.verdict.is_some() || label.is_empty() {
                 results.first.clone()
+            } else if reply.leading.is_empty() {
+                // Of minutes the whole span is told: nobody has the middle of it.
+                let minutes = reply.answers.first().filter(|first| first.unit == Unit::Minute);
+                let span = minutes.and_then(|first| first.low.zip(first.high));
+                let span = span.map(|(low, high)| minutes_between(&state.pen(), low, high));
+                named(&label, span.as_ref().unwrap_or(&results.first))
             } else {
-                state.words.with("bench-answer", &figure)
+                // Each of what leads bears its own figure.
+                let leading = results.figures.iter().take(reply.leading.len());
+                let each: Vec<String> = leading.map(|part| named(&part.label, &part.value)).collect();
+                state.words.list(List::Names, &each)
             };
             let said = if is_preliminary(state, question) {
                 state.words.with("bench-answer-preliminary", &[("said", &said)])

@@ -1,6 +1,6 @@
 //! The page of one question: its answer, its inputs, its picture, what it rests on.
 
-use slint::ComponentHandle;
+use slint::{ComponentHandle, Model};
 
 use super::{curves, fit_chart, fit_picture, push};
 use crate::app::form::parts::{based, text_part};
@@ -34,6 +34,8 @@ pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
     adapter.set_asked(state.word(&format!("{key}.asked")));
     adapter.set_about(state.word(&format!("{key}.about")));
     let mut inputs = found.inputs(state);
+    let first = inputs.first().and_then(|part| part.fields.row_data(0));
+    adapter.set_first_field(first.map(|field| field.id).unwrap_or_default());
     inputs.extend(question_inputs::clear_part(state, question));
     put(&adapter.get_inputs(), vec![open_row("bench-inputs", inputs)]);
     adapter.set_can_take(!question::over_the_plan(state, question).is_empty());
@@ -97,14 +99,15 @@ fn band(state: &State, question: &'static Question, found: &Found) -> ui::ReplyV
         },
     };
     match &found.last {
-        Some(last) => ui::ReplyView {
+        Some(last) if last.answers.first().is_some_and(question_results::has_figure) => ui::ReplyView {
             figured: last.no_use.is_none(),
             stale: true,
             figure: figure(&first_figure(&state.pen(), last)),
-            stale_note: state.word("plan-stale"),
+            stale_note: state.word("bench-stale"),
             ..now
         },
-        None => now,
+        // What never was a figure is no old one.
+        _ => now,
     }
 }
 

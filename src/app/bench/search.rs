@@ -14,7 +14,7 @@ pub fn questions_with(words: &Words, query: &str) -> Vec<&'static Question> {
     let asked = Wanted::of(words, query, &[SAFETY_SAME_WORDS, SAME_WORDS]);
     let all = questions::ALL.iter().copied().map(|question| {
         let key = format!("question-{}", question.name);
-        let of = |key: &str| words.get(key);
+        let of = |key: &str| words.searched(key).join(" ");
         let title = [of(&key), of(&format!("{key}.asked"))].join(" ");
         let group = of(&format!("work-{}", question.work.id()));
         let rest = [of(&format!("{key}.about")), of(&format!("{key}.words")), group].join(" ");

@@ -2,12 +2,12 @@
 
 use slint::Image;
 
-use super::axis::Axis;
 use super::canvas::{Canvas, Point};
 use super::inks::Inks;
 use super::seen::Seen;
 use crate::app::screen_values::round_c;
 use crate::engine::heat_cycle::{Moment, Phase, Turned};
+use crate::report::cycle_axis::Axis;
 use crate::units::TemperatureUnit;
 
 /// Heights, logical pixels: the lane, the gap under it, temperatures, the gap, hydrogen.
@@ -209,26 +209,11 @@ impl<'a> Chart<'a> {
         }
     }
 
-    /// One line of the cycle, part by part, interrupted where it has no figure.
+    /// One line of the cycle, logical pixels to the right.
     fn curve(&self, width: f64, of: impl Fn(&Moment) -> Option<f64>) -> Vec<Vec<Point>> {
-        let moments = &self.seen.found.cycle.moments;
-        let mut pieces: Vec<Vec<Point>> = Vec::new();
-        for part in &self.axis.parts {
-            let mut piece = Vec::new();
-            let within = |minute: f64| minute >= part.from_min - 1e-6 && minute <= part.to_min + 1e-6;
-            for moment in moments.iter().filter(|moment| within(moment.minute)) {
-                match of(moment) {
-                    Some(at_c) => {
-                        let share = (moment.minute - part.from_min) / (part.to_min - part.from_min);
-                        let x = (part.left + share.clamp(0.0, 1.0) * (part.right - part.left)) * width;
-                        piece.push((x, at_c));
-                    }
-                    None => pieces.push(std::mem::take(&mut piece)),
-                }
-            }
-            pieces.push(piece);
-        }
-        pieces.retain(|piece| piece.len() > 1);
+        let moments = self.seen.found.cycle.moments.iter();
+        let mut pieces = self.axis.curve(moments.map(|moment| (moment.minute, of(moment))));
+        pieces.iter_mut().flatten().for_each(|point| point.0 *= width);
         pieces
     }
 

@@ -1,7 +1,6 @@
 //! The heat cycle of the plan's joint: its lines in the steps, and its page with the picture and the
 //! section.
 
-pub mod axis;
 mod canvas;
 mod chart;
 mod chart_words;
@@ -34,7 +33,7 @@ use crate::app::{BasisOf, Page, Planned, State, basis, ui};
 use crate::engine::heat_cycle::{Flames, NoCycle};
 use crate::job::cycle_of_answers;
 use crate::questions::HEAT_CYCLE;
-use crate::report::{CycleTold, StepRow, put_cycle};
+use crate::report::{CycleTold, StepRow, clock_span, put_cycle};
 use crate::units::TemperatureUnit;
 
 /// The torch is what most decides the minutes, and what a plan does not know.
@@ -50,6 +49,10 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     adapter.set_shown(model(Vec::new()));
     adapter.set_figures(model(Vec::new()));
     adapter.on_open_asked(calls_plain(window, state, |window, state| {
+        // It is opened for its answer, not for where it was left.
+        let adapter = window.global::<ui::CycleAdapter>();
+        adapter.set_scroll_inputs(0.0);
+        adapter.set_scroll_results(0.0);
         open_page(window, state, Page::Cycle);
     }));
     adapter.on_basis_asked(calls(window, state, |window, state, name: SharedString| {
@@ -184,7 +187,7 @@ fn flame_min(state: &State) -> Option<(f64, f64)> {
     let seen = shown(state).ok()?;
     // Colours under a flame are asked of a flame.
     seen.flames.heat.flame()?;
-    seen.found.flame_min()
+    seen.found.flame_min().map(clock_span)
 }
 
 /// The section on the screen.
@@ -204,9 +207,8 @@ fn minute(state: &State, seen: &Seen) -> f64 {
 /// what a plan knows of it, and puts it beside its steps.
 pub(crate) fn put_lines(state: &State, planned: &Planned, rows: &mut [StepRow]) -> view::RowLine {
     let asked = asked(state);
-    let fine = state.page() == Page::Cycle;
     match &asked {
-        Ok(asked) => state.cycle.borrow_mut().keep_up(asked, fine),
+        Ok(asked) => state.cycle.borrow_mut().keep_up(asked),
         Err(_) => state.cycle.borrow_mut().forget(),
     }
     let pen = state.pen();
@@ -235,8 +237,9 @@ fn found(state: &State, asked: Result<Flames, NoCycle>) -> (Option<Rc<Seen>>, Op
 /// Fills the page anew.
 pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::CycleAdapter>();
-    put(&adapter.get_rows(), vec![inputs_row(state, &HEAT_CYCLE, FIRST_INPUT)]);
     let (seen, why) = found(state, asked(state));
+    let needed: &[&str] = if let Some(NoCycle::Open(keys)) = &why { keys } else { &[] };
+    put(&adapter.get_rows(), vec![inputs_row(state, &HEAT_CYCLE, FIRST_INPUT, needed)]);
     let (progress, turn) = {
         let cycle = state.cycle.borrow();
         (cycle.progress(), cycle.turn)

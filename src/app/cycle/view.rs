@@ -12,9 +12,10 @@ use crate::engine::EngineError;
 use crate::engine::heat_cycle::{FlowLever, NoCycle, Refusal};
 use crate::questions;
 use crate::report::{
-    CycleTold, Pen, by_heat, flame_minutes, in_both, longest_minutes, minutes_between, minutes_left,
-    no_cycle_words, turn_lines,
+    CycleTold, Pen, by_heat, flame_minutes, in_both, is_preliminary, longest_minutes, minutes_between,
+    minutes_left, no_cycle_words, turn_lines,
 };
+use crate::words::List;
 
 /// The row of the plan that leads to the page; without words there is none.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -37,7 +38,12 @@ pub(super) fn row_line(pen: &Pen<'_>, told: CycleTold<'_>) -> RowLine {
                 (false, _) => "cycle-row-not-sure".to_owned(),
             };
             let left = minutes_left(pen, found).unwrap_or_default();
-            pen.words.with(&key, &[("flame", &flame), ("wait", &wait), ("left", &left)])
+            let said = pen.words.with(&key, &[("flame", &flame), ("wait", &wait), ("left", &left)]);
+            if is_preliminary(flames) {
+                pen.words.list(List::Sentences, &[pen.words.get("cycle-working-finer"), said])
+            } else {
+                said
+            }
         }
     };
     RowLine { note }
@@ -101,7 +107,10 @@ fn lever_row(pen: &Pen<'_>, at: usize, lever: &FlowLever) -> ui::PartRow {
     let flow = in_both(pen, &pen.show.gas_flow(lever.flow_m3_per_h));
     let key = if at == 0 { "cycle-lever-flow" } else { "cycle-lever-flow.twice" };
     let minutes = minutes_between(pen, lever.quick_min, lever.slow_min);
-    result_part(&format!("lever-{at}"), pen.words.with(key, &[("flow", &flow)]), minutes, String::new())
+    let cylinders = lever
+        .cylinders
+        .map_or_else(String::new, |count| pen.words.count("cycle-lever-cylinders", count, &[]));
+    result_part(&format!("lever-{at}"), pen.words.with(key, &[("flow", &flow)]), minutes, cylinders)
 }
 
 /// What was assumed, and what the figures are not; what does not hold stands above.
@@ -131,6 +140,8 @@ fn warnings(pen: &Pen<'_>, seen: &Seen) -> Vec<String> {
 /// The words of the pictures that are the same at every moment.
 pub(super) fn fill_pictures(adapter: &ui::CycleAdapter<'_>, state: &State, seen: &Seen) {
     let pen = state.pen();
+    let unit = pen.show.units.temperature.symbol();
+    adapter.set_axes(pen.words.with("cycle-axes", &[("unit", unit)]).into());
     adapter.set_chart_height(float(chart::HEIGHT));
     adapter.set_hydrogen_head_at(float(chart::WET_HEAD_AT));
     let line = row_line(&pen, CycleTold::Known(&seen.flames, &seen.found)).note;

@@ -1,5 +1,5 @@
-//! The heat cycle is worked out off the screen's thread: first on the coarse grid, and where its
-//! page is open on the fine one. What is kept belongs to one query; another query forgets it.
+//! The heat cycle is worked out off the screen's thread: first on the coarse grid, then on the fine one.
+//! What is kept belongs to one query; another query forgets it.
 
 use std::ops::ControlFlow;
 use std::rc::Rc;
@@ -33,7 +33,6 @@ enum News {
 struct Work {
     news: Receiver<News>,
     stop: Arc<AtomicBool>,
-    fine: bool,
     minute: f64,
 }
 
@@ -123,30 +122,29 @@ impl CycleWork {
     }
 
     /// Begins to work out a query, unless it is worked out or on its way.
-    pub(super) fn keep_up(&mut self, asked: &Flames, fine: bool) {
+    pub(super) fn keep_up(&mut self, asked: &Flames) {
         if self.asked.as_ref() != Some(asked) {
             self.forget();
             self.asked = Some(asked.clone());
         }
         let done = self.refused.is_some()
             || self.lost
-            || self.seen.as_ref().is_some_and(|seen| !fine || seen.is_fine())
-            || self.work.as_ref().is_some_and(|work| !fine || work.fine);
+            || self.seen.as_ref().is_some_and(|seen| seen.is_fine())
+            || self.work.is_some();
         if done {
             return;
         }
-        let coarse = self.seen.is_none();
         let flames = asked.clone();
-        self.begin(fine, move |news, stop| work_out(&flames, coarse, fine, news, stop));
+        self.begin(move |news, stop| work_out(&flames, news, stop));
     }
 
     /// Begins work on a thread of its own.
-    fn begin(&mut self, fine: bool, work: impl FnOnce(&Sender<News>, &AtomicBool) + Send + 'static) {
+    fn begin(&mut self, work: impl FnOnce(&Sender<News>, &AtomicBool) + Send + 'static) {
         let (sender, news) = channel();
         let stop = Arc::new(AtomicBool::new(false));
         let stopped = stop.clone();
         std::thread::spawn(move || work(&sender, &stopped));
-        self.work = Some(Work { news, stop, fine, minute: 0.0 });
+        self.work = Some(Work { news, stop, minute: 0.0 });
         self.timer.restart();
     }
 
@@ -168,7 +166,7 @@ impl CycleWork {
                 Err(TryRecvError::Empty) => break,
                 Err(TryRecvError::Disconnected) => {
                     // Whoever ends with less than was wanted never comes to it: once is enough.
-                    let got = self.seen.as_ref().is_some_and(|seen| !work.fine || seen.is_fine());
+                    let got = self.seen.as_ref().is_some_and(|seen| seen.is_fine());
                     self.lost = !got && self.refused.is_none();
                     self.work = None;
                     self.timer.stop();
@@ -183,9 +181,9 @@ impl CycleWork {
     }
 }
 
-fn work_out(asked: &Flames, coarse: bool, fine: bool, news: &Sender<News>, stop: &AtomicBool) {
-    let grids = [(coarse, Fineness::Live), (fine, Fineness::Fine)];
-    for (_, fineness) in grids.into_iter().filter(|(wanted, _)| *wanted) {
+fn work_out(asked: &Flames, news: &Sender<News>, stop: &AtomicBool) {
+    // The coarse grid errs to either side: its figures are shown as preliminary ones, and never stay.
+    for fineness in [Fineness::Live, Fineness::Fine] {
         let mut flames = asked.clone();
         flames.cycle.fineness = fineness;
         flames.cycle.keep = Keep::Fields;
@@ -229,7 +227,7 @@ mod tests {
     #[test]
     fn work_that_dies_is_not_waited_for() {
         let mut cycle = CycleWork::default();
-        cycle.begin(true, |_, _| panic!("on purpose"));
+        cycle.begin(|_, _| panic!("on purpose"));
         while !cycle.at_rest() {
             cycle.hear();
             std::thread::yield_now();
@@ -241,7 +239,7 @@ mod tests {
     #[test]
     fn work_that_is_refused_is_not_lost() {
         let mut cycle = CycleWork::default();
-        cycle.begin(false, |news, _| {
+        cycle.begin(|news, _| {
             let told = News::Refused(Refusal::Stopped, Vec::new());
             news.send(told).ok();
         });

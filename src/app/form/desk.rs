@@ -69,7 +69,7 @@ impl Tasks {
             let asked = task.clone();
             std::thread::spawn(move || {
                 // Nobody may wait for it any more.
-                let _ = sender.send(asked.question.ask(&asked.given));
+                let _ = sender.send(asked.question.ask_finely(&asked.given));
             });
             self.now = Some((task, answer));
         }
@@ -94,7 +94,7 @@ impl Desk {
     /// The answer to a question; `None` while it is being worked out.
     pub(crate) fn answer(&self, question: &'static Question, given: &Answers) -> Option<Answered> {
         if !question.is_slow() {
-            return Some(question.ask(given));
+            return Some(question.ask_finely(given));
         }
         // What can't even be begun is said at once.
         if let Err(problem) = question.filled(given) {

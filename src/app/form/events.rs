@@ -6,8 +6,9 @@ use slint::{ComponentHandle, SharedString};
 
 use super::question;
 use super::question_steel::steel_asked;
-use super::row_id::RowId;
+use super::row_id::{Button, RowId};
 use crate::app::calls::{calls, calls_pair};
+use crate::app::log;
 use crate::app::open::toggle;
 use crate::app::plan::form_events;
 use crate::app::shell::{keyboard_to, open_page, refresh_all, refresh_screen};
@@ -36,6 +37,9 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         state,
         |window, state, id: SharedString, text: SharedString| {
             edited(state, &id, &text);
+            if let Ok(RowId::Log(kept)) = id.parse() {
+                log::events::committed(state, kept);
+            }
             refresh_screen(window, state);
             if id.parse() == Ok(RowId::Tint(Kept::PhotoPath)) {
                 photo::committed(window, state);
@@ -48,10 +52,20 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     }));
     events.on_pick_asked(calls(window, state, |window, state, id: SharedString| picked(window, state, &id)));
     events.on_action_asked(calls(window, state, |window, state, id: SharedString| {
-        match id.parse() {
-            Ok(RowId::Button(button)) => form_events::pressed(state, button),
-            Ok(RowId::Question(name)) => question::clear(state, &name),
+        let goes = match id.parse() {
+            Ok(RowId::Button(button)) => {
+                form_events::pressed(state, button);
+                !matches!(button, Button::AddProcess)
+            }
+            Ok(RowId::Question(name)) => {
+                question::clear(state, &name);
+                true
+            }
             _ => return,
+        };
+        if goes {
+            // The button goes with its press, and the keyboard must not go with it.
+            window.invoke_enter_page();
         }
         refresh_all(window, state);
     }));
@@ -65,6 +79,7 @@ fn edited(state: &State, id: &str, text: &str) {
             form::coupon_touched(state, &input);
         }
         Ok(RowId::Tint(Kept::WaitTyped)) => waited::typed(state, text),
+        Ok(RowId::Log(kept)) => log::events::typed(state, kept, text),
         Ok(RowId::Tint(kept)) => kept.type_in(state, Some(text.to_owned())),
         Ok(row) => form_events::field_typed(state, &row, text),
         Err(_) => {}
@@ -84,6 +99,7 @@ fn chosen(window: &ui::AppWindow, state: &Rc<State>, id: &str, index: usize) {
             form::coupon_touched(state, &input);
         }
         RowId::Tint(Kept::PhotoReference) => photo::reference_chosen(window, state, index),
+        RowId::Log(kept) => log::events::chosen(state, kept, index),
         RowId::Tint(kept) => form::chosen(state, kept, index),
         row => form_events::chosen(state, &row, index),
     }

@@ -56,17 +56,22 @@ pub(crate) fn unit_of(state: &State, field: Field) -> &'static str {
         (None, Accepts::Current) => "A",
         (None, Accepts::ShortTime) => "s",
         (None, Accepts::Number) => "%",
+        (None, Accepts::Angle) => "°",
         _ => "",
     }
 }
 
 /// Fields that a plan does without.
-const OPTIONAL: [Field; 11] = [
+const OPTIONAL: [Field; 15] = [
     Field::Cylinders,
     Field::Hardness,
     Field::Yield,
     Field::Leg,
     Field::WeldDepth,
+    Field::WeldLength,
+    Field::GrooveAngle,
+    Field::RootGap,
+    Field::RootFace,
     Field::Passes,
     Field::WeldStrength,
     Field::WeldCet,

@@ -156,8 +156,14 @@ pub(crate) fn verdict(state: &State, question: &'static Question) -> Option<Stri
 
 /// The inputs of a question as a row that stands open, from one of them on: what comes of them is
 /// shown elsewhere.
-pub(crate) fn inputs_row(state: &State, question: &'static Question, first: &str) -> ui::FormRow {
-    let asked = read(state, question);
+pub(crate) fn inputs_row(
+    state: &State,
+    question: &'static Question,
+    first: &str,
+    needed: &[&str],
+) -> ui::FormRow {
+    let asked =
+        Asked { needed: needed.iter().map(|key| (*key).to_owned()).collect(), ..read(state, question) };
     let mut parts = question_inputs::parts(state, &asked);
     let first = RowId::Question(format!("{}.{first}", question.name)).to_string();
     let at = parts.iter().position(|part| part.id == first).unwrap_or(0);
@@ -249,7 +255,12 @@ pub(crate) fn over_the_plan(state: &State, question: &'static Question) -> Vec<S
     let Some(plan) = PlanFacts::beside(state, question) else { return Vec::new() };
     let own_steels = state.session(|session| session.own_steels.clone());
     let units = state.session(|session| session.units);
-    let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
+    let reading = Reading {
+        reference: state.reference,
+        own_steels: &own_steels,
+        units,
+        mark: state.show().typed_mark(),
+    };
     let says = plan.says();
     let known: Vec<_> =
         question.inputs.iter().filter(|input| says.given(input, &reading).is_some()).collect();

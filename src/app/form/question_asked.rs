@@ -17,6 +17,8 @@ pub(crate) struct Asked {
     pub(crate) begun: Vec<Begun>,
     /// All that is given and taken, where all of it can be read.
     pub(crate) given: Option<Answers>,
+    /// Keys of what is still wanted for an answer, though each may be left out beside another.
+    pub(super) needed: Vec<String>,
     /// Keys of what can't be used, each with why.
     pub(super) problems: Vec<(String, String)>,
 }
@@ -85,7 +87,12 @@ pub(super) fn read(state: &State, question: &'static Question) -> Asked {
     }
     let own_steels = state.session(|session| session.own_steels.clone());
     let units = state.session(|session| session.units);
-    let reading = Reading { reference: state.reference, own_steels: &own_steels, units };
+    let reading = Reading {
+        reference: state.reference,
+        own_steels: &own_steels,
+        units,
+        mark: state.show().typed_mark(),
+    };
     let plan = PlanFacts::beside(state, question);
     let says = plan.as_ref().map(PlanFacts::says);
     let begun = begun(question, &touched, says.as_ref(), &reading);
@@ -94,7 +101,7 @@ pub(super) fn read(state: &State, question: &'static Question) -> Asked {
         problems.iter().map(|problem| (problem.key.clone(), problem.say(&state.words))).collect()
     });
     let touched = !pairs.is_empty();
-    Asked { question, touched, begun, given: read.ok(), problems }
+    Asked { question, touched, begun, given: read.ok(), needed: Vec::new(), problems }
 }
 
 /// The keys under which an input may be typed: a steel by its name or by its certificate.

@@ -1,6 +1,9 @@
 //! The inputs of a question: numbers two and two, choices as segments or a list, a steel as
 //! what the list of steels chooses.
 
+use slint::SharedString;
+
+use super::echo::has_unit;
 use super::parts::{action, fields, list, segments, text_part};
 use super::question_asked::{Asked, belongs, given, label_of, row_of};
 use super::question_plan::PlanFacts;
@@ -107,21 +110,37 @@ fn field(state: &State, asked: &Asked, input: &Input) -> ui::FieldRow {
             if begun.of_plan { state.words.with("tool-of-plan", &[("figure", &figure)]) } else { figure }
         }
         (None, Some(preset)) => figure(state, input.kind, &preset.given()),
+        (None, None) if asked.needed.iter().any(|key| key == input.key) => state.words.get("tool-needed"),
         (None, None) if !input.required && !input.group.is_some_and(|group| group.needed) => {
             state.words.get("tool-optional")
         }
         (None, None) if asked.says_so(input) => state.words.get("tool-or-this"),
         (None, None) => String::new(),
     };
+    let text = given(state, asked.question, input.key).unwrap_or_default();
     ui::FieldRow {
         id: id_of(asked.question, input).to_string().into(),
         label: label_of(&state.words, input).into(),
-        text: given(state, asked.question, input.key).unwrap_or_default().into(),
-        unit: shown_unit(input.kind, state.session(|session| session.units)).into(),
+        unit: unit_or_echo(state, asked, input, &text),
+        text: text.into(),
         hint: hint.into(),
         problem: asked.problem(input.key).into(),
         ..ui::FieldRow::default()
     }
+}
+
+/// What stands at the end of a field: its unit, what was understood of another one, or nothing where the
+/// text says its unit itself.
+fn unit_or_echo(state: &State, asked: &Asked, input: &Input, text: &str) -> SharedString {
+    let unit = shown_unit(input.kind, state.session(|session| session.units));
+    let read = asked.given.as_ref().and_then(|given| given.maybe_number(input.key));
+    let Some(value) = read.filter(|_| !unit.is_empty() && has_unit(text)) else { return unit.into() };
+    if text.trim().ends_with(unit) {
+        return SharedString::default();
+    }
+    let figure = figure(state, input.kind, &Given::Number(value));
+    let understood = [figure.as_str(), unit].join("\u{a0}");
+    state.words.with("form-understood", &[("figure", &understood)]).into()
 }
 
 /// A number as its field shows it, which writes the unit by itself.

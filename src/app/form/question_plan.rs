@@ -9,9 +9,9 @@ use crate::questions::{Input, OfPlan, Question};
 use crate::report::tint_limits;
 
 /// Is the plan's heat cycle still being worked out, so that an answer that takes its minutes goes without
-/// them so far?
+/// them so far, or with those of the coarse grid?
 pub(crate) fn cycle_to_come(state: &State) -> bool {
-    (state.flame_min.get())(state).is_none() && state.cycle.borrow().progress().is_some()
+    !state.cycle.borrow().at_rest()
 }
 
 /// Does a question take the minutes of the plan's heat cycle?

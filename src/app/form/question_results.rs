@@ -3,9 +3,15 @@
 use super::parts::{result_part, text_part};
 use crate::app::screen_values::basis_kind;
 use crate::app::{State, ui};
-use crate::engine::Unit;
+use crate::engine::{Outcome, Unit};
 use crate::questions::{Question, Reply, SAYING_NO};
 use crate::report::{Pen, answer_figure, basis_mark, of_unit, source_line};
+
+/// Does an answer say something yet: a figure, or a row of a table?
+pub(crate) fn has_figure(outcome: &Outcome) -> bool {
+    let ends = [outcome.value, outcome.low, outcome.high];
+    outcome.row.is_some() || ends.iter().any(Option::is_some)
+}
 
 /// What came out of a question, drawn.
 pub(crate) struct Results {
@@ -100,7 +106,7 @@ fn figures(pen: &Pen<'_>, reply: &Reply) -> (String, Vec<ui::PartRow>) {
     let mut parts = Vec::new();
     let mut first = String::new();
     for outcome in &reply.answers {
-        let (main, second) = match reply.no_use {
+        let (main, second) = match verdict_note(reply) {
             Some(note) => (pen.words.get(&format!("note-{note}.short")), String::new()),
             None => {
                 let both = answer_figure(pen, outcome);

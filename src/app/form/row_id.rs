@@ -5,6 +5,7 @@ use std::str::FromStr;
 
 use strum::{Display as StrumDisplay, EnumIter, EnumString};
 
+use crate::app::log::kept::LogKept;
 use crate::app::tint::kept::Kept;
 use crate::job::Slot;
 
@@ -27,6 +28,8 @@ pub enum RowId {
     Question(String),
     /// Something that the Tint place keeps.
     Tint(Kept),
+    /// Something that is typed in the Log.
+    Log(LogKept),
 }
 
 /// A button of a form.
@@ -64,6 +67,7 @@ impl Display for RowId {
             Self::Folded(list) => write!(out, "list:{list}"),
             Self::Question(name) => write!(out, "ask:{name}"),
             Self::Tint(kept) => write!(out, "{kept}"),
+            Self::Log(kept) => write!(out, "{kept}"),
         }
     }
 }
@@ -86,6 +90,9 @@ impl FromStr for RowId {
                 "ask" => Self::Question(rest.to_owned()),
                 _ => return Err(NoRow),
             });
+        }
+        if let Ok(kept) = id.parse() {
+            return Ok(Self::Log(kept));
         }
         match id.parse() {
             Ok(kept) => Ok(Self::Tint(kept)),

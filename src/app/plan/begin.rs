@@ -6,10 +6,12 @@ use slint::{ComponentHandle, SharedString};
 
 use crate::app::calls::{calls, calls_plain};
 use crate::app::form::row_id::RowId;
+use crate::app::rows::{model, put};
 use crate::app::shell::{keyboard_to, open_page, refresh_all, refresh_screen};
 use crate::app::{ChosenFor, Page, State, ui};
-use crate::job::{Field, JobText, Session, Slot, demo_job};
+use crate::job::{Field, JobText, Session, Slot, demo_job, is_demo};
 use crate::units::Units;
+use crate::words::List;
 
 /// One of the four things that make a plan.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -23,6 +25,7 @@ enum Step {
 /// Wires the beginning.
 pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::PlanAdapter>();
+    adapter.set_last_jobs(model(Vec::new()));
     adapter.on_step_asked(calls(window, state, |window, state, index: i32| {
         let step = usize::try_from(index).ok().and_then(|index| steps(state).get(index).copied());
         if let Some(step) = step {
@@ -37,8 +40,8 @@ pub(super) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
         put_away(state);
         begun(window, state);
     }));
-    adapter.on_last_job_asked(calls_plain(window, state, |window, state| {
-        bring_back(state);
+    adapter.on_last_job_asked(calls(window, state, |window, state, key: SharedString| {
+        bring_back(state, &key);
         begun(window, state);
     }));
 }
@@ -54,31 +57,45 @@ fn begun(window: &ui::AppWindow, state: &State) {
 /// A plan takes four entries; with fewer a job is only begun.
 const BEGINNING: usize = 4;
 
-/// The job is put away, as it was typed; bare figures with the unit that they were typed in. What is
-/// less than the job put away before leaves that one where it is: the untouched example, and a
-/// beginning of fewer entries than a plan takes.
+/// The job is put away, as it was typed; bare figures with the unit that they were typed in. Beside jobs
+/// that were put away before, the untouched example and a beginning of fewer entries than a plan takes are
+/// not kept.
 fn put_away(state: &State) {
     let whole = state.planned().is_some() && state.problems().is_empty();
     state.change(|session| {
-        let before = session.put_away().is_some();
+        let before = !session.put_away().is_empty();
         let kept = session.job.with_units_written(session.units);
         let example = kept == demo_job().with_units_written(Units::C_MM);
         let worth = whole || session.job.typed().len() >= BEGINNING;
         if !before || worth && !example {
-            session.set_put_away(Some(&kept));
+            session.put_job_away(&kept);
         }
         session.exchange_job(JobText::default());
     });
 }
 
-/// The job that was put away comes back. What stands in the form takes its place, so that a second press
-/// brings that one back.
-fn bring_back(state: &State) {
-    let Some(job) = state.session(Session::put_away) else { return };
+/// A job that the person brings along takes the place of the one in the form, which is put away.
+pub(crate) fn bring(window: &ui::AppWindow, state: &State, job: JobText) {
     state.change(|session| {
-        let now = session.job.with_units_written(session.units);
-        let worth = !now.typed().is_empty() && now != demo_job().with_units_written(Units::C_MM);
-        session.set_put_away(worth.then_some(&now));
+        put_now_away(session);
+        session.exchange_job(job);
+    });
+    begun(window, state);
+}
+
+/// What stands in the form is put away, but for nothing and the untouched example.
+fn put_now_away(session: &mut Session) {
+    let now = session.job.with_units_written(session.units);
+    if !now.typed().is_empty() && now != demo_job().with_units_written(Units::C_MM) {
+        session.put_job_away(&now);
+    }
+}
+
+/// A job that was put away comes back. What stands in the form is put away in turn.
+fn bring_back(state: &State, key: &str) {
+    state.change(|session| {
+        let Some(job) = session.take_put_away(key) else { return };
+        put_now_away(session);
         session.exchange_job(job);
     });
 }
@@ -162,10 +179,23 @@ pub(super) fn fill(adapter: &ui::PlanAdapter<'_>, state: &State) {
     let typed = state.session(|session| !session.job.typed().is_empty());
     adapter.set_can_begin_anew(typed);
     adapter.set_example_offered(!typed);
-    // It stays at hand whatever is typed since: until another job is put away, and after a restart too.
-    let last = state.session(Session::put_away).map(|job| match job.get(Field::Name) {
-        Some(name) => state.words.with("plan-last-job-named", &[("name", name)]).into(),
-        None => state.word("plan-last-job"),
+    adapter.set_is_example(state.session(|session| is_demo(&session.job)));
+    // They stay at hand whatever is typed since, and after a restart too.
+    let jobs = state.session(Session::put_away).into_iter();
+    let jobs = jobs.map(|away| ui::LastJob { text: called(state, &away.job), key: away.key.into() });
+    put(&adapter.get_last_jobs(), jobs.collect());
+}
+
+/// What a job that was put away is called: by its name, or by its first part.
+fn called(state: &State, job: &JobText) -> SharedString {
+    let told = |field| job.get(field).map(str::trim).filter(|text| !text.is_empty());
+    let name = told(Field::Name).map(str::to_owned).or_else(|| {
+        let size = told(Field::Thickness).or_else(|| told(Field::Diameter));
+        let part: Vec<String> = told(Field::Steel).into_iter().chain(size).map(str::to_owned).collect();
+        (!part.is_empty()).then(|| state.words.list(List::Comma, &part))
     });
-    adapter.set_last_job(last.unwrap_or_default());
+    match name {
+        Some(name) => state.words.with("plan-last-job-named", &[("name", &name)]).into(),
+        None => state.word("plan-last-job"),
+    }
 }

@@ -102,6 +102,7 @@ pub(crate) fn rows(state: &State) -> Vec<ui::FormRow> {
     rows.push(super::form_weld::heat_row(state, &job));
     rows.push(restraint_row(state, &job));
     rows.push(super::form_weld::weld_row(state, &job));
+    rows.extend(super::form_laying::laying_row(state, &job));
     rows.extend(super::form_repair::repair_row(state, &job));
     rows.push(super::form_weld::shop_row(state, &job));
     rows.push(super::form_weld::demands_row(state, &job));
@@ -191,6 +192,7 @@ fn member_row(state: &State, job: &JobText, nth: usize) -> ui::FormRow {
             || steel_label.to_owned(),
             |_| {
                 let size = sized(state, job.get(size).unwrap_or("–"), Field::Thickness);
+                let size = if round && !size.starts_with('Ø') { format!("Ø{size}") } else { size };
                 state.words.list(List::Names, &[steel_label, size.as_str()])
             },
         );

@@ -2,7 +2,7 @@
 
 use super::form::{CONDITIONS, RESTRAINTS, condition_parts, conditions_offered, takes_temper};
 use super::form_process::CLASSES;
-use super::{form_repair, form_safety, form_weld};
+use super::{form_laying, form_repair, form_safety, form_weld};
 use crate::app::State;
 use crate::app::form::row_id::{Button, RowId};
 use crate::engine::job::{Joint, Process};
@@ -25,7 +25,8 @@ pub(crate) fn field_typed(state: &State, row: &RowId, text: &str) {
 /// A choice was made.
 pub(crate) fn chosen(state: &State, row: &RowId, index: usize) {
     // A yes or no of the safety facts has a third answer, so they come first.
-    if form_repair::chosen(state, row, index)
+    if form_laying::chosen(state, row, index)
+        || form_repair::chosen(state, row, index)
         || form_safety::chosen(state, row, index)
         || form_weld::chosen(state, row, index)
     {

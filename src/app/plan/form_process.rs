@@ -6,6 +6,7 @@ use crate::app::form::parts::{
 use crate::app::form::row_id::{Button, RowId};
 use crate::app::screen_values::choice;
 use crate::app::{State, ui};
+use crate::engine::hydrogen::hydrogen_scale;
 use crate::engine::job::Process;
 use crate::job::{Field, JobText};
 use crate::words::List;
@@ -70,7 +71,17 @@ fn of_run(state: &State, job: &JobText, nth: usize) -> [ui::PartRow; 3] {
 
 fn hydrogen_part(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
     let typed = job.get(Field::Hydrogen.nth(nth));
-    let chosen = CLASSES.iter().position(|class| Some(*class) == typed);
+    // A class of a filler or a figure lies in the scale too.
+    let scale = || {
+        state.problem_of(Field::Hydrogen.nth(nth)).is_none().then_some(())?;
+        let hydrogen_ml = state.planned_now()?.read.job.runs.get(nth)?.hydrogen_ml;
+        let (letter, _) = hydrogen_scale(&state.reference.designators, hydrogen_ml).ok()?;
+        CLASSES.iter().position(|class| {
+            letter.id == format!("scale-{}", class.trim_start_matches("EN ").to_lowercase())
+        })
+    };
+    let named = CLASSES.iter().position(|class| Some(*class) == typed);
+    let chosen = named.or_else(|| typed.and_then(|_| scale()));
     let choices = CLASSES
         .iter()
         .map(|class| {

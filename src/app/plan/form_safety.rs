@@ -57,30 +57,51 @@ fn matters(job: &JobText, field: Field) -> bool {
 }
 
 /// The answers of a fact that has more than no and yes.
-struct Answers {
+pub(super) struct Answers {
     /// What is written for each, and its words.
     offered: Vec<(&'static str, &'static str)>,
     /// What a text means, as it would be written; none where it can't be read.
     read: fn(&str) -> Option<&'static str>,
 }
 
+impl Answers {
+    /// All of a fact.
+    pub(super) fn all<T: Typed + 'static>() -> Self {
+        let offered = T::VARIANTS.iter().map(|answer| (answer.id(), answer.key())).collect();
+        Self { offered, read: |text| told::<T>(text).ok().map(Told::id) }
+    }
+
+    /// One of them is not offered.
+    pub(super) fn leave_out(&mut self, answer: impl Told) {
+        self.offered.retain(|(id, _)| *id != answer.id());
+    }
+
+    /// What is written for the one at a place.
+    pub(super) fn written(&self, place: usize) -> Option<&'static str> {
+        self.offered.get(place).map(|(id, _)| *id)
+    }
+
+    /// The words for what a text means.
+    pub(super) fn named(&self, state: &State, text: &str) -> Option<String> {
+        let chosen = (self.read)(text)?;
+        let (_, key) = self.offered.iter().find(|(id, _)| *id == chosen)?;
+        Some(state.words.get(key))
+    }
+}
+
 /// The answers of a field; none where it takes no and yes, or a text.
 fn answers_of(field: Field) -> Option<Answers> {
-    fn all<T: Typed + 'static>() -> Option<Answers> {
-        let offered = T::VARIANTS.iter().map(|answer| (answer.id(), answer.key())).collect();
-        Some(Answers { offered, read: |text| told::<T>(text).ok().map(Told::id) })
-    }
-    match field {
-        Field::HeatSource => all::<HeatSource>(),
-        Field::Coating => all::<Coating>(),
-        Field::Cavity => all::<Cavity>(),
-        Field::Cleaner => all::<Cleaner>(),
-        Field::Assembly => all::<Assembly>(),
-        Field::Place => all::<WorkPlace>(),
-        Field::Grinder => all::<Grinder>(),
-        Field::Inspection => all::<Inspection>(),
-        _ => None,
-    }
+    Some(match field {
+        Field::HeatSource => Answers::all::<HeatSource>(),
+        Field::Coating => Answers::all::<Coating>(),
+        Field::Cavity => Answers::all::<Cavity>(),
+        Field::Cleaner => Answers::all::<Cleaner>(),
+        Field::Assembly => Answers::all::<Assembly>(),
+        Field::Place => Answers::all::<WorkPlace>(),
+        Field::Grinder => Answers::all::<Grinder>(),
+        Field::Inspection => Answers::all::<Inspection>(),
+        _ => return None,
+    })
 }
 
 fn part(state: &State, job: &JobText, field: Field) -> ui::PartRow {
@@ -92,7 +113,7 @@ fn part(state: &State, job: &JobText, field: Field) -> ui::PartRow {
 }
 
 /// The answers of a fact in a list, "not told" first.
-fn listed(state: &State, job: &JobText, field: Field, answers: &Answers) -> ui::PartRow {
+pub(super) fn listed(state: &State, job: &JobText, field: Field, answers: &Answers) -> ui::PartRow {
     let chosen = job.get(field).and_then(answers.read);
     let place = chosen.and_then(|chosen| answers.offered.iter().position(|(id, _)| *id == chosen));
     let rows = answers.offered.iter().map(|(id, key)| choice(id, state.word(key), "", ""));
@@ -119,7 +140,7 @@ pub(crate) fn chosen(state: &State, row: &RowId, index: usize) -> bool {
     }
     // "Not told" stands first, and nothing is written for it.
     let text = index.checked_sub(1).and_then(|place| match answers_of(slot.field) {
-        Some(answers) => answers.offered.get(place).map(|(id, _)| *id),
+        Some(answers) => answers.written(place),
         None => ANSWERS.get(place).copied(),
     });
     state.change_job(|job| job.set(slot, text.map(str::to_owned)));

@@ -56,10 +56,10 @@ pub(super) fn heat_row(state: &State, job: &JobText) -> ui::FormRow {
         |planned| {
             let runs = planned.read.job.runs.iter().enumerate();
             let shown = runs.map(|(nth, run)| {
-                said_of_run(state, job, nth, &state.show().heat(run.net_heat_kj_per_mm).main)
+                let heat = state.show().heat(run.net_heat_kj_per_mm).main;
+                said_of_run(state, job, nth, &state.words.with("form-heat-value", &[("heat", &heat)]))
             });
-            let shown: Vec<String> = shown.collect();
-            state.words.with("form-heat-value", &[("heat", &state.words.list(List::Plus, &shown))])
+            state.words.list(List::Plus, &shown.collect::<Vec<String>>())
         },
     );
     let of = HEAT_WAYS.iter().flat_map(|(_, of)| *of);
@@ -104,8 +104,11 @@ fn timed_travel(state: &State, job: &JobText, nth: usize) -> Option<String> {
     let shown = state.show();
     let time = job.get(Field::ArcTime.nth(nth))?;
     let length = job.get(Field::RunLength.nth(nth))?;
-    let arc_time_s = units::duration(time, TimeUnit::Seconds, limits::ARC_TIME_S).ok()?;
-    let run_mm = units::run_length(length, shown.units.length, limits::RUN_MM).ok()?;
+    let mark = shown.typed_mark();
+    let read_s = |text: &str| units::duration(text, TimeUnit::Seconds, limits::ARC_TIME_S);
+    let read_mm = |text: &str| units::run_length(text, shown.units.length, limits::RUN_MM);
+    let arc_time_s = mark.read(time, read_s).ok()?;
+    let run_mm = mark.read(length, read_mm).ok()?;
     let mm_per_min = Travel::Run { arc_time_s, run_mm }.mm_per_s() * 60.0;
     limits::TRAVEL_MM_PER_MIN.holds(mm_per_min).then(|| shown.travel(mm_per_min).main)
 }

@@ -1,9 +1,10 @@
 //! The Plan place: what is typed becomes a plan, the plan becomes rows.
 
-mod begin;
+pub(crate) mod begin;
 pub(crate) mod fillers;
 pub(crate) mod form;
 pub(crate) mod form_events;
+mod form_laying;
 mod form_process;
 mod form_repair;
 mod form_safety;
@@ -19,9 +20,10 @@ use slint::{ComponentHandle, SharedString};
 use crate::app::calls::{calls, calls_plain};
 use crate::app::open::toggle;
 use crate::app::rows::{model, put};
-use crate::app::{BasisOf, ResultsOf, State, basis, cycle, ui};
-use crate::job::{Fault, Field, Slot};
-use crate::report::{Report, basis_sheet, put_weld};
+use crate::app::{BasisOf, Planned, ResultsOf, State, basis, cycle, ui};
+use crate::engine::plan::Verdict;
+use crate::job::{Fault, Field, Of, Slot};
+use crate::report::{Report, basis_sheet, put_trials, put_weld};
 use crate::words::List;
 
 /// Wires the Plan place.
@@ -56,11 +58,13 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     let adapter = window.global::<ui::PlanAdapter>();
     put(&adapter.get_rows(), form::rows(state));
     begin::fill(&adapter, state);
-    match state.planned() {
+    // What a refusal says of one steel is nothing to go by for another.
+    match state.planned().filter(|planned| !refused_another(state, planned)) {
         None => fill_empty(&adapter, state),
         Some(planned) => {
             let pen = state.pen();
             let mut report = Report::of(&pen, &planned.read.job, &planned.plan);
+            put_trials(&pen, &planned.read.job, &planned.plan, state.log.borrow().known(), &mut report);
             let weld = put_weld(&pen, &planned.read.job, &planned.read.told, &planned.plan, &mut report);
             let joint = planned.read.job.joint;
             adapter.set_weld_picture(
@@ -150,7 +154,27 @@ fn bad_fields(state: &State) -> Vec<String> {
             slots.push(problem.slot);
         }
     }
-    slots.iter().map(|slot| slot.name(&state.words)).collect()
+    slots.iter().map(|slot| name_in_form(state, *slot)).collect()
+}
+
+/// What a field is called in the form: a round bar has a diameter, and of two parts one is meant.
+fn name_in_form(state: &State, slot: Slot) -> String {
+    let job = state.session(|session| session.job.clone());
+    let round = slot.field == Field::Thickness
+        && job
+            .get(Field::Shape.nth(slot.nth))
+            .is_some_and(|shape| crate::job::typed::shape_is_round(shape) == Ok(true));
+    let field = if round { Field::Diameter } else { slot.field };
+    let name = field.nth(slot.nth).name(&state.words);
+    let first_of_two = job.parts.len() > 1 && slot.field.of() == Of::Part && slot.nth == 0;
+    if first_of_two { state.words.with("field-of-first", &[("field", &name)]) } else { name }
+}
+
+/// Is the last plan a refusal of a steel that is not in the form any more?
+fn refused_another(state: &State, planned: &Planned) -> bool {
+    let of_steel = [Field::Steel, Field::Certificate];
+    let says_no = matches!(planned.plan.verdict, Verdict::Refused(_) | Verdict::NoWindow | Verdict::NoMethod);
+    says_no && state.problems().iter().any(|problem| of_steel.contains(&problem.slot.field))
 }
 
 /// Why the shown plan is an old one: fields that can't be read, or one that is empty again.

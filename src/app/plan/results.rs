@@ -3,7 +3,9 @@
 use slint::SharedString;
 
 use crate::app::rows::model;
-use crate::app::screen_values::{basis_kind, caution, choice, figure, float, place_of, standing, ticks};
+use crate::app::screen_values::{
+    basis_kind, caution, choice, figure, float, place_of, standing, ticks, with_unit,
+};
 use crate::app::{Open, Planned, State, ui};
 use crate::engine::evidence::Standing;
 use crate::engine::plan::{Ceiling, Limit, Verdict};
@@ -110,7 +112,10 @@ pub(super) fn window_view(state: &State, planned: &Planned, answer: &Answer) -> 
         low_label: label("window-low", &answer.minimum),
         high_label: label("window-high", &answer.maximum),
         ceiling_label: if ceiling_c.is_some() { label("window-ceiling", &answer.ceiling) } else { "".into() },
-        ticks: model(ticks(state.show(), from_c, to_c, if to_c - from_c > 300.0 { 100.0 } else { 50.0 })),
+        ticks: model(with_unit(
+            state.show(),
+            ticks(state.show(), from_c, to_c, if to_c - from_c > 300.0 { 100.0 } else { 50.0 }),
+        )),
     }
 }
 

@@ -6,7 +6,7 @@ use crate::app::rows::model;
 use crate::app::screen_values::float;
 use crate::app::ui;
 use crate::engine::job::Joint;
-use crate::engine::weld_of_job::{JobWeld, Laying, SectionBead};
+use crate::engine::weld_of_job::{JobWeld, Laid, Laying, SectionBead};
 use crate::report::{Pen, beads_of};
 
 /// Width of the drawing, px: that of a narrow phone without its margins.
@@ -127,7 +127,8 @@ pub(super) fn picture(pen: &Pen<'_>, joint: Joint, weld: &JobWeld<'_>) -> ui::We
         _ => false,
     };
     let drawing = drawing(joint, both);
-    let leg_mm = layers.fillet.first_mm;
+    let Laid::Fillet(fillet) = layers.laid else { return ui::WeldPicture::default() };
+    let leg_mm = fillet.first_mm;
     let section = weld.section();
     let last_row = section.iter().map(|one| one.bead.row).max().unwrap_or_default();
     let several = section.iter().any(|one| one.process != section[0].process);

@@ -36,7 +36,8 @@ pub(super) const LICENCES: [Licence; 5] = [
         title: "Rust",
         kind: "MIT OR Apache-2.0",
         works: "serde, serde_json, strum, ron, once_cell, fluent, fluent-syntax, unic-langid, thiserror, \
-                directories, tempfile, image, palette, libm, num-complex, fontique, rfd",
+                directories, tempfile, image, palette, libm, num-complex, fontique, rfd, krilla, skrifa, \
+                zeno, sys-locale, miniz_oxide, tar",
         text: MIT,
     },
     Licence {

@@ -1,7 +1,10 @@
 //! How figures are written, how the window looks, and what the data is.
 
 pub(crate) mod about;
+pub(crate) mod backup;
 mod licences;
+mod sources;
+mod terms;
 
 use std::rc::Rc;
 
@@ -15,14 +18,15 @@ use crate::app::rows::put;
 use crate::app::screen_values::{choice, picked, place_of};
 use crate::app::shell::{open_page, refresh_all, say_anew, set_units};
 use crate::app::{Page, State, ui};
-use crate::job::Theme;
-use crate::reference::check::rows_of_sources;
-use crate::reference::{Role, Row as _, Source};
+use crate::job::{Controls, TextSize, Theme};
+use crate::reference::Role;
 use crate::units::{LengthUnit, TemperatureUnit, Units};
-use crate::words::{List, Words};
+use crate::words::Words;
 
 /// Looks in the order in which they are offered.
 const LOOKS: [(Theme, &str); 3] = [(Theme::System, "system"), (Theme::Dark, "dark"), (Theme::Light, "light")];
+/// Sizes of controls, as they are offered.
+const CONTROLS: [(Controls, &str); 2] = [(Controls::Normal, "normal"), (Controls::Gloves, "gloves")];
 /// The last of the unit choices: temperature and length apart.
 const MIXED: i32 = 2;
 
@@ -30,6 +34,36 @@ const MIXED: i32 = 2;
 pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
     let adapter = window.global::<ui::SettingsAdapter>();
     adapter.set_licences(model(Vec::new()));
+    backup::connect(window, state);
+    let sources = window.global::<ui::SourcesAdapter>();
+    sources.set_rows(model(Vec::new()));
+    sources.on_toggled(calls_plain(window, state, |window, state| {
+        flip(&mut state.open.borrow_mut().sources);
+        refresh(window, state);
+    }));
+    sources.on_wanted(calls(window, state, |window, state, query: SharedString| {
+        {
+            let mut open = state.open.borrow_mut();
+            open.sources_query = query.to_string();
+            open.sources_part = 0;
+        }
+        refresh(window, state);
+    }));
+    sources.on_turned(calls(window, state, |window, state, pages: i32| {
+        {
+            let mut open = state.open.borrow_mut();
+            open.sources_part = open.sources_part.wrapping_add(pages);
+        }
+        refresh(window, state);
+    }));
+    adapter.on_terms_toggled(calls_plain(window, state, |window, state| {
+        flip(&mut state.open.borrow_mut().terms);
+        refresh(window, state);
+    }));
+    adapter.on_terms_wanted(calls(window, state, |window, state, query: SharedString| {
+        state.open.borrow_mut().terms_query = query.to_string();
+        refresh(window, state);
+    }));
     adapter.on_unit_picked(calls(window, state, |window, state, index: i32| {
         state.open.borrow_mut().units_mixed = index == MIXED;
         let units = state.session(|session| session.units);
@@ -60,15 +94,32 @@ pub(crate) fn connect(window: &ui::AppWindow, state: &Rc<State>) {
             refresh_all(window, state);
         }
     }));
+    adapter.on_size_picked(calls(window, state, |window, state, index: i32| {
+        if let Some(size) = picked(&TextSize::ALL, index) {
+            state.change(|session| session.text_size = size);
+            refresh_all(window, state);
+        }
+    }));
+    adapter.on_controls_picked(calls(window, state, |window, state, index: i32| {
+        if let Some((controls, _)) = picked(&CONTROLS, index) {
+            state.change(|session| session.controls = controls);
+            refresh_all(window, state);
+        }
+    }));
     adapter.on_language_picked(calls(window, state, |window, state, index: i32| {
         if let Some(language) = usize::try_from(index).ok().and_then(|index| Words::languages().nth(index)) {
             state.change(|session| session.language = language.to_owned());
             say_anew(window, state);
         }
     }));
-    adapter.on_sources_toggled(calls_plain(window, state, |window, state| {
-        flip(&mut state.open.borrow_mut().sources);
-        refresh(window, state);
+    adapter.on_reset_asked(calls_plain(window, state, |window, state| {
+        state.change(|session| session.reset_settings(state.system.units));
+        {
+            let mut open = state.open.borrow_mut();
+            open.units_mixed = false;
+            open.settings_reset = true;
+        }
+        say_anew(window, state);
     }));
     adapter.on_licences_toggled(calls_plain(window, state, |window, state| {
         flip(&mut state.open.borrow_mut().licences);
@@ -95,7 +146,13 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     adapter.set_unit_choices(model(vec![
         choice("c-mm", state.word("units-c-mm"), "", ""),
         choice("f-in", state.word("units-f-in"), "", ""),
-        choice("mixed", state.word("settings-mixed"), "", ""),
+        // Said as the switch of the pages says it.
+        choice(
+            "mixed",
+            state.word("settings-mixed"),
+            if is_mixed(units) { state.word(&format!("units-{}", units.id())) } else { "".into() },
+            "",
+        ),
     ]));
     adapter.set_unit_chosen(if mixed { MIXED } else { i32::from(units == Units::F_IN) });
     adapter.set_mixed(mixed);
@@ -108,12 +165,26 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     ));
     let look = LOOKS.iter().position(|(known, _)| *known == theme);
     adapter.set_look_chosen(place_of(look));
+    let (size, controls) = state.session(|session| (session.text_size, session.controls));
+    let percent = |size: &TextSize| {
+        let percent = size.percent().to_string();
+        let said = state.words.with("settings-text-percent", &[("percent", &percent)]);
+        choice(&percent, said, "", "")
+    };
+    adapter.set_size_choices(model(TextSize::ALL.iter().map(percent).collect()));
+    adapter.set_size_chosen(place_of(TextSize::ALL.iter().position(|known| *known == size)));
+    let named =
+        |(_, id): &(Controls, &str)| choice(id, state.word(&format!("settings-controls-{id}")), "", "");
+    adapter.set_controls_choices(model(CONTROLS.iter().map(named).collect()));
+    adapter.set_controls_chosen(place_of(CONTROLS.iter().position(|(known, _)| *known == controls)));
     adapter.set_languages(model(
         Words::languages().map(|tag| choice(tag, state.word(&format!("language-{tag}")), "", "")).collect(),
     ));
-    // Until there are words of a second language, the system's is not asked.
     let spoken = Words::languages().position(|tag| tag == state.words.language());
     adapter.set_language_chosen(place_of(spoken));
+    adapter.set_reset_done(state.open.borrow().settings_reset);
+    terms::fill(&adapter, state);
+    sources::fill(&window.global::<ui::SourcesAdapter>(), state);
     fill_data(&adapter, state);
     adapter.set_about_note(about::version(state));
 }
@@ -132,11 +203,7 @@ fn fill_data(adapter: &ui::SettingsAdapter<'_>, state: &State) {
         count("settings-cautions", cautions),
         count("settings-sources", sources),
     ]));
-    let note = state.words.count("settings-sources-note", sources, &[]);
-    adapter.set_sources_note(note.into());
     let open = state.open.borrow();
-    adapter.set_sources_open(open.sources);
-    adapter.set_sources(model(if open.sources { source_rows(state) } else { Vec::new() }));
     adapter.set_licences_note(state.word("settings-licences-note"));
     adapter.set_licences_open(open.licences);
     let licences = LICENCES.iter().map(|licence| ui::LicenceRow {
@@ -147,31 +214,4 @@ fn fill_data(adapter: &ui::SettingsAdapter<'_>, state: &State) {
         open: open.licence_texts.contains(licence.id),
     });
     put(&adapter.get_licences(), licences.collect());
-}
-
-fn source_rows(state: &State) -> Vec<ui::SourceRow> {
-    let rows = rows_of_sources(state.reference);
-    let row = |source: &Source| {
-        let title = match &source.edition {
-            Some(edition) => state.words.list(List::Comma, &[&source.title, edition]),
-            None => source.title.clone(),
-        };
-        let count = rows.get(source.id()).copied().unwrap_or(0);
-        let mut said = if count == 0 {
-            state.words.get("settings-source-formulas")
-        } else {
-            state.words.count("settings-source-rows", count, &[])
-        };
-        if let Some(note) = &source.note {
-            said = state.words.list(List::Sentences, &[said.as_str(), note]);
-        }
-        ui::SourceRow {
-            id: source.id.as_str().into(),
-            title: title.into(),
-            seen: state.words.with("settings-source-seen", &[("seen", &source.seen)]).into(),
-            rows: said.into(),
-            basis_kind: ui::BasisKind::Published,
-        }
-    };
-    state.reference.sources.iter().map(row).collect()
 }

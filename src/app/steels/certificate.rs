@@ -14,7 +14,7 @@ use crate::app::shell::{back, open_page};
 use crate::app::{BasisOf, ChosenFor, Page, State, basis, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
 use crate::job::LOOKED_FOR;
-use crate::job::typed::composition;
+use crate::job::typed::{Improbable, composition};
 use crate::reference::{Composition, Element};
 use crate::report::{basis_mark, equivalent_sheet, source_line};
 use crate::words::List;
@@ -84,10 +84,9 @@ fn read_line(state: &State, text: &str) {
     state.open.borrow_mut().certificate_line_asked = true;
     let mut typed = vec![("line".to_owned(), text.to_owned())];
     if let Ok(line) = composition(text) {
-        let figures = line
-            .stated
-            .iter()
-            .map(|&element| (element.symbol().to_owned(), line.composition.get(element).to_string()));
+        let figures = line.stated.iter().map(|&element| {
+            (element.symbol().to_owned(), draft::share(state, line.composition.get(element)))
+        });
         typed.extend(figures);
     }
     draft::set_all(state, &typed);
@@ -108,13 +107,19 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
     adapter.set_grade(read.grade.map_or("", |grade| grade.designation.as_str()).into());
     adapter.set_grade_note(state.word("certificate-grade-note"));
     fill_line(&adapter, state);
+    let odd = read.improbable();
     put(
         &adapter.get_elements(),
-        read.elements.iter().map(|typed| element_row(state, &read, typed)).collect(),
+        read.elements.iter().map(|typed| element_row(state, &read, typed, &odd)).collect(),
     );
-    let found = read.composition();
+    // A slip of the decimal mark gives figures that look like answers.
+    let found = read.composition().filter(|_| odd.is_empty());
     put(&adapter.get_readout(), readout(state, found.as_ref().map(|(steel, _)| steel)));
-    adapter.set_readout_note(readout_note(state, &read, found.as_ref()).into());
+    adapter.set_readout_note(if odd.is_empty() {
+        readout_note(state, &read, found.as_ref()).into()
+    } else {
+        state.word("certificate-has-improbable")
+    });
     let refusal = read.refusal(state);
     adapter.set_can_save(refusal.is_none());
     let chosen_for = state.open.borrow().chosen_for;
@@ -155,13 +160,20 @@ fn fill_line(adapter: &ui::CertificateAdapter<'_>, state: &State) {
     adapter.set_line_note(note);
 }
 
-fn element_row(state: &State, read: &ReadDraft<'_>, typed: &draft::Typed) -> ui::FieldRow {
+fn element_row(
+    state: &State,
+    read: &ReadDraft<'_>,
+    typed: &draft::Typed,
+    odd: &[Improbable],
+) -> ui::FieldRow {
     let symbol = typed.element.symbol();
     // What counts where nothing is typed stands in the empty field.
     let limits = read.grade.and_then(|grade| grade.composition.get(&typed.element));
     let problem = typed.read.as_ref().err().map(|problem| {
         state.words.with("certificate-problem", &[("symbol", symbol), ("said", &problem.say(&state.words))])
     });
+    let slip = || odd.iter().find(|odd| odd.element == typed.element).map(|odd| odd.say(&state.words));
+    let problem = problem.or_else(slip);
     ui::FieldRow {
         id: symbol.into(),
         label: symbol.into(),

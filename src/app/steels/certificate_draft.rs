@@ -4,7 +4,7 @@
 use crate::app::shell::{back, refresh_all};
 use crate::app::{Page, State, ui};
 use crate::engine::carbon_equivalent::{Equivalent, carbon_equivalent};
-use crate::job::typed::{CertificateLine, UnmarkedLine, composition};
+use crate::job::typed::{CertificateLine, Improbable, UnmarkedLine, composition, improbable};
 use crate::job::{Draft, OwnSteel, Session, find_steel};
 use crate::reference::{Composition, Element, Grade, Method, embedded};
 use crate::units::{Accepts, Problem};
@@ -29,6 +29,11 @@ pub(crate) fn get(state: &State, field: &str) -> String {
     state.session(|session| session.typed.get(&key).cloned()).unwrap_or_else(|| saved(state, field))
 }
 
+/// A share as it is typed, with all its digits.
+pub(super) fn share(state: &State, percent: f64) -> String {
+    percent.to_string().replace('.', state.show().mark.encode_utf8(&mut [0; 4]))
+}
+
 fn saved(state: &State, field: &str) -> String {
     let Some(own) = edited(state) else { return String::new() };
     match field {
@@ -39,7 +44,7 @@ fn saved(state: &State, field: &str) -> String {
             let line = own.read().unwrap_or_default();
             element
                 .filter(|element| line.stated.contains(element))
-                .map(|element| line.composition.get(element).to_string())
+                .map(|element| share(state, line.composition.get(element)))
                 .unwrap_or_default()
         }
     }
@@ -165,6 +170,12 @@ impl ReadDraft<'_> {
         .then_some((steel, filled))
     }
 
+    /// Figures that no steel has beside the others: most likely slips of the decimal mark.
+    pub(super) fn improbable(&self) -> Vec<Improbable> {
+        let line = self.line();
+        improbable(&line.stated, &line.composition, self.grade)
+    }
+
     /// Why it can't be saved: a message; none where it can.
     pub(super) fn refusal(&self, state: &State) -> Option<&'static str> {
         let taken = |own: &OwnSteel| own.is_called(&self.name);
@@ -187,6 +198,8 @@ impl ReadDraft<'_> {
             Some("certificate-needs-figures")
         } else if self.composition().is_none() {
             Some("certificate-over-whole")
+        } else if !self.improbable().is_empty() {
+            Some("certificate-has-improbable")
         } else {
             None
         }

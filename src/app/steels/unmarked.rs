@@ -54,7 +54,8 @@ fn at_of(id: &str) -> UnmarkedAt {
 pub(super) fn given(state: &State) -> Answers {
     let Some(question) = questions::find(QUESTION) else { return Answers::new() };
     let units = state.session(|session| session.units);
-    let reading = Reading { reference: state.reference, own_steels: &[], units };
+    let reading =
+        Reading { reference: state.reference, own_steels: &[], units, mark: state.show().typed_mark() };
     let mut read: Vec<(&str, Given)> = Vec::new();
     for input in question.inputs {
         let key = format!("{QUESTION}.{}", input.key);
@@ -187,7 +188,7 @@ fn take(window: &ui::AppWindow, state: &State, part: Option<usize>) {
     let own = OwnSteel::of_test(rows::name(state, &reading), said, &steel);
     // A part that is named is one of the job's; without a name the page was asked from a place of its own.
     let chosen_for = part.map_or(state.open.borrow().chosen_for, ChosenFor::Nth);
-    let core_hrc = given.maybe_number("core-hrc");
+    let (core_hrc, show) = (given.maybe_number("core-hrc"), state.show());
     state.change(|session| {
         let name = session.keep_tested(own);
         match chosen_for {
@@ -198,7 +199,7 @@ fn take(window: &ui::AppWindow, state: &State, part: Option<usize>) {
                 let cased = reading.hard_skin && !reading.skin_off;
                 session.job.set(Field::Condition.nth(nth), cased.then(|| CASED.to_owned()));
                 let hrc = core_hrc.filter(|hrc| !cased && *hrc >= rows::LEAST_HRC);
-                session.job.set(Field::Hardness.nth(nth), hrc.map(|hrc| format!("{hrc} HRC")));
+                session.job.set(Field::Hardness.nth(nth), hrc.map(|hrc| show.with_unit(hrc, 2, "HRC")));
                 "plan".clone_into(&mut session.place);
             }
         }

@@ -32,13 +32,16 @@ pub(super) fn tests(
     if let Some(test) = here.filter(|test| !shown.contains(test)) {
         shown.push(test);
     }
+    // Who cannot tell is through with a test as well.
+    let passed = state.open.borrow().unmarked_passed.clone();
+    let passed = |test: &BenchTest| passed.contains(test) && !test.is_answered(given);
     let mut cells: Vec<ui::TestCell> = shown
         .iter()
         .map(|test| ui::TestCell {
             id: test.id().into(),
             label: state.word(&format!("unmarked-test-{}", test.id())),
-            said: said(state, given, *test).into(),
-            done: test.is_answered(given),
+            said: if passed(test) { state.word("unmarked-pass") } else { said(state, given, *test).into() },
+            done: test.is_answered(given) || passed(test),
             here: here == Some(*test),
             ..ui::TestCell::default()
         })
@@ -129,7 +132,12 @@ pub(super) fn band(state: &State, walk: &Walk) -> ui::CarbonBand {
                 .chain([top])
                 .map(|percent| ui::SliderTick {
                     at: float(percent / top),
-                    label: state.show().number(percent, 1).into(),
+                    // The axis says once what it is of.
+                    label: if percent < top {
+                        state.show().number(percent, 1).into()
+                    } else {
+                        share(state, percent, true).into()
+                    },
                 })
                 .collect(),
         ),

@@ -8,15 +8,15 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Sender, TryRecvError, channel};
 use std::time::Duration;
-#[cfg(feature = "gui")]
-use std::time::Instant;
 
 use slint::{ComponentHandle, Image, Timer, TimerMode};
 
 use super::ask;
 use super::kept::Kept;
-use super::photo_read::{News, Photo, Work, read, region_at};
+use super::photo_read::{News, Photo, Trouble, Work, read, region_at, unread};
 use crate::app::calls::{calls, calls_pair, calls_plain};
+#[cfg(feature = "gui")]
+use crate::app::chooser::{self, Chosen};
 use crate::app::shell::refresh_screen;
 use crate::app::{State, ui};
 use crate::engine::photo::{PhotoQuestion, PhotoReference, match_photo};
@@ -25,9 +25,6 @@ use crate::engine::photo::{PhotoQuestion, PhotoReference, match_photo};
 pub(super) const REFERENCES: [&str; 2] = ["bright", "card"];
 /// Reflectance of the usual grey card.
 const CARD: f64 = 0.18;
-/// A person takes longer than this to close a dialog.
-#[cfg(feature = "gui")]
-const AT_ONCE: Duration = Duration::from_millis(300);
 /// How often the window asks for news of the work.
 const NEWS: Duration = Duration::from_millis(40);
 
@@ -95,34 +92,25 @@ pub(crate) fn reference_chosen(window: &ui::AppWindow, state: &Rc<State>, index:
 /// Asks the system for a file.
 #[cfg(feature = "gui")]
 fn choose(window: &ui::AppWindow, state: &Rc<State>) {
-    let (weak, state) = (window.as_weak(), state.clone());
-    let asked = rfd::AsyncFileDialog::new()
-        .set_title(state.words.get("photo-head"))
-        .add_filter("JPEG, PNG, WebP", &["jpg", "jpeg", "png", "webp", "JPG", "JPEG", "PNG", "WEBP"])
-        .pick_file();
-    let from = Instant::now();
-    let answered = slint::spawn_local(async move {
-        let file = asked.await;
-        let Some(window) = weak.upgrade() else { return };
-        match file {
-            Some(file) => {
-                let path = file.path().to_owned();
-                Kept::PhotoPath.type_in(&state, Some(path.display().to_string()));
-                open(&window, &state, &path);
-            }
-            // Nobody closes a chooser so fast: there was none.
-            None if from.elapsed() < AT_ONCE => {
-                state.photo.borrow_mut().problem = state.words.get("photo-no-chooser");
-                refresh_screen(&window, &state);
-            }
-            None => {}
+    let asked = chooser::pictures().set_title(state.words.get("photo-head")).pick_file();
+    chooser::ask_system(window, state, asked, |window, state, chosen| match chosen {
+        Chosen::Path(path) => bring(window, state, &path),
+        Chosen::NoChooser => {
+            state.photo.borrow_mut().problem = Some(Trouble("photo-no-chooser", None));
+            refresh_screen(window, state);
         }
+        Chosen::Nothing => {}
     });
-    debug_assert!(answered.is_ok(), "the event loop runs while a button is pressed");
 }
 
 #[cfg(not(feature = "gui"))]
 const fn choose(_: &ui::AppWindow, _: &Rc<State>) {}
+
+/// A photo that the person brings along: as if it had been chosen here.
+pub(crate) fn bring(window: &ui::AppWindow, state: &Rc<State>, path: &Path) {
+    Kept::PhotoPath.type_in(state, Some(path.display().to_string()));
+    open(window, state, path);
+}
 
 /// Reads a photo off the screen's thread.
 pub(crate) fn open(window: &ui::AppWindow, state: &Rc<State>, path: &Path) {
@@ -131,7 +119,7 @@ pub(crate) fn open(window: &ui::AppWindow, state: &Rc<State>, path: &Path) {
         let mut photo = state.photo.borrow_mut();
         *photo = Photo { file: Some(path.clone()), ..Photo::default() };
         if !path.is_file() {
-            photo.problem = state.words.with("photo-no-file", &[("path", &path.display().to_string())]);
+            photo.problem = Some(Trouble("photo-no-file", Some(("path", path.display().to_string()))));
         }
     }
     if path.is_file() {
@@ -187,7 +175,7 @@ fn hear(window: &ui::AppWindow, state: &Rc<State>) {
                     photo.photo = Some(loaded.photo.clone());
                 }
                 News::Loaded(Err(why)) => {
-                    photo.problem = state.words.with("photo-unreadable", &[("why", &why)]);
+                    photo.problem = Some(unread(why));
                 }
                 News::Matched(found) => photo.found = Some(found),
                 News::Progress(_) => {}

@@ -7,10 +7,11 @@ use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender};
 
-use image::{DynamicImage, ImageDecoder, ImageReader};
+use image::DynamicImage;
 use slint::{Image, Rgba8Pixel, SharedPixelBuffer, Timer};
 
-use crate::engine::photo::{PhotoError, PhotoMatch, Region};
+use crate::engine::photo::{PhotoError, PhotoMatch, PhotoUnread, Region, read_photo};
+use crate::words::Words;
 
 /// Longest side of the picture that is shown.
 const SHOWN: u32 = 1200;
@@ -22,7 +23,7 @@ pub(super) enum News {
     /// So much is done, 0 to 1.
     Progress(f64),
     /// The photo was read, or why not.
-    Loaded(Result<Box<Loaded>, String>),
+    Loaded(Result<Box<Loaded>, PhotoUnread>),
     /// The photo was matched, or why not.
     Matched(Result<PhotoMatch, PhotoError>),
 }
@@ -41,6 +42,17 @@ impl Drop for Work {
     }
 }
 
+/// What went wrong with a photo: its message, and the value of that by name.
+pub(crate) struct Trouble(pub(super) &'static str, pub(super) Option<(&'static str, String)>);
+
+impl Trouble {
+    /// The same in words.
+    pub(super) fn say(&self, words: &Words) -> String {
+        let values = self.1.iter().map(|(name, value)| (*name, value.as_str()));
+        words.with(self.0, &values.collect::<Vec<_>>())
+    }
+}
+
 /// The photo on the screen and what is known of it.
 #[derive(Default)]
 pub(crate) struct Photo {
@@ -50,7 +62,7 @@ pub(crate) struct Photo {
     pub(super) spot: Option<(f64, f64)>,
     pub(super) bright: Option<(f64, f64)>,
     pub(super) turn: usize,
-    pub(crate) problem: String,
+    pub(crate) problem: Option<Trouble>,
     pub(crate) found: Option<Result<PhotoMatch, PhotoError>>,
     pub(super) work: Option<Work>,
     pub(super) timer: Option<Timer>,
@@ -92,24 +104,25 @@ impl Seek for Counted<'_> {
 }
 
 /// Reads a photo, upright, with a smaller one to show.
-pub(super) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Result<Loaded, String> {
-    let said = |error: &dyn std::fmt::Display| error.to_string();
-    let file = File::open(path).map_err(|error| said(&error))?;
+pub(super) fn read(path: &Path, news: &Sender<News>, stop: &AtomicBool) -> Result<Loaded, PhotoUnread> {
+    let file = File::open(path).map_err(|error| PhotoUnread::NoPicture(error.to_string()))?;
     #[allow(clippy::cast_precision_loss, reason = "a share of a file needs no more digits")]
     let size = file.metadata().map_or(1.0, |about| about.len() as f64).max(1.0);
     let counted = BufReader::with_capacity(1 << 16, Counted { file, size, news, stop });
-    let reader = ImageReader::new(counted).with_guessed_format().map_err(|error| said(&error))?;
-    let mut decoder = reader.into_decoder().map_err(|error| said(&error))?;
-    let turned = decoder.orientation();
-    let mut photo = DynamicImage::from_decoder(decoder).map_err(|error| said(&error))?;
-    if let Ok(turned) = turned {
-        photo.apply_orientation(turned);
-    }
+    let photo = read_photo(counted)?;
     let small =
         if photo.width().max(photo.height()) > SHOWN { photo.thumbnail(SHOWN, SHOWN) } else { photo.clone() };
     let small = small.into_rgba8();
     let shown = SharedPixelBuffer::clone_from_slice(small.as_raw(), small.width(), small.height());
     Ok(Loaded { photo: Arc::new(photo), shown })
+}
+
+/// Why a photo can't be read.
+pub(super) fn unread(why: PhotoUnread) -> Trouble {
+    match why {
+        PhotoUnread::NoPicture(why) => Trouble("photo-unreadable", Some(("why", why))),
+        PhotoUnread::TooLarge => Trouble("photo-too-large", None),
+    }
 }
 
 /// The square about a point, inside the photo.

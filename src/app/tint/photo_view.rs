@@ -96,7 +96,7 @@ fn view(state: &State, photo: &Photo, ask: &Ask) -> ui::PhotoView {
         size_y: float(side / height),
         spot_set: photo.spot.is_some(),
         bright_set: photo.bright.is_some(),
-        problem: photo.problem.as_str().into(),
+        problem: photo.problem.as_ref().map(|trouble| trouble.say(&state.words)).unwrap_or_default().into(),
         lines: model(Vec::new()),
         ..ui::PhotoView::default()
     };

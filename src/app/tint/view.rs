@@ -6,7 +6,7 @@ use super::ask::{Ask, Asked, Minutes, minutes_of, of_cycle, place, plan_limits, 
 use super::waited;
 use crate::app::form::question_plan::cycle_to_come;
 use crate::app::rows::model;
-use crate::app::screen_values::{choice, figure, float, ticks};
+use crate::app::screen_values::{choice, figure, float, ticks, with_unit};
 use crate::app::{State, ui};
 use crate::engine::Outcome;
 use crate::engine::tint::colour::film_swatch;
@@ -57,7 +57,8 @@ fn middle(ask: &Ask) -> Result<Heating, TintError> {
 /// The answer to what is asked; marked as an old one while what is typed can't be read.
 pub(crate) fn answer(state: &State, ask: &Ask) -> Answer {
     let found = current(state, ask);
-    let by_plan = ask.flame && ask.minutes == Minutes::NotKnown && minutes_of(true).typed(state).is_none();
+    let set = matches!(ask.minutes, Minutes::Set(_)) || minutes_of(true).typed(state).is_some();
+    let by_plan = ask.flame && !set;
     let to_come = found.outcome.is_some() && by_plan && steel_id(state).starts_with("plan-");
     let found = Answer { preliminary: to_come && cycle_to_come(state), ..found };
     if !waited::is_unread(state) || ask.steel.check().is_err() {
@@ -320,13 +321,11 @@ pub(super) fn strip_view(state: &State, ask: &Ask, answer: &Answer) -> Option<ui
 /// A mark every 20 °C, or 40 °F; every other one with its figure, for a phone's width.
 fn strip_ticks(state: &State, from_c: f64, to_c: f64) -> Vec<ui::AxisTick> {
     let labelled = ticks(state.show(), from_c, to_c, 40.0);
-    ticks(state.show(), from_c, to_c, 20.0)
-        .into_iter()
-        .map(|tick| {
-            let named = labelled.iter().any(|other| other.label == tick.label);
-            ui::AxisTick { label: if named { tick.label } else { SharedString::default() }, ..tick }
-        })
-        .collect()
+    let all = ticks(state.show(), from_c, to_c, 20.0).into_iter().map(|tick| {
+        let named = labelled.iter().any(|other| other.label == tick.label);
+        ui::AxisTick { label: if named { tick.label } else { SharedString::default() }, ..tick }
+    });
+    with_unit(state.show(), all.collect())
 }
 
 /// The marks under the slider.

@@ -47,7 +47,8 @@ pub(super) fn exactly(state: &State, celsius: f64) {
 }
 
 fn read(state: &State, text: &str) -> Result<f64, units::Problem> {
-    units::temperature(text, state.show().units.temperature, WAITED_C)
+    let show = state.show();
+    show.typed_mark().read(text, |text| units::temperature(text, show.units.temperature, WAITED_C))
 }
 
 /// The temperature was typed. What can't be read stays in its field, and asks nothing; an empty field

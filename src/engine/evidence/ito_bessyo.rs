@@ -78,8 +78,8 @@ fn worked(row: &MethodRow, asked: ItoBessyo) -> Outcome {
     if t0_c < NO_PREHEAT_BELOW_C { outcome.saying(Says::Clears) } else { outcome }
 }
 
-/// The formula's word on a member, shown only; none on a steel with other carbon than the tested ones had:
-/// 545 °C for a 4140 compares with nothing.
+/// The formula's word on a member, shown only; none on a steel with other carbon than the tested ones had, or
+/// with more hydrogen: 545 °C for a 4140 and 805 °C for a rutile electrode compare with nothing.
 #[must_use]
 pub fn on(case: &Case<'_>) -> Option<Evidence> {
     let asked = ItoBessyo {
@@ -91,6 +91,10 @@ pub fn on(case: &Case<'_>) -> Option<Evidence> {
         restraint_kgf_per_mm2: None,
     };
     let outcome = worked(case.row(Method::ItoBessyo), asked);
-    let low_carbon = outcome.inputs.iter().all(|input| input.symbol != "C" || input.inside());
-    low_carbon.then(|| Evidence { standing: Standing::ShownOnly, ..case.evidence(outcome) })
+    let tested = outcome.inputs.iter().all(|input| match input.symbol {
+        "C" => input.inside(),
+        "H_JIS" => input.high.is_none_or(|high| input.value <= high),
+        _ => true,
+    });
+    tested.then(|| Evidence { standing: Standing::ShownOnly, ..case.evidence(outcome) })
 }

@@ -12,8 +12,9 @@ use super::record::Phase;
 use super::refusal::Refusal;
 use super::turns::{Turned, Turns};
 use crate::engine::EngineError;
+use crate::engine::acetylene::cylinders_at_once;
 use crate::engine::two_readings::TwoReadings;
-use crate::reference::Reference;
+use crate::reference::{Fuels, Reference};
 
 /// How much of the fuel's heat stays in the part.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -120,6 +121,16 @@ pub struct Flames {
     pub turns: Option<Turns>,
 }
 
+impl Flames {
+    /// Does the flame draw more acetylene than one usual cylinder can give?
+    #[must_use]
+    pub fn draws_much(&self, fuels: &Fuels) -> bool {
+        let HeatedBy::Torch { fuel: id, fuel_w, .. } = &self.heat else { return false };
+        let flow = fuels.fuel(id).map(|fuel| fuel_w / (fuel.net_mj_per_m3 / 3.6 * 1e3));
+        flow.is_some_and(|flow| cylinders_at_once(&fuels.draw, id, flow).is_some())
+    }
+}
+
 /// What comes of it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Flamed {
@@ -173,7 +184,7 @@ impl Flames {
     ///
     /// # Errors
     /// What [`Refusal`] says of the first part.
-    fn shares(&self, reference: &Reference) -> Result<[f64; 3], Refusal> {
+    pub(super) fn shares(&self, reference: &Reference) -> Result<[f64; 3], Refusal> {
         match self.heat.flame() {
             None => Ok([1.0; 3]),
             Some((_, FlameShare::Known(share))) => Ok([share; 3]),

@@ -6,6 +6,7 @@ use super::cycle::{Preheat, plain_preheat};
 use super::flames::{FlameShare, Flames, HeatedBy};
 use super::power::power_that_would_do;
 use super::refusal::Refusal;
+use crate::engine::acetylene::cylinders_at_once;
 use crate::reference::Reference;
 
 /// A larger flow, and the minutes until the joint is ready with it.
@@ -17,6 +18,8 @@ pub struct FlowLever {
     pub quick_min: f64,
     /// Under the weakest, min.
     pub slow_min: f64,
+    /// Usual large cylinders of acetylene that must be coupled for it, where one can't give so much.
+    pub cylinders: Option<usize>,
 }
 
 /// Flows are told in such steps, m³/h: what a regulator can be set to.
@@ -57,6 +60,7 @@ pub fn flow_levers(reference: &Reference, flames: &Flames, refusal: &Refusal) ->
             flow_m3_per_h,
             quick_min: minutes(flow_m3_per_h, high)?,
             slow_min: minutes(flow_m3_per_h, low)?,
+            cylinders: cylinders_at_once(&reference.fuels.draw, id, flow_m3_per_h),
         })
     };
     [least, 2.0 * least].into_iter().filter_map(lever).collect()

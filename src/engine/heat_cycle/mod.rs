@@ -9,6 +9,7 @@ mod body;
 mod clock;
 mod cycle;
 mod drawing;
+mod falling;
 mod fineness;
 mod flames;
 mod heating;

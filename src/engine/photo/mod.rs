@@ -1,5 +1,6 @@
 //! Which film does a photo of the tinted steel show, if it can be told at all?
 
+mod read;
 mod sample;
 
 use std::ops::ControlFlow;
@@ -9,6 +10,7 @@ use image::DynamicImage;
 use super::EngineError;
 use super::tint::colour::{LabColour, difference, film_swatch, lab_of_linear};
 use super::tint::{Circumstances, Mode, PeakFromTint, Span, Stage, TintError, peak_from_stages};
+pub use read::{PhotoUnread, read_photo};
 pub use sample::Region;
 use sample::{Sample, sample};
 

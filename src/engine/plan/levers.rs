@@ -226,7 +226,7 @@ fn changes(reference: &Reference, job: &Job, parts: &[Part<'_>], now: &Figures) 
     if let Some(to_ml) = CLASS_ENDS_ML.into_iter().rev().find(|&end_ml| end_ml < from_ml)
         && job.runs.iter().all(|run| least_ml(run) <= to_ml)
         // The oil's own hydrogen goes with the oil alone.
-        && !job.repair.oil_soaked
+        && !(job.repair.oil_soaked || job.repair.oil_open)
     {
         let mut changed = job.clone();
         for run in &mut changed.runs {

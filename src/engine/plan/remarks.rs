@@ -77,6 +77,16 @@ pub enum Remark {
         /// What is counted.
         hydrogen_ml: f64,
     },
+    /// Nobody told whether oil is in the metal: so much hydrogen is counted until it is, ml/100 g.
+    OilOpen {
+        /// What is counted.
+        hydrogen_ml: f64,
+    },
+    /// A rutile or cellulosic electrode on steel that hardens.
+    WetElectrode {
+        /// The process.
+        process: Process,
+    },
     /// An old weld of a filler that nobody knows.
     OldWeld,
     /// A hardfacing where the weld goes.
@@ -111,6 +121,8 @@ impl Remark {
             Self::NotMagnetic => "not-magnetic",
             Self::Unmarked { .. } => "unmarked",
             Self::OilSoaked { .. } => "oil-soaked",
+            Self::OilOpen { .. } => "oil-open",
+            Self::WetElectrode { .. } => "wet-electrode",
             Self::OldWeld => "old-weld",
             Self::Hardfacing => "hardfacing",
         }
@@ -145,6 +157,7 @@ pub(super) fn remarks(reference: &Reference, job: &Job, parts: &[Part<'_>], plan
     let mut found: Vec<Remark> =
         distinct.iter().filter_map(|&member| unmarked(&parts[member], member)).collect();
     found.extend(distinct.iter().filter_map(|&member| hot_short(&parts[member], member)));
+    found.extend(wet_electrode(job, parts));
     found.extend(repair(job));
     found.extend(iron(reference, job, parts, plan));
     found.extend(by_weld_metal(plan));
@@ -173,7 +186,16 @@ fn repair(job: &Job) -> impl Iterator<Item = Remark> {
     let told = job.repair;
     let oil = told.oil_soaked.then(|| Remark::OilSoaked { hydrogen_ml: job.hydrogen_ml() });
     let old = told.old_weld.then_some(Remark::OldWeld);
-    oil.into_iter().chain(old).chain(told.hardfacing.then_some(Remark::Hardfacing))
+    let open = told.oil_open.then(|| Remark::OilOpen { hydrogen_ml: job.hydrogen_ml() });
+    oil.into_iter().chain(open).chain(old).chain(told.hardfacing.then_some(Remark::Hardfacing))
+}
+
+/// No coating of rutile or cellulose is dry enough for steel that hardens (common practice, no source).
+fn wet_electrode(job: &Job, parts: &[Part<'_>]) -> Option<Remark> {
+    let hardens = parts.iter().any(|part| part.hardens() && part.family != Family::Structural);
+    let wet = |process: &Process| matches!(process, Process::SmawRutile | Process::SmawCellulosic);
+    let process = job.runs.iter().map(|run| run.process).find(wet)?;
+    (hardens && !job.weld.austenitic).then_some(Remark::WetElectrode { process })
 }
 
 fn unmarked(part: &Part<'_>, member: usize) -> Option<Remark> {

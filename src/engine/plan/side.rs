@@ -36,7 +36,17 @@ pub struct CoolingTime {
     pub heat_for_span_kj_per_mm: Option<f64>,
 }
 
+/// The slowest cooling that arc welding is ordinarily done with, s: a longer one at the minimum is a heat
+/// input that the thickness hardly takes (common practice, no source).
+const SLOWEST_ORDINARY_S: f64 = 100.0;
+
 impl CoolingTime {
+    /// Does the joint cool so slowly already at the minimum that its heat input may be wrong?
+    #[must_use]
+    pub fn heat_in_doubt(&self) -> bool {
+        self.fastest_s > SLOWEST_ORDINARY_S
+    }
+
     /// Does it leave the span of a quenched and tempered member?
     #[must_use]
     pub const fn outside(&self) -> bool {

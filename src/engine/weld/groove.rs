@@ -5,7 +5,16 @@ use strum::{IntoStaticStr, VariantArray, VariantNames};
 use super::runs::RunOf;
 use crate::engine::error::Domain;
 use crate::engine::{EngineError, Outcome, Step, Unit};
-use crate::reference::Method;
+use crate::reference::{Method, Told};
+
+/// The usual angle of a V, gap, root face and radius of a groove that states none, ° and mm (common practice).
+pub const USUAL_V_DEG: f64 = 60.0;
+/// See above.
+pub const USUAL_GAP_MM: f64 = 2.0;
+/// See above.
+pub const USUAL_FACE_MM: f64 = 0.0;
+/// See above.
+pub const USUAL_RADIUS_MM: f64 = 6.0;
 
 /// The shape of a groove.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr, VariantArray, VariantNames)]
@@ -25,6 +34,22 @@ pub enum GrooveShape {
     U,
     /// J, one edge rounded.
     J,
+}
+
+impl Told for GrooveShape {
+    const TOPIC: &'static str = "option-groove-shape";
+
+    fn key(self) -> &'static str {
+        match self {
+            Self::Square => "option-groove-shape-square",
+            Self::V => "option-groove-shape-v",
+            Self::Bevel => "option-groove-shape-bevel",
+            Self::DoubleV => "option-groove-shape-double-v",
+            Self::DoubleBevel => "option-groove-shape-double-bevel",
+            Self::U => "option-groove-shape-u",
+            Self::J => "option-groove-shape-j",
+        }
+    }
 }
 
 impl GrooveShape {

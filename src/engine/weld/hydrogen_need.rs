@@ -1,16 +1,7 @@
 //! How little hydrogen must the filler of this joint bring?
 
 use crate::engine::job::Restraint;
-
-/// Figures of the table, each common practice without a source; beside it stand AWS D1.5 for
-/// fracture-critical members and AWS D1.1, which ask 4 to 16 ml/100 g.
-const LEAN_CE: f64 = 0.45;
-const RICH_CE: f64 = 0.60;
-const LEAN_CARBON: f64 = 0.25;
-const HARD_CARBON: f64 = 0.30;
-const HARDEST_CARBON: f64 = 0.45;
-const THIN_BELOW_MM: f64 = 20.0;
-const HARD_FROM_HV: f64 = 350.0;
+use crate::reference::HydrogenRows;
 
 /// What the joint is told by.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -38,19 +29,21 @@ pub struct HydrogenNeed {
     pub lean: bool,
 }
 
-/// The most hydrogen that a filler may bring, the strictest row that holds (common practice): lean and
-/// thin 16 ml/100 g, else 10, rich or held stiffly 5.
+/// The most hydrogen that a filler may bring, the strictest row of `data/weld_strength.ron` that holds: lean
+/// and thin, else usual, rich or held stiffly.
 #[must_use]
-pub fn hydrogen_need(joint: &HydrogenJoint) -> HydrogenNeed {
-    let hardest = joint.carbon > HARDEST_CARBON || joint.hardness_hv.is_some_and(|hv| hv > HARD_FROM_HV);
-    let rich = joint.ce > RICH_CE || joint.carbon > HARD_CARBON || joint.restraint == Restraint::High;
+pub fn hydrogen_need(rows: &HydrogenRows, joint: &HydrogenJoint) -> HydrogenNeed {
+    let hardest =
+        joint.carbon > rows.hardest_carbon || joint.hardness_hv.is_some_and(|hv| hv > rows.hardest_from_hv);
+    let rich =
+        joint.ce > rows.rich_ce || joint.carbon > rows.rich_carbon || joint.restraint == Restraint::High;
     let most_ml = if hardest || rich {
-        5.0
-    } else if joint.ce < LEAN_CE && joint.thickness_mm < THIN_BELOW_MM {
-        16.0
+        rows.rich_ml
+    } else if joint.ce < rows.lean_ce && joint.thickness_mm < rows.thin_below_mm {
+        rows.thin_ml
     } else {
-        10.0
+        rows.usual_ml
     };
-    let lean = !hardest && joint.carbon <= LEAN_CARBON && joint.ce <= LEAN_CE;
+    let lean = !hardest && joint.carbon <= rows.lean_carbon && joint.ce <= rows.lean_ce;
     HydrogenNeed { most_ml, driest_process: hardest, lean }
 }

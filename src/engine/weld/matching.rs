@@ -5,7 +5,7 @@ use strum::{IntoStaticStr, VariantArray, VariantNames};
 use super::strength::STRENGTH;
 use crate::engine::error::Domain;
 use crate::engine::{EngineError, Outcome, Unit};
-use crate::reference::{Method, WeldStrength};
+use crate::reference::{Method, Told, WeldStrength};
 
 /// What kind of weld it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr, VariantArray, VariantNames)]
@@ -33,7 +33,7 @@ impl WeldKind {
 }
 
 /// How it is loaded.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, IntoStaticStr, VariantArray, VariantNames)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, IntoStaticStr, VariantArray, VariantNames)]
 #[strum(serialize_all = "kebab-case")]
 pub enum WeldLoad {
     /// Tension across it.
@@ -45,7 +45,22 @@ pub enum WeldLoad {
     /// Stress along its axis.
     Along,
     /// Not told: the strictest.
+    #[default]
     NotKnown,
+}
+
+impl Told for WeldLoad {
+    const TOPIC: &'static str = "option-weld-load";
+
+    fn key(self) -> &'static str {
+        match self {
+            Self::Tension => "option-weld-load-tension",
+            Self::Compression => "option-weld-load-compression",
+            Self::Shear => "option-weld-load-shear",
+            Self::Along => "option-weld-load-along",
+            Self::NotKnown => "option-weld-load-not-known",
+        }
+    }
 }
 
 impl WeldLoad {

@@ -4,8 +4,14 @@ use super::matching::{MatchVerdict, WeldKind, WeldLoad, verdict};
 use crate::engine::error::Domain;
 use crate::engine::{EngineError, Outcome, Unit};
 use crate::reference::{
-    DepositKind, DepositState, Filler, FillerKind, Method, Process, Reference, WeldStrength,
+    DepositKind, DepositState, Element, Filler, FillerKind, Method, Process, Reference, WeldStrength,
 };
+
+/// Under a flux a bare wire of another process may be laid, and none is recommended for it.
+const SUBMERGED: &str = "saw";
+
+/// The electrode whose metal is nickel.
+const NICKEL_ELECTRODE: &str = "smaw-nickel";
 
 /// How many are offered.
 pub const OFFERED: [&str; 5] =
@@ -34,6 +40,8 @@ pub struct OfferQuery<'a> {
     pub free_cutting: bool,
     /// Are austenitic and nickel fillers wanted beside the ferritic ones?
     pub austenitic: bool,
+    /// Chromium that a ferritic filler may have, %, where the alloy of the parts is known.
+    pub chromium: Option<(f64, f64)>,
 }
 
 /// Why a filler is not offered.
@@ -42,6 +50,8 @@ pub struct OfferQuery<'a> {
 pub enum Dropped {
     /// It is not made for the process.
     WrongProcess,
+    /// Its alloy is another than that of the parts.
+    OtherAlloy,
     /// It brings too much hydrogen.
     TooWet,
     /// It bears no heat treatment.
@@ -74,14 +84,14 @@ impl Dropped {
 #[must_use]
 pub fn dropped(strength: &WeldStrength, asked: &OfferQuery<'_>, filler: &Filler) -> Option<Dropped> {
     let ferritic = matches!(filler.deposit, DepositKind::Ferritic | DepositKind::Martensitic);
-    if !asked.process.lays.iter().any(|arc| filler.arcs.contains(arc))
-        || !covered_alike(asked.process, filler)
-        || !shielded_alike(asked.process, filler)
-    {
+    if !laid_by(asked.process, filler) {
         return Some(Dropped::WrongProcess);
     }
     if matches!(filler.deposit, DepositKind::CastIron | DepositKind::Copper) {
         return Some(Dropped::NotForSteel);
+    }
+    if ferritic && asked.chromium.is_some_and(|range| !alloyed_alike(filler, range)) {
+        return Some(Dropped::OtherAlloy);
     }
     if ferritic && driest_ml(filler).is_some_and(|ml| ml > asked.hydrogen_ml) {
         return Some(Dropped::TooWet);
@@ -111,6 +121,15 @@ pub fn dropped(strength: &WeldStrength, asked: &OfferQuery<'_>, filler: &Filler)
     asked.least_mpa.is_some_and(|least| filler_mpa < least).then_some(Dropped::TooWeakForLoad)
 }
 
+/// Has the filler as much chromium as the parts take? One whose analysis is not known has what its strength
+/// alone says: it is left to the strength where the parts need none.
+fn alloyed_alike(filler: &Filler, (low, high): (f64, f64)) -> bool {
+    match filler.nominal() {
+        Some(made) => (low..=high).contains(&made.get(Element::Cr)),
+        None => low <= 0.0,
+    }
+}
+
 /// Hydrogen of the driest class that a filler is sold in, ml in 100 g; without classes, as wet as it gets.
 fn driest_ml(filler: &Filler) -> Option<f64> {
     let hydrogen = filler.hydrogen.as_ref()?;
@@ -119,6 +138,18 @@ fn driest_ml(filler: &Filler) -> Option<f64> {
         digits.parse::<f64>().ok()
     };
     hydrogen.designators.iter().filter_map(class).reduce(f64::min).or(hydrogen.high_ml)
+}
+
+/// Is the filler one that the process lays?
+fn laid_by(process: &Process, filler: &Filler) -> bool {
+    // A nickel electrode is told by its metal: iron and steel are welded with several of them.
+    if process.id == NICKEL_ELECTRODE {
+        let nickel = matches!(filler.deposit, DepositKind::Nickel | DepositKind::CastIron);
+        return nickel && filler.arcs.contains(&process.arc);
+    }
+    process.lays.iter().any(|arc| filler.arcs.contains(arc))
+        && covered_alike(process, filler)
+        && shielded_alike(process, filler)
 }
 
 /// A covered electrode belongs to its covering: E7018 is basic, E6010 is not.
@@ -155,6 +186,7 @@ pub fn offered<'a>(reference: &'a Reference, asked: &OfferQuery<'_>) -> Vec<&'a 
         .fillers
         .iter()
         .filter(|filler| filler.kind == FillerKind::Filler && dropped(strength, asked, filler).is_none())
+        .filter(|filler| asked.process.id != SUBMERGED || filler.arcs.contains(&asked.process.arc))
         .collect();
     let kind = |filler: &Filler| match filler.deposit {
         DepositKind::Ferritic | DepositKind::Martensitic => 0,

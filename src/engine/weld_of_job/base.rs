@@ -4,7 +4,7 @@ use crate::engine::contradiction::impossible_yield;
 use crate::engine::hardness_conversion::{ConversionTable, Scale};
 use crate::engine::job::{Job, Member};
 use crate::engine::treatment;
-use crate::engine::weld::matching::WeldKind;
+use crate::engine::weld::matching::{WeldKind, WeldLoad};
 use crate::reference::ConditionKind;
 
 /// What a strength is taken from.
@@ -41,10 +41,11 @@ pub struct BaseStrength {
 }
 
 /// Is the strength that a filler must match not known? A part is stronger than its yield, nobody knows by
-/// how much: in a full groove no filler is shown to match it.
+/// how much: in a full groove no filler is shown to match it, unless its load asks for none that does.
 #[must_use]
-pub(super) fn is_open(base: Option<BaseStrength>, kind: WeldKind) -> bool {
-    base.is_none_or(|base| base.from == StrengthFrom::Yield && kind == WeldKind::FullGroove)
+pub(super) fn is_open(base: Option<BaseStrength>, kind: WeldKind, load: WeldLoad) -> bool {
+    let matched = kind == WeldKind::FullGroove && load != WeldLoad::Along;
+    base.is_none_or(|base| base.from == StrengthFrom::Yield && matched)
 }
 
 /// Tensile strength of a part, the most that is known of it: a filler for less would be too weak.

@@ -2,7 +2,8 @@
 
 use super::base::{BaseStrength, is_open};
 use super::{AsPart, RunTold};
-use crate::engine::job::{Job, Joint, Run};
+use crate::engine::family::Family;
+use crate::engine::job::{Job, Joint, Process, Run};
 use crate::engine::plan::{Action, Plan};
 use crate::engine::treatment;
 use crate::engine::weld::hydrogen_need::{HydrogenJoint, HydrogenNeed, hydrogen_need};
@@ -14,6 +15,11 @@ use crate::reference::{Coating, Element, Filler, Reference};
 
 /// So many fillers are offered.
 const OFFERED: usize = 3;
+/// Chromium from which creep-resisting steel takes a filler of its alloy, %.
+const CREEP_CHROMIUM: f64 = 0.5;
+/// So much of it the filler has at least, and so much more at most, %.
+const LEANER_SHARE: f64 = 0.75;
+const RICHER: f64 = 1.0;
 /// Sulphur and lead of a steel on which nickel cracks hot, %.
 const FREE_CUTTING: (f64, f64) = (0.05, 0.05);
 
@@ -72,11 +78,13 @@ pub(super) struct Asked<'a> {
     pub(super) base: Option<BaseStrength>,
     pub(super) need: HydrogenNeed,
     pub(super) kind: WeldKind,
+    pub(super) load: WeldLoad,
 }
 
 /// The weld as the matching rules know it. A build-up joins nothing, so that its strength is for its wear.
-pub(super) const fn kind(joint: Joint) -> WeldKind {
+pub(super) const fn kind(joint: Joint, groove: bool) -> WeldKind {
     match joint {
+        _ if groove => WeldKind::FullGroove,
         Joint::Butt | Joint::BarToBar | Joint::Repair => WeldKind::FullGroove,
         Joint::RunOnShaft => WeldKind::PartGroove,
         _ => WeldKind::Fillet,
@@ -84,15 +92,16 @@ pub(super) const fn kind(joint: Joint) -> WeldKind {
 }
 
 /// The hydrogen that the joint bears.
-pub(super) fn need(job: &Job, plan: &Plan) -> HydrogenNeed {
+pub(super) fn need(reference: &Reference, job: &Job, plan: &Plan) -> HydrogenNeed {
     let most = |of: &dyn Fn(usize) -> f64| (0..plan.members.len()).map(of).fold(0.0, f64::max);
-    hydrogen_need(&HydrogenJoint {
+    let joint = HydrogenJoint {
         ce: most(&|member| plan.members[member].chemistry.ce()),
         carbon: most(&|member| plan.members[member].chemistry.composition.get(Element::C)),
         thickness_mm: job.thickest_mm(),
         restraint: job.restraint,
         hardness_hv: job.members.iter().filter_map(|member| member.hardness_hv).reduce(f64::max),
-    })
+    };
+    hydrogen_need(&reference.welding.strength.hydrogen, &joint)
 }
 
 impl<'a> Asked<'a> {
@@ -100,6 +109,18 @@ impl<'a> Asked<'a> {
     pub(super) fn other_metal(&self) -> bool {
         let members = || self.job.members.iter().filter(|member| !member.buttered);
         members().any(|member| unfit_metal(member).is_some() || is_stainless(member))
+    }
+
+    /// Chromium that a ferritic filler may have, %: of creep-resisting steel nearly that of the leaner part,
+    /// since the weld must creep no sooner; and little more than the richer part has, since such a filler
+    /// hardens in air (common practice, no source).
+    fn chromium(&self) -> Option<(f64, f64)> {
+        let members = || self.plan.members.iter();
+        let of = |note: &crate::engine::plan::MemberNote| note.chemistry.nominal.get(Element::Cr);
+        let least = members().map(of).fold(f64::INFINITY, f64::min);
+        let most = members().map(of).fold(0.0, f64::max);
+        let creep = members().all(|note| note.family == Family::Creep) && least >= CREEP_CHROMIUM;
+        Some((if creep { LEANER_SHARE * least } else { 0.0 }, most + RICHER))
     }
 
     fn free_cutting(&self) -> bool {
@@ -117,7 +138,7 @@ impl<'a> Asked<'a> {
         Some(OfferQuery {
             process,
             kind: self.kind,
-            load: WeldLoad::NotKnown,
+            load: self.load,
             base_mpa: self.base.map_or(0.0, |base| base.tensile_mpa),
             least_mpa: None,
             // On lean steel a wet electrode is weighed by the preheat, which counts with its hydrogen.
@@ -129,7 +150,8 @@ impl<'a> Asked<'a> {
             heat_treated: treated.iter().any(|action| self.plan.actions.contains(action)),
             hardened_again: false,
             free_cutting: self.free_cutting(),
-            austenitic: false,
+            austenitic: run.process == Process::SmawNickel,
+            chromium: self.chromium(),
         })
     }
 
@@ -138,7 +160,7 @@ impl<'a> Asked<'a> {
         let Some(query) = self.query(run) else {
             return Fillers { chosen: None, offered: Vec::new(), first: None, hydrogen_ml: run.hydrogen_ml };
         };
-        let offers = !is_open(self.base, self.kind) && !self.other_metal();
+        let offers = !is_open(self.base, self.kind, self.load) && !self.other_metal();
         let mut offered = if offers { offered(self.reference, &query) } else { Vec::new() };
         offered.truncate(OFFERED);
         let filler = told.filler.as_ref().and_then(|id| self.reference.fillers.get(id));
@@ -168,7 +190,7 @@ impl<'a> Asked<'a> {
         let whole = OfferQuery { austenitic: true, ..*query };
         let found = match (dropped(strength, &whole, filler), self.base, filler.tensile_min_mpa) {
             (Some(why), _, _) => Chosen::Refused(why),
-            (None, base, _) if is_open(base, query.kind) => Chosen::StrengthOpen,
+            (None, base, _) if is_open(base, query.kind, query.load) => Chosen::StrengthOpen,
             (None, Some(base), Some(mpa)) => {
                 Chosen::Fits(verdict(strength, query.kind, query.load, base.tensile_mpa, mpa, None))
             }

@@ -5,12 +5,14 @@ use crate::engine::job::{Job, Joint, Process};
 use crate::engine::plan::Plan;
 use crate::engine::treatment;
 use crate::engine::weld::order::{
-    Deed, Face, Tacks, faces, line_tack, ring, ring_order, ring_tacks, segments,
+    Deed, Face, TACK_SPACING_MM, Tacks, faces, line_tack, ring, ring_order, ring_tacks, segments,
 };
 use crate::reference::Assembly;
 
 /// Steel whose yield strength is not known counts as strong: longer tacks, MPa.
 const STRONG_MPA: f64 = 501.0;
+/// A tack's share of a short weld (common practice).
+const SHORT_TACK_SHARE: f64 = 1.0 / 3.0;
 /// Step of a line by the process, mm: about what one rod lays (common practice).
 const STEP_MM: f64 = 100.0;
 /// The same for TIG, and at a corner.
@@ -27,6 +29,8 @@ pub enum Laying {
         tack: (f64, u8),
         /// Step of a run, mm.
         step_mm: f64,
+        /// Is the weld so short that a tack at each end is enough?
+        short: bool,
         /// On both sides of a part?
         both: bool,
         /// The joint, which may have its own order.
@@ -38,6 +42,22 @@ pub enum Laying {
     Cavity,
     /// Round a pin whose diameter is not told.
     NoDiameter,
+}
+
+impl Laying {
+    /// Length of the weld on one part, mm: round its pin on every face, or as told of a line; none where it
+    /// is not known.
+    #[must_use]
+    pub(super) fn length_mm(&self, told_mm: Option<f64>, leg_mm: f64) -> Option<f64> {
+        match self {
+            // The weld runs about the middle of its leg.
+            Self::Ring(ring) => {
+                Some(std::f64::consts::PI * (ring.diameter_mm + leg_mm) * if ring.both { 2.0 } else { 1.0 })
+            }
+            Self::Line { both, .. } => told_mm.map(|mm| if *both { 2.0 * mm } else { mm }),
+            Self::Along | Self::Cavity | Self::NoDiameter => None,
+        }
+    }
 }
 
 /// A weld round a pin.
@@ -76,7 +96,11 @@ pub fn faces_in_turn(passes: usize, both: bool) -> Vec<(Face, usize)> {
 ///
 /// # Errors
 /// A diameter or a thickness that no weld has.
-pub(super) fn laying(job: &Job, passes: Option<usize>) -> Result<Laying, EngineError> {
+pub(super) fn laying(
+    job: &Job,
+    passes: Option<usize>,
+    length_mm: Option<f64>,
+) -> Result<Laying, EngineError> {
     let round = job.members.iter().find(|member| member.round).map(|member| member.thickness_mm);
     match (job.joint, round) {
         (Joint::BossThrough, None) => Ok(Laying::NoDiameter),
@@ -91,9 +115,13 @@ pub(super) fn laying(job: &Job, passes: Option<usize>) -> Result<Laying, EngineE
         (joint, _) => {
             let yields = job.members.iter().filter_map(treatment::yield_mpa).reduce(f64::max);
             let tig = job.runs.iter().any(|run| run.process == Process::Gtaw);
+            let (tack_mm, runs) = line_tack(job.thickest_mm(), yields.unwrap_or(STRONG_MPA))?;
+            // Of a short weld a tack is a third at most, and one step lays it.
+            let most = |mm: f64, share: f64| length_mm.map_or(mm, |length| mm.min(share * length));
             Ok(Laying::Line {
-                tack: line_tack(job.thickest_mm(), yields.unwrap_or(STRONG_MPA))?,
-                step_mm: if tig || joint == Joint::Corner { SHORT_STEP_MM } else { STEP_MM },
+                tack: (most(tack_mm, SHORT_TACK_SHARE), runs),
+                short: length_mm.is_some_and(|length| length < TACK_SPACING_MM),
+                step_mm: most(if tig || joint == Joint::Corner { SHORT_STEP_MM } else { STEP_MM }, 1.0),
                 both: joint == Joint::TFilletBothSides,
                 joint,
             })

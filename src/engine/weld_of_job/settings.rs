@@ -150,8 +150,10 @@ pub(super) fn energy(reference: &Reference, run: &Run, told: &RunTold, set: &Set
         // Energy falls with speed, so that at one millimetre a second it is so many times too large.
         Some(arc_energy_kj_per_mm(volts, amps, 1.0) / arc_kj_per_mm)
     };
-    let travel_mm_per_s =
-        set.amps.filter(|_| !told.travel).and_then(|(low, high)| speed(low).zip(speed(high)));
+    let travel_mm_per_s = set
+        .amps
+        .filter(|_| told.travel_mm_per_s.is_none())
+        .and_then(|(low, high)| speed(low).zip(speed(high)));
     RunEnergy { net_kj_per_mm, arc_kj_per_mm, told: told.energy, travel_mm_per_s }
 }
 

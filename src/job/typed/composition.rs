@@ -43,6 +43,13 @@ const LEAN: &str = "lean";
 const MAYBE_TOOL: &str = "tool";
 
 impl CertificateLine {
+    /// Does it say more than one thing, or that the steel has no mark? One symbol with a figure may be a
+    /// name (C45).
+    #[must_use]
+    pub fn is_analysis(&self) -> bool {
+        self.unmarked.is_some() || self.stated.len() + self.unused.len() > 1
+    }
+
     /// What counts of it beside the grade that it names, and the elements that the grade
     /// filled: what isn't stated is put at the grade's upper limit, since a missing line must
     /// not make a steel look softer than it may be.

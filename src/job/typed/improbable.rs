@@ -5,7 +5,7 @@
 //! a rich alloy may have is allowed beside what makes it rich.
 
 use crate::reference::{Composition, Element, Grade};
-use crate::units::Show;
+use crate::units::{Show, Units};
 use crate::words::Words;
 
 /// A figure that no steel has beside the other figures of its certificate.
@@ -23,7 +23,7 @@ impl Improbable {
     /// What is asked about it, in plain words.
     #[must_use]
     pub fn say(&self, words: &Words) -> String {
-        let percent = |value: f64| Show::default().with_unit(value, 4, "%");
+        let percent = |value: f64| Show::new(Units::default(), words).with_unit(value, 4, "%");
         let (symbol, value) = (self.element.symbol(), percent(self.percent));
         match self.likely.filter(|likely| *likely > 0.0).map(percent) {
             Some(likely) => {
@@ -76,8 +76,9 @@ fn may_have(other: &Composition, element: Element, percent: f64) -> bool {
         Element::Si => 2.3,
         // Manganese steel from 6 %, austenitic manganese from 10 %, stainless with manganese for nickel.
         Element::Mn if chromium >= 10.0 => 40.0,
+        // Steel of so much carbon has 11 to 20 (ASTM A128, from memory); that of 25 and more has less carbon.
+        Element::Mn if percent >= 6.0 && carbon >= 0.9 => 20.0,
         Element::Mn if percent >= 10.0 && carbon >= 0.3 => 40.0,
-        Element::Mn if percent >= 6.0 && carbon >= 0.9 => 40.0,
         Element::Mn => 3.0,
         Element::P if iron => 1.5,
         Element::P => 0.16,

@@ -8,6 +8,7 @@ mod joint;
 mod plain;
 mod process;
 mod told;
+mod told_weld;
 
 pub use composition::{CertificateLine, UnmarkedLine, composition};
 pub use condition::condition;

@@ -151,6 +151,7 @@ pub static HEAT_CYCLE: Question = Question {
         "heat-runs-joined",
         "heat-pause",
         "torch-efficiency",
+        "heat-acetylene-draw",
         "heat-power-in-full",
         "heat-steel-alloyed",
         "heat-measure",
@@ -271,7 +272,17 @@ fn assumed(
 }
 
 fn answer_heat_cycle(given: &Answers) -> Result<Reply, Problem> {
-    let flames = flames(given)?;
+    answer_on(given, Fineness::Live)
+}
+
+/// The answer that is read: the coarse grid errs to either side.
+pub(super) fn answer_finely(given: &Answers) -> Result<Reply, Problem> {
+    answer_on(given, Fineness::Fine)
+}
+
+fn answer_on(given: &Answers, fineness: Fineness) -> Result<Reply, Problem> {
+    let mut flames = flames(given)?;
+    flames.cycle.fineness = fineness;
     let found = flames.run(embedded(), &mut |_, _| ControlFlow::Continue(())).map_err(EngineError::from)?;
     Ok(reply(&flames, &found))
 }
@@ -290,6 +301,7 @@ pub fn reply(flames: &Flames, found: &Flamed) -> Reply {
         reply = reply.note_if(true, note);
     }
     reply
+        .note_if(flames.draws_much(&embedded().fuels), "heat-acetylene-draw")
         .note_if(!found.known, "torch-efficiency")
         .note_if(matches!(flames.heat, HeatedBy::Mats { .. }), "heat-power-in-full")
         .note_if(!flames.carbon_steel, "heat-steel-alloyed")

@@ -9,6 +9,7 @@ mod grades;
 mod heat_cycle;
 mod post_heat;
 mod repair;
+mod resting;
 mod shop;
 mod sources;
 mod tables;
@@ -19,7 +20,7 @@ mod words;
 use std::collections::HashSet;
 use std::fmt;
 
-pub use sources::rows_of_sources;
+pub use resting::{Resting, RowsOfSources, rows_of_sources};
 
 use super::{Printed, Reference, Row, Table};
 

@@ -1,16 +1,29 @@
 //! Every source that is named exists, and every source is named.
 
-use std::collections::{HashMap, HashSet};
+use std::collections::HashSet;
 
 use super::{Fault, Faults, Rule};
 use crate::reference::tint::TintData;
 use crate::reference::{Basis, GradeCondition, Reference, SaeRow};
 
+/// What a figure of a row rests on, or is named beside it.
+#[derive(Clone, Copy)]
+pub(super) enum On<'a> {
+    /// A source, by its id.
+    Source(&'a str),
+    /// A work that it is remembered from.
+    Memory(&'a str),
+    /// A part of the row is remembered, and no work is named.
+    MemoryPart,
+    /// Common practice.
+    Practice,
+}
+
 /// A basis with the file and row that it stands in.
-struct Named<'a> {
-    file: &'static str,
-    row: String,
-    source: &'a str,
+pub(super) struct Named<'a> {
+    pub(super) file: &'static str,
+    pub(super) row: String,
+    pub(super) on: On<'a>,
 }
 
 struct Visit<'a, 'l> {
@@ -20,18 +33,21 @@ struct Visit<'a, 'l> {
 
 impl<'a> Visit<'a, '_> {
     fn basis(&mut self, file: &'static str, row: &str, basis: &'a Basis) {
-        let text = match basis {
-            Basis::Published { source, clause } => {
-                self.named.push(Named { file, row: row.to_owned(), source });
-                clause
-            }
-            Basis::Memory { of } => of,
-            Basis::Practice => return,
+        let (on, text) = match basis {
+            Basis::Published { source, clause } => (On::Source(source), Some(clause)),
+            Basis::Memory { of } => (On::Memory(of), Some(of)),
+            Basis::Practice => (On::Practice, None),
         };
+        self.on(file, row, on);
+        let Some(text) = text else { return };
         let mut faults = Faults { file, list: self.list };
         faults.check(!text.trim().is_empty(), row, Rule::SourceExists, || {
             "a basis names no clause, or no work that it is remembered from".to_owned()
         });
+    }
+
+    fn on(&mut self, file: &'static str, row: &str, on: On<'a>) {
+        self.named.push(Named { file, row: row.to_owned(), on });
     }
 
     fn bases(&mut self, file: &'static str, row: &str, bases: impl IntoIterator<Item = &'a Basis>) {
@@ -41,38 +57,29 @@ impl<'a> Visit<'a, '_> {
     }
 
     fn see(&mut self, file: &'static str, row: &str, ids: &'a [String]) {
-        self.named.extend(ids.iter().map(|id| Named { file, row: row.to_owned(), source: id }));
+        ids.iter().for_each(|id| self.on(file, row, On::Source(id)));
     }
 }
 
-/// How many rows of the dataset name each source.
-#[must_use]
-pub fn rows_of_sources(reference: &Reference) -> HashMap<&str, usize> {
-    let mut visit = Visit { named: Vec::new(), list: &mut Vec::new() };
-    rows(reference, &mut visit);
-    tables(reference, &mut visit);
-    shop(reference, &mut visit);
-    let rows: HashSet<(&str, &str, &str)> =
-        visit.named.iter().map(|one| (one.source, one.file, one.row.as_str())).collect();
-    let mut counts = HashMap::new();
-    for (source, _, _) in rows {
-        *counts.entry(source).or_insert(0) += 1;
-    }
-    counts
-}
-
-pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
+/// All that rows rest on; faults of what is written there go into the list.
+pub(super) fn named<'a>(reference: &'a Reference, list: &mut Vec<Fault>) -> Vec<Named<'a>> {
     let mut visit = Visit { named: Vec::new(), list };
     rows(reference, &mut visit);
     tables(reference, &mut visit);
     shop(reference, &mut visit);
     tint(&reference.tint, &mut visit);
-    let named = visit.named;
-    let used: HashSet<&str> = named.iter().map(|one| one.source).collect();
+    visit.named
+}
+
+pub(super) fn check(reference: &Reference, list: &mut Vec<Fault>) {
+    let named = named(reference, list);
+    let mut used = HashSet::new();
     for one in &named {
+        let On::Source(source) = one.on else { continue };
+        used.insert(source);
         let mut faults = Faults { file: one.file, list };
-        faults.check(reference.sources.get(one.source).is_some(), &one.row, Rule::SourceExists, || {
-            format!("the source {} is not in sources.ron", one.source)
+        faults.check(reference.sources.get(source).is_some(), &one.row, Rule::SourceExists, || {
+            format!("the source {source} is not in sources.ron")
         });
     }
     let mut faults = Faults { file: "sources.ron", list };
@@ -112,6 +119,9 @@ fn rows<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     for caution in &reference.cautions {
         visit.basis("cautions.ron", &caution.id, &caution.basis);
         visit.see("cautions.ron", &caution.id, &caution.see);
+        if caution.memory_part {
+            visit.on("cautions.ron", &caution.id, On::MemoryPart);
+        }
     }
     for method in &reference.methods {
         let scatter = method.scatter.iter().map(|scatter| &scatter.basis);
@@ -177,6 +187,7 @@ fn tables<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     visit.bases(file, "levels", d11.levels.iter().map(|level| &level.basis));
     visit.bases(file, "categories", d11.categories.iter().map(|row| &row.basis));
     visit.bases(file, "zone", [&d11.warm_zone.basis, &d11.cold_start.basis]);
+    visit.basis(file, "prequalified", &d11.prequalified.basis);
 
     visit.basis("table_c1.ron", "table", &reference.table_c1.basis);
 
@@ -253,7 +264,7 @@ fn shop<'a>(reference: &'a Reference, visit: &mut Visit<'a, '_>) {
     fuels.fuels.iter().for_each(|row| visit.basis(file, &row.id, &row.basis));
     let bases = [&fuels.tips_basis, &fuels.efficiency_basis];
     visit.bases(file, "fuels", bases);
-    visit.bases(file, "draw", [&fuels.draw.basis, &fuels.draw.older_basis]);
+    visit.bases(file, "draw", [&fuels.draw.basis, &fuels.draw.older_basis, &fuels.draw.usual_basis]);
     let exposure = &reference.electrode_exposure;
     let bases = [&exposure.classes_basis, &exposure.moisture_resistant_basis, &exposure.handling_basis];
     visit.bases("electrode_exposure.ron", "exposure", bases);

@@ -74,6 +74,10 @@ fn strength(strength: &WeldStrength, faults: &mut Faults<'_>) {
     for steel in &strength.correlation {
         one(faults, &steel.id, "correlation factor", steel.factor, (0.8, 1.0));
     }
+    let dry = &strength.hydrogen;
+    faults.rising(row, "hydrogen", &[Some(dry.rich_ml), Some(dry.usual_ml), Some(dry.thin_ml)]);
+    faults.rising(row, "carbon", &[Some(dry.lean_carbon), Some(dry.rich_carbon), Some(dry.hardest_carbon)]);
+    faults.rising(row, "carbon equivalent", &[Some(dry.lean_ce), Some(dry.rich_ce)]);
     let steps: Vec<_> = strength.steps_mpa.iter().map(|step| Some(*step)).collect();
     faults.rising(row, "strength step", &steps);
 }

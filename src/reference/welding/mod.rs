@@ -19,7 +19,7 @@ pub use current::{
 pub use runs::{
     Convexity, DepositRate, LargestLeg, LeastLeg, PerEnergy, Position, RunProcess, UsualRange, WeldRuns,
 };
-pub use strength::{Correlation, WeldStrength};
+pub use strength::{Correlation, HydrogenRows, WeldStrength};
 pub use treatment::{LowerHours, TreatmentRate, WeldTreatment};
 
 use super::Basis;

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::NamedBasis;
-use crate::reference::{Basis, FactorRange, Row};
+use crate::reference::{Basis, FactorRange, Row, Told};
 
 const FILE: &str = "weld_runs.ron";
 
@@ -21,6 +21,19 @@ pub enum Position {
     VerticalUp,
     /// Overhead, PD.
     Overhead,
+}
+
+impl Told for Position {
+    const TOPIC: &'static str = "option-position";
+
+    fn key(self) -> &'static str {
+        match self {
+            Self::Flat => "option-position-flat",
+            Self::Horizontal => "option-position-horizontal",
+            Self::VerticalUp => "option-position-vertical-up",
+            Self::Overhead => "option-position-overhead",
+        }
+    }
 }
 
 impl Position {

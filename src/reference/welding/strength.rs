@@ -23,6 +23,24 @@ impl Row for Correlation {
     }
 }
 
+/// How little hydrogen the filler of a joint must bring, by what hardens beside it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+#[allow(missing_docs, reason = "each figure is told in the file")]
+pub struct HydrogenRows {
+    pub lean_ce: f64,
+    pub lean_carbon: f64,
+    pub thin_below_mm: f64,
+    pub thin_ml: f64,
+    pub usual_ml: f64,
+    pub rich_ce: f64,
+    pub rich_carbon: f64,
+    pub rich_ml: f64,
+    pub hardest_carbon: f64,
+    pub hardest_from_hv: f64,
+    pub basis: Basis,
+}
+
 /// `data/weld_strength.ron`.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -62,6 +80,7 @@ pub struct WeldStrength {
     pub same_basis: Basis,
     pub one_lower_mpa: f64,
     pub matching_basis: Basis,
+    pub hydrogen: HydrogenRows,
 }
 
 impl WeldStrength {
@@ -78,6 +97,7 @@ impl WeldStrength {
             &self.live_load_basis,
             &self.same_basis,
             &self.matching_basis,
+            &self.hydrogen.basis,
         ]
         .map(|basis| (FILE, "strength", basis))
         .to_vec()

@@ -2,7 +2,9 @@
 #![allow(clippy::unwrap_used, reason = "a question that is gone fails the test")]
 
 use strawblue::engine::EngineError;
+use strawblue::engine::acetylene::cylinders_at_once;
 use strawblue::questions::{self, Answers, Given, Problem, Reply};
+use strawblue::reference::embedded;
 use strawblue::words::Words;
 
 /// The invented demo's joint, with what heats it.
@@ -43,6 +45,24 @@ fn a_furnace_takes_an_hour_where_a_flame_takes_minutes() {
     let answer = oven.answer("heat-minutes").unwrap();
     assert_eq!((answer.low, answer.high), (None, None), "nothing of it is a range");
     assert!(!oven.notes.contains(&"torch-efficiency") && !oven.notes.contains(&"heat-power-in-full"));
+}
+
+/// CGA G-1 (from memory): a fifteenth of its content an hour where the draw goes on. A cylinder of 6 m³ gives
+/// 0.4 m³/h, so 100 ft³/h (2.83 m³/h) takes eight; nothing is said of propane.
+#[test]
+fn more_acetylene_than_a_cylinder_gives_is_said() {
+    let fuels = &embedded().fuels;
+    let at_once = |fuel: &str, flow: f64| cylinders_at_once(&fuels.draw, fuel, flow);
+    assert_eq!(at_once("acetylene", 0.4), None);
+    assert_eq!(at_once("acetylene", 0.41), Some(2));
+    assert_eq!(at_once("acetylene", 2.1), Some(6));
+    assert_eq!(at_once("acetylene", 100.0 * 0.0283168), Some(8));
+    assert_eq!(at_once("propane", 5.0), None);
+    let said = |flow: f64| {
+        let reply = ask("torch", &[("fuel-flow", flow)]).unwrap();
+        reply.notes.contains(&"heat-acetylene-draw")
+    };
+    assert!(said(2.83));
 }
 
 /// A flame of 100 ft³/h of acetylene of which three tenths stay brings 12.4 kW: mats of that power heat the

@@ -2,6 +2,9 @@
 
 use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
+use i_slint_core::item_tree::ItemRc;
+use i_slint_core::items::{Clip, ComplexText, SimpleText};
+use i_slint_core::window::WindowInner;
 use slint::platform::{Key, PointerEventButton, WindowEvent};
 use slint::{ComponentHandle, LogicalPosition, LogicalSize, SharedString};
 use strawblue::app::ui;
@@ -52,15 +55,48 @@ pub(crate) fn fill(window: &ui::AppWindow, label: &str, text: &str) {
     text.chars().for_each(|letter| press(window, SharedString::from(letter)));
 }
 
-/// Does anything on the window say exactly this?
+/// Does anything on the window say exactly this, to the eye or to a screen reader?
 pub(crate) fn says(window: &ui::AppWindow, words: &str) -> bool {
-    let words = words.to_owned();
-    with(window, move |element| element.accessible_label().is_some_and(|label| label == words)).is_some()
+    let heard = words.to_owned();
+    with(window, move |element| element.accessible_label().is_some_and(|label| label == heard)).is_some()
+        || texts(window).iter().any(|(said, ..)| said == words)
 }
 
-/// Every text that is drawn: what it says, where, and how large its place is.
+/// Every text that is drawn, also where a control speaks for it: what it says, where, and how large its
+/// place is.
 pub(crate) fn texts(window: &ui::AppWindow) -> Vec<(String, LogicalPosition, LogicalSize)> {
-    let all = ElementQuery::from_root(window).match_inherits("Txt").find_all();
-    let placed = all.iter().map(|text| (text.accessible_label(), text.absolute_position(), text.size()));
-    placed.filter_map(|(said, at, size)| Some((said?.to_string(), at, size))).collect()
+    let mut found = Vec::new();
+    let root = ItemRc::new_root(WindowInner::from_pub(window.window()).component());
+    gather(&root, &mut found);
+    found
+}
+
+fn gather(item: &ItemRc, into: &mut Vec<(String, LogicalPosition, LogicalSize)>) {
+    // What is not visible takes measure, and is not drawn.
+    if item.downcast::<Clip>().is_some_and(|clip| {
+        let clip = clip.as_pin_ref();
+        clip.is_visibility_clip() && clip.clip()
+    }) {
+        return;
+    }
+    let drawn = item
+        .downcast::<ComplexText>()
+        .map(|text| text.as_pin_ref().text())
+        .or_else(|| item.downcast::<SimpleText>().map(|text| text.as_pin_ref().text()));
+    if let Some(drawn) = drawn {
+        let geometry = item.geometry();
+        let at = item.map_to_window(geometry.origin);
+        // As it was said, before figures and units were held together.
+        let said = drawn.replace("\u{202f}\u{202f}", "\u{a0}").replace('\u{feff}', "");
+        into.push((
+            said,
+            LogicalPosition::new(at.x, at.y),
+            LogicalSize::new(geometry.width(), geometry.height()),
+        ));
+    }
+    let mut child = item.first_child();
+    while let Some(here) = child {
+        gather(&here, into);
+        child = here.next_sibling();
+    }
 }

@@ -3,6 +3,7 @@
 pub(crate) mod compare;
 pub(crate) mod hand;
 pub(crate) mod measure;
+pub(crate) mod on_screen;
 
 use std::cell::Cell;
 use std::path::Path;
@@ -13,7 +14,7 @@ pub(crate) use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
 use slint::{ComponentHandle, PhysicalSize};
 use strawblue::app::glue::glued;
-use strawblue::app::{State, ui, window_in, window_of};
+use strawblue::app::{State, System, ui, window_for, window_in, window_of};
 use strawblue::job::{Session, Slot, Store};
 use strawblue::words::Words;
 
@@ -85,6 +86,15 @@ pub(crate) fn live_with(
 pub(crate) fn live_in(size: (u32, u32), folder: &Path) -> (ui::AppWindow, Rc<State>) {
     ready();
     let (window, state) = window_in(Some(folder.to_owned())).expect("the testing backend makes windows");
+    show(&window, size);
+    (window, state)
+}
+
+/// The same as the program opens it on a system: where nobody has worked before, with a welcome.
+pub(crate) fn live_first(size: (u32, u32), folder: &Path, system: System) -> (ui::AppWindow, Rc<State>) {
+    ready();
+    let (window, state) =
+        window_for(Some(folder.to_owned()), system).expect("the testing backend makes windows");
     show(&window, size);
     (window, state)
 }

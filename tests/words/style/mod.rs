@@ -17,6 +17,8 @@ use std::fs;
 use fluent_syntax::ast::{Entry, Expression, InlineExpression, Pattern, PatternElement};
 use fluent_syntax::parser;
 
+use strawblue::words::Words;
+
 use crate::house::root;
 use glued::{SMALL, TO_COPY, glued, parted};
 use length::{LONG, too_long};
@@ -111,6 +113,25 @@ fn faults(file: &str) -> Vec<String> {
 fn every_text_is_written_as_the_reader_reads() {
     let found = faults(&english());
     assert!(found.is_empty(), "{} faults in data/en.ftl:\n{}", found.len(), found.join("\n"));
+}
+
+/// A figure and its unit, and a sign that French sets apart, never part at the end of a line.
+#[test]
+fn nothing_parts_at_the_end_of_a_line_in_any_language() {
+    for tag in Words::languages() {
+        let file = fs::read_to_string(root().join(format!("data/{tag}.ftl"))).unwrap();
+        let mut found: Vec<String> = texts(&file).iter().filter_map(parted).collect();
+        if tag == "fr" {
+            let apart = [" :", " ;", " ?", " !", " »", "« "];
+            let torn = |text: &&Text| {
+                let written = !formula(&text.key) && !TO_COPY.iter().any(|key| text.key.starts_with(key));
+                written && apart.iter().any(|sign| text.said.contains(sign))
+            };
+            let texts = texts(&file);
+            found.extend(texts.iter().filter(torn).map(|text| format!("{}: {}", text.key, text.said)));
+        }
+        assert!(found.is_empty(), "data/{tag}.ftl, {} texts:\n{}", found.len(), found.join("\n"));
+    }
 }
 
 #[test]

@@ -53,6 +53,7 @@ pub(super) const PLACES: &[(&str, usize)] = &[
     ("form-condition-", 34),
     ("tint-mode-", 16),
     ("settings-look-", 9),
+    ("settings-controls-", 17),
     ("units-", 9),
     // Buttons.
     ("form-add-", 26),
@@ -68,6 +69,12 @@ pub(super) const PLACES: &[(&str, usize)] = &[
     ("photo-open", 26),
     ("photo-take", 26),
     ("tint-wait-plan", 26),
+    ("welcome-", 30),
+    ("settings-reset", 34),
+    ("settings-reset-yes", 26),
+    ("settings-reset-no", 26),
+    ("settings-reset-sure", 110),
+    ("settings-reset-done", 110),
     // A section head with a note beside it; lines of a tile.
     ("tint-i-see", 13),
     ("tint-cannot-judge", 13),

@@ -33,9 +33,11 @@ pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Ve
     let (furnace, none) = if turned {
         let (low_c, high_c) = TEMPER_FROM_C;
         let range = StepFigure::Range(Edge::own(low_c), Edge::own(high_c));
-        let mut way = Step::new(Deed::CoolToTemper, [Note::NotCold]).with(range, &Basis::Practice);
+        let held = post_heat.is_some();
+        let on = if held { Note::BackFromHere } else { Note::NotCold };
+        let mut way = Step::new(Deed::CoolToTemper, [on]).with(range, &Basis::Practice);
         way.notes.splice(0..0, scene.turns_first().then_some(Note::TurnFirst));
-        let first = post_heat.is_some().then(|| into_furnace(scene));
+        let first = held.then(|| into_furnace(scene));
         (first.into_iter().chain([way, treated(scene, Deed::TemperNow)]).collect(), Vec::from_iter(post_heat))
     } else {
         let mut way = Vec::new();
@@ -77,17 +79,33 @@ fn from_heat(scene: &Scene<'_>) -> Vec<Step> {
         furnace = furnace.with(StepFigure::Most(Edge::of(limit)), &limit.basis);
     }
     treat(scene, &mut furnace, printed);
-    // What follows once it has cooled is said last.
-    furnace.notes.extend(scene.has(Action::PostHeatBeforeCold).then_some(Note::TemperAgain));
-    vec![furnace, inspect(scene)]
+    // A range that is printed is that of the first treatment; a limit holds for both.
+    let limit = furnace.figure.filter(|figure| matches!(figure, StepFigure::Most(_)));
+    let again = scene.has(Action::PostHeatBeforeCold).then(|| {
+        let step = Step::new(Deed::TemperAgain, [Note::TurnedAfter]);
+        match limit {
+            Some(limit) => step.with(limit, &furnace.basis),
+            None => step,
+        }
+    });
+    let mut way = vec![furnace];
+    way.extend(again);
+    way.push(inspect(scene));
+    way
 }
 
 /// The furnace first, where it is tempered once more after it has turned.
 fn into_furnace(scene: &Scene<'_>) -> Step {
     let mut step = Step::new(Deed::FurnaceFirst, [Note::ReplacesHold]);
     step.notes.splice(0..0, why_held(scene));
+    let held = scene.plan.side.as_ref().and_then(|side| side.post_heat.as_ref());
+    let hold = held.and_then(|held| held.answer.main.as_ref());
     if let Ceiling::At(limit) = &scene.plan.ceiling {
         step = step.with(StepFigure::Most(Edge::of(limit)), &limit.basis);
+    } else if let Some(hold) = hold {
+        // Without a figure for the furnace it does what the post-heat does.
+        step = step.with(StepFigure::Hours(hold.shown_h()), &hold.basis);
+        step.notes.push(Note::HeldAt { low: Edge::own(hold.low_c), high: Edge::own(hold.high_c) });
     }
     step
 }

@@ -73,7 +73,9 @@ pub(super) fn welding(scene: &Scene<'_>) -> Vec<Step> {
         heat.notes.extend(scene.ceiling());
         steps.push(heat);
         steps.push(measure(scene));
-        if let Some((low_c, high)) = plan.side.as_ref().and_then(|side| side.tack) {
+        // A cavity holds its own shape.
+        let tack = plan.side.as_ref().and_then(|side| side.tack).filter(|_| scene.job.joint != Joint::Repair);
+        if let Some((low_c, high)) = tack {
             steps.push(
                 Step::new(Deed::Tack, [Note::LongTacks, Note::CrackedTack])
                     .with(StepFigure::Range(Edge::own(low_c), high), &Basis::Practice),

@@ -31,10 +31,16 @@ pub enum Find {
     Temper,
     /// The same of a part that is harder than it was stated to be.
     TooHard,
+    /// Whether oil has soaked a part that is repaired.
+    Oil,
+    /// Whether it has a crack.
+    Crack,
     /// The mill certificate.
     Certificate,
     /// The filler.
     Filler,
+    /// The hydrogen class of the consumable.
+    Hydrogen,
     /// The size of the weld, which sets the hours of the post-heat.
     WeldSize,
     /// A procedure that is qualified by test.
@@ -186,12 +192,19 @@ impl Scene<'_> {
         held.is_some_and(|held| held.size_matters)
     }
 
+    fn hydrogen_is_open(&self) -> bool {
+        self.job.weld.hydrogen_open && self.parts.iter().any(Part::by_methods)
+    }
+
     fn find(&self) -> Vec<Find> {
         let treated = self.must_be_treated();
         let clash = treated && (self.austenitic() || self.has(Action::NoPwht));
         [
             (self.has(Action::TooHard), Find::TooHard),
             (self.has(Action::AskTemper) && !self.has(Action::TooHard), Find::Temper),
+            (self.job.repair.oil_open, Find::Oil),
+            (self.job.repair.crack_open, Find::Crack),
+            (self.hydrogen_is_open(), Find::Hydrogen),
             (self.has(Action::GradeOnly), Find::Certificate),
             (self.has(Action::FillerUnknown), Find::Filler),
             (self.size_is_open(), Find::WeldSize),

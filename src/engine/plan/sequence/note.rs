@@ -176,8 +176,8 @@ pub enum Note {
     },
     /// The furnace takes the place of a hold.
     ReplacesHold,
-    /// What turns hard after the furnace is tempered once more.
-    TemperAgain,
+    /// What was left of the austenite has turned hard after the furnace.
+    TurnedAfter,
     /// The weld's size, which nobody told.
     SizeAssumed {
         /// Size, mm.
@@ -217,6 +217,8 @@ pub enum Note {
     Supported,
     /// Never cold before it is tempered.
     NotCold,
+    /// The same after the furnace that took the place of a hold.
+    BackFromHere,
     /// Why it must be tempered: it was welded above Ms.
     AboveMs,
     /// Why it must be heat-treated: hard and full of hydrogen.

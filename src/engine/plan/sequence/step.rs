@@ -44,6 +44,8 @@ pub enum Phase {
     Cool,
     /// Heat treatment after welding.
     HeatTreat,
+    /// Tempered once more after it.
+    TemperAgain,
     /// The final inspection.
     Inspect,
 }
@@ -158,6 +160,8 @@ pub enum Deed {
     TemperNow,
     /// Heat-treat straight after, a steel that needs it.
     HeatTreatNow,
+    /// Temper again, once the furnace has let it cool.
+    TemperAgain,
     /// Heat-treat later.
     HeatTreatLater,
     /// Heat-treat only where a document asks it.
@@ -215,6 +219,7 @@ impl Deed {
             | Self::HeatTreatIfAsked
             | Self::NoStressRelief
             | Self::NoHotTreatment => Phase::HeatTreat,
+            Self::TemperAgain => Phase::TemperAgain,
             Self::Inspect | Self::InspectCold => Phase::Inspect,
         }
     }

@@ -1,4 +1,4 @@
-//! Minutes along a picture: the one mapper that chart, lane and slider share.
+//! Minutes along a picture: the one mapper that chart, lane, slider and job card share.
 //!
 //! Five minutes of flame and hours of cooling share one axis, so it has parts. Each is straight, and
 //! between them is a gap.
@@ -84,6 +84,32 @@ impl Axis {
             let share = ((minute - part.from_min) / (part.to_min - part.from_min)).clamp(0.0, 1.0);
             share.mul_add(part.right - part.left, part.left)
         })
+    }
+
+    /// A line of minutes with their figures, part by part, each place from 0 to 1; interrupted where it
+    /// has none.
+    #[must_use]
+    pub fn curve<L>(&self, line: L) -> Vec<Vec<(f64, f64)>>
+    where
+        L: Iterator<Item = (f64, Option<f64>)> + Clone,
+    {
+        let mut pieces: Vec<Vec<(f64, f64)>> = Vec::new();
+        for part in &self.parts {
+            let mut piece = Vec::new();
+            let within = |minute: f64| minute >= part.from_min - 1e-6 && minute <= part.to_min + 1e-6;
+            for (minute, figure) in line.clone().filter(|(minute, _)| within(*minute)) {
+                match figure {
+                    Some(figure) => {
+                        let share = (minute - part.from_min) / (part.to_min - part.from_min);
+                        piece.push((part.left + share.clamp(0.0, 1.0) * (part.right - part.left), figure));
+                    }
+                    None => pieces.push(std::mem::take(&mut piece)),
+                }
+            }
+            pieces.push(piece);
+        }
+        pieces.retain(|piece| piece.len() > 1);
+        pieces
     }
 
     /// The minute at a place; in a gap that of the nearer end.

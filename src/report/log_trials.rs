@@ -1,0 +1,101 @@
+//! What trial pieces taught, in words; and what they say of a new plan.
+
+use super::log::{band_words, day_and_time};
+use super::{Pen, Report, member_name, steels_asked};
+use crate::engine::job::Job;
+use crate::engine::plan::{Plan, Verdict};
+use crate::log::{Bounds, Cooled, KnownTrial, Standing, TrialPiece, bounds, cracked_above};
+use crate::words::List;
+
+/// A trial piece in words.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct TrialLine {
+    /// What it is called.
+    pub name: String,
+    /// Its steel, thickness and heat number.
+    pub steel: String,
+    /// The temperature that it was welded at.
+    pub at: String,
+    /// Did it crack?
+    pub outcome: String,
+    /// How it cooled; empty where nobody told.
+    pub cooled: String,
+    /// Where it cracked, and what else was written.
+    pub note: String,
+    /// When it was welded.
+    pub when: String,
+}
+
+/// A trial piece in words.
+#[must_use]
+pub fn trial_line(pen: &Pen<'_>, trial: &TrialPiece) -> TrialLine {
+    let heat = (!trial.heat_number.is_empty())
+        .then(|| pen.words.with("log-heat-number", &[("number", &trial.heat_number)]));
+    let steel: Vec<String> = [trial.steel.clone()].into_iter().chain(heat).collect();
+    let notes: Vec<String> =
+        [&trial.place, &trial.note].into_iter().filter(|text| !text.is_empty()).cloned().collect();
+    TrialLine {
+        name: trial.name.clone(),
+        steel: pen.words.list(List::Comma, &steel),
+        at: band_words(pen, &trial.band),
+        outcome: pen.words.get(&format!("log-trial-{}", trial.outcome.id())),
+        cooled: if trial.cooled == Cooled::NotTold {
+            String::new()
+        } else {
+            pen.words.get(&format!("log-cooled-{}", trial.cooled.id()))
+        },
+        note: pen.words.list(List::Semicolon, &notes),
+        when: day_and_time(pen, trial.at),
+    }
+}
+
+/// What the trial pieces of a job taught: a sentence for each steel, and one where they overlap.
+#[must_use]
+pub fn taught_lines(pen: &Pen<'_>, standing: &Standing<'_>) -> Vec<String> {
+    bounds(standing).iter().flat_map(|bounds| taught(pen, bounds)).collect()
+}
+
+fn taught(pen: &Pen<'_>, bounds: &Bounds<'_>) -> Vec<String> {
+    // Both are told by the hot end of what was read, upwards.
+    let shown = |at_c: f64| {
+        let unit = pen.show.units.temperature;
+        pen.show.with_unit((unit.from_c(at_c) - 1e-6).ceil(), 0, unit.symbol())
+    };
+    let line =
+        |key: &str, at_c: f64| pen.words.with(key, &[("steel", bounds.steel), ("figure", &shown(at_c))]);
+    let cracked = bounds.cracked.as_ref().map(|(at_c, _)| line("log-taught-cracked", *at_c));
+    let sound = bounds.sound.as_ref().map(|(at_c, _)| line("log-taught-sound", *at_c));
+    let overlap = bounds.overlap().then(|| pen.words.get("log-taught-overlap"));
+    [cracked, sound, overlap].into_iter().flatten().collect()
+}
+
+/// Puts what trial pieces of earlier jobs say of a plan above everything that is said of it.
+pub fn put_trials(pen: &Pen<'_>, job: &Job, plan: &Plan, known: &[KnownTrial], report: &mut Report) {
+    report.answer.lines.splice(0..0, trial_warnings(pen, job, plan, known));
+}
+
+/// What the trial pieces of earlier jobs say of a plan: a warning for each part whose steel cracked at a
+/// temperature above the plan's minimum.
+#[must_use]
+pub fn trial_warnings(pen: &Pen<'_>, job: &Job, plan: &Plan, known: &[KnownTrial]) -> Vec<String> {
+    if !plan.verdict.answers() || plan.verdict == Verdict::TwoRoutes {
+        return Vec::new();
+    }
+    let least_c = plan.minimum_c.filter(|_| plan.minimum.is_some());
+    let minimum_c = least_c.or_else(|| plan.dry_from.map(|edge| edge.least_c())).unwrap_or(0.0);
+    let found = cracked_above(known, &steels_asked(job, plan), minimum_c);
+    let line = |(member, trial, at_c): (usize, &KnownTrial, f64)| {
+        let unit = pen.show.units.temperature;
+        let at = pen.show.with_unit((unit.from_c(at_c) - 1e-6).ceil(), 0, unit.symbol());
+        let (part, (day, _)) = (member_name(pen, job, member), trial.trial.at.day_and_time());
+        let values = [
+            ("member", part.as_str()),
+            ("figure", &at),
+            ("job", &trial.job_name),
+            ("steel", &trial.trial.steel),
+            ("day", &day),
+        ];
+        pen.words.with("log-trial-warning", &values)
+    };
+    found.into_iter().map(line).collect()
+}
