@@ -3508,7 +3508,7 @@ list-or = { $before } or { $next }
 list-semicolon = { $before }; { $next }
 list-names = { $before } · { $next }
 briefing-left-out = Also for this job, under Safety: { $titles }.
-briefing-not-told = Not told: { $facts }. Look before you light.
+briefing-not-told = Not given: { $facts }. Look before you light.
 not-told-coating = coating
 not-told-cavity = cavity
 not-told-cleaner = cleaner
@@ -4258,7 +4258,7 @@ card-saved-readings = { $count ->
    *[other] Saved, { $count } readings: { $file }
 }
 card-lacking = The sign { $sign } replaces a letter that this font lacks. The job file has it.
-card-example = Example: this job is invented, and no real work.
+card-example = Example: an invented job, not real work.
 card-pieces = Pieces
 card-count = { $trials ->
     [0] { $pieces }
@@ -4272,7 +4272,7 @@ card-checked = Inspection
 card-date = Date
 card-no-proof = No figure on this card shows that a weld is safe. An inspection decides.
 card-not-known = Not known
-card-not-told = Not told
+card-not-told = Not given
 card-each-route = Each method has its own limits. Go by the steps of the one that you chose.
 card-limit-at-least = { $label }, at least
 card-unit-second = { $unit }  { $second }
@@ -4416,7 +4416,7 @@ fillers-unknown = Filler not known
 safety-search = Find a safety note
 safety-search-hint = Thing or gas: drum, tyre, argon
 safety-about-to = I am about to …
-safety-critical-first = danger first
+safety-critical-first = Danger first
 safety-nothing-found = That it is not listed does not make it safe. Until you know what it is, do not heat, grind or weld it: read its label or safety data sheet, or ask the maker. Try another word. Or look under what you are about to do.
 safety-first = Local codes, site rules and licensed practice come first.
 safety-first-note = These notes remind. They do not replace training, a permit, the maker’s instructions or an emergency number.
@@ -4843,7 +4843,7 @@ safety-critical =
 safety-count =
     { $count ->
         [one] 1 note
-       *[other] { $count } notes
+       *[other] { $count } notes in all
     }
 safety-found =
     { $count ->
@@ -5000,11 +5000,11 @@ form-safety = Safety facts
 form-safety-note = Optional. They choose the safety notes of this job and change no figure.
 form-safety-told =
     { $count ->
-        [0] Optional, none told
-        [one] 1 told
-       *[other] { $count } told
+        [0] Optional, none given
+        [one] 1 given
+       *[other] { $count } given
     }
-form-not-told = Not told
+form-not-told = Not given
 heat-source-none = None
 heat-source-acetylene = Oxy-acetylene torch
 heat-source-propane = Propane or another gas
@@ -5396,7 +5396,7 @@ log-part-missing = Choose the part that you measured.
 log-surface-missing = Choose the surface that the IR gun looks at.
 log-time-wrong = This time cannot be read, or is still to come. Write a time: 7:30.
 log-time-now = Now, { $time }
-log-not-told = Not told
+log-not-told = Not given
 log-save = Save the reading
 log-save-trial = Save the trial piece
 log-key-erase = Erase
@@ -5435,4 +5435,4 @@ form-log-moment = When
 form-log-trial = Crack and cooling
 form-log-told = Heat numbers and note
 form-log-more = More pieces
-form-log-used = Tell an amount
+form-log-used = Add an amount used

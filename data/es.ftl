@@ -170,7 +170,7 @@ tint-minutes-flame = Minutos de calentamiento uniforme
 tint-minutes-flame-plan = Minutos de calentamiento uniforme, del ciclo térmico de su plan
 tint-minutes-after = Minutos a menos de { RISE(20) } del máximo
 tint-minutes-unknown = { $minutes }, supuesto
-tint-unknown = No se conoce
+tint-unknown = No sé
 # Uno de cinco tiempos usuales: los minutos del plan.
 tint-of-plan = Plan
 unit-minutes = min
@@ -1799,7 +1799,7 @@ symbol-ni-eq-wrc = Equivalente de níquel, WRC-1992
 symbol-share = Proporción de la pieza
 
 ## A steel without a mark
-question-unmarked-steel = Acero sin marca
+question-unmarked-steel = Acero sin marcar
     .about = ¿Qué acero puede ser, por lima, chispa, imán, viruta, borde y probeta, y como cuál lo trato?
     .asked = Sin marca: ¿qué acero puede ser?
     .words = desconocido sin marca chatarra misterio barra chispa lima imán iman viruta probeta identificar
@@ -1870,7 +1870,7 @@ option-was-housing = Carcasa
 answer-unmarked-carbon = Trátelo con este carbono
 answer-unmarked-range = Carbono que permiten las respuestas
 
-note-unmarked-number = Acero. En un plan escriba el certificado como “unmarked” (sin marca), con este carbono. Su estado no se conoce.
+note-unmarked-number = Acero. En un plan escriba el certificado como “unmarked” (sin marcar), con este carbono. Su estado no se conoce.
 note-unmarked-at-least = Acero, o acero para herramientas o inoxidable: el precalentamiento es entonces al menos el del plan. Si es acero para herramientas, averigüe antes el grado.
 note-unmarked-ask = No suelde todavía: puede ser un metal al que daña el precalentamiento de un acero. Haga la prueba siguiente.
 note-unmarked-again = No use ninguna cifra: estas respuestas se contradicen. Repita las pruebas indicadas.
@@ -1918,7 +1918,7 @@ note-unmarked-free-cutting = El acero de fácil mecanizado se ve así y se fisur
 note-unmarked-spring = Un resorte vuelve a romperse junto a su soldadura. No suelde resortes, barras de torsión ni muelles que soportan carga.
 note-unmarked-no-bar = Sin una barra conocida cuenta el más alto de dos cuadros de chispa. Pruebe al lado la chispa de una barra de carbono conocido.
 note-unmarked-bench-blind = Ninguna prueba de taller detecta plomo, azufre, boro, fósforo ni la temperatura de revenido. Una superficie fundida o descarburada da una chispa baja: amole antes { LENGTH("1 mm", "0,04 in") }.
-note-unmarked-never-for = Nunca use acero sin marca donde de él dependen personas: izaje, presión, dirección, frenos.
+note-unmarked-never-for = Nunca use acero sin marcar donde de él dependen personas: izaje, presión, dirección, frenos.
 
 ## Cracks and heat treatment after welding
 question-hot-cracking = Fisuración en caliente
@@ -1943,7 +1943,7 @@ question-lamellar-tearing = Desgarro laminar
     .words = Z15 Z25 Z35 espesor placa chapa desgarro desgarramiento laminar esquina te
 question-cut-preheat = Precalentar antes del oxicorte
     .about = ¿A qué temperatura debe estar esta placa antidesgaste antes del oxicorte?
-    .asked = ¿A cuánto, antes de cortarla?
+    .asked = ¿A qué temperatura, antes de cortar?
     .words = oxicorte corte soplete placa antidesgaste Brinell borde grieta
 question-cold-bent = Soldar en un doblado en frío
     .about = ¿Puedo soldar donde esta pieza se dobló en frío?
@@ -2669,17 +2669,17 @@ filler-note-symbol = Un símbolo de resistencia. Todo aporte que lo lleva tiene 
 filler-note-symbol-18275 = Los intervalos de ISO 18275 para electrodos difieren ligeramente.
 
 # Procesos
-process-gtaw = GTAW (TIG)
+process-gtaw = TIG (GTAW)
 process-paw = Arco de plasma
-process-gmaw = GMAW, alambre macizo (MIG/MAG)
-process-mcaw = GMAW, tubular con polvo metálico
-process-fcaw = FCAW, con gas
-process-fcaw-self = FCAW, autoprotegido
-process-smaw-basic = SMAW, básico (bajo hidrógeno)
-process-smaw-rutile = SMAW, rutilo
-process-smaw-cellulosic = SMAW, celulósico
-process-smaw-nickel = SMAW, electrodo de níquel
-process-saw = SAW (arco sumergido)
+process-gmaw = MIG/MAG (GMAW), alambre macizo
+process-mcaw = Tubular con polvo metálico (GMAW)
+process-fcaw = Alambre tubular con gas (FCAW)
+process-fcaw-self = Tubular autoprotegido (FCAW)
+process-smaw-basic = Electrodo básico (bajo hidrógeno)
+process-smaw-rutile = Electrodo de rutilo (SMAW)
+process-smaw-cellulosic = Electrodo celulósico (SMAW)
+process-smaw-nickel = Electrodo de níquel (SMAW)
+process-saw = Arco sumergido (SAW)
 process-oxy-fuel = Soldadura oxigás
 
 # Uniones
@@ -2838,7 +2838,7 @@ caution-c115 = Prevenga el contragolpe
 caution-c116 = Cuidado con el aire comprimido
     .trigger = Al limpiar una pieza soplando.
     .why = Las virutas le dan en los ojos, y el aire que atraviesa la piel puede matar.
-    .do = Manténgase por debajo de 207 kPa (30 psi) con la boquilla bloqueada, con protección contra virutas y gafas cerradas. Nunca sople piel ni ropa. Nunca sople polvo de cadmio, plomo, metal ligero o fibra.
+    .do = Manténgase por debajo de 207 kPa (30 psi) con la boquilla bloqueada, con protección contra virutas y gafas de seguridad cerradas. Nunca sople piel ni ropa. Nunca sople polvo de cadmio, plomo, metal ligero o fibra.
     .words = pistola aire soplar sopletear compresor
 caution-c120 = Mantenga barras y sierra bajo control
     .trigger = Al traer y aserrar el material.
@@ -3034,7 +3034,7 @@ caution-c121 = No suelde piezas colgadas de grúa
 caution-c124 = Gafas al martillar o picar
     .trigger = Al picar escoria o martillar un cordón.
     .why = Escoria caliente y esquirlas de la herramienta le dan en los ojos.
-    .do = Use gafas cerradas bajo la careta levantada. Nunca use un martillo templado sobre acero templado.
+    .do = Use gafas de seguridad cerradas bajo la careta levantada. Nunca use un martillo templado sobre acero templado.
     .memory = el martillo
     .words = escoria picar martillar piqueta
 caution-c126 = No trabaje solo
@@ -3232,7 +3232,7 @@ caution-c079 = El gas protector asfixia: mida el aire
 caution-c108 = Aerosoles de ensayo solo en frío
     .trigger = Cuando ensaya con líquidos penetrantes o partículas magnéticas.
     .why = Los aerosoles con disolvente se inflaman, y la pieza recién soldada los enciende.
-    .do = Mantenga la pieza por debajo de { TEMP(50) }, y arco, llama y amoladora a { LENGTH("10,7 m", "35 ft") }. Ventile el lugar. Use guantes y gafas cerradas. Eche los trapos en un recipiente cerrado.
+    .do = Mantenga la pieza por debajo de { TEMP(50) }, y arco, llama y amoladora a { LENGTH("10,7 m", "35 ft") }. Ventile el lugar. Use guantes y gafas de seguridad cerradas. Eche los trapos en un recipiente cerrado.
     .memory = la temperatura
     .words = penetrante tinta líquidos liquidos aerosol spray revelador MT PT
 caution-c109 = Lámpara UV, yugo y puntas
@@ -3244,7 +3244,7 @@ caution-c109 = Lámpara UV, yugo y puntas
 caution-c110 = Ataque solo con nital débil
     .trigger = Al atacar químicamente una pieza de prueba.
     .why = El ácido nítrico con alcohol por encima de un 5 %, o guardado cerrado, desprende gas y explota. Sus humos pardos dañan los pulmones horas después.
-    .do = Vierta el ácido en el alcohol, como máximo 5 %, poca cantidad. Use gafas cerradas y guantes. Trabaje bajo una campana. Use un frasco con respiradero, no almacene nada. Nunca ataque una pieza tibia o caliente. O encárguelo a un laboratorio.
+    .do = Vierta el ácido en el alcohol, como máximo 5 %, poca cantidad. Use gafas de seguridad cerradas y guantes. Trabaje bajo una campana. Use un frasco con respiradero, no almacene nada. Nunca ataque una pieza tibia o caliente. O encárguelo a un laboratorio.
     .words = ataque químico quimico ácido acido nítrico nitrico macrografía pieza prueba
 caution-c117 = La prueba de chispa es amolar
     .trigger = Cuando prueba un acero desconocido por chispa o lima.
@@ -3523,7 +3523,7 @@ basis-practice-line = Práctica común del oficio, sin fuente.
 basis-memory-line = No verificado en la fuente: { $of }. Compruébelo en su propio ejemplar antes de confiar en ello.
 
 steel-by-certificate = Acero por certificado
-steel-unmarked = Acero sin marca
+steel-unmarked = Acero sin marcar
 
 answer-minimum = Precalentamiento mínimo
 answer-maximum = Máxima entre pasadas
@@ -3656,24 +3656,24 @@ limit-t85-longest = t8/5 de 25 s
     .formula = t8/5(máximo, Q, d) = 25 s
 limit-low-temper = Suele revenirse a baja temperatura
     .why = Una pieza así suele revenirse a baja temperatura, y su temperatura de revenido no se conoce. Mientras no la indique, el máximo es { TEMP(200) }, y { TEMP(150) } con capa cementada o templada por inducción.
-limit-tool-temper = Temperatura de revenido − { RISE(50) }
+limit-tool-temper = Temperatura de revenido − { RISE(50) }
     .why = Una herramienta se calienta y se suelda como máximo a su temperatura de revenido menos { RISE(50) }. Ninguna parte puede superar su temperatura de revenido menos { RISE(30) }.
     .formula = máximo = temperatura de revenido − 50 K
-limit-hardness-temper = Temperatura de revenido por dureza − { RISE(30) }
+limit-hardness-temper = Temperatura de revenido por dureza − { RISE(30) }
     .why = No se indica la temperatura de revenido. Una curva de dureza publicada da la que deja la dureza medida. El límite es esa temperatura menos { RISE(30) }.
     .formula = límite = temperatura de revenido según la curva − 30 K
 limit-sheet-ceiling = Práctica para este tipo de acero
     .why = La práctica común para este tipo de acero nombra una temperatura que ninguna parte puede superar.
 limit-rolled-interpass = Acero laminado termomecánicamente
     .why = Su resistencia viene del laminado. Un calentamiento largo se la quita.
-limit-rolled-ceiling = Límite termomecánico − { RISE(30) }
+limit-rolled-ceiling = Límite termomecánico − { RISE(30) }
     .why = Por encima de esta temperatura se pierde la resistencia del laminado, y ningún tratamiento térmico la devuelve.
 limit-sheet-interpass = Práctica para este tipo de acero
     .why = Práctica común para este tipo de acero.
-limit-stated-temper = Temperatura de revenido − { RISE(30) }
+limit-stated-temper = Temperatura de revenido − { RISE(30) }
     .why = Una parte templada y revenida se ablanda si se calienta tanto como se revino. Este límite es la temperatura de revenido indicada menos { RISE(30) }, para cada punto de la pieza y en todo momento.
     .formula = límite = temperatura de revenido − 30 K
-limit-standard-temper = Temperatura de revenido más baja − { RISE(30) }
+limit-standard-temper = Temperatura de revenido más baja − { RISE(30) }
     .why = No se indica la temperatura de revenido de la parte. Se usa la más baja que permite su norma, menos { RISE(30) }.
     .formula = límite = temperatura de revenido más baja − 30 K
 limit-demanded = Según lo exigido
@@ -3697,7 +3697,7 @@ evidence-c1-up-to = Sin precalentamiento hasta { $most } de espesor combinado
 evidence-shown-only = Solo para comparar
 evidence-method-b = CET, EN 1011-2 método B
 evidence-method-b-weld = CET del metal de soldadura + 0,03, método B
-evidence-d11-annex = AWS D1.1, control de hidrógeno, grupo { $row }
+evidence-d11-annex = AWS D1.1, control de hidrógeno, grupo { $row }
 evidence-d11-category = AWS D1.1, categoría { $row }
 evidence-table-c1 = EN 1011-2 Tabla C.1
 evidence-thin-tube = Tubo delgado de Cr-Mo con GTAW, fila de fabricantes de electrodos
@@ -4410,9 +4410,9 @@ fillers-unknown = Aporte no conocido
 
 ## Safety
 safety-search = Buscar una nota de seguridad
-safety-search-hint = Objeto o gas: bidón, rueda, argón
+safety-search-hint = Objeto o gas: bidón, neumático, argón
 safety-about-to = Voy a…
-safety-critical-first = primero el peligro
+safety-critical-first = Primero el peligro
 safety-nothing-found = Que no figure no lo hace seguro. Mientras no sepa qué es, no lo caliente, amole ni suelde: lea su etiqueta o su ficha de datos de seguridad, o pregunte al fabricante. Pruebe otra palabra. O mire en lo que va a hacer.
 safety-first = Tienen prioridad los códigos locales, las reglas del lugar y los profesionales autorizados.
 safety-first-note = Estas notas recuerdan. No sustituyen la formación, un permiso, las instrucciones del fabricante ni un número de emergencia.
@@ -4460,7 +4460,7 @@ plan-evidence = Métodos comparados
 plan-evidence-of = Parte o metal de soldadura
 plan-governs = Rige
 plan-legend-inside = Puede regir
-plan-legend-at-limit = Extremo de su intervalo
+plan-legend-at-limit = En su extremo
 plan-legend-outside = Fuera de su intervalo
 plan-legend-shown = Para comparar
 plan-levers = Qué cambia la cifra
@@ -4614,9 +4614,9 @@ units-f-mm = °F, mm
 units-c-in = °C, in
 page-steels = Elegir el acero
 page-certificate = Certificado
-page-unmarked = Acero sin marca
+page-unmarked = Acero sin marcar
 page-cycle = Ciclo térmico
-page-fillers = Elegir el aporte
+page-fillers = Elegir el metal de aporte
 page-settings = Ajustes
 page-about = Acerca de
 shell-notice-away = Cerrar este mensaje
@@ -4631,7 +4631,7 @@ steels-count =
     }
 steels-own = Sus propios aceros
 steels-by-group = Por grupo
-steels-unmarked = Acero sin marca
+steels-unmarked = Acero sin marcar
 steels-unmarked-note = Sin número ni certificado
 steels-own-tested = Supuesto tras una prueba de taller, no medido
 
@@ -4640,7 +4640,7 @@ unmarked-path = Pruebas
 unmarked-test-file = Lima
     .asked = ¿Cómo muerde una lima nueva?
     .how = Amole una zona hasta el brillo. Empuje una lima nueva y fina sobre un canto.
-    .caution = Sujete la pieza con mordaza. Use gafas cerradas.
+    .caution = Sujete la pieza con mordaza. Use gafas de seguridad.
 unmarked-test-spark = Chispa
     .asked = ¿Qué haz de chispas es?
     .how = Amole { LENGTH("1 mm", "0,04 in") } de profundidad con luz tenue. Pruebe al lado una barra de carbono conocido. En la duda elija más estallidos.
@@ -4652,7 +4652,7 @@ unmarked-test-magnet = Imán
 unmarked-test-chip = Viruta
     .asked = ¿Qué viruta saca un cortafrío?
     .how = Golpee un cortafrío a lo largo de un canto.
-    .caution = Use gafas cerradas: saltan virutas.
+    .caution = Use gafas de seguridad: saltan virutas.
 unmarked-test-look = Superficie y uso
     .asked = ¿Qué ve, y qué era la pieza?
     .how = Elija lo que sabe. Ambas respuestas acotan.
@@ -4700,7 +4700,7 @@ unmarked-means-hard = Superficie de unos 58 a 62 HRC o más
 unmarked-means-off = Ahí la capa dura está quitada
 unmarked-means-case = A menudo cementado
 unmarked-means-nothing = Descarta poco
-unmarked-name = Sin marca: { $low }–{ $high } % C
+unmarked-name = Sin marcar: { $low }–{ $high } % C
 unmarked-next = Siguiente: { $test }
 unmarked-pass = No se sabe
 unmarked-back = Una prueba atrás
@@ -4737,7 +4737,7 @@ steels-twins-alike = { $number } es el nombre de { $count } aceros con los mismo
 steels-more = Más de los que caben en la lista
 steels-more-note = Escriba más del nombre.
 steels-nothing = Nada parecido a “{ $query }”
-steels-nothing-try = Pruebe un número como 4140 o 1.7225. O pruebe una palabra como eje o resorte. O escriba el certificado de material. Pruebe antes una barra sin marca: lima, chispa, imán.
+steels-nothing-try = Pruebe un número como 4140 o 1.7225. O pruebe una palabra como eje o resorte. O escriba el certificado de material. Pruebe antes una barra sin marcar: lima, chispa, imán.
 steels-own-unreadable = Sus cifras no se pueden leer: cámbielas
 steels-own-names = Nombra { $grade }
 steels-own-grade = Los elementos no indicados se cuentan con el máximo de { $grade }.
@@ -4807,12 +4807,12 @@ certificate-beyond-range = Algunas cifras están fuera del intervalo de la fórm
 certificate-formula-ce-iiw = CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15
 certificate-formula-cet = CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
 certificate-formula-pcm = Pcm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5 B
-fillers-for-gtaw = Para GTAW (TIG)
+fillers-for-gtaw = Para TIG (GTAW)
 fillers-for-paw = Para arco de plasma
-fillers-for-gmaw = Para GMAW (MIG/MAG)
-fillers-for-fcaw = Para FCAW
-fillers-for-smaw = Para SMAW
-fillers-for-saw = Para SAW
+fillers-for-gmaw = Para MIG/MAG (GMAW)
+fillers-for-fcaw = Para alambre tubular (FCAW)
+fillers-for-smaw = Para electrodo revestido (SMAW)
+fillers-for-saw = Para arco sumergido (SAW)
 fillers-for-oxy-fuel = Para oxigás
 fillers-strength-note = Resistencia a la tracción mínima
 fillers-symbols = Símbolos de resistencia
@@ -4840,7 +4840,7 @@ safety-critical =
 safety-count =
     { $count ->
         [one] 1 nota
-       *[other] { $count } notas
+       *[other] { $count } notas en total
     }
 safety-found =
     { $count ->
@@ -5106,7 +5106,7 @@ log-band-open = No se conoce
 log-face-heated = Cara calentada
 log-face-far = Cara opuesta
 log-face-edge = Canto
-log-away = A { $distance } de la soldadura
+log-away = a { $distance } de la soldadura
 log-when-heating = Al calentar
 log-when-before-tack = Antes de un punto
 log-when-before-run = Antes de la pasada { $number }
@@ -5300,7 +5300,7 @@ log-empty = Aún no hay trabajos
     .note = Un trabajo guarda las piezas de un plan y cada lectura que toma de ellas.
 log-make-plan = Haga antes un plan
 log-load-example = Cargar el ejemplo
-log-new = Crear un trabajo de este plan
+log-new = Crear un trabajo con este plan
 log-new-note = El trabajo conserva su propia copia del plan. Un cambio posterior del plan no mueve sus límites.
 log-no-plan = No hay plan del que crear un trabajo.
 log-plan-line = { $steels }: { $range }
@@ -5396,7 +5396,7 @@ log-not-told = No indicado
 log-save = Guardar la lectura
 log-save-trial = Guardar la pieza de prueba
 log-key-erase = Borrar
-log-key-last = Igual que la última
+log-key-last = La última
 log-key-decimal = Coma decimal
 log-key-unit = Otra unidad
 log-key-up = +{ $step }

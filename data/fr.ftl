@@ -175,7 +175,7 @@ tint-minutes-flame = Minutes de chauffe régulière
 tint-minutes-flame-plan = Minutes de chauffe régulière, du cycle thermique de votre plan
 tint-minutes-after = Minutes à moins de { RISE(20) } du pic
 tint-minutes-unknown = Hypothèse : { $minutes }
-tint-unknown = Inconnu
+tint-unknown = Non connu
 # One of five common times: the minutes of the plan.
 tint-of-plan = Plan
 unit-minutes = min
@@ -271,7 +271,7 @@ form-tint-before = Couleur avant la chauffe
 tint-before = Couleur avant cette chauffe
 tint-before-none = Non, meulé à vif
 form-tint-instruments = Ce que chaque instrument peut montrer
-form-tint-red-heat = Chaleur rouge
+form-tint-red-heat = Acier au rouge
 tint-red-heat-light = Lumière
 tint-red-heat-none = Hors liste
 tint-red-heat-note = Les listes diffèrent de { RISE(100) } ou plus, et la lumière de l’atelier change ce que vous voyez. En dessous de { TEMP(500) }, ne jugez pas à l’incandescence.
@@ -381,7 +381,7 @@ question-crayon-pair = Deux crayons pour la plage
     .about = Quel crayon doit fondre, et lequel ne doit pas fondre ?
     .asked = Quels deux crayons prendre ?
     .words = crayon craie thermique fondre fusion
-question-red-heat = Chaleur rouge
+question-red-heat = Acier au rouge
     .about = Quelle température les listes donnent-elles pour cette incandescence sous cette lumière ?
     .asked = C’est rouge : quelle température ?
     .words = rouge cerise orange sombre incandescent forge
@@ -638,7 +638,7 @@ question-dearden-oneill = Plages de Dearden–O’Neill
     .words = Dearden O'Neill carbone équivalent equivalent
 question-cracking-index = Indice de fissuration
     .about = À quelle lenteur cette soudure doit-elle refroidir jusqu’à 100 °C, selon l’indice de Yurioka ?
-    .asked = À quelle lenteur jusqu’à 100 °C ?
+    .asked = En combien de temps, au moins, jusqu’à 100 °C ?
     .words = Yurioka CEN fissure
 question-table-c1 = Tableau C.1
     .about = Jusqu’à quelle épaisseur combinée le tableau C.1 de l’EN 1011-2 n’exige-t-il pas de préchauffage ?
@@ -662,11 +662,11 @@ question-ceq-bands = Paliers de préchauffage par Ceq
     .words = CE paliers règle empirique
 question-carbon-line = Abaque du carbone
     .about = Quel préchauffage donne l’abaque des aciers au carbone, avec les valeurs entre ses points ?
-    .asked = Et pour l’acier au carbone ?
+    .asked = Quel préchauffage pour l’acier au carbone ?
     .words = abaque courbe 1045 1060 C45 XC48 mi-dur carbone moyen élevé
 question-grade-figures = Valeurs d’une nuance
     .about = Que donnent pour elle les lignes propres à la nuance, sa fiche technique et l’ancien abaque ?
-    .asked = Que publie-t-on pour elle ?
+    .asked = Que publie-t-on pour cette nuance ?
     .words = fiche technique abaque SAE préchauffage nuance
 question-navsea-rows = Tableau de la marine
     .about = Quels préchauffage minimal et maximum entre passes le tableau de la marine donne-t-il pour l’acier au carbone et l’acier résistant au fluage ?
@@ -1040,7 +1040,7 @@ question-local-bore = Alésage chauffé localement
     .words = moyeu tôle anneau local chauffe dilater
 question-fit-time = Frettage : secondes
     .about = De combien de secondes est-ce que je dispose pour porter le moyeu et pousser l’axe à fond ?
-    .asked = Combien de secondes pour l’entrer ?
+    .asked = Combien de secondes pour l’emmancher ?
     .words = frettage moyeu axe porter coincer gripper
 question-fit-at-preheat = Frettage au préchauffage
     .about = Quel est le serrage quand moyeu et axe sont au préchauffage ?
@@ -1806,7 +1806,7 @@ symbol-ni-eq-wrc = Nickel équivalent, WRC-1992
 symbol-share = Part de la pièce
 
 ## A steel without a mark
-question-unmarked-steel = Acier sans marque
+question-unmarked-steel = Acier sans marquage
     .about = Quel acier peut-il être, d’après lime, étincelles, aimant, copeau, bord et éprouvette, et comme quoi le traiter ?
     .asked = Sans marque : quel acier ?
     .words = inconnu non marqué sans marque ferraille chute récupération barre étincelle etincelles lime aimant copeau éprouvette identifier
@@ -1877,7 +1877,7 @@ option-was-housing = Carter
 answer-unmarked-carbon = Carbone à retenir
 answer-unmarked-range = Carbone admis par les réponses
 
-note-unmarked-number = Acier. Dans un plan, écrivez « unmarked » (sans marque) comme certificat, avec ce carbone. Son état n’est pas connu.
+note-unmarked-number = Acier. Dans un plan, écrivez « unmarked » (sans marquage) comme certificat, avec ce carbone. Son état n’est pas connu.
 note-unmarked-at-least = Acier, ou acier à outils ou inoxydable : le préchauffage est alors au moins celui du plan. Si c’est un acier à outils, trouvez d’abord la nuance.
 note-unmarked-ask = Ne soudez pas encore : ce peut être un métal auquel le préchauffage d’un acier nuit. Faites l’essai suivant.
 note-unmarked-again = N’utilisez aucune valeur : ces réponses se contredisent. Refaites les essais nommés.
@@ -1925,7 +1925,7 @@ note-unmarked-free-cutting = L’acier de décolletage a cet aspect, et fissure 
 note-unmarked-spring = Un ressort recasse à côté de sa soudure. Ne soudez pas de ressorts, de barres de torsion ni de spires qui portent une charge.
 note-unmarked-no-bar = Sans barre connue, la plus haute de deux images d’étincelles compte. Essayez à côté une barre de carbone connu.
 note-unmarked-bench-blind = Aucun essai d’atelier ne trouve le plomb, le soufre, le bore, le phosphore ou la température de revenu. Une surface moulée ou décarburée donne trop peu d’étincelles : meulez d’abord { LENGTH("1 mm", "0,04 in") }.
-note-unmarked-never-for = N’utilisez jamais d’acier sans marque si des personnes en dépendent : levage, pression, direction, freins.
+note-unmarked-never-for = N’utilisez jamais d’acier sans marquage si des personnes en dépendent : levage, pression, direction, freins.
 
 ## Cracks and heat treatment after welding
 question-hot-cracking = Fissuration à chaud du métal fondu
@@ -2138,7 +2138,7 @@ hydrogen-means-en-c = échelle C de l’EN 1011-2, jusqu’à 10 ml/100 g
 hydrogen-means-en-d = échelle D de l’EN 1011-2, jusqu’à 5 ml/100 g
 hydrogen-means-en-e = échelle E de l’EN 1011-2, la plus basse, jusqu’à 3 ml/100 g
 hydrogen-means-other-letter = la valeur de la fiche technique du métal d’apport, si la lettre ne vient pas de l’EN 1011-2
-accepts-length = Écrivez une longueur : 38, 38,5 mm, 1-1/2 in, .75 in, Ø90.
+accepts-length = Écrivez une longueur : 38, 38,5 mm, 1-1/2 in, 0,75 in, Ø90.
     .name = Longueur
 accepts-temperature = Écrivez une température : 260, 260 °C, 500 °F.
     .name = Température
@@ -2422,7 +2422,7 @@ group-thermomechanical = Acier à haute limite d’élasticité pour formage à 
 group-pressure-plate = Tôle pour appareils à pression
 group-pipe = Tube de tuyauterie
 group-creep-resisting = Acier résistant au fluage
-group-forging-casting = Brides, raccords et aciers moulés au carbone
+group-forging-casting = Brides, raccords, acier au carbone moulé
 group-cast-iron = Fonte
 group-wear-plate = Tôle d’usure
 group-rail = Rail
@@ -2676,17 +2676,17 @@ filler-note-symbol = Un symbole de résistance. Tout métal d’apport qui le po
 filler-note-symbol-18275 = Les plages de l’ISO 18275 pour les électrodes diffèrent un peu.
 
 # Processes
-process-gtaw = GTAW (TIG)
+process-gtaw = TIG (141)
 process-paw = Plasma
-process-gmaw = GMAW, fil plein (MIG/MAG)
-process-mcaw = GMAW, fil fourré métallique
-process-fcaw = FCAW, fil fourré sous gaz
-process-fcaw-self = FCAW, fil autoprotecteur
-process-smaw-basic = SMAW, basique (bas hydrogène)
-process-smaw-rutile = SMAW, rutile
-process-smaw-cellulosic = SMAW, cellulosique
-process-smaw-nickel = SMAW, électrode au nickel
-process-saw = SAW (sous flux)
+process-gmaw = MIG/MAG, fil plein
+process-mcaw = MAG, fil fourré métallique
+process-fcaw = MAG, fil fourré sous gaz
+process-fcaw-self = Fil fourré autoprotecteur
+process-smaw-basic = Électrode basique (bas hydrogène)
+process-smaw-rutile = Électrode rutile
+process-smaw-cellulosic = Électrode cellulosique
+process-smaw-nickel = Électrode au nickel
+process-saw = Arc submergé (sous flux)
 process-oxy-fuel = Soudage oxygaz
 
 # Joints
@@ -2923,7 +2923,7 @@ caution-c027 = Ouvrez les cavités fermées avant de chauffer
     .words = tube fermé bouché profil creux caisson cavité event évent pression
 caution-c101 = Ne laissez jamais seule une chauffe ou une pièce chaude
     .trigger = Quand un postchauffage ou un refroidissement lent continue hors des heures de travail.
-    .why = Un brûleur, une nappe ou la pièce elle-même met le feu des heures après, sans personne sur place.
+    .why = Un brûleur, une nappe chauffante ou la pièce elle-même met le feu des heures après, sans personne sur place.
     .do = Nommez qui surveille et jusqu’à quand. Utilisez un four ou des nappes à coupure de surchauffe : jamais une flamme nue sans surveillance. Posez la pièce sur brique, sur métal nu, { LENGTH("10,7 m", "35 ft") } dégagés, avec une alarme. Surveillez jusqu’à ce qu’elle soit froide, sous environ { TEMP(60) }.
     .memory = tout sauf la distance dégagée
     .words = nuit couverture sans surveillance refroidissement lent
@@ -2967,12 +2967,12 @@ caution-c102 = Bouteille d’acétylène tiède : évacuez
 caution-c029 = Échelon assez foncé
     .trigger = Quand vous soudez à l’arc.
     .why = Un verre trop clair donne un coup d’arc aux yeux et brûle la rétine.
-    .do = Commencez au guide, jamais sous le minimum. SMAW : échelon guide 10 jusqu’à 4 mm (5/32 in), 12 à 5–6 mm (1/4 in), 14 au-dessus. GMAW, FCAW, GTAW sur acier : échelon guide 12.
+    .do = Commencez au guide, jamais sous le minimum. Électrode enrobée : échelon guide 10 jusqu’à 4 mm (5/32 in), 12 à 5–6 mm (1/4 in), 14 au-dessus. MIG/MAG, fil fourré, TIG sur acier : échelon guide 12.
     .words = masque cagoule verre teinte échelon filtre numéro guide
 caution-c030 = Échelon le plus clair admis
     .trigger = Quand vous prenez plus clair que le guide.
     .why = Un verre trop clair donne un coup d’arc aux yeux et brûle la rétine.
-    .do = SMAW : échelon 7 sous 60 A, 8 jusqu’à 160 A, 10 jusqu’à 250 A, 11 jusqu’à 550 A. GMAW, FCAW : 7 sous 60 A, 10 au-dessus. GTAW : 8 jusqu’à 150 A, 10 au-dessus. Plasma : 6 sous 20 A, 8 jusqu’à 100 A, 10 jusqu’à 400 A, 11 jusqu’à 800 A. Gougeage arc-air : 10 sous 500 A, 11 au-dessus.
+    .do = Électrode enrobée : échelon 7 sous 60 A, 8 jusqu’à 160 A, 10 jusqu’à 250 A, 11 jusqu’à 550 A. MIG/MAG, fil fourré : 7 sous 60 A, 10 au-dessus. TIG : 8 jusqu’à 150 A, 10 au-dessus. Plasma : 6 sous 20 A, 8 jusqu’à 100 A, 10 jusqu’à 400 A, 11 jusqu’à 800 A. Gougeage arc-air : 10 sous 500 A, 11 au-dessus.
     .words = masque cagoule verre teinte échelon filtre numéro minimum PAW
 caution-c031 = Masquez l’arc aux autres
     .trigger = Quand d’autres travaillent dans le même poste.
@@ -3013,7 +3013,7 @@ caution-c037 = Aérez les locaux petits et bas
     .do = Donnez à chaque soudeur 57 m³/min (2000 cfm) d’air neuf. Ou utilisez un captage à la source à 0,5 m/s (100 ft/min) à l’arc. Un local plus grand ne remplace pas le captage à l’arc.
     .words = ventilation ventilateur aération
 caution-c039 = Ozone
-    .trigger = Quand vous soudez en GTAW ou GMAW sur métal brillant, ou au plasma.
+    .trigger = Quand vous soudez en TIG ou MIG/MAG sur métal brillant, ou au plasma.
     .why = Il irrite et lèse les poumons.
     .do = Utilisez un captage à la source. Limite américaine 0,1 ppm sur 8 h.
     .words = TIG MIG
@@ -3232,7 +3232,7 @@ caution-c122 = Batterie, électronique et carburant
     .do = Débranchez les deux pôles et sortez la batterie. Bouchez les conduites de carburant, couvrez-les d’une couverture antifeu. Fixez la pince de masse près de la soudure.
     .words = véhicule camion tracteur électronique alternateur calculateur
 caution-c079 = Le gaz étouffe : contrôlez l’air
-    .trigger = Quand vous soudez en GTAW ou GMAW, ou purgez, dans un réservoir, une fosse ou un caisson.
+    .trigger = Quand vous soudez en TIG ou MIG/MAG, ou purgez, dans un réservoir, une fosse ou un caisson.
     .why = Le gaz chasse l’air : vous perdez connaissance et mourez sans signe avant-coureur, et les sauveteurs aussi. Argon et CO2 descendent, l’hélium monte.
     .do = Obtenez un permis. Mesurez l’oxygène en bas et en haut (19,5–23,5 %) avant et pendant le travail. Insufflez de l’air. Bouteilles et poste restent dehors : fermez-y le gaz à chaque pause. Un surveillant dehors peut secourir sans entrer.
     .words = argon hélium helium dioxyde de carbone CO2 étouffement asphyxie anoxie noyade purge
@@ -3530,7 +3530,7 @@ basis-practice-line = Pratique courante du métier, sans source.
 basis-memory-line = Non vérifié dans l’imprimé : { $of }. Contrôlez dans votre exemplaire avant de vous y fier.
 
 steel-by-certificate = Acier selon certificat
-steel-unmarked = Acier sans marque
+steel-unmarked = Acier sans marquage
 
 answer-minimum = Préchauffage minimal
 answer-maximum = Maximum entre passes
@@ -3663,24 +3663,24 @@ limit-t85-longest = t8/5 de 25 s
     .formula = t8/5(maximum, Q, d) = 25 s
 limit-low-temper = Revenu d’ordinaire à basse température
     .why = Une telle pièce a d’ordinaire un revenu à basse température, et cette température n’est pas connue. Tant que vous ne l’indiquez pas, le maximum est { TEMP(200) }, et { TEMP(150) } pour une couche cémentée ou trempée par induction.
-limit-tool-temper = Température de revenu − { RISE(50) }
+limit-tool-temper = Température de revenu − { RISE(50) }
     .why = Un outil se chauffe et se soude au plus à sa température de revenu moins { RISE(50) }. Aucun endroit ne doit dépasser sa température de revenu moins { RISE(30) }.
     .formula = maximum = température de revenu − 50 K
-limit-hardness-temper = Température de revenu par dureté − { RISE(30) }
+limit-hardness-temper = Température de revenu par dureté − { RISE(30) }
     .why = La température de revenu n’est pas indiquée. Une courbe de dureté imprimée donne celle qui laisse la dureté mesurée. La limite est cette température moins { RISE(30) }.
     .formula = limite absolue = température de revenu par la courbe − 30 K
 limit-sheet-ceiling = Pratique pour ce type d’acier
     .why = La pratique courante pour ce type d’acier nomme une température qu’aucune pièce ne doit dépasser.
 limit-rolled-interpass = Acier laminé thermomécaniquement
     .why = Sa résistance vient du laminage. Une longue chauffe enlève cette résistance.
-limit-rolled-ceiling = Limite thermomécanique − { RISE(30) }
+limit-rolled-ceiling = Limite thermomécanique − { RISE(30) }
     .why = Au-dessus de cette température, la résistance due au laminage est perdue, et aucun traitement thermique ne la rétablit.
 limit-sheet-interpass = Pratique pour ce type d’acier
     .why = Pratique courante pour ce type d’acier.
-limit-stated-temper = Température de revenu − { RISE(30) }
+limit-stated-temper = Température de revenu − { RISE(30) }
     .why = Une pièce trempée et revenue s’adoucit si elle devient aussi chaude qu’à son revenu. Cette limite est la température de revenu indiquée moins { RISE(30) }, en tout point de la pièce et à tout moment.
     .formula = limite absolue = température de revenu − 30 K
-limit-standard-temper = Plus basse température de revenu − { RISE(30) }
+limit-standard-temper = Plus basse température de revenu − { RISE(30) }
     .why = La température de revenu de la pièce n’est pas indiquée. La plus basse que sa norme admet est utilisée, moins { RISE(30) }.
     .formula = limite absolue = plus basse température de revenu − 30 K
 limit-demanded = Comme exigé
@@ -3704,10 +3704,10 @@ evidence-c1-up-to = Pas de préchauffage jusqu’à { $most } d’épaisseur com
 evidence-shown-only = Pour comparaison seulement
 evidence-method-b = CET, EN 1011-2 méthode B
 evidence-method-b-weld = CET du métal fondu + 0,03, méthode B
-evidence-d11-annex = AWS D1.1 maîtrise de l’hydrogène, groupe { $row }
+evidence-d11-annex = AWS D1.1 maîtrise de l’hydrogène, groupe { $row }
 evidence-d11-category = AWS D1.1 catégorie { $row }
 evidence-table-c1 = EN 1011-2 tableau C.1
-evidence-thin-tube = Tube Cr-Mo mince en GTAW, ligne des fabricants d’électrodes
+evidence-thin-tube = Tube Cr-Mo mince en TIG, ligne des fabricants d’électrodes
 evidence-thin-tube-others = Tube Cr-Mo mince, comme d’autres le donnent
 evidence-piping-row = B31.3 de 2014 par numéro de matériau, { $row }
 evidence-piping-row-2010 = B31.3 de 2010 par numéro de matériau, { $row }
@@ -4201,9 +4201,9 @@ range-between = { $low }–{ $high }
 figure-both = { $figure } ({ $second })
 range-up-to = ≤ { $high }
 range-from = ≥ { $low }
-range-inside = Dedans
-range-at-limit = Dehors, borne utilisée
-range-outside = Dehors
+range-inside = Dans le domaine
+range-at-limit = Hors domaine, borne prise
+range-outside = Hors domaine
 range-not-stated = Non indiqué
 
 ## Text: the plan on the command line
@@ -4232,7 +4232,7 @@ text-step = { $number }. { $what }
 text-step-figure = { $number }. { $what } : { $figure } [{ $basis }]
 text-cautions = Sécurité pour ce travail
 text-assumed = Hypothèses : vous ne l’avez pas indiqué
-plan-footer = Les codes locaux, le dessin, le DMOS (WPS) qualifié et la pratique habilitée priment.
+plan-footer = Les codes locaux, le dessin, le DMOS (WPS) qualifié et les personnes habilitées priment.
 standing-governs = Déterminante
 standing-in-range = Dans le domaine
 standing-at-limit = Borne du domaine
@@ -4421,9 +4421,9 @@ fillers-unknown = Métal d’apport inconnu
 safety-search = Chercher une mise en garde
 safety-search-hint = Objet ou gaz : fût, pneu, argon
 safety-about-to = Je vais…
-safety-critical-first = dangers d’abord
+safety-critical-first = Dangers d’abord
 safety-nothing-found = Qu’il ne soit pas dans la liste ne le rend pas sûr. Tant que vous ne savez pas ce que c’est, ne le chauffez pas, ne le meulez pas, ne le soudez pas : lisez son étiquette ou sa fiche de données de sécurité, ou demandez au fabricant. Essayez un autre mot. Ou cherchez sous ce que vous allez faire.
-safety-first = Les codes locaux, les règles du site et la pratique habilitée priment.
+safety-first = Les codes locaux, les règles du site et les personnes habilitées priment.
 safety-first-note = Ces notes rappellent. Elles ne remplacent ni formation, ni permis, ni notice du fabricant, ni numéro d’urgence.
 
 ## Settings
@@ -4469,7 +4469,7 @@ plan-evidence = Méthodes comparées
 plan-evidence-of = Pièce ou métal fondu
 plan-governs = Déterminante
 plan-legend-inside = Peut déterminer
-plan-legend-at-limit = Borne de son domaine
+plan-legend-at-limit = À sa borne
 plan-legend-outside = Hors de son domaine
 plan-legend-shown = Pour comparaison
 plan-levers = Ce qui change la valeur
@@ -4623,9 +4623,9 @@ units-f-mm = °F, mm
 units-c-in = °C, in
 page-steels = Choisir l’acier
 page-certificate = Certificat
-page-unmarked = Acier sans marque
+page-unmarked = Acier sans marquage
 page-cycle = Cycle thermique
-page-fillers = Choisir l’apport
+page-fillers = Choisir le métal d’apport
 page-settings = Réglages
 page-about = À propos
 shell-notice-away = Fermer ce message
@@ -4640,7 +4640,7 @@ steels-count =
     }
 steels-own = Vos propres aciers
 steels-by-group = Par groupe
-steels-unmarked = Acier sans marque
+steels-unmarked = Acier sans marquage
 steels-unmarked-note = Ni numéro ni certificat
 steels-own-tested = Supposé après essai d’atelier, non mesuré
 
@@ -4649,7 +4649,7 @@ unmarked-path = Essais
 unmarked-test-file = Lime
     .asked = Comment mord une lime neuve ?
     .how = Meulez un endroit à vif. Poussez une lime neuve et douce sur une arête.
-    .caution = Bridez la pièce. Portez des lunettes étanches.
+    .caution = Serrez la pièce à l’étau ou au serre-joint. Portez des lunettes étanches.
 unmarked-test-spark = Étincelles
     .asked = Quelle gerbe d’étincelles est-ce ?
     .how = Meulez { LENGTH("1 mm", "0,04 in") } de profond en lumière faible. Essayez à côté une barre de carbone connu. Dans le doute, choisissez plus d’éclats.
@@ -4709,7 +4709,7 @@ unmarked-means-hard = Surface à environ 58 à 62 HRC ou plus
 unmarked-means-off = La couche dure y est enlevée
 unmarked-means-case = Souvent cémenté et trempé
 unmarked-means-nothing = Exclut peu
-unmarked-name = Sans marque : { $low }–{ $high } % C
+unmarked-name = Sans marquage : { $low }–{ $high } % C
 unmarked-next = Ensuite : { $test }
 unmarked-pass = Impossible à dire
 unmarked-back = Revenir d’un essai
@@ -4746,7 +4746,7 @@ steels-twins-alike = { $number } est le nom de { $count } aciers aux mêmes limi
 steels-more = Plus que la liste n’en montre
 steels-more-note = Saisissez plus du nom.
 steels-nothing = Rien comme « { $query } »
-steels-nothing-try = Essayez un numéro comme 4140 ou 1.7225. Ou un mot comme axle (essieu) ou spring (ressort). Ou saisissez le certificat matière. Essayez d’abord une barre sans marque : lime, étincelles, aimant.
+steels-nothing-try = Essayez un numéro comme 4140 ou 1.7225. Ou un mot comme axle (essieu) ou spring (ressort). Ou saisissez le certificat matière. Essayez d’abord une barre sans marquage : lime, étincelles, aimant.
 steels-own-unreadable = Ses valeurs ne peuvent pas être lues : modifiez-les
 steels-own-names = Nomme { $grade }
 steels-own-grade = Les éléments non indiqués sont comptés au maximum de { $grade }.
@@ -4816,12 +4816,12 @@ certificate-beyond-range = Des valeurs sont hors du domaine de la formule : lis
 certificate-formula-ce-iiw = CE = C + Mn/6 + (Cr + Mo + V)/5 + (Ni + Cu)/15
 certificate-formula-cet = CET = C + (Mn + Mo)/10 + (Cr + Cu)/20 + Ni/40
 certificate-formula-pcm = Pcm = C + Si/30 + (Mn + Cu + Cr)/20 + Ni/60 + Mo/15 + V/10 + 5 B
-fillers-for-gtaw = Pour GTAW (TIG)
+fillers-for-gtaw = Pour TIG
 fillers-for-paw = Pour plasma
-fillers-for-gmaw = Pour GMAW (MIG/MAG)
-fillers-for-fcaw = Pour FCAW (fil fourré)
-fillers-for-smaw = Pour électrodes (SMAW)
-fillers-for-saw = Pour SAW (sous flux)
+fillers-for-gmaw = Pour MIG/MAG
+fillers-for-fcaw = Pour fil fourré
+fillers-for-smaw = Pour électrode enrobée
+fillers-for-saw = Pour arc submergé
 fillers-for-oxy-fuel = Pour oxygaz
 fillers-strength-note = Résistance à la traction minimale
 fillers-symbols = Symboles de résistance
@@ -4849,7 +4849,7 @@ safety-critical =
 safety-count =
     { $count ->
         [one] { $count } mise en garde
-       *[other] { $count } mises en garde
+       *[other] { $count } mises en garde en tout
     }
 safety-found =
     { $count ->
@@ -4899,7 +4899,7 @@ about-version = Version { $version }
 about-is = But
     .text = Une référence et un calculateur d’atelier pour souder l’acier faiblement allié trempant et épais. Fonctionne hors ligne, et chaque valeur nomme sa source.
 about-isnt = Ne remplace pas
-    .text = Ce n’est ni un DMOS (WPS) qualifié ni un code, et cela ne remplace pas un ingénieur soudeur. Le dessin, le code, le DMOS qualifié et la pratique habilitée priment.
+    .text = Ce n’est ni un DMOS (WPS) qualifié ni un code, et cela ne remplace pas un ingénieur soudeur. Le dessin, le code, le DMOS qualifié et les personnes habilitées priment.
 about-limits = Ses limites
     .text = Les valeurs non vérifiées sont marquées : contrôlez-les dans votre propre exemplaire de la norme. Les sources ont été lues en copies publiques, pas en éditions achetées.
 about-keeps = Ce qu’il garde
@@ -5002,13 +5002,13 @@ form-demands-none = Aucune
 form-demands-preheat = Minimum { $figure }
 form-demands-interpass = Maximum { $figure }
 form-demands-ceiling = Limite absolue { $figure }
-form-safety = Faits de sécurité
-form-safety-note = Facultatif. Ils choisissent les mises en garde de ce travail et ne changent aucune valeur.
+form-safety = Données de sécurité
+form-safety-note = Facultatif. Elles choisissent les mises en garde de ce travail et ne changent aucune valeur.
 form-safety-told =
     { $count ->
         [0] Facultatif, rien d’indiqué
-        [one] { $count } indiqué
-       *[other] { $count } indiqués
+        [one] { $count } indiquée
+       *[other] { $count } indiquées
     }
 form-not-told = Non indiqué
 heat-source-none = Aucune
@@ -5144,7 +5144,7 @@ log-clock-by-readings = D’après les lectures de ce travail.
 log-clock-by-two-readings = D’après deux lectures de cet exemplaire.
 log-clock-no-cycle = Le plan n’a pas de cycle thermique. Faites deux lectures au même endroit.
 log-clock-no-minimum = Le plan n’a pas de minimum.
-log-clock-over = Soudé : plus de minimum.
+log-clock-over = Soudé : il n’y a plus de minimum.
 log-clock-set-back = Une lecture est plus tardive que l’horloge de cet appareil. Réglez l’horloge.
 # How a piece is.
 log-piece-overdue = Chauffer
@@ -5309,7 +5309,7 @@ log-empty = Pas encore de travail
     .note = Un travail garde les exemplaires d’un plan et chaque lecture que vous y faites.
 log-make-plan = Faites d’abord un plan
 log-load-example = Charger l’exemple
-log-new = Créer un travail de ce plan
+log-new = Créer un travail à partir de ce plan
 log-new-note = Le travail garde sa propre copie du plan. Une modification ultérieure du plan ne déplace pas ses limites.
 log-no-plan = Il n’y a pas de plan pour créer un travail.
 log-plan-line = { $steels } : { $range }
@@ -5405,7 +5405,7 @@ log-not-told = Non indiqué
 log-save = Enregistrer la lecture
 log-save-trial = Enregistrer la pièce d’essai
 log-key-erase = Effacer
-log-key-last = Comme la dernière
+log-key-last = Dernière
 log-key-decimal = Virgule
 log-key-unit = Autre unité
 log-key-up = +{ $step }

@@ -9,6 +9,7 @@ pub mod cli;
 pub mod engine;
 pub mod job;
 pub mod log;
+mod packed;
 pub mod questions;
 pub mod reference;
 pub mod report;

@@ -225,6 +225,6 @@ fn refresh(window: &ui::AppWindow, state: &State) {
         Theme::Dark => ui::Look::Dark,
         Theme::Light => ui::Look::Light,
     });
-    window.global::<ui::Type>().set_asked(f32::from(text_size.percent()) / 100.0);
-    window.global::<ui::Space>().set_gloves(controls == Controls::Gloves);
+    window.global::<ui::Asked>().set_text(f32::from(text_size.percent()) / 100.0);
+    window.global::<ui::Asked>().set_gloves(controls == Controls::Gloves);
 }

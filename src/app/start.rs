@@ -88,7 +88,7 @@ pub fn run(
 
 /// From now on the window asks this device for what it needs of it.
 pub fn on_device(window: &ui::AppWindow, state: &State, device: impl Device + 'static) {
-    window.global::<ui::Type>().set_system(device.text_scale());
+    window.global::<ui::Asked>().set_system_text(device.text_scale());
     state.log.borrow_mut().device = Box::new(device);
 }
 

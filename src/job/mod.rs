@@ -29,7 +29,7 @@ mod write_units;
 
 pub use back::SessionBack;
 pub use beside_plan::{Begun, PlanSays, begun, beside_plan, cycle_of_answers, cycle_of_plan, post_heat};
-pub use demo::{demo_job, is_demo};
+pub use demo::{demo_job, is_demo, is_demo_called};
 pub use drafts::Draft;
 pub use exchange::PutAway;
 pub use field_problem::{DefaultValue, Defaulted, Fault, FieldProblem};

@@ -3,12 +3,10 @@
 use once_cell::sync::Lazy;
 
 use super::{Log, LogFile};
-
-/// The example as it lies in the program.
-const TEXT: &str = include_str!("../../data/demo_log.ron");
+use crate::packed::data;
 
 static READ: Lazy<super::ReadLog> =
-    Lazy::new(|| LogFile::read(TEXT).expect("tests/log reads the embedded file"));
+    Lazy::new(|| LogFile::read(&data!("demo_log.ron")).expect("tests/log reads the embedded file"));
 
 /// The id of the example's job.
 pub static DEMO_JOB: Lazy<super::Id> = Lazy::new(|| READ.head.job);

@@ -12,88 +12,72 @@ use super::{
     RepairData, Row, Rule, SlowCooling, Source, Table, TableC1, Transformation, Unmarked, WaitRule, Welding,
     check, search::Index,
 };
+use crate::packed::data;
 
-/// The text of every data file.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[allow(missing_docs, reason = "each field is the file of its name")]
-pub struct Files<'a> {
-    pub sources: &'a str,
-    pub grades: &'a str,
-    pub fillers: &'a str,
-    pub cautions: &'a str,
-    pub methods: &'a str,
-    pub practice: &'a str,
-    pub d11: &'a str,
-    pub table_c1: &'a str,
-    pub code_rows: &'a str,
-    pub transformation: &'a str,
-    pub processes: &'a str,
-    pub joints: &'a str,
-    pub inspection: &'a str,
-    pub own_sheets: &'a str,
-    pub post_heat: &'a str,
-    pub fits: &'a str,
-    pub expansion: &'a str,
-    pub fuels: &'a str,
-    pub electrode_exposure: &'a str,
-    pub slow_cooling: &'a str,
-    pub heat_cycle: &'a str,
-    pub everyday_words: &'a str,
-    pub optics: &'a str,
-    pub tint_tables: &'a str,
-    pub red_heat: &'a str,
-    pub surfaces: &'a str,
-    pub crayons: &'a str,
-    pub weld_runs: &'a str,
-    pub weld_strength: &'a str,
-    pub weld_current: &'a str,
-    pub weld_cracks: &'a str,
-    pub weld_treatment: &'a str,
-    pub unmarked: &'a str,
-    pub repair: &'a str,
-    /// The English messages, for the check that every row has its words.
-    pub words: &'a str,
+/// Declares the data files: field `grades` is `data/grades.ron`.
+macro_rules! files {
+    ($($name:ident),* $(,)?) => {
+        /// The text of every data file.
+        #[derive(Debug, Clone, PartialEq, Eq)]
+        #[allow(missing_docs, reason = "each field is the file of its name")]
+        pub struct Files {
+            $(pub $name: String,)*
+        }
+
+        impl Files {
+            /// The files that the program carries.
+            #[must_use]
+            pub fn embedded() -> Self {
+                Self { $($name: data!(concat!(stringify!($name), ".ron")),)* }
+            }
+
+            /// The text of a file by its name.
+            #[must_use]
+            pub fn named(&mut self, name: &str) -> Option<&mut String> {
+                match name {
+                    $(stringify!($name) => Some(&mut self.$name),)*
+                    _ => None,
+                }
+            }
+        }
+    };
 }
 
-impl Files<'static> {
-    /// The files that the program carries.
-    pub const EMBEDDED: Self = Self {
-        sources: include_str!("../../data/sources.ron"),
-        grades: include_str!("../../data/grades.ron"),
-        fillers: include_str!("../../data/fillers.ron"),
-        cautions: include_str!("../../data/cautions.ron"),
-        methods: include_str!("../../data/methods.ron"),
-        practice: include_str!("../../data/practice.ron"),
-        d11: include_str!("../../data/d11.ron"),
-        table_c1: include_str!("../../data/table_c1.ron"),
-        code_rows: include_str!("../../data/code_rows.ron"),
-        transformation: include_str!("../../data/transformation.ron"),
-        processes: include_str!("../../data/processes.ron"),
-        joints: include_str!("../../data/joints.ron"),
-        inspection: include_str!("../../data/inspection.ron"),
-        own_sheets: include_str!("../../data/own_sheets.ron"),
-        post_heat: include_str!("../../data/post_heat.ron"),
-        fits: include_str!("../../data/fits.ron"),
-        expansion: include_str!("../../data/expansion.ron"),
-        fuels: include_str!("../../data/fuels.ron"),
-        electrode_exposure: include_str!("../../data/electrode_exposure.ron"),
-        slow_cooling: include_str!("../../data/slow_cooling.ron"),
-        heat_cycle: include_str!("../../data/heat_cycle.ron"),
-        everyday_words: include_str!("../../data/everyday_words.ron"),
-        optics: include_str!("../../data/optics.ron"),
-        tint_tables: include_str!("../../data/tint_tables.ron"),
-        red_heat: include_str!("../../data/red_heat.ron"),
-        surfaces: include_str!("../../data/surfaces.ron"),
-        crayons: include_str!("../../data/crayons.ron"),
-        weld_runs: include_str!("../../data/weld_runs.ron"),
-        weld_strength: include_str!("../../data/weld_strength.ron"),
-        weld_current: include_str!("../../data/weld_current.ron"),
-        weld_cracks: include_str!("../../data/weld_cracks.ron"),
-        weld_treatment: include_str!("../../data/weld_treatment.ron"),
-        unmarked: include_str!("../../data/unmarked.ron"),
-        repair: include_str!("../../data/repair.ron"),
-        words: include_str!("../../data/en.ftl"),
-    };
+files! {
+    sources,
+    grades,
+    fillers,
+    cautions,
+    methods,
+    practice,
+    d11,
+    table_c1,
+    code_rows,
+    transformation,
+    processes,
+    joints,
+    inspection,
+    own_sheets,
+    post_heat,
+    fits,
+    expansion,
+    fuels,
+    electrode_exposure,
+    slow_cooling,
+    heat_cycle,
+    everyday_words,
+    optics,
+    tint_tables,
+    red_heat,
+    surfaces,
+    crayons,
+    weld_runs,
+    weld_strength,
+    weld_current,
+    weld_cracks,
+    weld_treatment,
+    unmarked,
+    repair,
 }
 
 /// The dataset.
@@ -160,13 +144,14 @@ pub struct Reference {
 }
 
 impl Reference {
-    /// The typed dataset of these files, with every rule checked.
+    /// The typed dataset of these files, with every rule checked; `words` are the English messages, of which each
+    /// row has its own.
     ///
     /// # Errors
     /// Every fault that the files have: unreadable ones first, then broken rules.
-    pub fn parse(files: &Files<'_>) -> Result<Self, Vec<Fault>> {
+    pub fn parse(files: &Files, words: &str) -> Result<Self, Vec<Fault>> {
         let reference = Self::read(files)?;
-        let faults = check::faults(&reference, files.words);
+        let faults = check::faults(&reference, words);
         if faults.is_empty() { Ok(reference) } else { Err(faults) }
     }
 
@@ -174,34 +159,34 @@ impl Reference {
     ///
     /// # Errors
     /// One fault for each file that can't be read.
-    pub fn read(files: &Files<'_>) -> Result<Self, Vec<Fault>> {
+    pub fn read(files: &Files) -> Result<Self, Vec<Fault>> {
         let mut faults = Vec::new();
-        let sources = rows("sources.ron", files.sources, &mut faults);
-        let grades = rows("grades.ron", files.grades, &mut faults);
-        let fillers = rows("fillers.ron", files.fillers, &mut faults);
-        let cautions = rows("cautions.ron", files.cautions, &mut faults);
-        let methods = methods(files.methods, &mut faults);
-        let joints = rows("joints.ron", files.joints, &mut faults);
-        let inspection = rows("inspection.ron", files.inspection, &mut faults);
-        let everyday_words = rows("everyday_words.ron", files.everyday_words, &mut faults);
-        let practice = whole("practice.ron", files.practice, &mut faults);
-        let d11 = whole("d11.ron", files.d11, &mut faults);
-        let table_c1 = whole("table_c1.ron", files.table_c1, &mut faults);
-        let code_rows = whole("code_rows.ron", files.code_rows, &mut faults);
-        let transformation = whole("transformation.ron", files.transformation, &mut faults);
-        let processes: Option<ProcessFile> = whole("processes.ron", files.processes, &mut faults);
-        let own_sheets = whole("own_sheets.ron", files.own_sheets, &mut faults);
-        let post_heat = whole("post_heat.ron", files.post_heat, &mut faults);
-        let metals = rows("expansion.ron", files.expansion, &mut faults);
-        let slow_cooling = rows("slow_cooling.ron", files.slow_cooling, &mut faults);
-        let fits = whole("fits.ron", files.fits, &mut faults);
-        let fuels = whole("fuels.ron", files.fuels, &mut faults);
-        let electrode_exposure = whole("electrode_exposure.ron", files.electrode_exposure, &mut faults);
-        let heat_cycle = whole("heat_cycle.ron", files.heat_cycle, &mut faults);
+        let sources = rows("sources.ron", &files.sources, &mut faults);
+        let grades = rows("grades.ron", &files.grades, &mut faults);
+        let fillers = rows("fillers.ron", &files.fillers, &mut faults);
+        let cautions = rows("cautions.ron", &files.cautions, &mut faults);
+        let methods = methods(&files.methods, &mut faults);
+        let joints = rows("joints.ron", &files.joints, &mut faults);
+        let inspection = rows("inspection.ron", &files.inspection, &mut faults);
+        let everyday_words = rows("everyday_words.ron", &files.everyday_words, &mut faults);
+        let practice = whole("practice.ron", &files.practice, &mut faults);
+        let d11 = whole("d11.ron", &files.d11, &mut faults);
+        let table_c1 = whole("table_c1.ron", &files.table_c1, &mut faults);
+        let code_rows = whole("code_rows.ron", &files.code_rows, &mut faults);
+        let transformation = whole("transformation.ron", &files.transformation, &mut faults);
+        let processes: Option<ProcessFile> = whole("processes.ron", &files.processes, &mut faults);
+        let own_sheets = whole("own_sheets.ron", &files.own_sheets, &mut faults);
+        let post_heat = whole("post_heat.ron", &files.post_heat, &mut faults);
+        let metals = rows("expansion.ron", &files.expansion, &mut faults);
+        let slow_cooling = rows("slow_cooling.ron", &files.slow_cooling, &mut faults);
+        let fits = whole("fits.ron", &files.fits, &mut faults);
+        let fuels = whole("fuels.ron", &files.fuels, &mut faults);
+        let electrode_exposure = whole("electrode_exposure.ron", &files.electrode_exposure, &mut faults);
+        let heat_cycle = whole("heat_cycle.ron", &files.heat_cycle, &mut faults);
         let tint = tint(files, &mut faults);
         let welding = welding(files, &mut faults);
-        let unmarked = whole("unmarked.ron", files.unmarked, &mut faults);
-        let repair = whole("repair.ron", files.repair, &mut faults);
+        let unmarked = whole("unmarked.ron", &files.unmarked, &mut faults);
+        let repair = whole("repair.ron", &files.repair, &mut faults);
         let (
             Some(methods),
             Some(practice),
@@ -317,7 +302,7 @@ impl Reference {
 #[must_use]
 pub fn embedded() -> &'static Reference {
     static EMBEDDED: Lazy<Reference> = Lazy::new(|| {
-        Reference::read(&Files::EMBEDDED).expect("tests/dataset/rules.rs reads the same embedded files")
+        Reference::read(&Files::embedded()).expect("tests/dataset/rules.rs reads the same embedded files")
     });
     &EMBEDDED
 }
@@ -344,12 +329,12 @@ fn places<T: Row>(table: &Table<T>, is: impl Fn(&T) -> bool) -> Vec<usize> {
     (0..table.len()).filter(|&place| is(&table.rows()[place])).collect()
 }
 
-fn tint(files: &Files<'_>, faults: &mut Vec<Fault>) -> Option<TintData> {
-    let optics = whole("optics.ron", files.optics, faults);
-    let tables = whole("tint_tables.ron", files.tint_tables, faults);
-    let red_heat = whole("red_heat.ron", files.red_heat, faults);
-    let surfaces = whole("surfaces.ron", files.surfaces, faults);
-    let crayons = whole("crayons.ron", files.crayons, faults);
+fn tint(files: &Files, faults: &mut Vec<Fault>) -> Option<TintData> {
+    let optics = whole("optics.ron", &files.optics, faults);
+    let tables = whole("tint_tables.ron", &files.tint_tables, faults);
+    let red_heat = whole("red_heat.ron", &files.red_heat, faults);
+    let surfaces = whole("surfaces.ron", &files.surfaces, faults);
+    let crayons = whole("crayons.ron", &files.crayons, faults);
     Some(TintData {
         optics: optics?,
         tables: tables?,
@@ -359,12 +344,12 @@ fn tint(files: &Files<'_>, faults: &mut Vec<Fault>) -> Option<TintData> {
     })
 }
 
-fn welding(files: &Files<'_>, faults: &mut Vec<Fault>) -> Option<Welding> {
-    let runs = whole("weld_runs.ron", files.weld_runs, faults);
-    let strength = whole("weld_strength.ron", files.weld_strength, faults);
-    let current = whole("weld_current.ron", files.weld_current, faults);
-    let cracks = whole("weld_cracks.ron", files.weld_cracks, faults);
-    let treatment = whole("weld_treatment.ron", files.weld_treatment, faults);
+fn welding(files: &Files, faults: &mut Vec<Fault>) -> Option<Welding> {
+    let runs = whole("weld_runs.ron", &files.weld_runs, faults);
+    let strength = whole("weld_strength.ron", &files.weld_strength, faults);
+    let current = whole("weld_current.ron", &files.weld_current, faults);
+    let cracks = whole("weld_cracks.ron", &files.weld_cracks, faults);
+    let treatment = whole("weld_treatment.ron", &files.weld_treatment, faults);
     Some(Welding {
         runs: runs?,
         strength: strength?,

@@ -1,7 +1,7 @@
 //! One figure as it is shown, with what it rests on.
 
 use super::Pen;
-use crate::reference::{Basis, Unit};
+use crate::reference::{Basis, SourceRead, Unit};
 use crate::units::{Both, Printed, Show, Side, TemperatureUnit, parts};
 
 /// The source that is our own model of the tint.
@@ -60,7 +60,7 @@ impl Figure {
     }
 }
 
-/// The mark of a basis.
+/// The mark of a basis. A source whose own text was not read proves no more than memory does.
 #[must_use]
 pub fn basis_mark(pen: &Pen<'_>, basis: &Basis) -> BasisMark {
     // Our own model is none of the three kinds of source, nor is what the person typed.
@@ -74,8 +74,13 @@ pub fn basis_mark(pen: &Pen<'_>, basis: &Basis) -> BasisMark {
             return BasisMark { kind: "", label: pen.words.get(key) };
         }
     }
-    let kind = basis.kind();
+    let kind = if is_unread(pen, basis) { Basis::memory("").kind() } else { basis.kind() };
     BasisMark { kind, label: pen.words.get(&format!("basis-{kind}")) }
+}
+
+fn is_unread(pen: &Pen<'_>, basis: &Basis) -> bool {
+    let Basis::Published { source, .. } = basis else { return false };
+    pen.reference.sources.get(source).is_some_and(|row| row.read == SourceRead::Unread)
 }
 
 /// The source of a basis in one line: title and clause, or what it is remembered from.

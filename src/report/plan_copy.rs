@@ -6,7 +6,7 @@ use super::curve::curve_points;
 use super::cycle_after::after_lines;
 use super::figure::{Figure, in_both, source_line};
 use super::{CycleTold, Pen, Report, member_name, no_cycle_words, put_cycle, put_weld, tint_limits};
-use crate::engine::heat_cycle::{Keep, NoCycle, Turned};
+use crate::engine::heat_cycle::{Fineness, Keep, NoCycle, Turned};
 use crate::engine::job::Job;
 use crate::engine::plan::{self, Branch, Ceiling, Limit, Plan, StepFigure};
 use crate::engine::reading::Falls;
@@ -251,6 +251,8 @@ pub fn copy_of_job(
     let cycle =
         cycle_of_plan(pairs, &says, &Reading { units: read.units, ..reading }).and_then(|mut flames| {
             flames.cycle.keep = Keep::Curves;
+            // What is kept is what a person reads: a preliminary figure would stay one.
+            flames.cycle.fineness = Fineness::Fine;
             let found = flames.run(reference, on).map_err(NoCycle::Refused)?;
             let falls = flames.falls(reference, &found, on).ok();
             Ok((flames, found, falls))

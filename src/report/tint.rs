@@ -63,6 +63,16 @@ pub struct ShownLimits {
     pub maximum: String,
     /// The ceiling in words.
     pub ceiling: String,
+    /// Each of them as the plan shows it in both units, by its value.
+    both: Vec<(f64, Both)>,
+}
+
+impl ShownLimits {
+    /// This temperature as the plan shows it, where it is one of its limits.
+    #[must_use]
+    pub fn as_shown(&self, celsius: f64) -> Option<&Both> {
+        self.both.iter().find(|(at_c, _)| (at_c - celsius).abs() < 1e-6).map(|(_, both)| both)
+    }
 }
 
 /// The limits of a plan: the minimum where it has a window, the others wherever they are known.
@@ -72,7 +82,7 @@ pub fn tint_limits(pen: &Pen<'_>, plan: Option<&Plan>) -> ShownLimits {
     let unit = pen.show.units.temperature;
     let shown = |side: Side, limit: &Limit| {
         let both = pen.show.limit(side, limit.exact_c, limit.printed);
-        (unit.to_c(limit_value(side, limit.exact_c, limit.printed, unit)), both.main)
+        (unit.to_c(limit_value(side, limit.exact_c, limit.printed, unit)), both)
     };
     let minimum = plan.minimum.as_ref().filter(|_| plan.verdict == Verdict::Window);
     let ceiling = match &plan.ceiling {
@@ -82,11 +92,13 @@ pub fn tint_limits(pen: &Pen<'_>, plan: Option<&Plan>) -> ShownLimits {
     let minimum = minimum.map(|limit| shown(Side::Minimum, limit)).unzip();
     let maximum = plan.interpass.as_ref().map(|limit| shown(Side::Maximum, limit)).unzip();
     let ceiling = ceiling.map(|limit| shown(Side::Maximum, limit)).unzip();
+    let main = |both: &Option<Both>| both.as_ref().map_or_else(String::new, |both| both.main.clone());
     ShownLimits {
         held: TintLimits { minimum_c: minimum.0, maximum_c: maximum.0, ceiling_c: ceiling.0 },
-        minimum: minimum.1.unwrap_or_default(),
-        maximum: maximum.1.unwrap_or_default(),
-        ceiling: ceiling.1.unwrap_or_default(),
+        minimum: main(&minimum.1),
+        maximum: main(&maximum.1),
+        ceiling: main(&ceiling.1),
+        both: [minimum, maximum, ceiling].into_iter().filter_map(|(at_c, both)| at_c.zip(both)).collect(),
     }
 }
 

@@ -16,7 +16,9 @@ pub fn colour_line(
     proof: &Proof,
     held: &WaitHeld<'_>,
 ) -> TintLine {
-    let figure = pen.show.temperature(colour.peak_c);
+    // A limit of the plan reads as the plan has it, not as its rounded figure would in the other unit.
+    let figure = held.limits.as_shown(colour.peak_c).cloned();
+    let figure = figure.unwrap_or_else(|| pen.show.temperature(colour.peak_c));
     let (way, minutes) = heating(pen, mode);
     let values = [("figure", &*in_both(pen, &figure)), ("minutes", &minutes)];
     let label = pen.words.with(&format!("tint-wait-label-{way}"), &values);

@@ -218,13 +218,13 @@ impl Words {
 
 fn known(tag: &str, scales: &Arc<SharedScales>) -> Spoken {
     let tag = language::known(tag).unwrap_or(ENGLISH);
-    spoken(tag, language::messages(tag).into_owned(), scales)
+    spoken(tag, language::messages(tag), scales)
 }
 
 fn spoken(tag: &str, text: String, scales: &Arc<SharedScales>) -> Spoken {
     let mut bundles = vec![bundle(tag, text, scales)];
     if tag != ENGLISH {
-        bundles.push(bundle(ENGLISH, language::messages(ENGLISH).into_owned(), scales));
+        bundles.push(bundle(ENGLISH, language::messages(ENGLISH), scales));
     }
     Spoken { tag: tag.to_owned(), bundles }
 }

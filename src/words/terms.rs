@@ -6,6 +6,7 @@ use once_cell::sync::OnceCell;
 use serde::Deserialize;
 
 use super::search::plain;
+use crate::packed::data;
 
 /// A term of the trade.
 #[derive(Debug, Deserialize)]
@@ -35,7 +36,7 @@ pub enum TermSource {
 pub fn terms() -> &'static [Term] {
     static TERMS: OnceCell<Vec<Term>> = OnceCell::new();
     // The tests read the same file and name its faults; a list that can't be read is an empty one.
-    TERMS.get_or_init(|| ron::from_str(include_str!("../../data/terms.ron")).unwrap_or_default())
+    TERMS.get_or_init(|| ron::from_str(&data!("terms.ron")).unwrap_or_default())
 }
 
 /// The terms of a language in which a query stands, in the order of its alphabet: those that begin with

@@ -35,7 +35,7 @@ fn the_card_has_every_reading_with_its_verdict() {
     for verdict in ["In the working range", "Below the minimum", "Above the maximum", "Cannot tell"] {
         assert!(holds(&text, verdict), "{verdict}");
     }
-    for said in ["Example: this job is invented, and no real work.", "Cracked", "No crack", "Not told:"] {
+    for said in ["Example: an invented job, not real work.", "Cracked", "No crack", "Not given:"] {
         assert!(holds(&text, said), "{said}");
     }
     // The limits with their basis, in both units.

@@ -6,77 +6,14 @@ use strawblue::reference::{Fault, Files, Reference, Rule, embedded};
 
 /// The faults of a dataset in which one piece of text of one file is replaced.
 fn faults_with(changes: &[(&str, &str, &str)]) -> Vec<Fault> {
-    let text = |name: &str, embedded: &str| {
-        changes.iter().filter(|(file, _, _)| *file == name).fold(
-            embedded.to_owned(),
-            |text, (_, from, to)| {
-                assert!(text.contains(from), "{name} does not contain {from}");
-                text.replacen(from, to, 1)
-            },
-        )
-    };
-    let own = Files::EMBEDDED;
-    let (sources, grades) = (text("sources", own.sources), text("grades", own.grades));
-    let (fillers, cautions) = (text("fillers", own.fillers), text("cautions", own.cautions));
-    let (methods, practice) = (text("methods", own.methods), text("practice", own.practice));
-    let (d11, table_c1) = (text("d11", own.d11), text("table_c1", own.table_c1));
-    let (processes, joints) = (text("processes", own.processes), text("joints", own.joints));
-    let (inspection, own_sheets) = (text("inspection", own.inspection), text("own_sheets", own.own_sheets));
-    let (everyday_words, words) = (text("everyday_words", own.everyday_words), text("words", own.words));
-    let (optics, tint_tables) = (text("optics", own.optics), text("tint_tables", own.tint_tables));
-    let (red_heat, surfaces) = (text("red_heat", own.red_heat), text("surfaces", own.surfaces));
-    let (crayons, post_heat) = (text("crayons", own.crayons), text("post_heat", own.post_heat));
-    let (fits, expansion, fuels) =
-        (text("fits", own.fits), text("expansion", own.expansion), text("fuels", own.fuels));
-    let electrode_exposure = text("electrode_exposure", own.electrode_exposure);
-    let slow_cooling = text("slow_cooling", own.slow_cooling);
-    let (code_rows, transformation) =
-        (text("code_rows", own.code_rows), text("transformation", own.transformation));
-    let heat_cycle = text("heat_cycle", own.heat_cycle);
-    let (weld_runs, weld_strength) =
-        (text("weld_runs", own.weld_runs), text("weld_strength", own.weld_strength));
-    let (weld_current, unmarked) = (text("weld_current", own.weld_current), text("unmarked", own.unmarked));
-    let repair = text("repair", own.repair);
-    let (weld_cracks, weld_treatment) =
-        (text("weld_cracks", own.weld_cracks), text("weld_treatment", own.weld_treatment));
-    let files = Files {
-        sources: &sources,
-        grades: &grades,
-        fillers: &fillers,
-        cautions: &cautions,
-        methods: &methods,
-        practice: &practice,
-        d11: &d11,
-        table_c1: &table_c1,
-        code_rows: &code_rows,
-        transformation: &transformation,
-        processes: &processes,
-        joints: &joints,
-        inspection: &inspection,
-        own_sheets: &own_sheets,
-        post_heat: &post_heat,
-        fits: &fits,
-        expansion: &expansion,
-        fuels: &fuels,
-        electrode_exposure: &electrode_exposure,
-        slow_cooling: &slow_cooling,
-        heat_cycle: &heat_cycle,
-        everyday_words: &everyday_words,
-        optics: &optics,
-        tint_tables: &tint_tables,
-        red_heat: &red_heat,
-        surfaces: &surfaces,
-        crayons: &crayons,
-        weld_runs: &weld_runs,
-        weld_strength: &weld_strength,
-        weld_current: &weld_current,
-        weld_cracks: &weld_cracks,
-        weld_treatment: &weld_treatment,
-        unmarked: &unmarked,
-        repair: &repair,
-        words: &words,
-    };
-    Reference::parse(&files).err().unwrap_or_default()
+    let (mut files, mut words) = (Files::embedded(), include_str!("../../data/en.ftl").to_owned());
+    for (name, from, to) in changes {
+        let text =
+            if *name == "words" { &mut words } else { files.named(name).expect("a file of the dataset") };
+        assert!(text.contains(from), "{name} does not contain {from}");
+        *text = text.replacen(from, to, 1);
+    }
+    Reference::parse(&files, &words).err().unwrap_or_default()
 }
 
 #[test]

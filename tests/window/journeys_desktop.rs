@@ -3,11 +3,10 @@
 
 use std::path::Path;
 use std::rc::Rc;
-use std::time::{Duration, Instant};
 
 use crate::screen::compare::{DESKTOP, PHONE};
 use crate::screen::hand::{says, tap};
-use crate::screen::{live_in, mock_elapsed_time, typed_at};
+use crate::screen::{live_in, soon, typed_at};
 use i_slint_backend_testing::AccessibleRole;
 use proptest::prelude::*;
 use slint::{ComponentHandle, Model, PhysicalSize};
@@ -21,15 +20,6 @@ fn page(window: &ui::AppWindow) -> String {
 
 fn notice(window: &ui::AppWindow) -> String {
     window.global::<ui::Shell>().get_notice().to_string()
-}
-
-fn soon(what: &str, done: impl Fn() -> bool) {
-    let from = Instant::now();
-    while !done() {
-        assert!(from.elapsed() < Duration::from_secs(60), "never: {what}");
-        std::thread::sleep(Duration::from_millis(10));
-        mock_elapsed_time(200);
-    }
 }
 
 fn demo(name: &str) -> std::path::PathBuf {

@@ -3,7 +3,6 @@
 use std::cell::RefCell;
 use std::path::{Path, PathBuf};
 use std::rc::Rc;
-use std::time::{Duration, Instant};
 
 use i_slint_backend_testing::{AccessibleRole, ElementQuery};
 use slint::platform::Key;
@@ -14,7 +13,7 @@ use strawblue::words::Words;
 
 use crate::screen::compare::{DESKTOP, PHONE};
 use crate::screen::hand::{labelled, press, says, tap};
-use crate::screen::{live_in, mock_elapsed_time};
+use crate::screen::{live_in, mock_elapsed_time, soon};
 
 type Live = (ui::AppWindow, Rc<State>);
 
@@ -30,16 +29,6 @@ fn hand(window: &ui::AppWindow) -> ui::HandAdapter<'_> {
 
 fn page(window: &ui::AppWindow) -> String {
     window.global::<ui::Shell>().get_page().to_string()
-}
-
-/// What is done off the screen's thread comes to its end.
-fn soon(what: &str, done: impl Fn() -> bool) {
-    let from = Instant::now();
-    while !done() {
-        assert!(from.elapsed() < Duration::from_secs(120), "never: {what}");
-        std::thread::sleep(Duration::from_millis(10));
-        mock_elapsed_time(100);
-    }
 }
 
 fn type_in(window: &ui::AppWindow, id: &str, text: &str) {

@@ -3,11 +3,10 @@
 
 use std::path::Path;
 use std::rc::Rc;
-use std::time::{Duration, Instant};
 
 use crate::screen::compare::DESKTOP;
 use crate::screen::hand::{fill, found, labelled, press, tap, with};
-use crate::screen::{live_in, mock_elapsed_time};
+use crate::screen::{live_in, mock_elapsed_time, soon};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::platform::Key;
 use slint::{ComponentHandle, Model, SharedString};
@@ -59,15 +58,6 @@ fn committed(window: &ui::AppWindow, field: &str, text: &str) {
 fn unfold(window: &ui::AppWindow, row: &str) {
     window.global::<ui::FormEvents>().invoke_row_toggled(row.into());
     mock_elapsed_time(20);
-}
-
-fn soon(what: &str, done: impl Fn() -> bool) {
-    let from = Instant::now();
-    while !done() {
-        assert!(from.elapsed() < Duration::from_secs(60), "never: {what}");
-        std::thread::sleep(Duration::from_millis(10));
-        mock_elapsed_time(100);
-    }
 }
 
 /// The place is made safe once a day for all pieces: each piece begins with a step of its own.
@@ -182,7 +172,7 @@ fn amounts_stand_beside_the_estimate() {
     let used = window.global::<ui::LogUsed>();
     let value = |nth: usize| used.get_lines().row_data(nth).expect("a line").value.replace('\u{a0}', " ");
     assert_eq!(value(0), "0.18 kg of about 0.56 kg");
-    tap(&window, BUTTON, "Tell an amount");
+    tap(&window, BUTTON, "Add an amount used");
     let save = || found(&window, BUTTON, "Save the amount").accessible_enabled();
     assert_eq!(save(), Some(false));
     fill(&window, "Amount", "x");
@@ -204,7 +194,7 @@ fn amounts_stand_beside_the_estimate() {
     assert_eq!(value(0), "0.23 kg of about 0.56 kg");
     // What the plan has no estimate of.
     let lines = used.get_lines().row_count();
-    tap(&window, BUTTON, "Tell an amount");
+    tap(&window, BUTTON, "Add an amount used");
     let needs = i32::try_from(lines).expect("few");
     window.global::<ui::FormEvents>().invoke_choice_made("log.used-what".into(), needs);
     fill(&window, "Name", "Argon");

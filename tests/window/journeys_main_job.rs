@@ -1,11 +1,9 @@
 //! The whole main job from a cold start, and no hand on the screen: steel, thickness, joint and process to a
 //! preheat and why, the heat cycle, a reading in the log, the job card.
 
-use std::time::{Duration, Instant};
-
 use crate::journeys_cycle::rest;
 use crate::screen::hand::{press, with};
-use crate::screen::{live_in, mock_elapsed_time};
+use crate::screen::{live_in, mock_elapsed_time, soon};
 use i_slint_backend_testing::{AccessibleRole, ElementHandle, ElementQuery};
 use slint::platform::Key;
 use slint::{ComponentHandle, Model, SharedString};
@@ -21,15 +19,6 @@ fn page(window: &ui::AppWindow) -> String {
 
 fn types(window: &ui::AppWindow, text: &str) {
     text.chars().for_each(|letter| press(window, SharedString::from(letter)));
-}
-
-fn soon(what: &str, done: impl Fn() -> bool) {
-    let from = Instant::now();
-    while !done() {
-        assert!(from.elapsed() < Duration::from_secs(240), "never: {what}");
-        std::thread::sleep(Duration::from_millis(20));
-        mock_elapsed_time(700);
-    }
 }
 
 /// Does the ring of the keyboard lie around this?

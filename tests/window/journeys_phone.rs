@@ -40,12 +40,12 @@ impl Device for Letters {
 fn the_size_of_text_of_the_phone_is_followed() {
     let folder = tempfile::tempdir().expect("a folder");
     let (window, state) = live_in(PHONE, folder.path());
-    let scale = || window.global::<ui::Type>().get_scale();
+    let scale = || window.global::<ui::Asked>().get_scale();
     for (system, asked, drawn) in
         [(1.0, 1.0, 1.0), (1.3, 1.0, 1.3), (1.3, 1.5, 1.95), (2.0, 2.0, 2.0), (0.85, 1.0, 1.0)]
     {
         on_device(&window, &state, Letters(system));
-        window.global::<ui::Type>().set_asked(asked);
+        window.global::<ui::Asked>().set_text(asked);
         assert!((scale() - drawn).abs() < 1e-5, "{system} and {asked}: {}", scale());
     }
 }

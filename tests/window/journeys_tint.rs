@@ -3,11 +3,10 @@
 
 use std::path::PathBuf;
 use std::rc::Rc;
-use std::time::{Duration, Instant};
 
 use crate::screen::compare::check_part;
 use crate::screen::hand::{fill, found, labelled, press, says, tap};
-use crate::screen::{live_with, mock_elapsed_time};
+use crate::screen::{live_with, mock_elapsed_time, soon};
 use i_slint_backend_testing::AccessibleRole;
 use image::{Rgb, RgbImage};
 use slint::platform::Key;
@@ -288,15 +287,6 @@ fn made_photo(folder: &std::path::Path) -> PathBuf {
     path
 }
 
-fn wait_for(done: impl Fn() -> bool) {
-    let from = Instant::now();
-    while !done() {
-        assert!(from.elapsed() < Duration::from_secs(60), "the work does not end");
-        std::thread::sleep(Duration::from_millis(10));
-        mock_elapsed_time(50);
-    }
-}
-
 /// A photo is opened by name, touched twice, and gives the colour; a file that is none says so.
 #[test]
 fn a_photo_is_matched() {
@@ -313,15 +303,15 @@ fn a_photo_is_matched() {
     std::fs::write(&text, "not a photo").expect("the folder can be written");
     fill(&window, "File of the photo", &text.display().to_string());
     press(&window, Key::Return);
-    wait_for(|| !adapter().get_photo().busy);
+    soon("the photo is read", || !adapter().get_photo().busy);
     assert!(adapter().get_photo().problem.contains("cannot be read"), "{}", adapter().get_photo().problem);
 
     fill(&window, "File of the photo", &made_photo(folder.path()).display().to_string());
     press(&window, Key::Return);
-    wait_for(|| adapter().get_photo().loaded);
+    soon("the photo is there", || adapter().get_photo().loaded);
     adapter().invoke_photo_touched(0.75, 0.5);
     adapter().invoke_photo_touched(0.25, 0.5);
-    wait_for(|| adapter().get_photo().matched);
+    soon("the photo is matched", || adapter().get_photo().matched);
     let photo = adapter().get_photo();
     assert!(photo.best_label.ends_with("purple-blue"), "{}", photo.best_label);
     // The folder of a test has another name each time; the picture has not.
@@ -345,7 +335,7 @@ fn a_photo_is_matched() {
     adapter().invoke_photo_touched(0.25, 0.5);
     adapter().invoke_photo_turn_picked(1);
     adapter().invoke_photo_touched(0.75, 0.5);
-    wait_for(|| !adapter().get_photo().busy && !adapter().get_photo().title.is_empty());
+    soon("the photo is told", || !adapter().get_photo().busy && !adapter().get_photo().title.is_empty());
     assert_eq!(adapter().get_photo().title, "No answer from this photo");
 }
 

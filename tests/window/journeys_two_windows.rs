@@ -3,11 +3,10 @@
 
 use std::path::Path;
 use std::rc::Rc;
-use std::time::{Duration, Instant};
 
 use crate::screen::compare::{DESKTOP, PHONE};
 use crate::screen::hand::tap;
-use crate::screen::{live_in, mock_elapsed_time, typed_at};
+use crate::screen::{live_in, mock_elapsed_time, soon, typed_at};
 use i_slint_backend_testing::AccessibleRole;
 use slint::ComponentHandle;
 use strawblue::app::{State, ui};
@@ -22,16 +21,6 @@ fn two(folder: &Path) -> (Live, Live) {
 fn typed(window: &ui::AppWindow, field: &str, text: &str) {
     window.global::<ui::FormEvents>().invoke_field_edited(field.into(), text.into());
     mock_elapsed_time(20);
-}
-
-/// The disk and the clock of both windows go on until it is so.
-fn soon(what: &str, done: impl Fn() -> bool) {
-    let from = Instant::now();
-    while !done() {
-        assert!(from.elapsed() < Duration::from_secs(10), "never: {what}");
-        std::thread::sleep(Duration::from_millis(10));
-        mock_elapsed_time(1000);
-    }
 }
 
 fn own(name: &str, composition: &str) -> OwnSteel {

@@ -18,7 +18,7 @@ use strawblue::words::Words;
 
 const EXAMPLE: &str = "Look at an example";
 const OWN: &str = "Start your own job";
-const MARK: &str = "Example: this job is invented, and no real work.";
+const MARK: &str = "Example: an invented job, not real work.";
 const METRIC: System = System { language: "en", units: Units::C_MM };
 const US: System = System { language: "en", units: Units::F_IN };
 

@@ -173,7 +173,7 @@ fn the_briefing_stands_in_two_groups() {
     refresh_all(&window, &state);
     mock_elapsed_time(50);
     // Where the lines of every job end and those of this one begin, to the end.
-    check_rows(&window, (0, 360), ("Eyes and skin", "Not told: "), "plan-briefing-phone-light");
+    check_rows(&window, (0, 360), ("Eyes and skin", "Not given: "), "plan-briefing-phone-light");
 }
 
 /// What a job can tell for the sake of safety, one row at the end of the form.

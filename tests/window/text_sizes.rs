@@ -136,7 +136,7 @@ fn text_is_made_larger_and_small_again_in_the_settings() {
     for size in TextSize::ALL {
         choose(&format!("{}\u{a0}%", size.percent()));
         assert_eq!(state.session(|session| session.text_size), size);
-        let scale = window.global::<ui::Type>().get_scale();
+        let scale = window.global::<ui::Asked>().get_scale();
         assert!((scale * 100.0 - f32::from(size.percent())).abs() < 0.01, "{scale}");
         let now = size_of();
         assert!(now >= usual && (size == TextSize::default() || now > usual), "{now} px at {size:?}");

@@ -131,6 +131,9 @@ fn nothing_is_unwrapped() {
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
+/// What carries the data files stands below all rooms.
+const BELOW: &str = "packed";
+
 /// The rooms that each room may use.
 const DIRECTION: &[(&str, &[&str])] = &[
     ("words", &[]),
@@ -160,7 +163,7 @@ fn the_rooms_look_one_way() {
                         .next()
                         .unwrap_or_default()
                 });
-                for other in used.filter(|other| other != room && !may.contains(other)) {
+                for other in used.filter(|other| other != room && *other != BELOW && !may.contains(other)) {
                     wrong.push(format!("{name}:{at}: {room} uses {other}"));
                 }
                 if line.contains("slint::") {

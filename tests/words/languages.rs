@@ -255,7 +255,7 @@ fn english_stands_behind_a_language() {
     let counted = [1, 3, 5, 22].map(|count| words.count("steels-count", count, &[]));
     assert_eq!(counted, ["1 stal", "3 stale", "5 stali", "22 stale"]);
     let counted = [1, 3].map(|count| words.count("safety-count", count, &[]));
-    assert_eq!(counted, ["1 note", "3 notes"]);
+    assert_eq!(counted, ["1 note", "3 notes in all"]);
 }
 
 #[test]

@@ -13,6 +13,8 @@ pub(crate) struct Line {
     pub(crate) note: String,
     /// Does the answer rest on the plan's figures alone?
     pub(crate) of_plan: bool,
+    /// Is its figure outside the range of its method: to compare, not to weld by?
+    pub(crate) rough: bool,
 }
 
 /// An answer that was added to the plan.

@@ -16,7 +16,6 @@ use crate::engine::Unit;
 use crate::job::Session;
 use crate::questions::{self, Question, Work};
 use crate::report::minutes_between;
-use crate::words::List;
 
 /// Fills the list.
 pub(super) fn refresh(window: &ui::AppWindow, state: &State) {
@@ -65,6 +64,7 @@ fn row(state: &State, question: &'static Question) -> ui::BenchEntry {
             answer: line.answer.as_str().into(),
             note: line.note.as_str().into(),
             of_plan: line.of_plan,
+            rough: line.rough,
             ..row
         },
         None => ui::BenchEntry { note: state.word("bench-working"), ..row },
@@ -90,7 +90,7 @@ fn make_lines(state: &State, wanted: &[&'static Question]) {
 /// What a question says; `None` while its answer is being worked out.
 fn line(state: &State, question: &'static Question) -> Option<Line> {
     let (asked, replied) = question::ask(state, question);
-    let note = |note: String| Some(Line { answer: String::new(), note, of_plan: false });
+    let note = |note: String| Some(Line { answer: String::new(), note, of_plan: false, rough: false });
     match question::stands(state, question, replied) {
         Stands::Answered(reply) => {
             let of_plan = !asked.touched && asked.begun.iter().any(|begun| begun.of_plan);
@@ -99,7 +99,12 @@ fn line(state: &State, question: &'static Question) -> Option<Line> {
             if reply.answers.first().is_some_and(|first| !question_results::has_figure(first)) {
                 return if asked.touched {
                     let said = reply.notes.first().map(|said| state.words.get(&format!("note-{said}")));
-                    Some(Line { answer: said.unwrap_or_default(), note: String::new(), of_plan })
+                    Some(Line {
+                        answer: said.unwrap_or_default(),
+                        note: String::new(),
+                        of_plan,
+                        rough: false,
+                    })
                 } else {
                     note(state.words.get("bench-no-figure-yet"))
                 };
@@ -117,17 +122,14 @@ fn line(state: &State, question: &'static Question) -> Option<Line> {
                 let span = span.map(|(low, high)| minutes_between(&state.pen(), low, high));
                 named(&label, span.as_ref().unwrap_or(&results.first))
             } else {
-                // Each of what leads bears its own figure.
-                let leading = results.figures.iter().take(reply.leading.len());
-                let each: Vec<String> = leading.map(|part| named(&part.label, &part.value)).collect();
-                state.words.list(List::Names, &each)
+                results.summary(state, &reply)
             };
             let said = if is_preliminary(state, question) {
                 state.words.with("bench-answer-preliminary", &[("said", &said)])
             } else {
                 said
             };
-            Some(Line { answer: said, note: String::new(), of_plan })
+            Some(Line { answer: said, note: String::new(), of_plan, rough: results.is_rough() })
         }
         // What the plan's heat cycle will give is not asked for.
         Stands::Missing(_) if is_preliminary(state, question) => note(state.words.get("cycle-working")),

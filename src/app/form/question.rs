@@ -107,7 +107,7 @@ pub(crate) fn row(state: &State, question: &'static Question) -> ui::FormRow {
     match &found.stands {
         Stands::Answered(reply) => {
             let mut results = question_results::of(state, question, reply);
-            made.value = results.first.as_str().into();
+            made.value = results.summary(state, reply).into();
             // That a reading is of no use stands before what was typed.
             parts.splice(0..0, results.verdict.take());
             parts.extend(results.parts());

@@ -6,6 +6,7 @@ use crate::app::{State, ui};
 use crate::engine::{Outcome, Unit};
 use crate::questions::{Question, Reply, SAYING_NO};
 use crate::report::{Pen, answer_figure, basis_mark, of_unit, source_line};
+use crate::words::List;
 
 /// Does an answer say something yet: a figure, or a row of a table?
 pub(crate) fn has_figure(outcome: &Outcome) -> bool {
@@ -28,6 +29,25 @@ pub(crate) struct Results {
 }
 
 impl Results {
+    /// Is the figure asked for outside the range of its method: to compare, not to weld by?
+    pub(crate) fn is_rough(&self) -> bool {
+        self.figures.iter().any(|part| part.rough)
+    }
+
+    /// The answer in a line: what leads, each with its own figure, or else the figure asked for.
+    pub(crate) fn summary(&self, state: &State, reply: &Reply) -> String {
+        if self.verdict.is_some() || reply.leading.is_empty() {
+            return self.first.clone();
+        }
+        let named = |part: &ui::PartRow| {
+            state
+                .words
+                .with("bench-answer", &[("answer", part.label.as_str()), ("figure", part.value.as_str())])
+        };
+        let each: Vec<String> = self.figures.iter().take(reply.leading.len()).map(named).collect();
+        state.words.list(List::Names, &each)
+    }
+
     /// All of it, one under another.
     pub(super) fn parts(self) -> Vec<ui::PartRow> {
         let Self { verdict, figures, taken, notes, .. } = self;

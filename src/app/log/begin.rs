@@ -7,7 +7,7 @@ use super::form;
 use super::kept::LogKept;
 use crate::app::rows::put;
 use crate::app::{State, ui};
-use crate::job::Field;
+use crate::job::{Field, is_demo_called};
 use crate::log::{Hand, JobEntry, PlanCopy};
 use crate::questions::HEAT_CYCLE;
 use crate::reference::embedded;
@@ -120,13 +120,14 @@ fn write(state: &State, plan: PlanCopy) -> bool {
     let typed = |kept: LogKept| kept.text(state).trim().to_owned();
     let own = plan.job.get(Field::Name).map(str::to_owned);
     let name = Some(typed(LogKept::Name)).filter(|name| !name.is_empty()).or(own);
+    let name = name.unwrap_or_else(|| state.words.get("log-unnamed"));
     let entry = JobEntry {
-        name: name.unwrap_or_else(|| state.words.get("log-unnamed")),
+        example: is_demo_called(&plan.job, &name),
+        name,
         pieces: pieces(state, &mut Wrong::new()),
         drawing: typed(LogKept::Drawing),
         welder: typed(LogKept::Welder),
         note: String::new(),
-        example: false,
         plan,
     };
     let mut desk = state.log.borrow_mut();

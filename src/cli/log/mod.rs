@@ -176,7 +176,8 @@ impl Asked<'_> {
             job.get(crate::job::Field::Name).map_or_else(|| self.words.get("log-unnamed"), str::to_owned);
         let pieces = pieces.unwrap_or(1);
         let answers = plan.answers;
-        let entry = JobEntry { name, pieces, drawing, welder, note, example: false, plan };
+        let example = crate::job::is_demo_called(&plan.job, &name);
+        let entry = JobEntry { name, pieces, drawing, welder, note, example, plan };
         let open =
             logs.begin(Hand::now(logs.device()).begin_job(entry)).map_err(|error| self.fault(&error))?;
         let said = self.shown(&open, None);

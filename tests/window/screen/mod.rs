@@ -9,6 +9,7 @@ use std::cell::Cell;
 use std::path::Path;
 use std::rc::Rc;
 use std::sync::Once;
+use std::time::{Duration, Instant};
 
 pub(crate) use i_slint_backend_testing::testing_backend::mock_elapsed_time;
 use i_slint_backend_testing::{TestingBackend, TestingBackendOptions};
@@ -50,6 +51,16 @@ fn ready() {
             renderer_name: Some("software".into()),
         })))
         .expect("one platform for each test thread");
+    }
+}
+
+/// The disk, the work beside the screen and the clock go on until it is so.
+pub(crate) fn soon(what: &str, done: impl Fn() -> bool) {
+    let from = Instant::now();
+    while !done() {
+        assert!(from.elapsed() < Duration::from_secs(240), "never: {what}");
+        std::thread::sleep(Duration::from_millis(10));
+        mock_elapsed_time(200);
     }
 }
 
