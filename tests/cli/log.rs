@@ -199,9 +199,12 @@ fn a_trial_piece_that_cracked_warns_the_next_plan() {
         serde_json::from_str::<Value>(&ran.out).expect("JSON")
     };
     assert_eq!(plan(&device)["trial_warnings"], serde_json::json!([]));
-    // The example is no work, and warns nobody.
+    // The example is no work and warns nobody, nor does a job that is begun from it under its name.
     device.log(&["example"]);
     device.begin();
+    let all = device.json(&[])["jobs"].clone();
+    assert!(all.as_array().expect("jobs").iter().all(|job| job["example"] == true), "{all}");
+    device.log(&["new", DEMO, "name=Our cranks", "pieces=3"]);
     let job = device.json(&[])["jobs"]
         .as_array()
         .expect("jobs")

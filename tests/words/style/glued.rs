@@ -19,7 +19,6 @@ pub(super) const SMALL: &[(&str, &str)] = &[
     ("not-told-", "what was not told, in a list"),
     ("then-figure-", "a figure, after the deed of a step"),
     ("note-ir-hotter.short", "what the gun says, in the line of a folded question"),
-    ("safety-critical-first", "what a count of cautions goes on with"),
     ("store-kept-whole", "in a list of the names of fields"),
     ("cycle-phase-", "what goes on, behind the time of a moment"),
     ("cycle-part-", "a part of the joint, within a line"),
