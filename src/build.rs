@@ -1,5 +1,4 @@
-//! Packs the data and the words, compiles the window's `.slint` files, and tells the linker what makes
-//! the program smaller.
+//! Packs the data and the words, and tells the linker what makes the program smaller.
 
 use std::ffi::OsString;
 use std::fmt::Write as _;
@@ -14,13 +13,6 @@ const PACKING: u8 = 9;
 fn main() {
     println!("cargo::rerun-if-changed=src/build.rs");
     pack_data();
-    #[cfg(feature = "window")]
-    {
-        // Element ids, by which tests find controls, survive only with debug information.
-        let release = env::var("PROFILE").is_ok_and(|profile| profile == "release");
-        let config = slint_build::CompilerConfiguration::new().with_debug_info(!release);
-        slint_build::compile_with_config("ui/app.slint", config).expect("every .slint file compiles");
-    }
     if env::var("PROFILE").is_ok_and(|profile| profile == "release") {
         for option in smaller() {
             println!("cargo::rustc-link-arg-bins={option}");

@@ -16,20 +16,11 @@ system=$out/system
 mkdir -p "$system"
 
 # --- What the check needs --------------------------------------------------------------------
-tools="rustc-web cargo-web rust-web-src clang-$llvm lld-$llvm llvm-$llvm
-    aapt android-framework-res zipalign apksigner zip unzip default-jre-headless"
-missing=$(for tool in $tools; do
-    [ "$(dpkg-query -W -f '${db:Status-Status}' "$tool" 2>/dev/null)" = installed ] || echo "$tool"
-done)
 # A Java that is there already serves as well as the one that Debian would choose.
-if command -v java >/dev/null; then missing=${missing/default-jre-headless/}; fi
-if [ -n "${missing//[[:space:]]/}" ]; then
-    echo "installing:" $missing
-    as_root=$([ "$(id -u)" = 0 ] || echo sudo)
-    $as_root apt-get update -qq
-    # shellcheck disable=SC2086 # one word for each package
-    DEBIAN_FRONTEND=noninteractive $as_root apt-get install -y -qq --no-install-recommends $missing >/dev/null
-fi
+java=default-jre-headless
+if command -v java >/dev/null; then java=; fi
+bash "$root/.ci/need" rustc-web cargo-web rust-web-src clang-$llvm lld-$llvm llvm-$llvm \
+    aapt android-framework-res zipalign apksigner zip unzip $java
 
 # --- The system's libraries, with the listed functions and no others -------------------------
 clang=clang-$llvm ar=llvm-ar-$llvm

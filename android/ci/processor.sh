@@ -13,17 +13,7 @@ out=${ANDROID_CHECK_DIR:-$root/target/android}
 target=aarch64-unknown-linux-gnu
 mkdir -p "$out/figures"
 
-tools="rustc-web cargo-web rust-web-src qemu-user gcc-aarch64-linux-gnu libc6-dev-arm64-cross"
-missing=$(for tool in $tools; do
-    [ "$(dpkg-query -W -f '${db:Status-Status}' "$tool" 2>/dev/null)" = installed ] || echo "$tool"
-done)
-if [ -n "$missing" ]; then
-    echo "installing:" $missing
-    as_root=$([ "$(id -u)" = 0 ] || echo sudo)
-    $as_root apt-get update -qq
-    # shellcheck disable=SC2086 # one word for each package
-    DEBIAN_FRONTEND=noninteractive $as_root apt-get install -y -qq --no-install-recommends $missing >/dev/null
-fi
+bash "$root/.ci/need" rustc-web cargo-web rust-web-src qemu-user gcc-aarch64-linux-gnu libc6-dev-arm64-cross
 
 cd "$root"
 # What this machine's processor prints, by the builds that the tests and the smoke run have made.

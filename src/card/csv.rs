@@ -56,7 +56,7 @@ fn cells(pen: &Pen<'_>, standing: &Standing<'_>, reading: &Thing<'_, ReadingTake
     let trial = standing.trials.iter().find(|trial| trial.id == now.piece);
     let part = now.member.map(|nth| {
         let known = plan.and_then(|plan| plan.members.get(usize::try_from(nth).ok()?));
-        known.map_or_else(|| (nth + 1).to_string(), |member| member.name.clone())
+        known.map_or_else(|| nth.saturating_add(1).to_string(), |member| member.name.clone())
     });
     let shows_c = now.seen.shows_c();
     let (low_c, high_c) = (now.band.low_c, now.band.high_c);

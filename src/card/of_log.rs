@@ -63,6 +63,7 @@ pub fn content(pen: &Pen<'_>, standing: &Standing<'_>, now: Moment, lost: Lost) 
     of_plan::cycle(pen, plan, &mut blocks);
     of_plan::order(pen, plan, &mut blocks);
     readings::plots(pen, plan, (&groups, standing), &mut blocks);
+    readings::job_steps(pen, plan, standing, &mut blocks);
     readings::tables(pen, plan, &groups, &mut blocks);
     trials(pen, plan, standing, &mut blocks);
     used(pen, &overview, &mut blocks);

@@ -8,7 +8,7 @@ use super::signs::of_basis;
 use crate::engine::plan::Verdict;
 use crate::job::Field;
 use crate::log::{CautionCopy, LimitCopy, LineCopy, PlanCopy};
-use crate::report::Pen;
+use crate::report::{Pen, step_head, step_what, written_in};
 use crate::units::parts;
 use crate::words::List;
 
@@ -23,6 +23,7 @@ pub(super) fn answer(pen: &Pen<'_>, plan: &PlanCopy, blocks: &mut Vec<Block>) {
     if !plan.title.is_empty() {
         blocks.push(Block::Strong(plan.title.clone()));
     }
+    blocks.extend(written_in(pen.words, plan).map(Block::Text));
     blocks.extend(plan.status.iter().cloned().map(Block::Text));
     let limits = [&plan.minimum, &plan.maximum, &plan.ceiling];
     let known = |limit: &&Option<LimitCopy>| limit.as_ref().is_some_and(|limit| !limit.text.is_empty());
@@ -139,11 +140,11 @@ pub(super) fn cycle(pen: &Pen<'_>, plan: &PlanCopy, blocks: &mut Vec<Block>) {
     blocks.push(Block::Note(pen.words.list(List::Sentences, &says)));
 }
 
-fn steps(plan: &PlanCopy) -> Vec<Step> {
+fn steps(pen: &Pen<'_>, plan: &PlanCopy) -> Vec<Step> {
     let step = |step: &crate::log::StepCopy| Step {
-        way: step.head.clone(),
+        way: step_head(pen.words, plan, step),
         number: step.number.to_string(),
-        what: step.what.clone(),
+        what: step_what(pen.words, plan, step),
         figure: step.figure.clone(),
         notes: step.notes.clone(),
     };
@@ -152,7 +153,7 @@ fn steps(plan: &PlanCopy) -> Vec<Step> {
 
 /// The sequence at a glance.
 pub(super) fn order(pen: &Pen<'_>, plan: &PlanCopy, blocks: &mut Vec<Block>) {
-    let steps = steps(plan);
+    let steps = steps(pen, plan);
     if !steps.is_empty() && steps.len() <= AT_A_GLANCE {
         blocks.push(heading(pen, "text-then", pen.words.get("card-order-notes")));
         blocks.push(Block::Order(steps));
@@ -162,7 +163,7 @@ pub(super) fn order(pen: &Pen<'_>, plan: &PlanCopy, blocks: &mut Vec<Block>) {
 /// The sequence with its notes, and what goes before and beside it.
 pub(super) fn details(pen: &Pen<'_>, plan: &PlanCopy, blocks: &mut Vec<Block>) {
     lines(pen, "text-find", &plan.find, blocks);
-    let steps = steps(plan);
+    let steps = steps(pen, plan);
     if !steps.is_empty() {
         blocks.push(heading(pen, "card-steps", String::new()));
         blocks.push(Block::Steps(steps));

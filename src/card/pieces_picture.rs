@@ -9,10 +9,10 @@ use super::strip::{AXIS, Style};
 /// A reading.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Dot {
-    /// Its middle, °C.
+    /// Its middle, or the one end that is known, °C.
     pub at_c: f64,
-    /// The range that it leaves open, °C.
-    pub band_c: (f64, f64),
+    /// The ends of what it leaves open, °C; none where an end is not known.
+    pub band_c: (Option<f64>, Option<f64>),
     /// Its verdict.
     pub sign: Sign,
 }
@@ -47,6 +47,21 @@ pub struct PiecesPicture {
     pub pieces: Vec<PieceColumn>,
 }
 
+impl Dot {
+    /// Of a range, of which one end at least is known; none else.
+    #[must_use]
+    pub fn of(band_c: (Option<f64>, Option<f64>), sign: Sign) -> Option<Self> {
+        let at_c = f64::midpoint(band_c.0.or(band_c.1)?, band_c.1.or(band_c.0)?);
+        at_c.is_finite().then_some(Self { at_c, band_c, sign })
+    }
+
+    /// Is one of its ends not known?
+    #[must_use]
+    pub const fn is_one_sided(&self) -> bool {
+        self.band_c.0.is_none() || self.band_c.1.is_none()
+    }
+}
+
 /// So many pieces stand in one picture, and have room in one that holds fewer.
 pub const PIECES: usize = 10;
 pub(super) const FEWEST: usize = 6;
@@ -55,6 +70,8 @@ const WARM: f64 = 88.0;
 const LEFT: f64 = 34.0;
 const APART: f64 = 8.5;
 const MARK: f64 = 6.0;
+/// How wide and high half an arrow is.
+const ARROW: f64 = 2.0;
 
 const STRONG: Style = Style::new(AXIS, Weight::Strong, Ink::Ink);
 
@@ -131,12 +148,19 @@ fn dots(of: &PiecesPicture, piece: &PieceColumn, (from, wide): (f64, f64), drawn
     for (nth, dot) in piece.dots.iter().enumerate() {
         let x = from + step * (nth + 1) as f64;
         let y = of.y(dot.at_c).clamp(size / 2.0, WARM - size / 2.0);
-        let (low, high) = (of.y(dot.band_c.0), of.y(dot.band_c.1));
+        // An end that is not known lies anywhere as far as the frame.
+        let (low, high) =
+            (dot.band_c.0.map_or(WARM, |at_c| of.y(at_c)), dot.band_c.1.map_or(0.0, |at_c| of.y(at_c)));
         // The range above the mark and below it.
         for (from, to) in [(high, y - size / 2.0), (y + size / 2.0, low)] {
             if to - from > 1.2 {
                 drawn.push(Drawn::straight((x, from), (x, to), 0.5, Ink::Ink));
             }
+        }
+        let arrows = [(dot.band_c.1, 0.0, ARROW), (dot.band_c.0, WARM, -ARROW)];
+        for (_, tip, back) in arrows.into_iter().filter(|(end, ..)| end.is_none()) {
+            let points = vec![(x - ARROW, tip + back), (x, tip), (x + ARROW, tip + back)];
+            drawn.push(Drawn::Line { points, width: 0.75, ink: Ink::Ink, dash: None });
         }
         drawn.extend(sign(dot.sign, (x - size / 2.0, y - size / 2.0), size));
     }

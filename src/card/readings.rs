@@ -6,8 +6,8 @@ use super::of_plan::heading;
 use super::pieces_picture::{Dot, FEWEST, PIECES, PieceColumn, PiecesPicture};
 use super::said;
 use crate::engine::reading::Verdict;
-use crate::log::{CrackOutcome, Overview, PieceView, PlanCopy, ReadingView, Standing, TrialPiece};
-use crate::report::{Pen, band_words, day_and_time, instrument_words, when_words};
+use crate::log::{CrackOutcome, Overview, PieceView, PlanCopy, ReadingView, Standing, StepCopy, TrialPiece};
+use crate::report::{Pen, band_words, day_and_time, instrument_words, step_what, when_words};
 use crate::words::List;
 
 /// A reading further than this beyond the limits is drawn at the edge: the table has its figure. K.
@@ -75,7 +75,28 @@ pub(super) fn plots(
         };
         blocks.push(Block::Picture { says, picture: Picture::Pieces(picture) });
     }
-    blocks.push(Block::Note(pen.words.get("card-plot-note")));
+    let mut notes = vec![pen.words.get("card-plot-note")];
+    let one_sided = columns.iter().flat_map(|column| &column.dots).any(Dot::is_one_sided);
+    notes.extend(one_sided.then(|| pen.words.get("log-plot-open")));
+    blocks.push(Block::Note(pen.words.list(List::Sentences, &notes)));
+}
+
+/// The steps of the whole job, with each time at which one was marked as done.
+pub(super) fn job_steps(pen: &Pen<'_>, plan: &PlanCopy, standing: &Standing<'_>, blocks: &mut Vec<Block>) {
+    let line = |step: &StepCopy| {
+        let done = standing.steps.iter().map(|done| done.now);
+        let same = done.filter(|done| done.number == step.number && done.branch == step.branch);
+        let times: Vec<String> = same.map(|done| day_and_time(pen, done.at)).collect();
+        let (number, times) = (step.number.to_string(), pen.words.list(List::Comma, &times));
+        let what = step_what(pen.words, plan, step);
+        let values = [("number", number.as_str()), ("what", &what), ("times", &times)];
+        (!times.is_empty()).then(|| Block::Text(pen.words.with("card-job-step", &values)))
+    };
+    let lines: Vec<Block> = plan.steps.iter().filter(|step| step.is_of_job()).filter_map(line).collect();
+    if !lines.is_empty() {
+        blocks.push(heading(pen, "card-job-steps", String::new()));
+        blocks.extend(lines);
+    }
 }
 
 /// Readings that belong together, with their name in a plot and over a table.
@@ -202,7 +223,6 @@ fn table(pen: &Pen<'_>, plan: &PlanCopy, group: &Group<'_>) -> Table {
 /// A reading in a plot; none for one whose temperature nobody can say.
 fn dot(reading: &ReadingView<'_>) -> Option<Dot> {
     let band = &reading.thing.now.band;
-    let (low_c, high_c) = (band.low_c.or(band.high_c)?, band.high_c.or(band.low_c)?);
     let welding = reading.thing.now.when.in_welding();
     let sign = match reading.judged.verdict {
         // The range of the picture does not count then.
@@ -213,25 +233,22 @@ fn dot(reading: &ReadingView<'_>) -> Option<Dot> {
         Some(Verdict::CannotTell) => Sign::CannotTell,
         None => Sign::NoLimit,
     };
-    let middle_c = f64::midpoint(low_c, high_c);
-    middle_c.is_finite().then_some(Dot { at_c: middle_c, band_c: (low_c, high_c), sign })
+    Dot::of((band.low_c, band.high_c), sign)
 }
 
 /// A trial piece in a plot: the temperature that it was welded at, and whether it cracked.
 fn trial_column(pen: &Pen<'_>, trial: &TrialPiece) -> Option<PieceColumn> {
-    let at_c = trial.band.low_c.or(trial.band.high_c)?;
-    let band_c = (at_c, trial.band.high_c.unwrap_or(at_c));
-    let middle_c = f64::midpoint(band_c.0, band_c.1);
     let sign = match trial.outcome {
         CrackOutcome::NotYet => Sign::NoLimit,
         CrackOutcome::Sound => Sign::NotCracked,
         CrackOutcome::Cracked => Sign::Cracked,
     };
     let range = band_words(pen, &trial.band);
-    middle_c.is_finite().then(|| PieceColumn {
+    let dot = Dot::of((trial.band.low_c, trial.band.high_c), sign)?;
+    Some(PieceColumn {
         name: trial.name.clone(),
         lines: vec![said::cracked(pen, trial.outcome).1, range],
-        dots: vec![Dot { at_c: middle_c, band_c, sign }],
+        dots: vec![dot],
     })
 }
 

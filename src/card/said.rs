@@ -128,7 +128,7 @@ pub fn entry(pen: &Pen<'_>, plan: &PlanCopy, said: &Entry) -> String {
         ],
         Entry::Used(used) => vec![
             used.what.clone(),
-            pen.show.with_unit(used.amount, 2, &used.unit),
+            pen.show.with_unit(used.amount, 3, &used.unit),
             day_and_time(pen, used.at),
             used.note.clone(),
         ],

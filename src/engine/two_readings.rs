@@ -56,6 +56,18 @@ impl TwoReadings {
     /// far each reading is off: the ends of both. `None` where it never gets that cold.
     #[must_use]
     pub fn minutes_to(&self, losses: &HeatCycleData, to_c: f64) -> Option<(f64, f64)> {
+        self.minutes_between(losses, None, to_c)
+    }
+
+    /// Minutes from any temperature of the same part down to another, at the pace of these readings: the
+    /// fewest.
+    #[must_use]
+    pub fn fewest(&self, losses: &HeatCycleData, from_c: f64, to_c: f64) -> Option<f64> {
+        self.minutes_between(losses, Some(from_c), to_c).map(|(fewest, _)| fewest)
+    }
+
+    /// From the second reading where no other beginning is given.
+    fn minutes_between(&self, losses: &HeatCycleData, from_c: Option<f64>, to_c: f64) -> Option<(f64, f64)> {
         if to_c <= self.shop_c {
             return None;
         }
@@ -65,7 +77,8 @@ impl TwoReadings {
             for sign in [-1.0_f64, 1.0] {
                 let first_c = sign.mul_add(-self.off_k.0, self.first_c);
                 let second_c = sign.mul_add(self.off_k.1, self.second_c);
-                let left = if to_c >= second_c { 0.0 } else { seconds_of_shape(around, second_c, to_c)? };
+                let from_c = from_c.unwrap_or(second_c);
+                let left = if to_c >= from_c { 0.0 } else { seconds_of_shape(around, from_c, to_c)? };
                 let between = seconds_of_shape(around, first_c, second_c)?;
                 let minutes = self.minutes * left / between;
                 span = Some(

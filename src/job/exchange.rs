@@ -29,7 +29,7 @@ impl Session {
     pub fn exchange_job(&mut self, job: JobText) {
         self.forget_what_stood_for_the_job();
         self.job = job;
-        self.job_mark = new_mark();
+        self.job_mark = mark_after(0);
     }
 
     /// What was typed or chosen for a question in place of a figure of the old job goes with that job. The
@@ -58,7 +58,8 @@ impl Session {
 
     /// Puts a job away beside the ones before. Of more than are kept the oldest goes.
     pub fn put_job_away(&mut self, job: &JobText) {
-        let key = format!("{PUT_AWAY}.{}", new_mark());
+        let latest = self.put_away().first().and_then(|away| moment_of(&away.key));
+        let key = format!("{PUT_AWAY}.{}", mark_after(latest.unwrap_or(0)));
         self.change_put_away(&PutAway { key, job: job.clone() });
         for old in self.put_away().into_iter().skip(KEPT) {
             self.typed.remove(&old.key);
@@ -79,9 +80,16 @@ impl Session {
 }
 
 /// A mark that no other exchange has, of this window or another: a moment may be the same in two.
-fn new_mark() -> String {
+/// It is later than another one, whatever the clock says: one that was set back would make the newest the oldest.
+fn mark_after(last: u128) -> String {
     static COUNT: AtomicU64 = AtomicU64::new(0);
     let count = COUNT.fetch_add(1, Ordering::Relaxed);
-    let at = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_nanos());
-    format!("{at:x}-{:x}-{count:x}", process::id())
+    let now = SystemTime::now().duration_since(UNIX_EPOCH).map_or(0, |since| since.as_nanos());
+    format!("{:016x}-{:x}-{count:x}", now.max(last.saturating_add(1)), process::id())
+}
+
+/// The moment in the key of a job that was put away.
+fn moment_of(key: &str) -> Option<u128> {
+    let mark = key.strip_prefix(PUT_AWAY)?.strip_prefix('.')?;
+    u128::from_str_radix(mark.split('-').next()?, 16).ok()
 }

@@ -73,11 +73,11 @@ impl Hand {
         self.change(thing, Entry::Withdrawn)
     }
 
-    /// The record that undoes the last one that this device wrote and that still stands; none where there
+    /// The records that undo the last one that this device wrote and that still stands; none where there
     /// is none. What began a reading, a step, a trial piece or an amount is withdrawn, what changed or withdrew
     /// anything is put back.
     #[must_use]
-    pub fn undo_last(&self, log: &Log) -> Option<Record> {
+    pub fn undo_last(&self, log: &Log) -> Vec<Record> {
         // A job and its pieces are not begun by a slip of the thumb: they are taken back by name.
         let by_name = |record: &Record| record.begins() && matches!(record.entry.kind(), "job" | "piece");
         let standing = |record: &&Record| {
@@ -86,17 +86,41 @@ impl Hand {
                 && !log.records().any(|later| later.replaces.contains(&record.id))
         };
         // An undoing is undone by what puts back what it took.
-        let last = log.records().filter(standing).max_by_key(|record| record.id)?;
-        Some(self.undo(log, last))
+        let last = log.records().filter(standing).max_by_key(|record| record.id);
+        last.map(|last| self.undo(log, last)).unwrap_or_default()
     }
 
-    /// The record that undoes one that stands.
+    /// The records that undo one that stands: all that it took the place of stands again, each for itself,
+    /// so that a conflict that was settled is one again. What an undoing put back goes as one.
     #[must_use]
-    pub fn undo(&self, log: &Log, record: &Record) -> Record {
+    pub fn undo(&self, log: &Log, record: &Record) -> Vec<Record> {
+        let of_one_hand = |other: &&Record| {
+            let same = other.thing == record.thing && other.device == record.device && other.at == record.at;
+            same && other.id != record.id && !record.replaces.is_empty() && other.replaces == record.replaces
+        };
+        let stands = |other: &&Record| !log.records().any(|later| later.replaces.contains(&other.id));
+        let others = log.records().filter(of_one_hand).filter(stands).map(|other| other.id);
+        let replaces: Vec<Id> = [record.id].into_iter().chain(others).collect();
         let before = record.replaces.iter().filter_map(|id| log.get(*id));
-        let before = before.filter(|before| before.thing == record.thing);
-        let entry = before.max_by_key(|before| before.id).map(|before| before.entry.clone());
-        self.record(self.new_id(), record.thing, vec![record.id], entry.unwrap_or(Entry::Withdrawn))
+        let mut entries: Vec<Entry> =
+            before.filter(|before| before.thing == record.thing).map(|before| before.entry.clone()).collect();
+        if entries.is_empty() {
+            entries.push(Entry::Withdrawn);
+        }
+        let one = |entry| self.record(self.new_id(), record.thing, replaces.clone(), entry);
+        entries.into_iter().map(one).collect()
+    }
+
+    /// The records that undo what was written at once; what is undone with another of them is not undone twice.
+    #[must_use]
+    pub fn undo_all<'a>(&self, log: &Log, records: impl IntoIterator<Item = &'a Record>) -> Vec<Record> {
+        let mut undone: Vec<Record> = Vec::new();
+        for record in records {
+            if !undone.iter().any(|known| known.replaces.contains(&record.id)) {
+                undone.extend(self.undo(log, record));
+            }
+        }
+        undone
     }
 
     /// The records of a new job: the job itself, and a piece for each of its number.

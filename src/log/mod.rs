@@ -31,7 +31,7 @@ pub use entry::{
 pub use file::{LogFile, LogFileError, ReadLog, SCHEMA};
 pub use hand::Hand;
 pub use job_steps::JobStep;
-pub use moment::Moment;
+pub use moment::{Moment, TimeWrong};
 pub use piece::{Overview, PieceStatus, PieceView, ReadingView, UsedOf};
 pub use plan_copy::{
     CautionCopy, CurvePoint, LimitCopy, LineCopy, MemberCopy, Need, PlanCopy, StepCopy, TurnCopy,

@@ -18,6 +18,8 @@ const WELDED: [&str; 5] = ["weld", "post-heat", "cool", "heat-treat", "inspect"]
 pub enum PieceStatus {
     /// No minute is left above the minimum, or it was read below: heat it again.
     Overdue,
+    /// The same, and it may as well be too hot: nobody knows whether to heat or to wait.
+    Measure,
     /// A minute runs.
     Warm,
     /// Too hot for the next run.
@@ -67,6 +69,8 @@ pub struct PieceView<'a> {
     pub status: PieceStatus,
     /// Was a reading surely above the ceiling? That stays with the piece.
     pub ceiling_passed: bool,
+    /// Has another piece the same number? Two devices that add a piece give both the next one.
+    pub same_number: bool,
 }
 
 impl PieceView<'_> {
@@ -145,19 +149,23 @@ impl<'a> Standing<'a> {
             let each = self.pieces.iter().map(|piece| of(piece.id).map(|reading| reading.now).collect());
             pace_of(falls, each)
         });
-        let counts = Counts { reference, plan, pace, now };
         let view = |reading: &Thing<'a, ReadingTaken>| ReadingView {
             thing: reading.clone(),
             judged: judge(&reading.now.band, reading.now.when, &limits),
         };
+        let same_numbers = self.same_numbers();
         let piece = |thing: &Thing<'a, PieceEntry>| {
             let readings: Vec<ReadingView<'a>> = of(thing.id).map(view).collect();
             let steps: Vec<_> =
                 self.steps.iter().filter(|step| step.now.piece == thing.id).cloned().collect();
+            let steps_at: Vec<Moment> = steps.iter().map(|step| step.now.at).collect();
+            let all: Vec<&ReadingTaken> = readings.iter().map(|reading| reading.thing.now).collect();
+            let counts = Counts { reference, plan, pace, now, steps_at: &steps_at, all: &all };
             let clock = clock(&counts, thing.now, &readings, &steps);
             PieceView {
                 status: status(thing.now, &readings, &steps, &clock),
                 ceiling_passed: readings.iter().any(|reading| reading.judged.ceiling == Some(Held::Missed)),
+                same_number: same_numbers.contains(&thing.now.number),
                 thing: thing.clone(),
                 readings,
                 steps,
@@ -199,7 +207,7 @@ fn clock(
     if piece.finished || is_welded(counts.plan, readings, steps) {
         return Clock::none(ClockWhy::Over);
     }
-    counts.clock(&readings.iter().map(|reading| reading.thing.now).collect::<Vec<_>>())
+    counts.clock()
 }
 
 fn status(
@@ -219,6 +227,7 @@ fn status(
     }
     let last = readings.last().and_then(|reading| reading.judged.verdict);
     match clock.left_min {
+        Some(_) if clock.must_be_measured() => PieceStatus::Measure,
         Some(left_min) if left_min <= 0.0 => PieceStatus::Overdue,
         _ if last == Some(Verdict::Over) || clock.wait_min.is_some_and(|wait_min| wait_min > 0.0) => {
             PieceStatus::Wait
@@ -233,7 +242,7 @@ fn urgent(pieces: &[PieceView<'_>]) -> Vec<usize> {
     let minutes = |piece: &PieceView<'_>| {
         let clock = &piece.clock;
         match piece.status {
-            PieceStatus::Overdue => -clock.overdue_min.unwrap_or(0.0),
+            PieceStatus::Overdue | PieceStatus::Measure => -clock.overdue_min.unwrap_or(0.0),
             PieceStatus::Wait => clock.wait_min.unwrap_or(f64::INFINITY),
             _ => clock.left_min.unwrap_or(f64::INFINITY),
         }

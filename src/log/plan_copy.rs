@@ -13,6 +13,9 @@ use crate::units::Units;
 pub struct PlanCopy {
     /// The edition of program and data that made it.
     pub edition: String,
+    /// The language of its sentences; empty in copies from before it was kept.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub language: String,
     /// The job as it was typed.
     #[serde(deserialize_with = "job_text")]
     pub job: JobText,

@@ -115,6 +115,17 @@ impl<'a> Standing<'a> {
             .collect()
     }
 
+    /// The numbers that more than one piece has, since two devices added it: neither is lost, and one of them
+    /// wants another number.
+    #[must_use]
+    pub fn same_numbers(&self) -> Vec<u32> {
+        let numbers: Vec<u32> = self.pieces.iter().map(|piece| piece.now.number).collect();
+        let mut found: Vec<u32> =
+            numbers.windows(2).filter(|pair| pair[0] == pair[1]).map(|pair| pair[0]).collect();
+        found.dedup();
+        found
+    }
+
     /// How many things are in conflict.
     #[must_use]
     pub fn conflicts(&self) -> usize {

@@ -10,9 +10,11 @@ use super::{Id, Standing, Thing};
 pub struct Bounds<'a> {
     /// The steel, as it is named.
     pub steel: &'a str,
-    /// The coldest that did not crack. It counts by its hot end: it may have been that hot.
+    /// The coldest that did not crack. It counts by its hot end: it may have been that hot. One whose hot
+    /// end is not known shows nothing.
     pub sound: Option<(f64, Thing<'a, TrialPiece>)>,
-    /// The hottest that cracked, by its hot end as well.
+    /// The hottest that cracked, by its hot end as well. One whose hot end is not known counts as hotter
+    /// than any: its figure is no number.
     pub cracked: Option<(f64, Thing<'a, TrialPiece>)>,
 }
 
@@ -21,16 +23,35 @@ impl Bounds<'_> {
     /// apart then.
     #[must_use]
     pub fn overlap(&self) -> bool {
-        self.sound.as_ref().zip(self.cracked.as_ref()).is_some_and(|(sound, cracked)| cracked.0 >= sound.0)
+        // Of one whose hot end is not known the cold end is all that is sure.
+        let sure_c = |(at_c, trial): &(f64, Thing<'_, TrialPiece>)| {
+            Some(*at_c).filter(|at_c| at_c.is_finite()).or(trial.now.band.low_c)
+        };
+        let cracked_c = self.cracked.as_ref().and_then(sure_c);
+        self.sound.as_ref().zip(cracked_c).is_some_and(|(sound, cracked_c)| cracked_c >= sound.0)
     }
 }
 
 impl TrialPiece {
     /// The temperature that it counts by, °C: the hottest that it may have been, since neither "cracked at
-    /// so much" nor "sound at so much" may be flattered.
+    /// so much" nor "sound at so much" may be flattered. Nothing where no hot end is known.
     #[must_use]
     pub fn counts_c(&self) -> Option<f64> {
-        self.band.high_c.or(self.band.low_c).filter(|at_c| at_c.is_finite())
+        self.band.high_c.filter(|at_c| at_c.is_finite())
+    }
+
+    /// The same of one that cracked: where no hot end is known it may have been hotter than any minimum.
+    fn cracked_c(&self) -> f64 {
+        self.counts_c().unwrap_or(f64::INFINITY)
+    }
+
+    /// Does it teach anything? A crack always does.
+    fn teaches(&self) -> bool {
+        match self.outcome {
+            CrackOutcome::NotYet => false,
+            CrackOutcome::Sound => self.counts_c().is_some(),
+            CrackOutcome::Cracked => true,
+        }
     }
 
     /// What tells its steel from another.
@@ -50,13 +71,17 @@ pub fn bounds<'a>(standing: &Standing<'a>) -> Vec<Bounds<'a>> {
             found.push((key, Bounds { steel: &trial.now.steel, sound: None, cracked: None }));
         }
         let Some((_, bounds)) = found.iter_mut().find(|(known, _)| *known == key) else { continue };
-        let Some(at_c) = trial.now.counts_c() else { continue };
-        match trial.now.outcome {
-            CrackOutcome::Sound if bounds.sound.as_ref().is_none_or(|(before_c, _)| at_c < *before_c) => {
+        match (trial.now.outcome, trial.now.counts_c()) {
+            (CrackOutcome::Sound, Some(at_c))
+                if bounds.sound.as_ref().is_none_or(|(before_c, _)| at_c < *before_c) =>
+            {
                 bounds.sound = Some((at_c, trial.clone()));
             }
-            CrackOutcome::Cracked if bounds.cracked.as_ref().is_none_or(|(before_c, _)| at_c > *before_c) => {
-                bounds.cracked = Some((at_c, trial.clone()));
+            (CrackOutcome::Cracked, _) => {
+                let at_c = trial.now.cracked_c();
+                if bounds.cracked.as_ref().is_none_or(|(before_c, _)| at_c > *before_c) {
+                    bounds.cracked = Some((at_c, trial.clone()));
+                }
             }
             _ => {}
         }
@@ -82,7 +107,7 @@ pub fn known_trials(job: Id, standing: &Standing<'_>) -> Vec<KnownTrial> {
         return Vec::new();
     };
     let told = standing.trials.iter().map(|trial| trial.now);
-    let told = told.filter(|trial| trial.outcome != CrackOutcome::NotYet && trial.counts_c().is_some());
+    let told = told.filter(|trial| trial.teaches());
     told.map(|trial| KnownTrial { job, job_name: entry.name.clone(), trial: trial.clone() }).collect()
 }
 
@@ -111,7 +136,8 @@ impl SteelAsked {
 }
 
 /// The hottest trial piece that cracked in a steel of the plan although it was hotter than the plan's
-/// minimum, for each part; none where no preheat is needed is a minimum of the shop.
+/// minimum, for each part; none where no preheat is needed is a minimum of the shop. One whose hot end is
+/// not known may have been hotter than any minimum: its figure is no number.
 #[must_use]
 pub fn cracked_above<'a>(
     known: &'a [KnownTrial],
@@ -122,7 +148,7 @@ pub fn cracked_above<'a>(
         let hotter = known
             .iter()
             .filter(|known| known.trial.outcome == CrackOutcome::Cracked && steel.is_like(&known.trial));
-        let hottest = hotter.filter_map(|known| Some((known, known.trial.counts_c()?)));
+        let hottest = hotter.map(|known| (known, known.trial.cracked_c()));
         let hottest = hottest.max_by(|one, other| one.1.total_cmp(&other.1))?;
         (hottest.1 > minimum_c).then_some((steel.member, hottest.0, hottest.1))
     };

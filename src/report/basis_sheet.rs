@@ -84,7 +84,7 @@ fn of_limit(pen: &Pen<'_>, job: &Job, limit: &Limit, label: &str) -> BasisSheet 
     }
     steps.push(StepLine {
         text: pen.words.get("sheet-exact"),
-        value: pen.show.temperature(limit.exact_c).main,
+        value: pen.show.exact_temperature(limit.exact_c),
     });
     let key = format!("limit-{}", limit.by);
     BasisSheet {
@@ -184,12 +184,14 @@ fn steps(pen: &Pen<'_>, job: &Job, item: &Evidence) -> Vec<StepLine> {
         made.push(line("sheet-printed", pen.words.list(List::Names, &both)));
     }
     match (outcome.says, item.value_c(), outcome.high) {
-        (Says::Figure, Some(value_c), _) => made.push(line("sheet-exact", degrees(value_c))),
+        (Says::Figure, Some(value_c), _) => {
+            made.push(line("sheet-exact", pen.show.exact_temperature(value_c)))
+        }
         (Says::Span, _, Some(high_c)) => made.push(line("sheet-span-end", degrees(high_c))),
         _ => {}
     }
     if let Some(raw_c) = outcome.raw {
-        made.push(line("sheet-raw", degrees(raw_c)));
+        made.push(line("sheet-raw", pen.show.exact_temperature(raw_c)));
     }
     made
 }

@@ -1,7 +1,7 @@
 //! Readings, clocks and pieces of a log in words: window, command line and job card read them here.
 
 use super::cycle::{longest_minutes, shortest_minutes};
-use super::{Pen, stage_name};
+use super::{Pen, stage_name, step_what};
 use crate::engine::reading::{Band, Judged, Look, Seen, Verdict, When};
 use crate::engine::tint::{Held, Stage};
 use crate::log::{Clock, ClockWhy, Face, MemberCopy, Moment, PieceStatus, PieceView, PlanCopy, ReadingView};
@@ -183,11 +183,20 @@ const A_DAY_MIN: f64 = 24.0 * 60.0;
 /// A clock in words: minutes left downwards, a wait upwards.
 #[must_use]
 pub fn clock_line(pen: &Pen<'_>, clock: &Clock) -> ClockLine {
-    let why = pen.words.get(&format!("log-clock-{}", clock.why.id()));
+    let mut why = pen.words.get(&format!("log-clock-{}", clock.why.id()));
+    if clock.why == ClockWhy::NoCycle {
+        why = pen.words.list(List::Sentences, &[why, pen.words.get("log-clock-two-how")]);
+    }
+    let left = clock.left_min.map(|minutes| shortest_minutes(pen, minutes)).unwrap_or_default();
+    // Neither to heat nor to wait is told of what may be too cold and too hot.
+    if clock.must_be_measured() {
+        return ClockLine { left, says: pen.words.get("log-measure"), wait: String::new(), why };
+    }
     let wait = clock.wait_min.filter(|minutes| *minutes > 0.0);
     let wait = wait.map(|minutes| longest_minutes(pen, minutes));
     let wait = wait.map(|minutes| pen.words.with("log-wait", &[("minutes", &minutes)])).unwrap_or_default();
-    let left = clock.left_min.map(|minutes| shortest_minutes(pen, minutes)).unwrap_or_default();
+    let unknown = clock.may_be_hot && clock.wait_min.is_none();
+    let wait = if unknown { pen.words.get("log-wait-unknown") } else { wait };
     let says = match (clock.left_min, clock.overdue_min) {
         (Some(left_min), _) if left_min > 0.0 => pen.words.with("log-left", &[("minutes", &left)]),
         (Some(_), Some(over)) if clock.why != ClockWhy::SetBack && (1.0..A_DAY_MIN).contains(&over) => {
@@ -239,15 +248,28 @@ pub fn piece_line(pen: &Pen<'_>, plan: &PlanCopy, piece: &PieceView<'_>) -> Piec
         || piece.steps.iter().any(crate::log::Thing::in_conflict);
     let next = piece.next_step(plan).map(|step| {
         let number = step.number.to_string();
-        pen.words.with("log-next-step", &[("number", &number), ("what", &step.what)])
+        let what = step_what(pen.words, plan, step);
+        pen.words.with("log-next-step", &[("number", &number), ("what", &what)])
     });
     let done = piece.thing.now.finished;
+    let same = piece.same_number.then(|| pen.words.get("log-same-number"));
+    // A wait whose end nobody knows does not hide the minutes.
+    let both = piece.clock.wait_min.is_none() && !clock.wait.is_empty() && !clock.says.is_empty();
+    let said = match clock {
+        ClockLine { says, wait, .. } if both => pen.words.list(List::Sentences, &[says, wait]),
+        ClockLine { says, wait, .. } if wait.is_empty() => says,
+        ClockLine { wait, .. } => wait,
+    };
     PieceLine {
         number: piece.thing.now.number,
         status: piece_words(pen, piece.status),
-        clock: if clock.wait.is_empty() { clock.says } else { clock.wait },
+        clock: said,
         next: next.filter(|_| !done).unwrap_or_default(),
-        alarms: ceiling.into_iter().chain(others.then(|| pen.words.get("log-in-conflict"))).collect(),
+        alarms: ceiling
+            .into_iter()
+            .chain(same)
+            .chain(others.then(|| pen.words.get("log-in-conflict")))
+            .collect(),
     }
 }
 

@@ -63,7 +63,13 @@ fn taught(pen: &Pen<'_>, bounds: &Bounds<'_>) -> Vec<String> {
     };
     let line =
         |key: &str, at_c: f64| pen.words.with(key, &[("steel", bounds.steel), ("figure", &shown(at_c))]);
-    let cracked = bounds.cracked.as_ref().map(|(at_c, _)| line("log-taught-cracked", *at_c));
+    let cracked = bounds.cracked.as_ref().map(|(at_c, trial)| {
+        if at_c.is_finite() {
+            return line("log-taught-cracked", *at_c);
+        }
+        let figure = band_words(pen, &trial.now.band);
+        pen.words.with("log-taught-cracked-open", &[("steel", bounds.steel), ("figure", &figure)])
+    });
     let sound = bounds.sound.as_ref().map(|(at_c, _)| line("log-taught-sound", *at_c));
     let overlap = bounds.overlap().then(|| pen.words.get("log-taught-overlap"));
     [cracked, sound, overlap].into_iter().flatten().collect()
@@ -75,7 +81,7 @@ pub fn put_trials(pen: &Pen<'_>, job: &Job, plan: &Plan, known: &[KnownTrial], r
 }
 
 /// What the trial pieces of earlier jobs say of a plan: a warning for each part whose steel cracked at a
-/// temperature above the plan's minimum.
+/// temperature above the plan's minimum, or at one whose hot end is not known.
 #[must_use]
 pub fn trial_warnings(pen: &Pen<'_>, job: &Job, plan: &Plan, known: &[KnownTrial]) -> Vec<String> {
     if !plan.verdict.answers() || plan.verdict == Verdict::TwoRoutes {
@@ -86,7 +92,11 @@ pub fn trial_warnings(pen: &Pen<'_>, job: &Job, plan: &Plan, known: &[KnownTrial
     let found = cracked_above(known, &steels_asked(job, plan), minimum_c);
     let line = |(member, trial, at_c): (usize, &KnownTrial, f64)| {
         let unit = pen.show.units.temperature;
-        let at = pen.show.with_unit((unit.from_c(at_c) - 1e-6).ceil(), 0, unit.symbol());
+        let (key, at) = if at_c.is_finite() {
+            ("log-trial-warning", pen.show.with_unit((unit.from_c(at_c) - 1e-6).ceil(), 0, unit.symbol()))
+        } else {
+            ("log-trial-warning-open", band_words(pen, &trial.trial.band))
+        };
         let (part, (day, _)) = (member_name(pen, job, member), trial.trial.at.day_and_time());
         let values = [
             ("member", part.as_str()),
@@ -95,7 +105,7 @@ pub fn trial_warnings(pen: &Pen<'_>, job: &Job, plan: &Plan, known: &[KnownTrial
             ("steel", &trial.trial.steel),
             ("day", &day),
         ];
-        pen.words.with("log-trial-warning", &values)
+        pen.words.with(key, &values)
     };
     found.into_iter().map(line).collect()
 }

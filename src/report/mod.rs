@@ -9,6 +9,7 @@ mod basis_sheet;
 mod beside;
 mod caution_search;
 mod cautions;
+mod copied;
 mod curve;
 mod cycle;
 mod cycle_after;
@@ -38,6 +39,7 @@ pub use basis_sheet::{BasisSheet, answer_sheet, basis_sheet};
 pub use beside::{ToDoLine, beside_lines, find_lines};
 pub use caution_search::{SAME_WORDS, cautions_with};
 pub use cautions::{BriefingLines, CautionLine, briefing_lines, caution_line};
+pub use copied::{step_head, step_what, written_in};
 pub use curve::curve_points;
 pub use cycle::{
     CycleLine, CycleTold, by_heat, clock_span, flame_minutes, hydrogen_left, is_preliminary, longest_minutes,

@@ -206,7 +206,6 @@ const fn is_preheat(method: Method) -> bool {
             | Method::Seferian
             | Method::DeardenOneill
             | Method::ItoBessyo
-            | Method::SaeChart
             | Method::ThinTube
     )
 }

@@ -43,6 +43,7 @@ pub fn plan_copy(
     };
     PlanCopy {
         edition: env!("CARGO_PKG_VERSION").to_owned(),
+        language: pen.words.language(),
         job: text.clone(),
         units: pen.show.units,
         verdict: plan.verdict.id().to_owned(),

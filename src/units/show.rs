@@ -64,6 +64,13 @@ impl Show {
         self.both_temperatures(|unit| self.with_unit(point(unit), 0, unit.symbol()))
     }
 
+    /// A temperature point before it is rounded, to a tenth.
+    #[must_use]
+    pub fn exact_temperature(&self, point_c: f64) -> String {
+        let unit = self.units.temperature;
+        self.with_unit(unit.from_c(point_c), 1, unit.symbol())
+    }
+
     /// A limit: as printed, or rounded to the safe side.
     #[must_use]
     pub fn limit(&self, side: Side, exact_c: f64, printed: Option<Printed>) -> Both {

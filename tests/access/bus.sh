@@ -7,16 +7,7 @@ set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
 program=$1
 
-missing=$(for tool in at-spi2-core gir1.2-atspi-2.0 python3-gi dbus libglib2.0-bin xvfb xauth xdotool; do
-    [ "$(dpkg-query -W -f '${db:Status-Status}' "$tool" 2>/dev/null)" = installed ] || echo "$tool"
-done)
-if [ -n "$missing" ]; then
-    echo "installing:" $missing
-    as_root=$([ "$(id -u)" = 0 ] || echo sudo)
-    $as_root apt-get update -qq
-    # shellcheck disable=SC2086 # one word for each package
-    DEBIAN_FRONTEND=noninteractive $as_root apt-get install -y -qq --no-install-recommends $missing >/dev/null
-fi
+bash "$here/../../.ci/need" at-spi2-core gir1.2-atspi-2.0 python3-gi dbus libglib2.0-bin xvfb xauth xdotool
 
 home=$(mktemp -d)
 trap 'rm -rf "$home"' EXIT

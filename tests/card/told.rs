@@ -1,10 +1,10 @@
 //! What a card says of a log: all of it, and nothing better than it is.
 
-use strawblue::card::{Block, Lost, Paper, content, pages, pdf};
-use strawblue::engine::reading::{Seen, When};
+use strawblue::card::{Block, Lost, Paper, Picture, content, pages, pdf};
+use strawblue::engine::reading::{Band, Seen, When};
 use strawblue::job::{Field, JobText};
 use strawblue::log::{
-    Entry, Hand, JobEntry, LimitCopy, Log, Moment, PieceEntry, PlanCopy, ReadingTaken, demo_log,
+    Entry, Hand, JobEntry, LimitCopy, Log, Moment, PieceEntry, PlanCopy, ReadingTaken, StepDone, demo_log,
 };
 use strawblue::reference::embedded;
 use strawblue::report::{CopyTyped, copy_of_job};
@@ -50,6 +50,49 @@ fn the_card_has_every_reading_with_its_verdict() {
     for caution in &plan.cautions {
         assert!(holds(&text, &caution.title) && holds(&text, &caution.do_this), "{}", caution.title);
     }
+}
+
+/// A crayon that melted says "at least": the plot runs to its frame with an arrow there, and its words say so.
+/// What was done for the whole job stands with its times.
+#[test]
+fn the_card_shows_ends_that_nobody_knows_and_steps_of_the_whole_job() {
+    let mut log = demo_log();
+    let arrow = "Arrow: this end is not known.";
+    let plots = |log: &Log| {
+        let blocks = says(log, Units::C_MM, Lost::default()).blocks;
+        let dots = |block: &Block| match block {
+            Block::Picture { picture: Picture::Pieces(plot), .. } => {
+                plot.pieces.iter().flat_map(|piece| piece.dots.clone()).collect()
+            }
+            _ => Vec::new(),
+        };
+        blocks.iter().flat_map(dots).filter(|dot| dot.is_one_sided()).count()
+    };
+    let before = plots(&log);
+    assert_eq!(holds(&read(&card(&log, Units::C_MM, Paper::A4)), arrow), before > 0);
+    let first = log.standing().readings[0].now.clone();
+    let melted = ReadingTaken {
+        seen: Seen::Crayons { melted_c: Some(316.0), stayed_c: None },
+        band: Band { high_c: None, ..first.band },
+        ..first
+    };
+    let job = log.standing().job.as_ref().expect("a job").id;
+    let make_safe = StepDone {
+        piece: job,
+        number: 1,
+        branch: String::new(),
+        at: Moment::new(1_773_740_000, 60),
+        note: String::new(),
+    };
+    let hand = hand("card-test");
+    let records = [Entry::Reading(Box::new(melted)), Entry::Step(make_safe)];
+    for entry in records {
+        log.add(hand.begin(entry));
+    }
+    assert_eq!(plots(&log), before + 1);
+    let text = read(&card(&log, Units::C_MM, Paper::A4));
+    assert!(holds(&text, arrow));
+    assert!(holds(&text, "1 Make the place safe: done"), "{text}");
 }
 
 /// Each page says that codes, drawing and procedure come first.

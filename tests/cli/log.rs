@@ -59,7 +59,7 @@ impl Device {
     }
 }
 
-const JOB: &str = "Screen bell crank";
+pub(crate) const JOB: &str = "Screen bell crank";
 
 #[test]
 fn a_piece_is_read_and_its_clock_runs() {
@@ -140,7 +140,7 @@ fn what_was_done_is_undone_and_what_was_removed_comes_back() {
     let device = Device::new();
     device.begin();
     let count = |device: &Device| device.json(&[])["jobs"][0]["readings"].as_u64().expect("a count");
-    device.log(&["read", JOB, "piece=1", "when=heating", "probe=200"]);
+    device.log(&["read", JOB, "piece=1", "part=1", "when=heating", "probe=200"]);
     assert_eq!(count(&device), 1);
     device.log(&["undo", JOB]);
     assert_eq!(count(&device), 0);
@@ -170,9 +170,9 @@ fn two_devices_hand_a_job_over_and_nothing_is_lost() {
     // Nothing is written over.
     assert_eq!(one.run(&["log", "export", JOB, file]).status, 2);
     other.log(&["import", file]);
-    one.log(&["read", JOB, "piece=1", "when=before-tack", "probe=320"]);
+    one.log(&["read", JOB, "piece=1", "part=1", "when=before-tack", "probe=320"]);
     one.log(&["piece", JOB, "piece=1", "note=from one"]);
-    other.log(&["read", JOB, "piece=2", "when=before-tack", "probe=310"]);
+    other.log(&["read", JOB, "piece=2", "part=1", "when=before-tack", "probe=310"]);
     other.log(&["piece", JOB, "piece=1", "note=from the other"]);
     let back = one.path("back.ron");
     other.log(&["export", JOB, back.to_str().expect("a path")]);
@@ -219,14 +219,14 @@ fn a_trial_piece_that_cracked_warns_the_next_plan() {
     let found = device.json(&["trial", job, "part=2", "outcome=cracked", "probe=340", photo]);
     let kept = found["trials"][1]["photo"].as_str().expect("a name");
     assert!(device.path("strawblue/log").join(job).join(kept).is_file(), "{kept}");
-    let wrong = device.run(&["log", "trial", job, "probe=340", &format!("photo={DEMO}")]);
+    let wrong = device.run(&["log", "trial", job, "part=2", "probe=340", &format!("photo={DEMO}")]);
     assert!(wrong.status == 2 && wrong.err.contains("is no picture"), "{}", wrong.err);
     assert_eq!(found["taught"][0]["coldest_sound_c"], Value::Null);
     let warned = plan(&device);
     let said = warned["trial_warnings"][0].as_str().expect("a warning");
-    assert!(said.contains("A trial piece cracked at 347") && said.contains("34CrMo4"), "{said}");
+    assert!(said.contains("a trial piece cracked at 347") && said.contains("34CrMo4"), "{said}");
     let text = device.run(&["plan", DEMO]).out;
-    assert!(text.contains("A trial piece cracked at 347 °C"), "{text}");
+    assert!(text.contains("a trial piece cracked at 347 °C"), "{text}");
     // Another steel is not warned.
     let other = device.run(&["plan", "steel=S355J2", "thickness=40", "joint=butt", "process=tig"]);
     assert!(!other.out.contains("trial piece cracked"), "{}", other.out);
@@ -239,7 +239,7 @@ fn a_trial_piece_that_cracked_warns_the_next_plan() {
         "process=tig",
         "condition=Q&T 540",
     ]);
-    assert!(family.out.contains("A trial piece cracked"), "{}", family.out);
+    assert!(family.out.contains("a trial piece cracked"), "{}", family.out);
 }
 
 #[test]

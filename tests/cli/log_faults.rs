@@ -34,7 +34,7 @@ fn readings(folder: &Path) -> u64 {
     read["jobs"][0]["readings"].as_u64().expect("a count")
 }
 
-const READ: [&str; 6] = ["log", "read", JOB, "piece=1", "when=before-tack", "probe=320"];
+const READ: [&str; 7] = ["log", "read", JOB, "piece=1", "part=1", "when=before-tack", "probe=320"];
 
 /// Writes readings until the disk is full; how many were acknowledged.
 fn until_full(folder: &Path, lines: &str) -> u64 {

@@ -9,6 +9,7 @@ mod desktop;
 mod language;
 mod log;
 mod log_faults;
+mod log_take;
 mod repair;
 mod weld;
 

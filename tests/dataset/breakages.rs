@@ -76,7 +76,14 @@ pub(super) const BREAKAGES: &[(&str, &str, &str, &str, &str, Rule)] = &[
         Rule::SourceExists,
     ),
     ("grades", "clause: \"grade table\"", "clause: \" \"", "grades.ron", "1008", Rule::SourceExists),
-    ("cautions", "see: [\"cfr-1910-177\"]", "see: []", "sources.ron", "cfr-1910-177", Rule::SourceUsed),
+    (
+        "cautions",
+        "see: [\"cfr-1910-177\", \"ccohs-rims\"]",
+        "see: [\"ccohs-rims\"]",
+        "sources.ron",
+        "cfr-1910-177",
+        Rule::SourceUsed,
+    ),
     ("methods", "id: \"multi-run\"", "id: \"many-runs\"", "methods.ron", "multi-run", Rule::EachMethod),
     ("practice", "grade: \"4130\"", "grade: \"4131\"", "practice.ron", "low-h-4130", Rule::RowExists),
     (

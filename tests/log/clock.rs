@@ -18,8 +18,8 @@ use strawblue::words::Words;
 
 use crate::made::{band, falls};
 
-const MINIMUM_C: f64 = 200.0;
-const MAXIMUM_C: f64 = 300.0;
+pub(crate) const MINIMUM_C: f64 = 200.0;
+pub(crate) const MAXIMUM_C: f64 = 300.0;
 
 fn plan(falls: Option<Falls>) -> PlanCopy {
     let limit = |at_c: f64| Some(LimitCopy { at_c, exact_c: at_c, ..LimitCopy::default() });
@@ -35,7 +35,7 @@ fn plan(falls: Option<Falls>) -> PlanCopy {
 }
 
 /// A job of one piece with these readings: minutes, when, band.
-fn log_of(falls: Option<Falls>, readings: &[(f64, When, Band)]) -> Log {
+pub(crate) fn log_of(falls: Option<Falls>, readings: &[(f64, When, Band)]) -> Log {
     let mut log = Log::default();
     let hand = Hand::at("me", Moment::new(0, 0));
     let job = JobEntry { pieces: 1, plan: plan(falls), ..JobEntry::default() };
@@ -64,14 +64,14 @@ fn log_of(falls: Option<Falls>, readings: &[(f64, When, Band)]) -> Log {
     log
 }
 
-fn at(log: &Log, minutes: f64) -> (strawblue::log::Clock, PieceStatus) {
+pub(crate) fn at(log: &Log, minutes: f64) -> (strawblue::log::Clock, PieceStatus) {
     let standing = log.standing();
     let overview = standing.overview(embedded(), Moment::new(0, 0).plus_min(minutes)).expect("a job");
     (overview.pieces[0].clock, overview.pieces[0].status)
 }
 
 /// In whole minutes, since a moment has whole seconds.
-fn times() -> impl Strategy<Value = Vec<(f64, When, Band)>> {
+pub(crate) fn times() -> impl Strategy<Value = Vec<(f64, When, Band)>> {
     let when = prop_oneof![Just(When::BeforeTack), (1..3_u32).prop_map(When::BeforeRun), Just(When::Heating)];
     prop::collection::vec(((0..90_u32).prop_map(f64::from), when, band()), 1..7).prop_map(|mut all| {
         all.sort_by(|one, other| one.0.total_cmp(&other.0));
@@ -100,7 +100,8 @@ proptest! {
             let (next, _) = at(&log, now + 1.0);
             let next = next.left_min.expect("still a clock");
             prop_assert!((next - (left_min - 1.0).max(0.0)).abs() < 1e-6);
-            prop_assert_eq!(left_min <= 0.0, status == PieceStatus::Overdue);
+            let out = matches!(status, PieceStatus::Overdue | PieceStatus::Measure);
+            prop_assert_eq!(left_min <= 0.0, out);
         }
         // A day later nothing is left.
         let (night, _) = at(&log, now + 24.0 * 60.0);
@@ -112,8 +113,10 @@ proptest! {
     fn a_clock_that_was_set_back_shows_none(falls in falls(), readings in times()) {
         let log = log_of(Some(falls), &readings);
         let last = readings[readings.len() - 1].0;
-        let (clock, status) = at(&log, last - 2.0);
-        prop_assert_eq!((clock.left_min, clock.why, status), (Some(0.0), ClockWhy::SetBack, PieceStatus::Overdue));
+        let (clock, status) = at(&log, last - 3.0);
+        prop_assert_eq!((clock.left_min, clock.why), (Some(0.0), ClockWhy::SetBack));
+        let hot = if clock.may_be_hot { PieceStatus::Measure } else { PieceStatus::Overdue };
+        prop_assert_eq!(status, hot);
     }
 
     /// A colder reading never has more minutes, and a hotter one never a shorter wait.
@@ -174,7 +177,8 @@ fn minutes_by_hand() {
     // Without a cycle one reading says nothing, and two of one place do.
     let alone = log_of(None, &[(0.0, When::BeforeTack, sharp(290.0))]);
     assert_eq!((at(&alone, 0.0).0.left_min, at(&alone, 0.0).0.why), (None, ClockWhy::NoCycle));
-    let two = log_of(None, &[(0.0, When::BeforeTack, sharp(290.0)), (4.0, When::BeforeTack, sharp(250.0))]);
+    let before = When::BeforeRun(1);
+    let two = log_of(None, &[(0.0, before, sharp(290.0)), (4.0, before, sharp(250.0))]);
     let (clock, _) = at(&two, 4.0);
     assert_eq!(clock.why, ClockWhy::ByTwoReadings);
     // At least as long as at the rate of the hotter stretch, since what is colder loses less.

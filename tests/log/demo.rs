@@ -6,10 +6,10 @@ use strawblue::engine::reading::{Band, Gun, Seen, Touch, Verdict, When};
 use strawblue::job::demo_job;
 use strawblue::log::{
     Cooled, CrackOutcome, Entry, Face, Id, JobEntry, Log, LogFile, Moment, PieceEntry, PieceStatus, PlanCopy,
-    ReadingTaken, Record, StepDone, TrialPiece, Used, bounds, demo_log,
+    ReadingTaken, Record, StepCopy, StepDone, TrialPiece, Used, bounds, demo_log,
 };
 use strawblue::reference::embedded;
-use strawblue::report::{CopyTyped, copy_of_job};
+use strawblue::report::{CopyTyped, copy_of_job, step_head, step_what, written_in};
 use strawblue::words::Words;
 use uuid::Uuid;
 
@@ -235,6 +235,36 @@ fn the_example_is_read_and_is_the_one_that_is_made() {
         log
     };
     assert_eq!(plain(&read.records), plain(&records), "STRAWBLUE_BLESS=1 writes the example anew");
+}
+
+/// A plan that was copied in English names its steps in the reader's language, and says in which its
+/// sentences stand.
+#[test]
+fn the_steps_of_the_example_are_named_in_each_language() {
+    let log = demo_log();
+    let standing = log.standing();
+    let plan = &standing.job.as_ref().expect("a job").now.plan;
+    for tag in Words::languages() {
+        let words = Words::of(tag);
+        let said = written_in(&words, plan);
+        assert_eq!(said.is_none(), tag == "en", "{tag}: {said:?}");
+        assert!(said.is_none_or(|said| said.contains("English")), "{tag}");
+        for step in &plan.steps {
+            let (what, head) = (step_what(&words, plan, step), step_head(&words, plan, step));
+            assert_eq!(what == step.what, tag == "en", "{tag}: {what}");
+            assert_eq!(head.is_empty(), step.head.is_empty(), "{tag}: {head}");
+            assert!(head.is_empty() || (head == step.head) == (tag == "en"), "{tag}: {head}");
+        }
+    }
+    // A copy from before the language was kept, a step that names its part, and a deed of a newer
+    // program keep their text.
+    let german = Words::of("de");
+    let step = |deed: &str| StepCopy { deed: deed.into(), what: "As written".into(), ..StepCopy::default() };
+    let old = PlanCopy { language: String::new(), ..plan.clone() };
+    assert_eq!(step_what(&german, &old, &step("weld")), "As written");
+    assert_eq!(step_what(&german, plan, &step("butter")), "As written");
+    assert_eq!(step_what(&german, plan, &step("polish")), "As written");
+    assert_ne!(step_what(&german, plan, &step("weld")), "As written");
 }
 
 #[test]

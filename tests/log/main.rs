@@ -2,6 +2,7 @@
 
 mod backup;
 mod clock;
+mod clock_safe;
 mod curve;
 mod demo;
 mod faults;
@@ -11,5 +12,9 @@ mod job_steps;
 mod kill;
 mod laws;
 mod made;
+mod moment;
 mod shop;
 mod store;
+mod strange;
+mod trials;
+mod undo;

@@ -25,18 +25,8 @@ fail() {
 }
 
 # --- What the check needs ----------------------------------------------------------------------
-packages="appstream binutils desktop-file-utils dpkg-dev fish libglib2.0-bin man-db mmdebstrap
-    shared-mime-info xdotool xvfb zsh"
-missing=""
-for package in $packages; do
-    dpkg-query -W -f '${db:Status-Status}\n' "$package" 2>/dev/null | grep -qx installed || missing+=" $package"
-done
-if [ -n "$missing" ]; then
-    echo "installing$missing"
-    apt-get update -qq
-    # shellcheck disable=SC2086 # one word for each package
-    DEBIAN_FRONTEND=noninteractive apt-get install -y -qq --no-install-recommends $missing >/dev/null
-fi
+bash .ci/need appstream binutils desktop-file-utils dpkg-dev fish libglib2.0-bin man-db mmdebstrap \
+    shared-mime-info xdotool xvfb zsh
 PATH=$tools/bin:$PATH
 if ! cargo deb --version 2>/dev/null | grep -qF "$cargo_deb"; then
     # Kept between runs where a machine is kept. The quickest build, since it runs for seconds.

@@ -158,6 +158,14 @@ fn no_job_that_is_put_away_takes_the_place_of_another() {
     // One that an earlier version kept is found too.
     many.typed.insert("plan.last-job".to_owned(), job(&[(Field::Steel, "old")]).to_ron());
     assert_eq!(steels(&many).last().map(String::as_str), Some("old"));
+    // The clock was set back since: the newest is the newest all the same.
+    let mut later = base.clone();
+    for nth in 0..6 {
+        let key = format!("plan.last-job.7ffffffffffffff{nth}-1-0");
+        later.typed.insert(key, job(&[(Field::Steel, &format!("ahead {nth}"))]).to_ron());
+    }
+    later.put_job_away(&job(&[(Field::Steel, "now")]));
+    assert_eq!(steels(&later), ["now", "ahead 5", "ahead 4", "ahead 3", "ahead 2", "ahead 1"]);
 }
 
 /// Everything that names a steel follows its name.

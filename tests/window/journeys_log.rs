@@ -12,21 +12,21 @@ use slint::platform::Key;
 use slint::{ComponentHandle, Model};
 use strawblue::app::{Device, State, on_device, ui};
 
-type Live = (ui::AppWindow, Rc<State>);
+pub(crate) type Live = (ui::AppWindow, Rc<State>);
 
-const BUTTON: AccessibleRole = AccessibleRole::Button;
-const VALUE: &str = "What the instrument shows";
+pub(crate) const BUTTON: AccessibleRole = AccessibleRole::Button;
+pub(crate) const VALUE: &str = "What the instrument shows";
 
-fn adapter(window: &ui::AppWindow) -> ui::LogAdapter<'_> {
+pub(crate) fn adapter(window: &ui::AppWindow) -> ui::LogAdapter<'_> {
     window.global::<ui::LogAdapter>()
 }
 
-fn page(window: &ui::AppWindow) -> String {
+pub(crate) fn page(window: &ui::AppWindow) -> String {
     window.global::<ui::Shell>().get_page().to_string()
 }
 
 /// Copies a folder with all that lies in it.
-fn copy(from: &Path, to: &Path) {
+pub(crate) fn copy(from: &Path, to: &Path) {
     for entry in std::fs::read_dir(from).expect("it is there") {
         let entry = entry.expect("it reads");
         let there = to.join(entry.file_name());
@@ -40,7 +40,7 @@ fn copy(from: &Path, to: &Path) {
 }
 
 /// The Log with the example open in it.
-fn example(size: (u32, u32), folder: &Path) -> Live {
+pub(crate) fn example(size: (u32, u32), folder: &Path) -> Live {
     let (window, state) = live_in(size, folder);
     tap(&window, AccessibleRole::Tab, "Log");
     assert!(says(&window, "No job yet"));
@@ -50,7 +50,7 @@ fn example(size: (u32, u32), folder: &Path) -> Live {
 }
 
 /// The piece of this number on its page.
-fn open_piece(window: &ui::AppWindow, number: &str) {
+pub(crate) fn open_piece(window: &ui::AppWindow, number: &str) {
     let cells = adapter(window).get_pieces();
     let cell = cells.iter().find(|cell| cell.number == number).expect("the piece is there");
     adapter(window).invoke_piece_asked(cell.id, false);
@@ -303,7 +303,7 @@ fn a_trial_that_cracked_warns_the_next_plan() {
         window.global::<ui::Shell>().invoke_place_chosen("plan".into());
         let after = lines();
         assert_eq!(after.len(), before.len() + taught, "{name}: {after:?}");
-        let warned = after.first().is_some_and(|line| line.contains("A trial piece cracked at"));
+        let warned = after.first().is_some_and(|line| line.contains("a trial piece cracked at"));
         assert_eq!(warned, taught == 1, "{name}: {after:?}");
     }
 }

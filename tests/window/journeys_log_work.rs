@@ -68,7 +68,8 @@ fn steps_of_the_job_are_not_those_of_each_piece() {
     let steps = || work(&window).get_steps().iter().collect::<Vec<_>>();
     let said: Vec<(String, bool)> = steps().iter().map(|step| (step.what.to_string(), step.done)).collect();
     // The example was safe on its own day, which is not this one; its trial pieces stay welded.
-    let expected = [("Make the place safe", false), ("Weld a trial piece from the same piece or heat", true)];
+    let expected =
+        [("Make the place safe", false), ("Weld a trial piece of the same bar or heat number", true)];
     assert_eq!(said, expected.map(|(what, done)| (what.to_owned(), done)));
     assert_eq!(steps()[0].figure, "Each day");
     open_piece(&window, "7", false);

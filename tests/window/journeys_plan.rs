@@ -91,10 +91,20 @@ fn problem(window: &ui::AppWindow, id: &str) -> String {
     row.unwrap_or_else(|| panic!("there is no row {id}")).problem.to_string()
 }
 
+/// Which letter of the hydrogen scale is marked, for each process.
+fn letters(window: &ui::AppWindow) -> Vec<i32> {
+    let rows = window.global::<ui::PlanAdapter>().get_rows();
+    let row = rows.iter().find(|row| row.id == "process").expect("the row of processes");
+    row.parts.iter().filter(|part| part.id.starts_with("class:")).map(|part| part.chosen).collect()
+}
+
 #[test]
 fn a_wrong_entry_stays_and_the_last_answer_goes_grey() {
     let (window, state) = live(PHONE, demo());
     let before = answer(&window).minimum.figure;
+    let marked = letters(&window);
+    assert_eq!(marked.len(), 2, "one for each process");
+    assert!(marked.iter().all(|chosen| *chosen >= 0), "{marked:?}");
     typed(&window, "thickness", "thick");
     let shown = answer(&window);
     assert!(shown.stale, "the old answer is marked");
@@ -102,6 +112,7 @@ fn a_wrong_entry_stays_and_the_last_answer_goes_grey() {
     assert_eq!(shown.stale_why, "One entry cannot be used: Thickness (first part)");
     assert!(problem(&window, "member-a").contains("“thick”"), "{}", problem(&window, "member-a"));
     assert_eq!(typed_at(&state, Field::Thickness).as_deref(), Some("thick"), "what was typed stays");
+    assert_eq!(letters(&window), marked, "nothing is wrong with these");
     check(&window, "stale-plan-phone-dark");
     typed(&window, "thickness", "30");
     assert!(!answer(&window).stale);

@@ -129,6 +129,6 @@ fn tint_lists() {
         open(state, &["tint-steel", "tint-before", "tint-red-heat", "tint-instruments", "tint-lists"]);
     };
     let (phone, desktop) = (drawn((360, 5200), Theme::Light, lists), drawn(LONG_DESKTOP, Theme::Dark, lists));
-    check_part(&phone, (0, 1690, 360, 2500), "tint-lists-phone-long");
+    check_part(&phone, (0, 2750, 360, 1300), "tint-lists-phone-long");
     check_part(&desktop, (88, 290, 392, 1210), "tint-lists-desktop-dark");
 }

@@ -35,6 +35,18 @@ fn in_units(units: Units) -> Words {
     words
 }
 
+/// Before it is rounded to its safe side a figure has a tenth: 298.86 °C is 569.95 °F.
+#[test]
+fn an_exact_temperature_has_a_tenth() {
+    let words = Words::english();
+    let shown = |units: Units, point_c: f64| Show::new(units, &words).exact_temperature(point_c);
+    assert_eq!(shown(Units::C_MM, 298.861), "298.9\u{a0}°C");
+    assert_eq!(shown(Units::F_IN, 298.861), "569.9\u{a0}°F");
+    assert_eq!(shown(Units::C_MM, 300.0), "300\u{a0}°C");
+    let german = Words::of("de");
+    assert_eq!(Show::new(Units::C_MM, &german).exact_temperature(317.2), "317,2\u{a0}°C");
+}
+
 #[test]
 fn a_sentence_follows_the_units() {
     // Figures: °F = 1.8 °C + 32, a difference 1.8 times; ranges of handbooks to 10 °F.

@@ -63,6 +63,12 @@ pub(crate) fn of(state: &State, question: &Question, reply: &Reply) -> Results {
         first = short;
         verdict
     });
+    // What was asked may be a word, and the figure only what it stands for.
+    if let Some(answer) = reply.notes.first().map(|note| format!("note-{note}.answer"))
+        && pen.words.has(&answer)
+    {
+        first = pen.words.with("bench-answer", &[("answer", &pen.words.get(&answer)), ("figure", &first)]);
+    }
     let mut taken_rows = Vec::new();
     for taken in &reply.taken {
         let range = format!("{}–{}", pen.show.number(taken.low, 2), pen.show.number(taken.high, 2));

@@ -42,6 +42,8 @@ pub(crate) struct LogDesk {
     pub(super) rows: Vec<JobRow>,
     /// What the trial pieces of all jobs taught.
     known: Vec<KnownTrial>,
+    /// Was anything written since they were read?
+    known_old: bool,
     /// So many pages of the list are shown after the first.
     pub(super) more_jobs: usize,
     /// Jobs whose files are still to be read for the list.
@@ -125,6 +127,18 @@ impl LogDesk {
         &self.known
     }
 
+    /// Something was written, here or elsewhere, that a plan may have to be told.
+    pub(super) const fn known_is_old(&mut self) {
+        self.known_old = true;
+    }
+
+    /// What the trial pieces taught, read anew where anything was written since.
+    pub(crate) fn read_known(&mut self) {
+        if self.known_old {
+            self.read_list();
+        }
+    }
+
     /// Was anything ever logged on this device? Looking makes no folder.
     pub(super) fn has_any(&self) -> bool {
         self.folder.as_deref().is_some_and(|folder| Logs::to_read(folder).is_some())
@@ -139,6 +153,7 @@ impl LogDesk {
     pub(crate) fn read_list(&mut self) {
         let Some(logs) = self.logs() else { return };
         self.read_at = Some(Instant::now());
+        self.known_old = false;
         match logs.list() {
             Ok(Listing { mut rows, unread }) => {
                 let most = if self.rows.is_empty() && rows.is_empty() { READ_FIRST } else { READ_AT_ONCE };
@@ -217,6 +232,7 @@ impl LogDesk {
                 self.trouble = None;
                 self.last = kept;
                 self.taken_back = false;
+                self.known_old = true;
                 true
             }
             Err(error) => {
@@ -235,7 +251,7 @@ impl LogDesk {
     pub(super) fn undo(&mut self) {
         let (Some(hand), Some(open)) = (self.hand(), &self.open) else { return };
         let back = !self.taken_back;
-        let records: Vec<Record> = self.last.iter().map(|record| hand.undo(open.log(), record)).collect();
+        let records: Vec<Record> = hand.undo_all(open.log(), &self.last);
         if self.add(records) {
             self.taken_back = back;
         }
@@ -265,6 +281,13 @@ impl LogDesk {
         piece.next_step(&standing.job.as_ref()?.now.plan).cloned()
     }
 
+    /// Has the job that is open this piece?
+    pub(super) fn has_piece(&self, reference: &Reference, piece: Id) -> bool {
+        let standing = self.open.as_ref().map(|open| open.log().standing());
+        let overview = standing.as_ref().and_then(|standing| standing.overview(reference, Moment::now()));
+        overview.is_some_and(|overview| overview.pieces.iter().any(|of| of.thing.id == piece))
+    }
+
     /// The piece of the job that is open that wants the welder first.
     pub(super) fn most_urgent(&self, reference: &Reference) -> Option<Id> {
         let standing = self.open.as_ref()?.log().standing();
@@ -292,7 +315,10 @@ impl LogDesk {
     pub(super) fn hear(&mut self) -> bool {
         let Some(open) = &mut self.open else { return false };
         match open.refresh() {
-            Ok(news) => news,
+            Ok(news) => {
+                self.known_old |= news;
+                news
+            }
             Err(error) => {
                 let new = self.trouble.is_none();
                 self.trouble = Some(error);

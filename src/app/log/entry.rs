@@ -15,9 +15,6 @@ use crate::units::{self, Problem, TemperatureUnit, Within, limits};
 const EMISSIVITY: Within = Within { low: 0.01, high: 1.0 };
 /// The setting that most have.
 const USUAL_EMISSIVITY: f64 = 0.95;
-/// A clock may be behind another by so much, min.
-const LENIENT_MIN: f64 = 2.0;
-const DAY_MIN: f64 = 24.0 * 60.0;
 /// Phases of the sequence in which a part is at its minimum, not yet welded.
 const BEFORE_ARC: [&str; 2] = ["measure", "tack"];
 const IN_WELDING: [&str; 2] = ["weld", "butter"];
@@ -98,7 +95,7 @@ pub(super) fn when_id(when: When) -> String {
 /// The moments that are offered: runs about the one that is next.
 pub(super) fn moments(now: When) -> Vec<When> {
     let at = if let When::BeforeRun(number) = now { number } else { 1 };
-    let runs = (at.saturating_sub(1).max(1)..=at + 3).map(When::BeforeRun);
+    let runs = (at.saturating_sub(1).max(1)..=at.saturating_add(3)).map(When::BeforeRun);
     [When::Heating, When::BeforeTack]
         .into_iter()
         .chain(runs)
@@ -219,15 +216,7 @@ impl Draft<'_> {
     /// Now, or the time that is typed; one of yesterday evening is written in the night. `None` for what is
     /// no time, or is still to come.
     pub(super) fn at(&self) -> Option<Moment> {
-        let Some(text) = self.typed(LogKept::Time) else { return Some(self.now) };
-        let at = self.now.at_time(&text)?;
-        let ahead = at.minutes_since(self.now) > LENIENT_MIN;
-        let with_day = text.trim().contains([' ', 'T']);
-        match (ahead, with_day) {
-            (false, _) => Some(at),
-            (true, false) => Some(at.plus_min(-DAY_MIN)),
-            (true, true) => None,
-        }
+        self.typed(LogKept::Time).map_or(Some(self.now), |text| self.now.told(&text).ok())
     }
 
     pub(super) fn surface(&self) -> Option<String> {

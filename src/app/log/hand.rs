@@ -212,17 +212,17 @@ fn hear(window: &ui::AppWindow, state: &State) {
     };
     if let Some(told) = imported {
         news = true;
+        state.log.borrow_mut().known_is_old();
+        // Who went to another place or job meanwhile stays there; the list has the job.
         if let Some(told) = told
+            && state.page() == Page::LogImport
             && open_job(state, told.job)
         {
             state.log.borrow_mut().handed.imported = Some(told);
             LogKept::File.set(state, None);
-            // Who went to another place meanwhile stays there.
-            if state.page() == Page::LogImport {
-                state.open.borrow_mut().pages.retain(|page| *page != Page::LogImport);
-                open_page(window, state, Page::LogJob);
-                return;
-            }
+            state.open.borrow_mut().pages.retain(|page| *page != Page::LogImport);
+            open_page(window, state, Page::LogJob);
+            return;
         }
     }
     if news && state.page().is_log() {

@@ -8,7 +8,9 @@ use super::list::{called, sign};
 use crate::app::rows::{model, put};
 use crate::app::{State, ui};
 use crate::log::{CrackOutcome, LimitCopy, Moment, PieceStatus, PieceView, PlanCopy, Thing, TrialPiece};
-use crate::report::{Pen, clock_line, piece_line, reading_reasons, seen_words, taught_lines, trial_line};
+use crate::report::{
+    Pen, clock_line, piece_line, reading_reasons, seen_words, taught_lines, trial_line, written_in,
+};
 use crate::units::parts;
 use crate::words::List;
 
@@ -25,7 +27,8 @@ pub(super) fn fill(adapter: &ui::LogAdapter<'_>, state: &State, desk: &LogDesk) 
     let told = told.into_iter().filter(|(_, text)| !text.is_empty());
     let told: Vec<SharedString> =
         told.map(|(key, text)| state.words.with(key, &[("text", text)]).into()).collect();
-    adapter.set_job_notes(model(told));
+    let written = written_in(pen.words, plan).map(Into::into);
+    adapter.set_job_notes(model(told.into_iter().chain(written).collect()));
     adapter.set_limits(model(limits(&pen, plan)));
     adapter.set_no_range(if plan.answers { "".into() } else { no_range(state, plan) });
     put(&adapter.get_conflicts(), conflicts::rows(&pen, plan, standing));

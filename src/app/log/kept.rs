@@ -140,7 +140,7 @@ pub enum LogKept {
 }
 
 /// What belongs to one reading alone: the next one begins without it.
-const OF_ONE_READING: [LogKept; 10] = [
+const OF_ONE_READING: [LogKept; 11] = [
     LogKept::Shows,
     LogKept::Stayed,
     LogKept::Colour,
@@ -151,6 +151,7 @@ const OF_ONE_READING: [LogKept; 10] = [
     LogKept::Outcome,
     LogKept::Heat,
     LogKept::Place,
+    LogKept::Cooled,
 ];
 
 /// What follows the unit that a figure was typed in while no unit was chosen for it.
@@ -215,7 +216,7 @@ impl LogKept {
     /// Another job: the parts are other ones too.
     pub(super) fn forget_job(state: &State) {
         Self::forget_piece(state);
-        let of_job = [Self::Part, Self::More, Self::MoreHeatA, Self::MoreHeatB, Self::Photo];
+        let of_job = [Self::Away, Self::Part, Self::More, Self::MoreHeatA, Self::MoreHeatB, Self::Photo];
         let used = [Self::UsedWhat, Self::UsedName, Self::UsedAmount, Self::UsedUnit, Self::UsedPiece];
         let all: Vec<(Self, Option<&str>)> = of_job.iter().chain(&used).map(|kept| (*kept, None)).collect();
         Self::set_all(state, &all);

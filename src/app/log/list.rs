@@ -13,7 +13,7 @@ pub(super) fn fill(adapter: &ui::LogAdapter<'_>, state: &State, desk: &LogDesk) 
         desk.rows.iter().map(|row| job_row(state, desk, row, now)).collect();
     // What has no clock that runs stays in the order of its last change.
     let urgent = |status: PieceStatus| match status {
-        PieceStatus::Overdue | PieceStatus::Warm | PieceStatus::Wait => status,
+        PieceStatus::Overdue | PieceStatus::Measure | PieceStatus::Warm | PieceStatus::Wait => status,
         _ => PieceStatus::Begun,
     };
     rows.sort_by_key(|(status, _)| urgent(*status));
@@ -23,6 +23,7 @@ pub(super) fn fill(adapter: &ui::LogAdapter<'_>, state: &State, desk: &LogDesk) 
     let more = if more > 0 { state.words.count("log-more-jobs", more, &[]) } else { String::new() };
     adapter.set_more_jobs(more.into());
     adapter.set_example_offered(!desk.rows.iter().any(|row| row.example && !row.withdrawn));
+    adapter.set_keeps(desk.can_keep());
     adapter.set_reading_list(desk.unread > 0);
 }
 
@@ -30,6 +31,7 @@ pub(super) fn fill(adapter: &ui::LogAdapter<'_>, state: &State, desk: &LogDesk) 
 pub(super) const fn sign(status: PieceStatus) -> ui::LogSign {
     match status {
         PieceStatus::Overdue => ui::LogSign::Overdue,
+        PieceStatus::Measure => ui::LogSign::Unsure,
         PieceStatus::Warm => ui::LogSign::Warm,
         PieceStatus::Wait => ui::LogSign::Wait,
         PieceStatus::Begun => ui::LogSign::Begun,
@@ -56,7 +58,8 @@ fn job_row(state: &State, desk: &LogDesk, row: &JobRow, now: Moment) -> (PieceSt
         _ => PieceStatus::Begun,
     };
     let status = first.map_or(rest, |piece| piece.status);
-    let runs = matches!(status, PieceStatus::Overdue | PieceStatus::Warm | PieceStatus::Wait);
+    let runs =
+        matches!(status, PieceStatus::Overdue | PieceStatus::Measure | PieceStatus::Warm | PieceStatus::Wait);
     let alarm = if row.withdrawn {
         state.words.get("log-job-removed")
     } else if row.faulty {

@@ -32,7 +32,7 @@ use std::time::Duration;
 use slint::{ComponentHandle, SharedString, Timer, TimerMode};
 
 use self::kept::LogKept;
-use self::opened::{choose_piece, open_job};
+use self::opened::{choose_piece, open_at, open_job};
 use crate::app::calls::{calls, calls_pair, calls_plain};
 use crate::app::rows::model;
 use crate::app::shell::{back, open_page, refresh_all, refresh_screen};
@@ -265,10 +265,7 @@ fn go_on(state: &State) {
         Ok(Page::LogEntry) => vec![Page::LogJob, Page::LogPiece, Page::LogEntry],
         _ => return,
     };
-    if open_job(state, job) {
-        if let Some(piece) = LogKept::Piece.get(state).and_then(|id| Id::read(&id)) {
-            state.log.borrow_mut().piece = Some(piece);
-        }
+    if open_at(state, job, LogKept::Piece.get(state).and_then(|id| Id::read(&id))) {
         state.open.borrow_mut().pages = pages;
     }
 }
@@ -284,6 +281,10 @@ fn tell_plan(window: &ui::AppWindow, state: &Rc<State>) {
             state.log.borrow_mut().read_list();
             if !state.log.borrow().known().is_empty() {
                 refresh_screen(&window, &state);
+            }
+            // Of many jobs that nobody has read a few are read at a time, and one of the last may warn.
+            if state.log.borrow().unread > 0 {
+                tell_plan(&window, &state);
             }
         }
     });
@@ -317,7 +318,9 @@ fn listen(window: &ui::AppWindow, state: &Rc<State>) {
         state.log.borrow().timer.stop();
         return;
     }
-    match begin::hear(state) {
+    // A job that is made while another is worked at waits until nobody is interrupted.
+    let waits = !matches!(state.page(), Page::Log | Page::LogNew);
+    match if waits { None } else { begin::hear(state) } {
         Some(true) => {
             choose_piece(state);
             state.open.borrow_mut().pages.retain(|page| *page != Page::LogNew);

@@ -8,7 +8,9 @@ use crate::app::screen_values::place_of;
 use crate::app::{State, ui};
 use crate::engine::reading::Verdict;
 use crate::log::{Entry, Moment, PieceStatus, PieceView, PlanCopy, ReadingView, Record, StepCopy, StepDone};
-use crate::report::{Pen, clock_line, piece_line, piece_words, reading_line, seen_words};
+use crate::report::{
+    Pen, clock_line, piece_line, piece_words, reading_line, seen_words, step_head, step_what,
+};
 use crate::units::parts;
 use crate::words::List;
 
@@ -34,7 +36,7 @@ pub(super) fn fill(adapter: &ui::LogAdapter<'_>, state: &State, desk: &LogDesk) 
     adapter.set_alarms(model(said.alarms.into_iter().map(Into::into).collect()));
     fill_readings(adapter, &pen, plan, desk, piece);
     let own = plan.steps.iter().filter(|step| !step.is_of_job());
-    put(&adapter.get_steps(), own.map(|step| step_row(piece, step)).collect());
+    put(&adapter.get_steps(), own.map(|step| step_row(&pen, plan, piece, step)).collect());
     let next = piece.next_step(plan).filter(|_| !piece.thing.now.finished);
     adapter.set_next_step(said.next.into());
     let button =
@@ -136,19 +138,25 @@ pub(super) fn step_id(step: &StepCopy) -> String {
     format!("{}/{}", step.number, step.branch)
 }
 
-fn step_row(piece: &PieceView<'_>, step: &StepCopy) -> ui::LogStepRow {
+fn step_row(pen: &Pen<'_>, plan: &PlanCopy, piece: &PieceView<'_>, step: &StepCopy) -> ui::LogStepRow {
     let done =
         piece.steps.iter().find(|done| done.now.number == step.number && done.now.branch == step.branch);
-    check_row(step, done.map(|done| done.now), &step.figure)
+    check_row(pen, plan, step, done.map(|done| done.now), &step.figure)
 }
 
 /// A step with its mark; where it is not done, with a figure or a word.
-pub(super) fn check_row(step: &StepCopy, done: Option<&StepDone>, figure: &str) -> ui::LogStepRow {
+pub(super) fn check_row(
+    pen: &Pen<'_>,
+    plan: &PlanCopy,
+    step: &StepCopy,
+    done: Option<&StepDone>,
+    figure: &str,
+) -> ui::LogStepRow {
     ui::LogStepRow {
         id: step_id(step).into(),
-        head: step.head.as_str().into(),
+        head: step_head(pen.words, plan, step).into(),
         number: step.number.to_string().into(),
-        what: step.what.as_str().into(),
+        what: step_what(pen.words, plan, step).into(),
         figure: figure.into(),
         phase: step.phase.as_str().into(),
         done: done.is_some(),

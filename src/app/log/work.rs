@@ -61,12 +61,13 @@ fn fill(adapter: &ui::LogWork<'_>, state: &State, desk: &LogDesk) {
     let standing = desk.open.as_ref().map(|open| open.log().standing());
     let Some((standing, job)) = standing.as_ref().and_then(|of| Some((of, of.job.as_ref()?))) else { return };
     let plan = &job.now.plan;
+    let pen = state.pen();
     let steps = standing.job_steps(Moment::now());
     let row = |step: &crate::log::JobStep<'_>| {
         let word = if step.step.is_daily() { state.words.get("log-each-day") } else { String::new() };
         ui::LogStepRow {
             head: "".into(),
-            ..check_row(step.step, step.done.first().map(|done| done.now), &word)
+            ..check_row(&pen, plan, step.step, step.done.first().map(|done| done.now), &word)
         }
     };
     put(&adapter.get_steps(), steps.iter().map(row).collect());
@@ -144,7 +145,7 @@ fn next_number(standing: &Standing<'_>) -> u32 {
         Some(Entry::Piece(piece)) => Some(piece.number),
         _ => None,
     });
-    standing.pieces.iter().map(|piece| piece.now.number).chain(gone).max().unwrap_or(0) + 1
+    standing.pieces.iter().map(|piece| piece.now.number).chain(gone).max().unwrap_or(0).saturating_add(1)
 }
 
 /// A step of the job is done, or is not after all.

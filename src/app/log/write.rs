@@ -70,14 +70,8 @@ pub(super) fn trial(state: &State) -> bool {
     let done = write(state, |_, hand| vec![hand.begin(entry)]);
     if done {
         LogKept::begin_reading(state);
-        taught(state);
     }
     done
-}
-
-/// What trial pieces taught has changed: the next plan is told.
-fn taught(state: &State) {
-    state.log.borrow_mut().read_list();
 }
 
 /// A trial piece was looked at: it cracked, or it did not.
@@ -89,7 +83,6 @@ pub(super) fn trial_outcome(state: &State, id: Id, outcome: CrackOutcome) {
         };
         of.map(change).into_iter().collect()
     });
-    taught(state);
 }
 
 /// Takes a reading back.
@@ -164,7 +157,7 @@ pub(super) fn bring_back(state: &State) -> bool {
         let (Some(open), Some(hand)) = (&desk.open, desk.hand()) else { return false };
         let standing = open.log().standing();
         let gone = standing.withdrawn.iter().filter(|(record, _)| record.thing == open.job());
-        gone.map(|(record, _)| hand.undo(open.log(), record)).collect()
+        gone.flat_map(|(record, _)| hand.undo(open.log(), record)).collect()
     };
     state.log.borrow_mut().add(records)
 }

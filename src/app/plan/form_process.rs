@@ -9,6 +9,7 @@ use crate::app::{State, ui};
 use crate::engine::hydrogen::hydrogen_scale;
 use crate::engine::job::Process;
 use crate::job::{Field, JobText};
+use crate::units::{hydrogen, limits};
 use crate::words::List;
 
 /// Hydrogen classes of EN 1011-2, driest first, as they are typed and kept.
@@ -71,10 +72,13 @@ fn of_run(state: &State, job: &JobText, nth: usize) -> [ui::PartRow; 3] {
 
 fn hydrogen_part(state: &State, job: &JobText, nth: usize) -> ui::PartRow {
     let typed = job.get(Field::Hydrogen.nth(nth));
-    // A class of a filler or a figure lies in the scale too.
+    // A class of a filler or a figure lies in the scale too, whatever else cannot be read.
     let scale = || {
         state.problem_of(Field::Hydrogen.nth(nth)).is_none().then_some(())?;
-        let hydrogen_ml = state.planned_now()?.read.job.runs.get(nth)?.hydrogen_ml;
+        let hydrogen_ml = match state.planned_now() {
+            Some(planned) => planned.read.job.runs.get(nth)?.hydrogen_ml,
+            None => hydrogen(typed?, limits::HYDROGEN_ML).ok()?.ml,
+        };
         let (letter, _) = hydrogen_scale(&state.reference.designators, hydrogen_ml).ok()?;
         CLASSES.iter().position(|class| {
             letter.id == format!("scale-{}", class.trim_start_matches("EN ").to_lowercase())

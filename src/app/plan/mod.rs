@@ -64,6 +64,7 @@ pub(crate) fn refresh(window: &ui::AppWindow, state: &State) {
         Some(planned) => {
             let pen = state.pen();
             let mut report = Report::of(&pen, &planned.read.job, &planned.plan);
+            state.log.borrow_mut().read_known();
             put_trials(&pen, &planned.read.job, &planned.plan, state.log.borrow().known(), &mut report);
             let weld = put_weld(&pen, &planned.read.job, &planned.read.told, &planned.plan, &mut report);
             let joint = planned.read.job.joint;

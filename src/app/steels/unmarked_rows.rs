@@ -136,7 +136,7 @@ pub(super) fn band(state: &State, walk: &Walk) -> ui::CarbonBand {
                     label: if percent < top {
                         state.show().number(percent, 1).into()
                     } else {
-                        share(state, percent, true).into()
+                        state.show().with_unit(percent, 2, "%").into()
                     },
                 })
                 .collect(),

@@ -36,7 +36,7 @@ pub(super) fn job(
     id: Id,
     standing: &Standing<'_>,
     now: Moment,
-    piece: Option<u32>,
+    piece: Option<Id>,
     notes: Vec<String>,
 ) -> Said {
     let Some((job, overview)) = standing.job.as_ref().zip(standing.overview(pen.reference, now)) else {
@@ -44,7 +44,7 @@ pub(super) fn job(
     };
     let (entry, plan) = (job.now, &job.now.plan);
     let at_c = |limit: &Option<LimitCopy>| limit.as_ref().map(|limit| limit.at_c);
-    let wanted = |view: &&PieceView<'_>| piece.is_none_or(|number| view.thing.now.number == number);
+    let wanted = |view: &&PieceView<'_>| piece.is_none_or(|id| view.thing.id == id);
     Said::json(&json!({
         "id": id.to_string(),
         "name": entry.name, "example": entry.example, "removed": false,
@@ -56,7 +56,7 @@ pub(super) fn job(
         "urgent": overview.urgent.iter().map(|place| overview.pieces[*place].thing.now.number).collect::<Vec<_>>(),
         "trials": trials(standing), "taught": taught(standing), "taught_says": taught_lines(pen, standing),
         "used": used(&overview),
-        "conflicts": conflicts(standing),
+        "conflicts": conflicts(standing), "same_numbers": standing.same_numbers(),
         "notes": notes,
     }))
 }
@@ -66,8 +66,9 @@ fn one_piece(view: &PieceView<'_>) -> Value {
         "number": view.thing.now.number, "id": view.thing.id.to_string(),
         "heat_numbers": view.thing.now.heat_numbers, "note": view.thing.now.note,
         "status": view.status.id(), "ceiling_passed": view.ceiling_passed,
+        "same_number": view.same_number,
         "left_min": view.clock.left_min, "overdue_min": view.clock.overdue_min,
-        "wait_min": view.clock.wait_min, "clock": view.clock.why.id(),
+        "wait_min": view.clock.wait_min, "may_be_hot": view.clock.may_be_hot, "clock": view.clock.why.id(),
         "steps": view.steps.iter().map(|step| step.now.number).collect::<Vec<_>>(),
         "readings": view.readings.iter().map(reading).collect::<Vec<_>>(),
     })
@@ -87,7 +88,7 @@ fn reading(view: &ReadingView<'_>) -> Value {
         _ => None,
     };
     json!({
-        "id": view.thing.id.to_string(), "at": taken.at.to_string(), "part": taken.member.map(|nth| nth + 1),
+        "id": view.thing.id.to_string(), "at": taken.at.to_string(), "part": taken.member.map(|nth| u64::from(nth) + 1),
         "face": taken.face.id(), "away_mm": taken.away_mm, "when": taken.when.id(), "run": run,
         "instrument": taken.seen.instrument(), "shows_c": taken.seen.shows_c(), "typed": taken.typed,
         "steel": band(&taken.band), "verdict": view.judged.verdict.map(Verdict::id),
@@ -118,7 +119,9 @@ fn taught(standing: &Standing<'_>) -> Vec<Value> {
         json!({
             "steel": bounds.steel,
             "coldest_sound_c": bounds.sound.as_ref().map(|(at_c, _)| at_c),
-            "hottest_cracked_c": bounds.cracked.as_ref().map(|(at_c, _)| at_c),
+            "hottest_cracked_c": bounds.cracked.as_ref().map(|(at_c, _)| at_c).filter(|at_c| at_c.is_finite()),
+            // One that cracked and may have been hotter than was seen.
+            "cracked_hot_end_open": bounds.cracked.as_ref().is_some_and(|(at_c, _)| !at_c.is_finite()),
         })
     };
     bounds(standing).iter().map(of).collect()

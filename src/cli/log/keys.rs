@@ -1,5 +1,6 @@
 //! Keys and values of a log command, each taken once; what is left over is a slip.
 
+use crate::log::Id;
 use crate::units::{self, Problem, Units, Within, limits};
 use crate::words::{List, Words};
 
@@ -42,11 +43,27 @@ impl<'a> Keys<'a> {
         self.pairs.iter().any(|(there, _)| there == key)
     }
 
-    /// What is typed for the first of some keys that is given, as it was typed.
+    /// The temperatures that are typed for some keys, as they were typed, each with the unit that it is read
+    /// in: whoever reads it later may read in another.
     pub(super) fn typed(&self, keys: &[&str]) -> String {
+        let unit = self.units.temperature.symbol();
+        let with_unit = |text: &str| {
+            // A degree sign alone is no unit.
+            let bare = !text.chars().any(|sign| sign.is_alphabetic() || matches!(sign, '℃' | '℉'));
+            let figure = text.trim_end_matches(['°', 'º', ' ']);
+            if bare && !figure.is_empty() { format!("{figure}\u{a0}{unit}") } else { text.to_owned() }
+        };
         let typed = self.pairs.iter().filter(|(key, _)| keys.contains(&key.as_str()));
-        let all: Vec<&str> = typed.map(|(_, text)| text.trim()).collect();
-        self.words.list(List::Comma, &all)
+        let all: Vec<String> = typed.map(|(_, text)| with_unit(text.trim())).collect();
+        self.words.list(List::Semicolon, &all)
+    }
+
+    /// The id that is given for a key; nothing is taken where it is none.
+    pub(super) fn id(&mut self, key: &'static str) -> Option<Id> {
+        let at = self.pairs.iter().position(|(there, _)| there == key)?;
+        let id = Id::read(self.pairs[at].1.trim())?;
+        self.text(key);
+        Some(id)
     }
 
     /// The file of a picture.

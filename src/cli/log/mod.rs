@@ -246,11 +246,9 @@ impl Asked<'_> {
                 |entry: Option<Entry>| entry.map(|entry| hand.begin(entry)).into_iter().collect::<Vec<_>>();
             let records: Vec<Record> = match action {
                 "show" => {
-                    piece = if keys.has("piece") {
-                        taking.piece(&mut keys).map(|piece| piece.now.number)
-                    } else {
-                        None
-                    };
+                    if keys.has("piece") {
+                        piece = taking.piece(&mut keys).map(|piece| piece.id);
+                    }
                     Vec::new()
                 }
                 "read" => one(taking.reading(&mut keys)),
@@ -262,13 +260,13 @@ impl Asked<'_> {
                     .map(|(thing, entry)| hand.change(thing, entry))
                     .into_iter()
                     .collect(),
-                "undo" => hand.undo_last(open.log()).into_iter().collect(),
+                "undo" => hand.undo_last(open.log()),
                 "remove" => standing.job.iter().map(|job| hand.withdraw(job)).collect(),
                 "back" => standing
                     .withdrawn
                     .iter()
                     .filter(|(record, _)| record.thing == job)
-                    .map(|(record, _)| hand.undo(open.log(), record))
+                    .flat_map(|(record, _)| hand.undo(open.log(), record))
                     .collect(),
                 _ => self.settle(&standing, &hand, &mut keys).into_iter().collect(),
             };
@@ -325,7 +323,7 @@ impl Asked<'_> {
     }
 
     /// What stands of a job, with what had to be said of its files.
-    fn shown(&self, open: &OpenLog, piece: Option<u32>) -> Said {
+    fn shown(&self, open: &OpenLog, piece: Option<Id>) -> Said {
         let now = Moment::now();
         let standing = open.log().standing();
         let pen = self.pen(standing.job.as_ref().map(|job| job.now.plan.units));

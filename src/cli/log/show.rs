@@ -2,8 +2,11 @@
 
 use std::fmt::Write;
 
-use crate::log::{Id, JobRow, Moment, Overview, PieceView, Standing};
-use crate::report::{Pen, day_and_time, limit_line, piece_line, reading_line, taught_lines, trial_line};
+use crate::log::{Id, JobRow, Moment, Overview, PieceView, PlanCopy, Standing};
+use crate::report::{
+    Pen, day_and_time, limit_line, piece_line, reading_line, step_head, step_what, taught_lines, trial_line,
+    written_in,
+};
 
 fn line(out: &mut String, text: &str) {
     // Writing to a string can't fail.
@@ -38,7 +41,7 @@ fn job_name(pen: &Pen<'_>, name: &str, example: bool) -> String {
 }
 
 /// What stands of a job, or of one piece of it.
-pub(super) fn job(pen: &Pen<'_>, id: Id, standing: &Standing<'_>, now: Moment, piece: Option<u32>) -> String {
+pub(super) fn job(pen: &Pen<'_>, id: Id, standing: &Standing<'_>, now: Moment, piece: Option<Id>) -> String {
     let mut out = String::new();
     let Some((job, overview)) = standing.job.as_ref().zip(standing.overview(pen.reference, now)) else {
         line(&mut out, &id.to_string());
@@ -56,6 +59,9 @@ pub(super) fn job(pen: &Pen<'_>, id: Id, standing: &Standing<'_>, now: Moment, p
     if !plan.answers {
         line(&mut out, &plan.title);
     }
+    if let Some(language) = written_in(pen.words, plan) {
+        line(&mut out, &language);
+    }
     let limits = [
         ("answer-minimum", &plan.minimum),
         ("answer-maximum", &plan.maximum),
@@ -71,11 +77,11 @@ pub(super) fn job(pen: &Pen<'_>, id: Id, standing: &Standing<'_>, now: Moment, p
     if piece.is_none() {
         conflicts(pen, standing, &mut out);
     }
-    job_steps(pen, standing, now, &mut out);
+    job_steps(pen, plan, standing, now, &mut out);
     line(&mut out, "");
     for place in &overview.urgent {
         let view = &overview.pieces[*place];
-        if piece.is_none_or(|number| view.thing.now.number == number) {
+        if piece.is_none_or(|id| view.thing.id == id) {
             one_piece(pen, plan, view, piece.is_some(), &mut out);
         }
     }
@@ -88,11 +94,11 @@ pub(super) fn job(pen: &Pen<'_>, id: Id, standing: &Standing<'_>, now: Moment, p
     out
 }
 
-fn job_steps(pen: &Pen<'_>, standing: &Standing<'_>, now: Moment, out: &mut String) {
+fn job_steps(pen: &Pen<'_>, plan: &PlanCopy, standing: &Standing<'_>, now: Moment, out: &mut String) {
     for of in standing.job_steps(now) {
         let key = if of.done.is_empty() { "log-step-open" } else { "log-step-done" };
-        let number = of.step.number.to_string();
-        line(out, &pen.words.with(key, &[("number", &number), ("what", &of.step.what)]));
+        let (number, what) = (of.step.number.to_string(), step_what(pen.words, plan, of.step));
+        line(out, &pen.words.with(key, &[("number", &number), ("what", &what)]));
     }
 }
 
@@ -128,12 +134,13 @@ fn one_piece(
     }
     if steps {
         for step in plan.steps.iter().filter(|step| !step.is_of_job()) {
-            if !step.head.is_empty() {
-                line(out, &format!("  {}", step.head));
+            let head = step_head(pen.words, plan, step);
+            if !head.is_empty() {
+                line(out, &format!("  {head}"));
             }
             let key = if view.is_done(step) { "log-step-done" } else { "log-step-open" };
-            let number = step.number.to_string();
-            line(out, &format!("  {}", pen.words.with(key, &[("number", &number), ("what", &step.what)])));
+            let (number, what) = (step.number.to_string(), step_what(pen.words, plan, step));
+            line(out, &format!("  {}", pen.words.with(key, &[("number", &number), ("what", &what)])));
         }
     }
 }

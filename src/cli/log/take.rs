@@ -5,7 +5,7 @@ use crate::engine::reading::{Gun, Look, Seen, Touch, When};
 use crate::engine::tint::Stage;
 use crate::log::{
     Cooled, CrackOutcome, Entry, Face, Hand, Id, Moment, PieceEntry, PlanCopy, ReadingTaken, Standing,
-    StepDone, Thing, TrialPiece, Used,
+    StepDone, Thing, TimeWrong, TrialPiece, Used,
 };
 use crate::reference::Reference;
 use crate::units::Within;
@@ -33,27 +33,57 @@ pub(super) struct Taking<'a> {
 }
 
 impl<'a> Taking<'a> {
-    /// The piece of a number.
+    /// The piece of a number. Where two have it, neither is picked: its id tells it from the other.
     pub(super) fn piece(&self, keys: &mut Keys<'_>) -> Option<&'a Thing<'a, PieceEntry>> {
+        let pieces = &self.standing.pieces;
+        if let Some(id) = keys.id("piece") {
+            let found = pieces.iter().find(|piece| piece.id == id);
+            return found.or_else(|| self.no_piece(keys));
+        }
         let Some(number) = keys.count("piece", NUMBERS) else {
             keys.missing("piece");
             return None;
         };
-        let found = self.standing.pieces.iter().find(|piece| piece.now.number == number);
-        if found.is_none() {
-            let count = self.standing.pieces.len().to_string();
-            keys.problem("piece", self.words.with("cli-log-no-piece", &[("count", &count)]));
+        let found: Vec<&Thing<'_, PieceEntry>> =
+            pieces.iter().filter(|piece| piece.now.number == number).collect();
+        match found.as_slice() {
+            [one] => Some(one),
+            [] => self.no_piece(keys),
+            several => {
+                let ids: Vec<String> = several.iter().map(|piece| piece.id.to_string()).collect();
+                let ids = self.words.list(crate::words::List::Comma, &ids);
+                keys.problem("piece", self.words.with("cli-log-same-number", &[("ids", &ids)]));
+                None
+            }
         }
-        found
+    }
+
+    fn no_piece(&self, keys: &mut Keys<'_>) -> Option<&'a Thing<'a, PieceEntry>> {
+        let count = self.standing.pieces.len().to_string();
+        keys.problem("piece", self.words.with("cli-log-no-piece", &[("count", &count)]));
+        None
     }
 
     /// The moment: now, or what is typed.
     fn at(&self, keys: &mut Keys<'_>) -> Moment {
         let Some(text) = keys.text("time") else { return self.hand.at };
-        self.hand.at.at_time(&text).unwrap_or_else(|| {
-            keys.problem("time", self.words.get("cli-log-time"));
+        self.hand.at.told(&text).unwrap_or_else(|wrong| {
+            let key = match wrong {
+                TimeWrong::NoTime => "cli-log-time",
+                TimeWrong::ToCome => "cli-log-time-to-come",
+            };
+            keys.problem("time", self.words.get(key));
             self.hand.at
         })
+    }
+
+    /// The part where something is measured: it must be told where the plan logs parts apart.
+    fn part_read(&self, keys: &mut Keys<'_>) -> Option<u32> {
+        let member = self.member(keys);
+        if self.plan.apart && member.is_none() {
+            keys.missing("part");
+        }
+        member
     }
 
     /// The part, counted from 1 as it is typed.
@@ -89,9 +119,8 @@ impl<'a> Taking<'a> {
 
     /// What was seen, and as it was typed.
     fn seen(&self, keys: &mut Keys<'_>, member: Option<u32>) -> Option<(Seen, String)> {
-        let typed_of = |keys: &Keys<'_>, names: &[&str]| keys.typed(names);
-        let typed =
-            typed_of(keys, &["probe", "thermocouple", "black-spot", "ir-gun", "melted", "stayed", "colour"]);
+        // A colour has no figure: its names are kept with what was seen.
+        let typed = keys.typed(&["probe", "thermocouple", "black-spot", "ir-gun", "melted", "stayed"]);
         let mut found: Vec<Seen> = Vec::new();
         let touching = [
             ("probe", Touch::ContactProbe),
@@ -147,7 +176,8 @@ impl<'a> Taking<'a> {
 
     /// A reading.
     pub(super) fn reading(&self, keys: &mut Keys<'_>) -> Option<Entry> {
-        let (piece, at, member) = (self.piece(keys).map(|piece| piece.id), self.at(keys), self.member(keys));
+        let (piece, at, member) =
+            (self.piece(keys).map(|piece| piece.id), self.at(keys), self.part_read(keys));
         let face = keys.choice("face", Face::ALL, Face::id).unwrap_or_default();
         let away_mm = keys.length("away").or(self.plan.measured_at_mm);
         let (when, note) = (self.when(keys), keys.any("note"));
@@ -180,7 +210,7 @@ impl<'a> Taking<'a> {
 
     /// A trial piece.
     pub(super) fn trial(&self, keys: &mut Keys<'_>, photo: String) -> Option<Entry> {
-        let (at, member) = (self.at(keys), self.member(keys).unwrap_or(0));
+        let (at, member) = (self.at(keys), self.part_read(keys).unwrap_or(0));
         let outcome = keys.choice("outcome", CrackOutcome::ALL, CrackOutcome::id).unwrap_or_default();
         let cooled = keys.choice("cooled", Cooled::ALL, Cooled::id).unwrap_or_default();
         let (heat_number, place) = (keys.any("heat-number"), keys.any("place"));
@@ -238,10 +268,17 @@ impl<'a> Taking<'a> {
     /// A piece that is changed, with what stands of it.
     pub(super) fn change_piece(&self, keys: &mut Keys<'_>) -> Option<(&'a Thing<'a, PieceEntry>, Entry)> {
         let piece = self.piece(keys);
-        let heats = keys.text("heat-numbers");
+        let (number, heats) = (keys.count("number", NUMBERS), keys.text("heat-numbers"));
         let (note, finished) = (keys.text("note"), keys.yes_no("finished"));
         let piece = piece?;
         let mut now = piece.now.clone();
+        if let Some(number) = number {
+            let taken = self.standing.pieces.iter();
+            if taken.filter(|other| other.id != piece.id).any(|other| other.now.number == number) {
+                keys.problem("number", self.words.get("cli-log-number-taken"));
+            }
+            now.number = number;
+        }
         if let Some(heats) = heats {
             now.heat_numbers = heats.split(';').map(|text| text.trim().to_owned()).collect();
         }

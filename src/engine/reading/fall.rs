@@ -51,6 +51,21 @@ impl Fall {
         (minutes.is_finite() && minutes >= 0.0).then_some(minutes)
     }
 
+    /// The same where it ends hotter than that: its last stretch goes on straight. What cools loses less
+    /// and less, so that these are never too many.
+    #[must_use]
+    pub fn minutes_at_least(&self, from_c: f64, to_c: f64) -> Option<f64> {
+        let end_c = self.points.last()?.1;
+        if !to_c.is_finite() || to_c >= end_c || from_c <= to_c {
+            return self.minutes(from_c, to_c);
+        }
+        let stretch = self.points.iter().rev().find(|point| point.1 > end_c);
+        let per_k = stretch
+            .map_or(0.0, |before| (self.points[self.points.len() - 1].0 - before.0) / (before.1 - end_c));
+        let past_min = per_k * (from_c.min(end_c) - to_c);
+        Some(self.minutes(from_c.max(end_c), end_c)? + past_min)
+    }
+
     /// Is it hot enough at its beginning to speak of a temperature?
     #[must_use]
     pub fn reaches(&self, at_c: f64) -> bool {
@@ -98,7 +113,9 @@ impl Pace {
         }
         let times =
             |fall: &Fall, from_c: f64, to_c: f64| fall.minutes(from_c, to_c).map(|model| model / minutes);
-        let quickest = times(&falls.quick, high.1, low.0).map(|times| times.min(WILD));
+        // What is colder by now than the model goes down fell quickest of all.
+        let model = falls.quick.minutes_at_least(high.1, low.0);
+        let quickest = model.map(|model| (model / minutes).min(WILD));
         let slowest = times(&falls.slow, high.0, low.1)
             .filter(|_| falls.slow.reaches(high.0))
             .map(|times| times.max(1.0 / WILD));

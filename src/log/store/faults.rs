@@ -125,6 +125,8 @@ pub enum LogNote {
     OtherJob {
         /// The file.
         file: PathBuf,
+        /// Where a copy of it is kept, where it has the name of the file of this device.
+        aside: Option<PathBuf>,
     },
     /// The folder of the job was gone, and is there again with all that this device knew.
     FolderBack {
@@ -148,7 +150,15 @@ impl LogNote {
             Self::Unread { file, cause } => {
                 (words.with("store-file", &[("path", &shown(file)), ("cause", cause)]), None)
             }
-            Self::OtherJob { file } => (line("log-note-other-job", file), None),
+            Self::OtherJob { file, aside } => {
+                let kept = aside.as_ref().map(|aside| line("log-note-copy", aside));
+                let said = [Some(line("log-note-other-job", file)), kept];
+                (
+                    words
+                        .list(crate::words::List::Sentences, &said.into_iter().flatten().collect::<Vec<_>>()),
+                    None,
+                )
+            }
             Self::FolderBack { folder } => (line("log-note-folder", folder), None),
         };
         let kept = aside.map(|aside| words.with("log-note-aside", &[("path", &shown(aside))]));

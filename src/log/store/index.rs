@@ -15,7 +15,7 @@ use crate::log::Id;
 /// The file.
 const FILE: &str = "log-index.json";
 /// The version of what is written; one of another version is made anew.
-const VERSION: u32 = 1;
+const VERSION: u32 = 2;
 
 /// A job as it was last read.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

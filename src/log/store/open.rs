@@ -195,6 +195,11 @@ impl OpenLog {
         format!("{}.ron", self.device)
     }
 
+    /// Is a file one of this job? What names no job is.
+    fn is_of_job(&self, read: &ReadLog) -> bool {
+        read.head.job == self.job || read.head.job == Id::default()
+    }
+
     fn job_of_process(&self) -> u32 {
         std::process::id()
     }
@@ -218,6 +223,8 @@ impl OpenLog {
         }
         if now.is_some() {
             match log_of(&file) {
+                // A copy that went into the wrong folder: its records are none of this job.
+                FileRead::Log(read) if !self.is_of_job(&read) => {}
                 FileRead::Log(read) if read.is_whole() => {
                     self.put(read, true);
                     return Ok(());
@@ -241,13 +248,15 @@ impl OpenLog {
         self.newer = None;
         let listed = self.list()?;
         let own_name = self.own_name();
-        let mut hurt = Vec::new();
+        let (mut hurt, mut own_strange) = (Vec::new(), false);
         for name in listed.keys() {
             let file = self.folder.join(name);
             let own = *name == own_name;
             match log_of(&file) {
-                FileRead::Log(read) if read.head.job != self.job && read.head.job != Id::default() => {
-                    self.notes.push(LogNote::OtherJob { file });
+                FileRead::Log(read) if !self.is_of_job(&read) => {
+                    own_strange |= own;
+                    let aside = own.then(|| keep_aside(&file, &self.aside)).flatten();
+                    self.notes.push(LogNote::OtherJob { file, aside });
                 }
                 FileRead::Log(read) => {
                     if !read.is_whole() {
@@ -261,11 +270,14 @@ impl OpenLog {
                 }
                 FileRead::NoLog(why) => hurt.push((file, own, Hurt::All(why))),
                 FileRead::Unread(cause) => {
+                    own_strange |= own;
                     self.notes.push(LogNote::Unread { file, cause: cause.to_string() });
                 }
             }
         }
-        self.own_seen = listed.get(&own_name).copied();
+        // What is under the name of the file of this device and was not taken in is looked at again, and put
+        // aside, before anything is written over it.
+        self.own_seen = listed.get(&own_name).copied().filter(|_| !own_strange);
         let lost_folder = listed.is_empty();
         self.files = listed;
         let before = self.log.len();
@@ -311,13 +323,19 @@ impl OpenLog {
         if unknown.next().is_none() && text.trim_end().ends_with("\n)") {
             return true;
         }
-        match LogFile::read(&text) {
-            Ok(read) if read.is_whole() && read.head.job == self.job => {
+        // It is written over with all that is known: what is not whole, or of another job, is kept as it is.
+        let whole = match LogFile::read(&text) {
+            Ok(read) if read.head.job == self.job => {
+                let whole = read.is_whole();
                 self.put(read, false);
-                true
+                whole
             }
             _ => false,
+        };
+        if !whole {
+            keep_aside(&self.second.join(self.own_name()), &self.aside);
         }
+        whole
     }
 
     /// Lays all that is known down a second time. It is for a file that breaks, so that a crash need not
