@@ -117,7 +117,7 @@ fn tint_instruments() {
         );
     };
     let (phone, desktop) = (drawn((360, 4400), Theme::Dark, tools), drawn((1280, 2600), Theme::Light, tools));
-    check_part(&phone, (0, 1690, 360, 1900), "tint-instruments-phone-long");
+    check_part(&phone, (0, 1690, 360, 1600), "tint-instruments-phone-long");
     check_part(&desktop, (88, 290, 392, 1500), "tint-instruments-desktop-long");
 }
 
@@ -129,6 +129,6 @@ fn tint_lists() {
         open(state, &["tint-steel", "tint-before", "tint-red-heat", "tint-instruments", "tint-lists"]);
     };
     let (phone, desktop) = (drawn((360, 5200), Theme::Light, lists), drawn(LONG_DESKTOP, Theme::Dark, lists));
-    check_part(&phone, (0, 2750, 360, 1300), "tint-lists-phone-long");
+    check_part(&phone, (0, 2750, 360, 1000), "tint-lists-phone-long");
     check_part(&desktop, (88, 290, 392, 1210), "tint-lists-desktop-dark");
 }

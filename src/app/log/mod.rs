@@ -292,10 +292,11 @@ fn tell_plan(window: &ui::AppWindow, state: &Rc<State>) {
 
 /// Keeps what is open, for the next start.
 fn remember(state: &State, page: Page) {
-    let (job, piece) = {
-        let desk = state.log.borrow();
-        let job = desk.open.as_ref().map(|open| open.job().to_string());
-        (job, desk.piece.map(|piece| piece.to_string()))
+    let open = state.log.borrow().open.as_ref().map(crate::log::OpenLog::job);
+    let (job, piece) = match open {
+        Some(job) => (Some(job.to_string()), state.log.borrow().piece.map(|piece| piece.to_string())),
+        // What is typed still belongs to what was open last.
+        None => (LogKept::Job.get(state), LogKept::Piece.get(state)),
     };
     // A trial piece that is half typed is gone on with at its job.
     let page = match page {

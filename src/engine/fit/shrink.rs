@@ -1,4 +1,4 @@
-//! How hot must the hub be, and how cold the pin, so that the pin goes in by hand?
+//! How hot must the hub be, and how cold the pin, so that the pin slides in freely?
 
 use super::local::HotRing;
 use super::metal::{End, growth, temperature_for};
