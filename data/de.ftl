@@ -5184,6 +5184,7 @@ log-left = Noch { $minutes } zum Schweißen.
 log-wait = { $minutes } auf die nächste Raupe warten.
 log-wait-unknown = Nichts zeigt, dass es unter dem Höchstwert ist: vor der nächsten Raupe messen.
 log-measure = Es kann zu kalt oder zu heiß sein: erneut messen.
+    .cold = Es kann zu kalt sein: erneut messen.
 log-clock-no-reading = Kein Messwert zeigt, dass der Mindestwert erreicht ist.
 log-clock-by-cycle = Aus dem Wärmezyklus des Plans.
 log-clock-by-readings = Aus den Messwerten dieses Auftrags.

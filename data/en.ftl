@@ -5177,6 +5177,7 @@ log-left = { $minutes } left to weld.
 log-wait = Wait { $minutes } for the next run.
 log-wait-unknown = Nothing shows that it is below its maximum: measure before the next run.
 log-measure = It may be too cold or too hot: measure again.
+    .cold = It may be too cold: measure again.
 log-clock-no-reading = No reading shows the minimum reached.
 log-clock-by-cycle = From the plan’s heat cycle.
 log-clock-by-readings = From the readings of this job.

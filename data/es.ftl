@@ -5175,6 +5175,7 @@ log-left = Quedan { $minutes } para soldar.
 log-wait = Espere { $minutes } para la pasada siguiente.
 log-wait-unknown = Nada muestra que esté por debajo del máximo: mida antes de la pasada siguiente.
 log-measure = Puede estar demasiado fría o demasiado caliente: mida de nuevo.
+    .cold = Puede estar demasiado fría: mida de nuevo.
 log-clock-no-reading = Ninguna lectura muestra el mínimo alcanzado.
 log-clock-by-cycle = Según el ciclo térmico del plan.
 log-clock-by-readings = Según las lecturas de este trabajo.

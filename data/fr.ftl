@@ -5184,6 +5184,7 @@ log-left = Encore { $minutes } pour souder.
 log-wait = Attendez { $minutes } pour la passe suivante.
 log-wait-unknown = Rien ne montre qu’il est sous le maximum : mesurez avant la passe suivante.
 log-measure = Il peut être trop froid ou trop chaud : mesurez de nouveau.
+    .cold = Il peut être trop froid : mesurez de nouveau.
 log-clock-no-reading = Aucune lecture ne montre le minimum atteint.
 log-clock-by-cycle = D’après le cycle thermique du plan.
 log-clock-by-readings = D’après les lectures de ce travail.

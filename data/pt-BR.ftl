@@ -5139,6 +5139,7 @@ log-left = { $minutes } restantes para soldar.
 log-wait = Espere { $minutes } pelo próximo passe.
 log-wait-unknown = Nada mostra que está abaixo do máximo: meça antes do próximo passe.
 log-measure = Pode estar fria demais ou quente demais: meça de novo.
+    .cold = Pode estar fria demais: meça de novo.
 log-clock-no-reading = Nenhuma leitura mostra o mínimo atingido.
 log-clock-by-cycle = Do ciclo térmico do plano.
 log-clock-by-readings = Das leituras deste serviço.

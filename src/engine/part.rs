@@ -132,14 +132,13 @@ impl<'a> Part<'a> {
             return true;
         }
         let alloy = || percent(Element::Cr) + percent(Element::Mo) + percent(Element::Ni);
-        self.member.steel.grade().map_or_else(
-            || {
-                !self.by_methods()
-                    || alloy() > ALLOY_THAT_HARDENS
-                    || percent(Element::B) >= BORON_THAT_HARDENS
-            },
-            |grade| grade.conditions.iter().any(|row| treatment::has_temper(row.kind)),
-        )
+        let by_analysis = || {
+            !self.by_methods() || alloy() > ALLOY_THAT_HARDENS || percent(Element::B) >= BORON_THAT_HARDENS
+        };
+        self.member.steel.grade().map_or_else(by_analysis, |grade| {
+            grade.conditions.iter().any(|row| treatment::has_temper(row.kind))
+                || (treatment::has_left_its_name(self.member) && by_analysis())
+        })
     }
 
     /// Can the steel harden as it cools? Iron is treated by its own routes; austenitic,
@@ -158,10 +157,16 @@ impl<'a> Part<'a> {
             || self.thermomechanical()
     }
 
+    /// Is it thermomechanically rolled, to any yield? A heat treatment takes its strength.
+    #[must_use]
+    pub fn rolled_to_strength(&self) -> bool {
+        treatment::listed_kind(self.member) == ConditionKind::Thermomechanical
+    }
+
     /// Is it thermomechanically rolled to a yield of 500 MPa or more?
     #[must_use]
     pub fn thermomechanical(&self) -> bool {
-        treatment::counted_kind(self.member) == ConditionKind::Thermomechanical
+        self.rolled_to_strength()
             && treatment::yield_mpa(self.member).is_none_or(|mpa| mpa >= THERMOMECHANICAL_FROM_MPA)
     }
 

@@ -3,6 +3,7 @@
 
 use strum::IntoStaticStr;
 
+use super::certificate::outside_named_grade;
 use super::chemistry::Chemistry;
 use super::contradiction;
 use super::family::Family;
@@ -239,10 +240,13 @@ fn low_alloy(member: &Member, percent: &impl Fn(Element) -> f64) -> Kin {
 fn may_be_quenched(member: &Member, percent: &impl Fn(Element) -> f64) -> bool {
     if let Some(grade) = member.steel.grade() {
         let strong = |mpa: f64| mpa >= QT_YIELD_MPA;
-        return grade
+        let listed = grade
             .conditions
             .iter()
             .any(|row| row.kind == ConditionKind::HardenedTempered && row.yield_mpa.is_none_or(strong));
+        if listed || !has_left_its_name(member) {
+            return listed;
+        }
     }
     // No test of an unmarked steel finds its boron; its hardness may rule such a strength out.
     member.steel.is_unmarked() && member.hardness_hv.is_none_or(|hv| hv >= QT_LEAST_HV)
@@ -267,10 +271,24 @@ fn belies_its_grade(member: &Member) -> bool {
     stated != ConditionKind::Unknown && !has_temper(stated) && only_tempered(member).is_some()
 }
 
+/// Has the certificate left the grade named beside it? Then the certificate counts, and the name
+/// clears the part of no condition.
+pub(in crate::engine) fn has_left_its_name(member: &Member) -> bool {
+    !outside_named_grade(member).is_empty()
+}
+
 /// The condition that counts: as stated, and where it isn't known the only one that the
 /// grade comes in, if there is only one. A part that is too hard for what is stated counts
-/// as hardened, with a temper that nobody knows: that is the safe side.
+/// as hardened, with a temper that nobody knows: that is the safe side. A name that the certificate
+/// has left says nothing of the condition, but for a temper that heat could spoil.
 pub(in crate::engine) fn counted_kind(member: &Member) -> ConditionKind {
+    let listed = listed_kind(member);
+    let by_name = member.condition.kind == ConditionKind::Unknown && !has_temper(listed);
+    if by_name && has_left_its_name(member) { ConditionKind::Unknown } else { listed }
+}
+
+/// The same where the name is taken at its word.
+pub(in crate::engine) fn listed_kind(member: &Member) -> ConditionKind {
     if contradiction::hardened_by_measure(member) {
         return ConditionKind::HardenedTempered;
     }
@@ -336,7 +354,7 @@ pub(in crate::engine) fn tensile_mpa(member: &Member) -> Option<f64> {
 #[must_use]
 pub(in crate::engine) fn grade_row(member: &Member) -> Option<&crate::reference::GradeCondition> {
     let rows = &member.steel.grade()?.conditions;
-    let same = |row: &&crate::reference::GradeCondition| row.kind == counted_kind(member);
+    let same = |row: &&crate::reference::GradeCondition| row.kind == listed_kind(member);
     rows.iter()
         .filter(same)
         .find(|row| row.up_to_mm.is_none_or(|up_to_mm| member.thickness_mm <= up_to_mm))

@@ -1,14 +1,15 @@
 //! The weld-by clock of a piece: how long may it still be welded, and when may the next run begin?
 
+use super::together::{is_same_place, latest_of, of, of_one_moment, same_place, says, surely_over};
 use super::{Moment, PlanCopy, ReadingTaken};
-use crate::engine::reading::{Falls, Pace, Timed, When, left_min, wait_min};
+use crate::engine::reading::{Band, Falls, Pace, Timed, When, left_min, wait_min};
 use crate::engine::two_readings::TwoReadings;
 use crate::reference::Reference;
 
-/// Who reads a part at several places takes no longer, min (common practice, no source).
-const ROUND_MIN: f64 = 5.0;
 /// Nobody leaves a part for longer between two readings and heats nothing, min (common practice, no source).
 const PAIR_MOST_MIN: f64 = 30.0;
+/// Minutes of a hot end that are about none, min: who reads a clock rounds so far (common practice, no source).
+const ABOUT_NONE_MIN: f64 = 1.0;
 
 /// What a clock rests on, or why it shows nothing; its words are the Fluent message `log-clock-ID`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, strum::IntoStaticStr, strum::VariantArray)]
@@ -55,6 +56,10 @@ pub struct Clock {
     pub wait_min: Option<f64>,
     /// May it be above its maximum still, by what was read last?
     pub may_be_hot: bool,
+    /// Does it count from the hot end of a reading whose cold end nobody knows? It may be too cold already.
+    pub may_be_cold: bool,
+    /// Was it too hot when last read, or does it wait? Then no minutes to weld are counted.
+    pub too_hot: bool,
     /// What it rests on.
     pub why: ClockWhy,
     /// When the reading that it counts from was taken.
@@ -67,10 +72,10 @@ impl Clock {
         Self { why, ..Self::default() }
     }
 
-    /// Has its time run out while it may as well be too hot? Then nobody knows whether to heat or to wait.
+    /// Has its time run out while it may as well be too hot, or warm? Then nobody knows whether to heat or to wait.
     #[must_use]
     pub fn must_be_measured(&self) -> bool {
-        self.may_be_hot && self.left_min.is_some_and(|left_min| left_min <= 0.0)
+        (self.may_be_hot || self.may_be_cold) && self.left_min.is_some_and(|left_min| left_min <= 0.0)
     }
 
     /// A device whose clock was set back shows none left rather than too many.
@@ -114,7 +119,11 @@ impl Counts<'_> {
         members.dedup();
         let mut clock = Clock::none(ClockWhy::NoReading);
         if let Some(minimum_c) = limits.minimum_c {
-            let mut each = members.iter().map(|member| self.left(&of(readings, *member), minimum_c));
+            let mut each = members.iter().map(|member| {
+                // What was read of no part in particular is of one of those that were told apart.
+                let known = member.is_none() && readings.iter().any(|reading| says(reading, minimum_c));
+                self.left(&of(readings, *member), minimum_c, known)
+            });
             // Every part must have the minimum: the first that falls below it counts.
             if let Some(first) = each.next() {
                 clock = each.fold(first, sooner);
@@ -122,13 +131,21 @@ impl Counts<'_> {
         } else {
             clock.why = ClockWhy::NoMinimum;
         }
-        if limits.maximum_c.is_some() {
+        if let Some(maximum_c) = limits.maximum_c {
             let each: Vec<Option<f64>> =
                 members.iter().map(|member| self.wait(&of(readings, *member))).collect();
             // A part of which nobody knows when it is below makes the wait of the others no answer.
             let waits: Option<Vec<f64>> = each.into_iter().collect();
             clock.wait_min = waits.and_then(|waits| waits.into_iter().reduce(f64::max));
             clock.may_be_hot = !readings.is_empty() && clock.wait_min != Some(0.0);
+            // What falls below the minimum before the wait is over is never surely between the two: waiting
+            // does not help, unless it is surely too hot.
+            let in_vain =
+                clock.left_min.zip(clock.wait_min).is_some_and(|(left, wait)| 0.0 < left && left <= wait);
+            let surely_hot = || members.iter().any(|member| surely_over(&of(readings, *member), maximum_c));
+            if in_vain && !surely_hot() {
+                (clock.left_min, clock.overdue_min) = (Some(0.0), Some(0.0));
+            }
         }
         clock
     }
@@ -141,31 +158,71 @@ impl Counts<'_> {
     }
 
     /// What is left of a part: by its latest reading that says anything, and by those of that moment at its
-    /// other places. The colder place counts.
-    fn left(&self, readings: &[&ReadingTaken], minimum_c: f64) -> Clock {
-        let says = |reading: &&ReadingTaken| {
-            reading.band.most_c().is_some_and(|most_c| most_c < minimum_c) || reading.band.least_c().is_some()
+    /// other places. The colder place counts. A newer reading whose hot end alone is known caps the minutes.
+    /// `known` where readings of no part in particular say something.
+    fn left(&self, readings: &[&ReadingTaken], minimum_c: f64, known: bool) -> Clock {
+        let says = |reading: &ReadingTaken| says(reading, minimum_c);
+        let caps = |reading: &ReadingTaken| !says(reading) && reading.band.most_c().is_some();
+        let Some(last) = readings.iter().rposition(|reading| says(reading)) else {
+            let each = (0..readings.len()).filter(|nth| caps(readings[*nth]));
+            let each = each.map(|nth| self.left_by_top(readings, nth, minimum_c, known));
+            return each.reduce(sooner).unwrap_or_else(|| Clock::none(ClockWhy::NoReading));
         };
-        let Some(last) = readings.iter().rposition(says) else { return Clock::none(ClockWhy::NoReading) };
         let latest = self.left_by(readings, last, minimum_c);
-        let others = of_one_moment(readings, last, |reading| says(&reading));
+        let others = of_one_moment(readings, last, says);
         let others = others.into_iter().map(|nth| self.left_by(readings, nth, minimum_c));
-        others.fold(latest, |one, other| if other.left_min.is_some() { sooner(one, other) } else { one })
+        let clock =
+            others.fold(latest, |one, other| if other.left_min.is_some() { sooner(one, other) } else { one });
+        let again = |nth: usize| {
+            readings[nth + 1..].iter().any(|later| says(later) && is_same_place(readings[nth], later))
+        };
+        let near = of_one_moment(readings, last, caps).into_iter().filter(|nth| *nth < last && !again(*nth));
+        let newer = (last + 1..readings.len()).filter(|nth| caps(readings[*nth]));
+        let bounded = clock.left_min.is_some();
+        near.chain(newer).map(|nth| self.left_by_top(readings, nth, minimum_c, bounded)).fold(clock, sooner)
     }
 
-    /// What is left by one reading of a part.
-    fn left_by(&self, readings: &[&ReadingTaken], nth: usize, minimum_c: f64) -> Clock {
+    /// What is left by the hot end of a reading whose cold end nobody knows: as if it had that temperature.
+    /// None where nothing older bounds it, and where its hot end has about none.
+    fn left_by_top(&self, readings: &[&ReadingTaken], nth: usize, minimum_c: f64, bounded: bool) -> Clock {
         let reading = readings[nth];
+        let by_top = reading.band.most_c().filter(|_| bounded).and_then(|most_c| {
+            let falls = self.plan.falls.as_ref();
+            let top = Band::from_to(most_c, most_c);
+            let by_cycle = falls.and_then(|falls| left_min(falls, self.pace, &top, minimum_c));
+            let pairs = (0..=nth).flat_map(|second| self.pairs(readings, second, minimum_c));
+            let losses = &self.reference.heat_cycle;
+            let by_pairs = pairs.filter_map(|pair| pair.fewest(losses, most_c, minimum_c));
+            let by_pairs = by_pairs.reduce(f64::min).filter(|minutes| minutes.is_finite());
+            let why = match by_cycle {
+                Some(_) if self.pace.quickest <= 1.0 && by_pairs.is_none() => ClockWhy::ByCycle,
+                Some(_) => ClockWhy::ByReadings,
+                None => ClockWhy::ByTwoReadings,
+            };
+            Some((by_cycle.into_iter().chain(by_pairs).reduce(f64::min)?, why))
+        });
+        let by_top = by_top.map(|(minutes, why)| (if minutes < ABOUT_NONE_MIN { 0.0 } else { minutes }, why));
+        let (minutes, why) = by_top.unwrap_or((0.0, ClockWhy::NoReading));
+        Clock { may_be_cold: true, ..self.shown(reading, minutes, why) }
+    }
+
+    /// A clock of so many minutes from a reading on.
+    fn shown(&self, reading: &ReadingTaken, left_min: f64, why: ClockWhy) -> Clock {
         let gone_min = self.now.minutes_since(reading.at).max(0.0);
-        let shown = |left_min: f64, why| Clock {
+        Clock {
             left_min: Some((left_min - gone_min).max(0.0)),
             overdue_min: (gone_min >= left_min).then_some(gone_min - left_min),
             why,
             since: Some(reading.at),
             ..Clock::default()
-        };
+        }
+    }
+
+    /// What is left by one reading of a part.
+    fn left_by(&self, readings: &[&ReadingTaken], nth: usize, minimum_c: f64) -> Clock {
+        let reading = readings[nth];
         if reading.band.most_c().is_some_and(|most_c| most_c < minimum_c) {
-            return shown(0.0, ClockWhy::ByReadings);
+            return self.shown(reading, 0.0, ClockWhy::ByReadings);
         }
         let falls = self.plan.falls.as_ref();
         let by_cycle = falls.and_then(|falls| left_min(falls, self.pace, &reading.band, minimum_c));
@@ -178,7 +235,7 @@ impl Counts<'_> {
             (None, None) => return Clock { since: Some(reading.at), ..Clock::none(ClockWhy::NoCycle) },
         };
         let least = by_cycle.into_iter().chain(by_two).fold(f64::INFINITY, f64::min);
-        shown(least, why)
+        self.shown(reading, least, why)
     }
 
     /// What two readings of one place say by themselves, counted from the later one. Where earlier pairs of the
@@ -248,11 +305,7 @@ impl Counts<'_> {
     /// those of that moment at its other places. `None` where nobody knows.
     fn wait(&self, readings: &[&ReadingTaken]) -> Option<f64> {
         let maximum_c = self.plan.limits().maximum_c?;
-        // Where only the hottest that it was is known, it is no hotter now.
-        let last = readings.iter().rposition(|reading| !reading.band.peak);
-        let last = last.or_else(|| readings.len().checked_sub(1))?;
-        let others = of_one_moment(readings, last, |reading| !reading.band.peak);
-        let each = others.into_iter().chain([last]).map(|nth| self.wait_by(readings[nth], maximum_c));
+        let each = latest_of(readings).into_iter().map(|nth| self.wait_by(readings[nth], maximum_c));
         each.collect::<Option<Vec<f64>>>()?.into_iter().reduce(f64::max)
     }
 
@@ -265,49 +318,26 @@ impl Counts<'_> {
     }
 }
 
-fn of<'a>(readings: &[&'a ReadingTaken], member: Option<u32>) -> Vec<&'a ReadingTaken> {
-    readings.iter().filter(|reading| reading.member == member).copied().collect()
-}
-
-/// The latest readings at other places of a part that are of one moment with one of its readings: who goes
-/// round a part takes a few minutes.
-fn of_one_moment(
-    readings: &[&ReadingTaken],
-    last: usize,
-    says: impl Fn(&ReadingTaken) -> bool,
-) -> Vec<usize> {
-    let mut found: Vec<usize> = vec![last];
-    for (nth, reading) in readings.iter().enumerate().rev() {
-        let near_min = readings[last].at.minutes_since(reading.at).abs();
-        let new = !found.iter().any(|known| is_same_place(readings[*known], reading));
-        if near_min <= ROUND_MIN && new && says(reading) {
-            found.push(nth);
-        }
-    }
-    found.split_off(1)
-}
-
-/// The clock that runs out first; one that shows nothing runs out before any.
+/// The clock that runs out first; one that shows nothing runs out before any that still runs.
 fn sooner(one: Clock, other: Clock) -> Clock {
     match (one.left_min, other.left_min) {
         (Some(left), Some(right)) if right < left => other,
-        (Some(_), None) => other,
+        (Some(left), None) if left > 0.0 => other,
+        (None, Some(right)) if right <= 0.0 => other,
+        // What ran out by a known cold end is heated, and need not be measured first.
+        (Some(left), Some(right))
+            if left <= right && right <= 0.0 && one.may_be_cold != other.may_be_cold =>
+        {
+            if one.may_be_cold {
+                other
+            } else {
+                one
+            }
+        }
         // Of two that ran out the one that did so first.
         (Some(left), Some(right)) if left <= right && one.overdue_min < other.overdue_min => other,
         _ => one,
     }
-}
-
-fn is_same_place(one: &ReadingTaken, other: &ReadingTaken) -> bool {
-    one.member == other.member && one.face == other.face && one.away_mm == other.away_mm
-}
-
-/// Two readings of one place at one point of the work.
-fn same_place(first: &ReadingTaken, second: &ReadingTaken) -> bool {
-    first.when == second.when
-        && first.when.in_welding()
-        && is_same_place(first, second)
-        && first.at < second.at
 }
 
 /// How a job's parts fall beside the model, by all pairs of its readings.

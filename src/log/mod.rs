@@ -20,6 +20,7 @@ mod record;
 mod set;
 mod standing;
 mod store;
+mod together;
 mod trials;
 
 pub use brought::{Brought, BroughtError};

@@ -18,7 +18,7 @@ const WELDED: [&str; 5] = ["weld", "post-heat", "cool", "heat-treat", "inspect"]
 pub enum PieceStatus {
     /// No minute is left above the minimum, or it was read below: heat it again.
     Overdue,
-    /// The same, and it may as well be too hot: nobody knows whether to heat or to wait.
+    /// The same, and it may as well be too hot, or no cold end is known: nobody knows whether to heat or to wait.
     Measure,
     /// A minute runs.
     Warm,
@@ -161,9 +161,11 @@ impl<'a> Standing<'a> {
             let steps_at: Vec<Moment> = steps.iter().map(|step| step.now.at).collect();
             let all: Vec<&ReadingTaken> = readings.iter().map(|reading| reading.thing.now).collect();
             let counts = Counts { reference, plan, pace, now, steps_at: &steps_at, all: &all };
-            let clock = clock(&counts, thing.now, &readings, &steps);
+            let mut clock = clock(&counts, thing.now, &readings, &steps);
+            let status = status(thing.now, &readings, &steps, &clock);
+            clock.too_hot = status == PieceStatus::Wait;
             PieceView {
-                status: status(thing.now, &readings, &steps, &clock),
+                status,
                 ceiling_passed: readings.iter().any(|reading| reading.judged.ceiling == Some(Held::Missed)),
                 same_number: same_numbers.contains(&thing.now.number),
                 thing: thing.clone(),

@@ -185,7 +185,7 @@ fn steps(pen: &Pen<'_>, job: &Job, item: &Evidence) -> Vec<StepLine> {
     }
     match (outcome.says, item.value_c(), outcome.high) {
         (Says::Figure, Some(value_c), _) => {
-            made.push(line("sheet-exact", pen.show.exact_temperature(value_c)))
+            made.push(line("sheet-exact", pen.show.exact_temperature(value_c)));
         }
         (Says::Span, _, Some(high_c)) => made.push(line("sheet-span-end", degrees(high_c))),
         _ => {}

@@ -187,17 +187,20 @@ pub fn clock_line(pen: &Pen<'_>, clock: &Clock) -> ClockLine {
     if clock.why == ClockWhy::NoCycle {
         why = pen.words.list(List::Sentences, &[why, pen.words.get("log-clock-two-how")]);
     }
-    let left = clock.left_min.map(|minutes| shortest_minutes(pen, minutes)).unwrap_or_default();
-    // Neither to heat nor to wait is told of what may be too cold and too hot.
+    let left_min = clock.left_min.filter(|_| !clock.too_hot);
+    let left = left_min.map(|minutes| shortest_minutes(pen, minutes)).unwrap_or_default();
+    // Neither to heat nor to wait is told of what may be too cold and too hot, or too cold and warm.
     if clock.must_be_measured() {
-        return ClockLine { left, says: pen.words.get("log-measure"), wait: String::new(), why };
+        let says = pen.words.get(if clock.may_be_hot { "log-measure" } else { "log-measure.cold" });
+        return ClockLine { left, says, wait: String::new(), why };
     }
     let wait = clock.wait_min.filter(|minutes| *minutes > 0.0);
     let wait = wait.map(|minutes| longest_minutes(pen, minutes));
     let wait = wait.map(|minutes| pen.words.with("log-wait", &[("minutes", &minutes)])).unwrap_or_default();
-    let unknown = clock.may_be_hot && clock.wait_min.is_none();
+    // A wait that is over by the model alone is no reading that shows it.
+    let unknown = clock.may_be_hot && clock.wait_min.is_none() || clock.too_hot && wait.is_empty();
     let wait = if unknown { pen.words.get("log-wait-unknown") } else { wait };
-    let says = match (clock.left_min, clock.overdue_min) {
+    let says = match (left_min, clock.overdue_min) {
         (Some(left_min), _) if left_min > 0.0 => pen.words.with("log-left", &[("minutes", &left)]),
         (Some(_), Some(over)) if clock.why != ClockWhy::SetBack && (1.0..A_DAY_MIN).contains(&over) => {
             pen.words.with("log-left.overdue", &[("time", &long_time(pen, over))])

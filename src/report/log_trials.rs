@@ -4,7 +4,9 @@ use super::log::{band_words, day_and_time};
 use super::{Pen, Report, member_name, steels_asked};
 use crate::engine::job::Job;
 use crate::engine::plan::{Plan, Verdict};
-use crate::log::{Bounds, Cooled, KnownTrial, Standing, TrialPiece, bounds, cracked_above};
+use crate::log::{
+    Bounds, Cooled, KnownTrial, MemberCopy, Standing, SteelAsked, TrialPiece, bounds, cracked_above,
+};
 use crate::words::List;
 
 /// A trial piece in words.
@@ -91,21 +93,48 @@ pub fn trial_warnings(pen: &Pen<'_>, job: &Job, plan: &Plan, known: &[KnownTrial
     let minimum_c = least_c.or_else(|| plan.dry_from.map(|edge| edge.least_c())).unwrap_or(0.0);
     let found = cracked_above(known, &steels_asked(job, plan), minimum_c);
     let line = |(member, trial, at_c): (usize, &KnownTrial, f64)| {
-        let unit = pen.show.units.temperature;
-        let (key, at) = if at_c.is_finite() {
-            ("log-trial-warning", pen.show.with_unit((unit.from_c(at_c) - 1e-6).ceil(), 0, unit.symbol()))
-        } else {
-            ("log-trial-warning-open", band_words(pen, &trial.trial.band))
-        };
-        let (part, (day, _)) = (member_name(pen, job, member), trial.trial.at.day_and_time());
-        let values = [
-            ("member", part.as_str()),
-            ("figure", &at),
-            ("job", &trial.job_name),
-            ("steel", &trial.trial.steel),
-            ("day", &day),
-        ];
-        pen.words.with(key, &values)
+        warning(pen, &member_name(pen, job, member), trial, at_c)
     };
     found.into_iter().map(line).collect()
+}
+
+/// What a job's own trial pieces say of its plan: the same warning for each part whose steel cracked at the
+/// minimum or above it.
+#[must_use]
+pub fn own_trial_warnings(pen: &Pen<'_>, standing: &Standing<'_>) -> Vec<String> {
+    let Some(job) = &standing.job else { return Vec::new() };
+    let plan = &job.now.plan;
+    let Some(minimum) = &plan.minimum else { return Vec::new() };
+    let trials = standing.trials.iter().map(|trial| trial.now.clone());
+    let known: Vec<KnownTrial> =
+        trials.map(|trial| KnownTrial { job: job.id, job_name: job.now.name.clone(), trial }).collect();
+    let steel = |(member, of): (usize, &MemberCopy)| {
+        let (grade, family) = (of.grade.clone(), of.family.clone());
+        SteelAsked { member, grade, family, cet: of.cet }
+    };
+    let steels: Vec<SteelAsked> = plan.members.iter().enumerate().map(steel).collect();
+    // At the minimum itself it cracked as well.
+    let found = cracked_above(&known, &steels, minimum.at_c.next_down());
+    let line = |(member, trial, at_c): (usize, &KnownTrial, f64)| {
+        warning(pen, &plan.members[member].name, trial, at_c)
+    };
+    found.into_iter().map(line).collect()
+}
+
+fn warning(pen: &Pen<'_>, part: &str, trial: &KnownTrial, at_c: f64) -> String {
+    let unit = pen.show.units.temperature;
+    let (key, at) = if at_c.is_finite() {
+        ("log-trial-warning", pen.show.with_unit((unit.from_c(at_c) - 1e-6).ceil(), 0, unit.symbol()))
+    } else {
+        ("log-trial-warning-open", band_words(pen, &trial.trial.band))
+    };
+    let (day, _) = trial.trial.at.day_and_time();
+    let values = [
+        ("member", part),
+        ("figure", &at),
+        ("job", &trial.job_name),
+        ("steel", &trial.trial.steel),
+        ("day", &day),
+    ];
+    pen.words.with(key, &values)
 }

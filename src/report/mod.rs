@@ -56,7 +56,7 @@ pub use log::{
     ClockLine, PieceLine, ReadingLine, band_words, clock_line, day_and_time, instrument_words, piece_line,
     piece_words, place_words, reading_line, reading_reasons, seen_words, verdict_words, when_words,
 };
-pub use log_trials::{TrialLine, put_trials, taught_lines, trial_line, trial_warnings};
+pub use log_trials::{TrialLine, own_trial_warnings, put_trials, taught_lines, trial_line, trial_warnings};
 pub use outcome::{
     RangeLine, RangeVerdict, StepLine, answer_figure, degrees_up, first_outside, large_answer, limits,
     number, range_lines, step_lines, symbol,

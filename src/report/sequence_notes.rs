@@ -54,8 +54,8 @@ pub(super) fn note(pen: &Pen<'_>, job: &Job, plan: &Plan, note: &Note) -> String
         Note::PrintedTreatment { member } => {
             with(&[("member", &named(member)), ("printed", &printed(pen, job, member))])
         }
-        Note::OverCeiling { member, ceiling } => with(&[
-            ("member", &named(member)),
+        Note::OverCeiling { member, loser, ceiling } => with(&[
+            ("member", &named(loser)),
             ("printed", &printed(pen, job, member)),
             ("ceiling", &most(pen, ceiling)),
         ]),

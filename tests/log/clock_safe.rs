@@ -12,19 +12,19 @@ use strawblue::words::Words;
 use crate::clock::{MAXIMUM_C, MINIMUM_C, at, log_of, times};
 use crate::made::falls;
 
-fn near(at_c: f64) -> Band {
+pub(crate) fn near(at_c: f64) -> Band {
     Band::from_to(at_c - 1.0, at_c + 1.0)
 }
 
 /// 5 K a minute, by hand.
-fn straight() -> Falls {
+pub(crate) fn straight() -> Falls {
     let fall = Fall {
         points: (0..=100).map(|minute| (f64::from(minute), 600.0 - 5.0 * f64::from(minute))).collect(),
     };
     Falls { quick: fall.clone(), slow: fall }
 }
 
-fn said(log: &Log, minutes: f64) -> (String, String) {
+pub(crate) fn said(log: &Log, minutes: f64) -> (String, String) {
     let words = Words::english();
     let pen = Pen { reference: embedded(), words: &words, show: Show::new(Units::C_MM, &words) };
     let standing = log.standing();

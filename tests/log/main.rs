@@ -2,6 +2,7 @@
 
 mod backup;
 mod clock;
+mod clock_open;
 mod clock_safe;
 mod curve;
 mod demo;

@@ -2,10 +2,11 @@
 
 use strawblue::engine::reading::Band;
 use strawblue::log::{
-    CrackOutcome, Entry, Hand, Log, Moment, SteelAsked, TrialPiece, bounds, cracked_above, known_trials,
+    CrackOutcome, Entry, Hand, Log, MemberCopy, Moment, SteelAsked, TrialPiece, bounds, cracked_above,
+    known_trials,
 };
 use strawblue::reference::embedded;
-use strawblue::report::{Pen, taught_lines};
+use strawblue::report::{Pen, own_trial_warnings, taught_lines};
 use strawblue::units::{Show, Units};
 use strawblue::words::Words;
 
@@ -14,7 +15,10 @@ use crate::shop::job_of;
 fn log_of(trials: &[(CrackOutcome, Band)]) -> Log {
     let mut log = Log::default();
     let hand = Hand::at("me", Moment::new(0, 0));
-    log.extend(hand.begin_job(job_of(1)));
+    let mut job = job_of(1);
+    let (name, grade) = ("plate".to_owned(), Some("42CrMo4".to_owned()));
+    job.plan.members = vec![MemberCopy { name, grade, ..MemberCopy::default() }];
+    log.extend(hand.begin_job(job));
     for (outcome, band) in trials {
         let trial = TrialPiece {
             steel: "42CrMo4".to_owned(),
@@ -74,4 +78,18 @@ fn a_crack_with_an_open_hot_end_always_warns() {
         bounds(&log.standing())[0].overlap()
     };
     assert!(!overlap(149.0) && overlap(270.0));
+}
+
+/// The job's minimum is 200 °C: its own crack there, or above it, is told at its head.
+#[test]
+fn a_crack_of_the_job_itself_at_its_minimum_warns() {
+    let words = Words::english();
+    let pen = Pen { reference: embedded(), words: &words, show: Show::new(Units::C_MM, &words) };
+    let warned = |outcome, band| own_trial_warnings(&pen, &log_of(&[(outcome, band)]).standing());
+    for band in [Band::from_to(190.0, 200.0), Band::from_to(240.0, 260.0), at_least(120.0)] {
+        let said = warned(CrackOutcome::Cracked, band).join(" ");
+        assert!(said.contains("Do not weld at this minimum") && said.contains("plate"), "{band:?}: {said}");
+    }
+    assert!(warned(CrackOutcome::Cracked, Band::from_to(180.0, 199.0)).is_empty());
+    assert!(warned(CrackOutcome::Sound, Band::from_to(240.0, 260.0)).is_empty());
 }

@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use crate::log::{Id, JobRow, Moment, Overview, PieceView, PlanCopy, Standing};
 use crate::report::{
-    Pen, day_and_time, limit_line, piece_line, reading_line, step_head, step_what, taught_lines, trial_line,
-    written_in,
+    Pen, day_and_time, limit_line, own_trial_warnings, piece_line, reading_line, step_head, step_what,
+    taught_lines, trial_line, written_in,
 };
 
 fn line(out: &mut String, text: &str) {
@@ -55,6 +55,9 @@ pub(super) fn job(pen: &Pen<'_>, id: Id, standing: &Standing<'_>, now: Moment, p
         if !text.is_empty() {
             line(&mut out, &pen.words.with(label, &[("text", text)]));
         }
+    }
+    for warning in own_trial_warnings(pen, standing) {
+        line(&mut out, &warning);
     }
     if !plan.answers {
         line(&mut out, &plan.title);

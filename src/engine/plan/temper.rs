@@ -50,16 +50,20 @@ pub(super) enum Known {
     Untempered,
 }
 
+/// What a thermomechanically rolled steel may see, whatever is known of a temper.
+pub(super) fn rolled(reference: &Reference, part: &Part, index: usize) -> Option<Limit> {
+    let rolled = &reference.practice.thermomechanical;
+    let most_c = rolled.ceiling_c - UNDER_TEMPER_K;
+    part.rolled_to_strength()
+        .then(|| limit("rolled-ceiling", Some(index), most_c, rolled.ceiling_basis.clone()))
+}
+
 /// What is known of the temper of one member: the condition that counts decides, not the grade row.
 pub(super) fn known(reference: &Reference, part: &Part, index: usize) -> Known {
     let member = part.member;
     let at = |by, exact_c: f64, basis| Known::At(limit(by, Some(index), exact_c, basis));
     if let Some(sheet_c) = sheets::ceiling_c(reference, part) {
         return at("sheet-ceiling", sheet_c.0, sheet_c.1);
-    }
-    if part.thermomechanical() {
-        let rolled = &reference.practice.thermomechanical;
-        return at("rolled-ceiling", rolled.ceiling_c - UNDER_TEMPER_K, rolled.ceiling_basis.clone());
     }
     if !part.hardens() {
         return Known::Untempered;

@@ -18,7 +18,7 @@
 //! the hardness that shows it.
 
 use super::limit::Limit;
-use super::temper::{Known, NeedsTemper, known, needs_temper};
+use super::temper::{Known, NeedsTemper, known, needs_temper, rolled};
 use super::{sheets, side};
 use crate::engine::evidence::grade_rows;
 use crate::engine::family::{Family, Interpass};
@@ -242,14 +242,18 @@ fn hardenable_interpass_c(part: &Part, minimum_c: f64) -> f64 {
 fn joint_ceiling(reference: &Reference, job: &Job, parts: &[Part]) -> (Ceiling, Vec<usize>) {
     let mut lowest: Option<Limit> = None;
     let mut unknown = Vec::new();
+    let mut take = |limit: Limit| {
+        if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
+            lowest = Some(limit);
+        }
+    };
     for (index, part) in parts.iter().enumerate() {
+        if let Some(limit) = rolled(reference, part, index).filter(|_| part.thermomechanical()) {
+            take(limit);
+        }
         for reading in part.readings() {
             match known(reference, &reading, index) {
-                Known::At(limit) => {
-                    if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
-                        lowest = Some(limit);
-                    }
-                }
+                Known::At(limit) => take(limit),
                 Known::Ask { .. } if !unknown.contains(&index) => unknown.push(index),
                 Known::Ask { .. } | Known::Untempered => {}
             }

@@ -4,6 +4,7 @@
 use super::{Branch, Deed, Edge, Note, Scene, Step, StepFigure};
 use crate::engine::family::Family;
 use crate::engine::job::Joint;
+use crate::engine::plan::limit::Limit;
 use crate::engine::plan::{Action, Ceiling, PRACTICABLE_H, PostHeat};
 use crate::engine::post_heat::Way;
 use crate::reference::{Basis, Element, RuleTime};
@@ -16,7 +17,7 @@ const TURN_AT_C: (f64, f64) = (80.0, 95.0);
 /// Adds what every way has, and gives the ways that part.
 pub(super) fn after(scene: &Scene<'_>, steps: &mut Vec<Step>) -> Vec<(Branch, Vec<Step>)> {
     let post_heat = post_heat(scene);
-    let clash = scene.austenitic() || scene.has(Action::NoPwht);
+    let clash = scene.austenitic() || scene.no_treatment();
     if !scene.must_be_treated() || clash {
         if scene.has(Action::PostHeatBeforeCold) && !clash {
             return vec![
@@ -255,6 +256,9 @@ fn treatment(scene: &Scene<'_>) -> Option<Step> {
     if scene.has(Action::NoPwht) {
         return Some(Step::new(Deed::NoStressRelief, [Note::LosesStrength]));
     }
+    if scene.no_treatment() {
+        return Some(Step::new(Deed::NoStressRelief, []));
+    }
     let notes = printed(scene);
     if notes.is_empty() {
         return None;
@@ -279,15 +283,21 @@ pub(super) fn printed(scene: &Scene<'_>) -> Vec<Note> {
             let hottest_c = scene.hottest_treatment_c(member);
             Some(match &scene.plan.ceiling {
                 Ceiling::At(limit)
-                    if matches!(limit.by, "stated-temper" | "demanded")
+                    if (limit.by == "demanded" || loses_strength(limit))
                         && hottest_c.is_some_and(|hottest_c| hottest_c > limit.exact_c) =>
                 {
-                    Note::OverCeiling { member, ceiling: Edge::of(limit) }
+                    let loser = limit.member.unwrap_or(member);
+                    Note::OverCeiling { member, loser, ceiling: Edge::of(limit) }
                 }
                 _ => Note::PrintedTreatment { member },
             })
         })
         .collect()
+}
+
+/// Is it the limit of a part that a hotter treatment takes the strength of, and no figure for runs?
+pub(super) fn loses_strength(limit: &Limit) -> bool {
+    matches!(limit.by, "stated-temper" | "hardness-temper" | "rolled-ceiling")
 }
 
 fn inspect(scene: &Scene<'_>) -> Step {

@@ -16,6 +16,7 @@ pub use step::{Branch, Deed, Edge, Phase, Step, StepFigure};
 
 use strum::IntoStaticStr;
 
+use super::temper::{Known, known, rolled};
 use super::{Action, Ceiling, Plan, Verdict};
 use crate::engine::family::Family;
 use crate::engine::job::{Job, Joint};
@@ -180,6 +181,30 @@ impl Scene<'_> {
         self.has(Action::HeatTreatAfter) || self.has(Action::HeatTreatStraightAfter)
     }
 
+    /// Must it be kept from a heat treatment: a part never has one, or one loses its strength in what
+    /// another one needs?
+    fn no_treatment(&self) -> bool {
+        self.has(Action::NoPwht) || self.has(Action::HeatTreatAfter) && self.one_spoils_the_other()
+    }
+
+    /// Begins what is printed for a steel with a sheet of its own above what another part may see?
+    fn one_spoils_the_other(&self) -> bool {
+        let least_c = |(index, part): (usize, &Part<'_>)| {
+            let member = &self.job.members[index];
+            member.steel.grade()?.pwht.as_ref()?.low_c.filter(|_| part.hardens_by_its_sheet())
+        };
+        let hottest_c = self.parts.iter().enumerate().filter_map(least_c).reduce(f64::max);
+        let spoilt = |(index, part): (usize, &Part<'_>), treated_c: f64| {
+            let tempered = match known(self.reference, part, index) {
+                Known::At(limit) if after::loses_strength(&limit) => Some(limit),
+                _ => None,
+            };
+            let mut limits = rolled(self.reference, part, index).into_iter().chain(tempered);
+            limits.any(|limit| !part.hardens_by_its_sheet() && limit.exact_c < treated_c)
+        };
+        hottest_c.is_some_and(|treated_c| self.parts.iter().enumerate().any(|each| spoilt(each, treated_c)))
+    }
+
     /// Where every part is buttered the figures are those of the buttering.
     fn for_buttering(&self) -> Option<Note> {
         let all = self.plan.members.iter().all(|member| member.layer.is_none());
@@ -198,7 +223,7 @@ impl Scene<'_> {
 
     fn find(&self) -> Vec<Find> {
         let treated = self.must_be_treated();
-        let clash = treated && (self.austenitic() || self.has(Action::NoPwht));
+        let clash = treated && (self.austenitic() || self.no_treatment());
         [
             (self.has(Action::TooHard), Find::TooHard),
             (self.has(Action::AskTemper) && !self.has(Action::TooHard), Find::Temper),
@@ -211,7 +236,7 @@ impl Scene<'_> {
             (self.has(Action::QualifyProcedure), Find::Procedure),
             (treated && !clash, Find::HeatTreatment),
             (treated && self.austenitic(), Find::OtherFiller),
-            (treated && self.has(Action::NoPwht), Find::OneTreatment),
+            (treated && self.no_treatment(), Find::OneTreatment),
         ]
         .into_iter()
         .filter_map(|(wanted, find)| wanted.then_some(find))

@@ -236,8 +236,10 @@ pub enum Note {
     },
     /// The same, which passes the ceiling.
     OverCeiling {
-        /// The part.
+        /// The part that it is printed for.
         member: usize,
+        /// The part that loses strength above the ceiling.
+        loser: usize,
         /// The ceiling.
         ceiling: Edge,
     },
