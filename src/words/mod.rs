@@ -1,30 +1,27 @@
 //! Every word that a person reads, from Fluent: one `data/LANGUAGE.ftl` per language.
 //!
-//! English lies open in the program; every other language is packed, and unpacked when it is spoken. Only
-//! the language that is spoken, and English behind it, are in memory.
+//! Every language is packed, and unpacked when it is spoken. Only the language that is spoken, and English
+//! behind it, are in memory, and of their messages only those that were asked for are read.
 
 mod figures;
 mod language;
+mod messages;
 mod search;
 mod terms;
 
 use std::cell::RefCell;
 use std::sync::Arc;
 
-use fluent::{FluentArgs, FluentBundle, FluentResource, FluentValue};
-use fluent_syntax::ast::Pattern;
+use fluent::{FluentArgs, FluentValue};
 
 pub use figures::Scales;
 use figures::SharedScales;
 pub(crate) use figures::whole_fahrenheit;
 use language::ENGLISH;
+pub(crate) use messages::DECIMAL_MARK;
+use messages::Messages;
 pub use search::{Missing, Wanted};
 pub use terms::{Term, TermSource, terms, terms_with};
-
-/// The message that is the decimal mark of its language.
-pub(crate) const DECIMAL_MARK: &str = "decimal-mark";
-
-type Bundle = FluentBundle<FluentResource>;
 
 /// How several texts stand in one line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -63,9 +60,9 @@ impl List {
 /// What is spoken now.
 struct Spoken {
     tag: String,
-    /// The messages of the language, and behind them English for what it lacks. Each language is a
-    /// bundle of its own, so that a message of the one is never counted by the rules of the other.
-    bundles: Vec<Bundle>,
+    /// The messages of the language, and behind them English for what it lacks. Each language stands by
+    /// itself, so that a message of the one is never counted by the rules of the other.
+    languages: Vec<Messages>,
 }
 
 /// The messages of one language, with English behind them.
@@ -164,12 +161,10 @@ impl Words {
     }
 
     fn say<'a>(&self, key: &str, values: impl Iterator<Item = (&'a str, FluentValue<'a>)>) -> String {
+        let values: FluentArgs = values.collect();
         let spoken = self.spoken.borrow();
-        let found =
-            spoken.bundles.iter().find_map(|bundle| pattern(bundle, key).map(|pattern| (bundle, pattern)));
-        let Some((bundle, pattern)) = found else { return key.to_owned() };
-        let args: FluentArgs = values.collect();
-        bundle.format_pattern(pattern, Some(&args), &mut Vec::new()).into_owned()
+        let said = spoken.languages.iter().find_map(|messages| messages.say(key, Some(&values)));
+        said.unwrap_or_else(|| key.to_owned())
     }
 
     /// The decimal mark of the language.
@@ -202,17 +197,13 @@ impl Words {
     /// What a message can be found by: as the language says it, and as English does, whose words many know.
     #[must_use]
     pub fn searched(&self, key: &str) -> Vec<String> {
-        let spoken = self.spoken.borrow();
-        let said = spoken.bundles.iter().filter_map(|bundle| {
-            Some(bundle.format_pattern(pattern(bundle, key)?, None, &mut Vec::new()).into_owned())
-        });
-        said.collect()
+        self.spoken.borrow().languages.iter().filter_map(|messages| messages.say(key, None)).collect()
     }
 
     /// Is there such a message, or such an attribute?
     #[must_use]
     pub fn has(&self, key: &str) -> bool {
-        self.spoken.borrow().bundles.iter().any(|bundle| pattern(bundle, key).is_some())
+        self.spoken.borrow().languages.iter().any(|messages| messages.has(key))
     }
 }
 
@@ -222,34 +213,9 @@ fn known(tag: &str, scales: &Arc<SharedScales>) -> Spoken {
 }
 
 fn spoken(tag: &str, text: String, scales: &Arc<SharedScales>) -> Spoken {
-    let mut bundles = vec![bundle(tag, text, scales)];
+    let mut languages = vec![Messages::of(tag, text, scales)];
     if tag != ENGLISH {
-        bundles.push(bundle(ENGLISH, language::messages(ENGLISH), scales));
+        languages.push(Messages::of(ENGLISH, language::messages(ENGLISH), scales));
     }
-    Spoken { tag: tag.to_owned(), bundles }
-}
-
-/// The messages of one file. A line that can't be read is left out: the check of the language
-/// files names it.
-fn bundle(tag: &str, text: String, scales: &Arc<SharedScales>) -> Bundle {
-    let mut bundle = FluentBundle::new(vec![tag.parse().unwrap_or_default()]);
-    // Isolation marks break tabular figures and copied text; all insertions are left-to-right here.
-    bundle.set_use_isolating(false);
-    let resource = match FluentResource::try_new(text) {
-        Ok(resource) | Err((resource, _)) => resource,
-    };
-    bundle.add_resource_overriding(resource);
-    let mark = pattern(&bundle, DECIMAL_MARK)
-        .and_then(|mark| bundle.format_pattern(mark, None, &mut Vec::new()).chars().next());
-    figures::add_to(&mut bundle, scales, mark.unwrap_or('.'));
-    bundle
-}
-
-fn pattern<'a>(bundle: &'a Bundle, key: &str) -> Option<&'a Pattern<&'a str>> {
-    let (id, attribute) = key.split_once('.').map_or((key, None), |(id, attribute)| (id, Some(attribute)));
-    let message = bundle.get_message(id)?;
-    match attribute {
-        None => message.value(),
-        Some(name) => message.get_attribute(name).map(|found| found.value()),
-    }
+    Spoken { tag: tag.to_owned(), languages }
 }
