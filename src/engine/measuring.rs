@@ -12,7 +12,7 @@ use crate::reference::{Basis, Method, Methods};
 pub enum HeatedBy {
     /// Flame from one side; it must be taken away before measuring.
     Flame,
-    /// Oven, pads or coils, in no hurry.
+    /// Furnace, mats or coil, in no hurry.
     Soaking,
 }
 

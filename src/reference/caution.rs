@@ -32,7 +32,7 @@ pub enum Place {
     CoatedMetal,
     /// Light a torch, heat with a flame.
     LightTorch,
-    /// Heat with mats, a coil or an oven, and let it cool.
+    /// Heat with mats, a coil or a furnace, and let it cool.
     HeatOtherwise,
     /// Strike an arc.
     StrikeArc,

@@ -94,7 +94,7 @@ fn a_groove_takes_a_matching_filler_or_says_that_none_fits() {
 fn what_is_not_told_is_asked_for_and_a_refusal_has_no_weld() {
     let no_leg = ["plan", "steel=4140", "thickness=25", "joint=lap", "process=gtaw"];
     let ran = run(&no_leg);
-    assert!(ran.out.contains("Leg not told") && ran.out.contains("at least 8 mm"), "{}", ran.out);
+    assert!(ran.out.contains("Leg not given") && ran.out.contains("at least 8 mm"), "{}", ran.out);
     assert_eq!(json_of(&run(&[&no_leg[..], &["--json"]].concat()))["weld"]["asks"][0], "leg");
     let refused = ["plan", "steel=12L14", "thickness=25", "joint=lap", "process=gtaw", "leg=6"];
     let ran = run(&refused);

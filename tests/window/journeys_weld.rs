@@ -140,7 +140,7 @@ fn a_groove_is_told_in_place() {
     let butt = job(&[("steel", "S355J2"), ("thickness", "20"), ("joint", "butt"), ("process", "smaw basic")]);
     let (window, state) = live((360, 4000), Session { job: butt, ..Session::default() });
     let form = window.global::<ui::FormEvents>();
-    assert_eq!(row(&window, "runs").value, "Groove not told");
+    assert_eq!(row(&window, "runs").value, "Groove not given");
     form.invoke_row_toggled("laying".into());
     refresh_all(&window, &state);
     assert!(says(&window, "Load") && !says(&window, "Groove angle"));
