@@ -3277,7 +3277,7 @@ caution-c079 = Gas erstickt: die Luft messen
     .trigger = Beim WIG- oder MIG/MAG-Schweißen, Formieren oder mit einer Flamme in Tank, Grube oder Kastenprofil.
     .why = Das Gas verdrängt die Luft: Man wird ohne Warnung ohnmächtig und stirbt, Retter ebenso. Argon und CO2 sinken, Helium steigt. Eine Flamme erzeugt Kohlenmonoxid.
     .do = Erlaubnisschein einholen. Unten und oben messen, vor und während der Arbeit: Sauerstoff 19,5–23,5 %, brennbares Gas, Kohlenmonoxid. Luft einblasen, nie Sauerstoff. Flaschen und Stromquelle bleiben draußen: dort in jeder Pause das Gas schließen. Ein Posten draußen muss retten können, ohne hineinzugehen.
-    .words = Argon Helium Kohlendioxid CO2 Ersticken Erstickung Formiergas Formieren
+    .words = Argon Helium Kohlendioxid CO2 Ersticken Erstickung Formiergas Formieren schwindlig Schwindel ohnmächtig bewusstlos
 caution-c108 = Prüfsprays nur auf kaltem Teil
     .trigger = Beim Prüfen mit Eindringmittel oder Magnetpulver.
     .why = Lösemittelsprays verpuffen, und das frisch geschweißte Teil entzündet sie.
@@ -5097,6 +5097,7 @@ inspection-ultrasonic = Ultraschallprüfung
 inspection-radiography = Röntgen oder Gammastrahler
 
 ## Plan, from Rust
+plan-bar-old = Alt
 plan-stale = Alte Werte: nicht danach schweißen
 plan-unusable =
     { $count ->
@@ -5390,6 +5391,7 @@ log-remove = Den Auftrag entfernen
 log-remove-sure = Diesen Auftrag aus der Liste entfernen? Er lässt sich zurückholen.
 log-remove-yes = Entfernen
 log-remove-no = Auftrag behalten
+log-tack-hotter = Zum Heften auf { $figure } erwärmen.
 log-limit-none = Nicht im Plan
 log-no-range = Der Plan hat keinen Arbeitsbereich.
 log-pieces = Stücke
@@ -5467,6 +5469,8 @@ log-key-decimal = Dezimalzeichen
 log-key-unit = Andere Einheit
 log-key-up = +{ $step }
 log-key-down = −{ $step }
+log-way-missing = Ist dieser Stift geschmolzen? Bitte wählen.
+log-way-other = { $figure } steht bei der anderen Antwort. Auch diesen Stift eingeben oder zurückgehen.
 log-way-melted = Geschmolzen
 log-way-stayed = Nicht geschmolzen
 log-way-afterwards = Flamme aus

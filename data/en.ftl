@@ -3272,7 +3272,7 @@ caution-c079 = Gas suffocates: test the air
     .trigger = When you weld with GTAW or GMAW, purge, or burn a flame in a tank, pit or box section.
     .why = The gas displaces the air: you pass out and die without warning, and so do rescuers. Argon and CO2 sink, helium rises. A flame makes carbon monoxide.
     .do = Get a permit. Test bottom and top, before and while you work: oxygen 19.5–23.5 %, flammable gas, carbon monoxide. Blow in air, never oxygen. Cylinders and power source stay outside: shut the gas off there at every break. An attendant outside can rescue you without going in.
-    .words = argon helium carbon dioxide CO2 suffocation asphyxiation drown purge
+    .words = argon helium carbon dioxide CO2 suffocation asphyxiation drown purge dizzy giddy faint fainted unconscious
 caution-c108 = Test sprays only on a cold part
     .trigger = When you test with penetrant or magnetic particles.
     .why = Solvent sprays flash, and the part that you just welded lights them.
@@ -5090,6 +5090,7 @@ inspection-ultrasonic = Ultrasound
 inspection-radiography = X-ray or gamma source
 
 ## Plan, from Rust
+plan-bar-old = Old
 plan-stale = Old figures: do not weld by them
 plan-unusable =
     { $count ->
@@ -5384,6 +5385,7 @@ log-remove = Remove the job
 log-remove-sure = Remove this job from the list? You can bring the job back.
 log-remove-yes = Remove
 log-remove-no = Keep the job
+log-tack-hotter = Heat to { $figure } before you tack.
 log-limit-none = Not in the plan
 log-no-range = The plan has no working range.
 log-pieces = Pieces
@@ -5462,6 +5464,8 @@ log-key-decimal = Decimal mark
 log-key-unit = Other unit
 log-key-up = +{ $step }
 log-key-down = −{ $step }
+log-way-missing = Did this crayon melt? Choose.
+log-way-other = { $figure } is under the other answer. Type this crayon as well, or go back to it.
 log-way-melted = Melted
 log-way-stayed = Did not melt
 log-way-afterwards = Flame off

@@ -3270,7 +3270,7 @@ caution-c079 = El gas asfixia: mida el aire
     .trigger = Cuando suelda con GTAW o GMAW, purga, o usa una llama, en un tanque, foso o sección cerrada.
     .why = El gas desplaza el aire: pierde el conocimiento y muere sin aviso, y los rescatadores también. El argón y el CO2 bajan, el helio sube. Una llama produce monóxido de carbono.
     .do = Obtenga un permiso. Mida abajo y arriba, antes y durante el trabajo: oxígeno 19,5–23,5 %, gas inflamable, monóxido de carbono. Insufle aire, nunca oxígeno. Botellas y fuente quedan fuera: cierre allí el gas en cada pausa. Un vigilante fuera puede rescatarle sin entrar.
-    .words = argón argon helio dióxido dioxido carbono CO2 asfixia purga
+    .words = argón argon helio dióxido dioxido carbono CO2 asfixia purga mareo mareado desmayo inconsciente
 caution-c108 = Aerosoles de ensayo solo en frío
     .trigger = Cuando ensaya con líquidos penetrantes o partículas magnéticas.
     .why = Los aerosoles con disolvente se inflaman, y la pieza recién soldada los enciende.
@@ -5088,6 +5088,7 @@ inspection-ultrasonic = Ultrasonido
 inspection-radiography = Rayos X o fuente gamma
 
 ## Plan, from Rust
+plan-bar-old = Antiguo
 plan-stale = Cifras antiguas: no suelde con ellas
 plan-unusable =
     { $count ->
@@ -5381,6 +5382,7 @@ log-remove = Quitar el trabajo
 log-remove-sure = ¿Quitar este trabajo de la lista? Puede recuperarlo.
 log-remove-yes = Quitar
 log-remove-no = Conservar el trabajo
+log-tack-hotter = Caliente a { $figure } antes de puntear.
 log-limit-none = No está en el plan
 log-no-range = El plan no tiene intervalo de trabajo.
 log-pieces = Piezas
@@ -5458,6 +5460,8 @@ log-key-decimal = Coma decimal
 log-key-unit = Otra unidad
 log-key-up = +{ $step }
 log-key-down = −{ $step }
+log-way-missing = ¿Fundió este lápiz? Elija.
+log-way-other = { $figure } está en la otra respuesta. Escriba también este lápiz o vuelva a ella.
 log-way-melted = Fundió
 log-way-stayed = No fundió
 log-way-afterwards = Sin llama

@@ -3277,7 +3277,7 @@ caution-c079 = Le gaz asphyxie : contrôlez l’air
     .trigger = Quand vous soudez en TIG ou MIG/MAG, purgez, ou utilisez une flamme, dans un réservoir, une fosse ou un caisson.
     .why = Le gaz chasse l’air : vous perdez connaissance et mourez sans signe avant-coureur, et les sauveteurs aussi. Argon et CO2 descendent, l’hélium monte. Une flamme produit du monoxyde de carbone.
     .do = Obtenez un permis. Mesurez en bas et en haut, avant et pendant le travail : oxygène 19,5–23,5 %, gaz inflammables, monoxyde de carbone. Insufflez de l’air, jamais de l’oxygène. Bouteilles et poste restent dehors : fermez-y le gaz à chaque pause. Un surveillant dehors peut secourir sans entrer.
-    .words = argon hélium helium dioxyde de carbone CO2 étouffement asphyxie anoxie noyade purge
+    .words = argon hélium helium dioxyde de carbone CO2 étouffement asphyxie anoxie noyade purge vertige étourdi évanoui inconscient
 caution-c108 = Aérosols seulement sur pièce froide
     .trigger = Quand vous contrôlez par ressuage ou magnétoscopie.
     .why = Les aérosols à solvant s’enflamment, et la pièce que vous venez de souder les allume.
@@ -5097,6 +5097,7 @@ inspection-ultrasonic = Ultrasons
 inspection-radiography = Rayons X ou source gamma
 
 ## Plan, from Rust
+plan-bar-old = Ancien
 plan-stale = Anciennes valeurs : ne soudez pas d’après elles
 plan-unusable =
     { $count ->
@@ -5390,6 +5391,7 @@ log-remove = Retirer le travail
 log-remove-sure = Retirer ce travail de la liste ? Vous pouvez le rétablir.
 log-remove-yes = Retirer
 log-remove-no = Garder le travail
+log-tack-hotter = Chauffez à { $figure } avant de pointer.
 log-limit-none = Pas dans le plan
 log-no-range = Le plan n’a pas de plage de travail.
 log-pieces = Exemplaires
@@ -5467,6 +5469,8 @@ log-key-decimal = Virgule
 log-key-unit = Autre unité
 log-key-up = +{ $step }
 log-key-down = −{ $step }
+log-way-missing = Ce crayon a-t-il fondu ? Choisissez.
+log-way-other = { $figure } est sous l’autre réponse. Saisissez aussi ce crayon, ou revenez-y.
 log-way-melted = A fondu
 log-way-stayed = N’a pas fondu
 log-way-afterwards = Après flamme

@@ -3249,7 +3249,7 @@ caution-c079 = Gás asfixia: teste o ar
     .trigger = Quando você solda com GTAW ou GMAW, purga, ou usa uma chama, em tanque, fosso ou viga caixão.
     .why = O gás expulsa o ar: você desmaia sem aviso e morre, e os socorristas também. Argônio e CO2 descem, hélio sobe. Uma chama produz monóxido de carbono.
     .do = Obtenha a permissão de entrada. Teste embaixo e em cima, antes e durante o trabalho: oxigênio 19,5–23,5 %, gás inflamável, monóxido de carbono. Insufle ar, nunca oxigênio. Cilindros e fonte ficam fora: feche o gás ali em toda pausa. Um vigia fora pode resgatar você sem entrar.
-    .words = argônio argonio hélio helio dióxido de carbono CO2 sufocamento asfixia purga NR-33
+    .words = argônio argonio hélio helio dióxido de carbono CO2 sufocamento asfixia purga NR-33 tontura tonto desmaio inconsciente
 caution-c108 = Sprays de ensaio só em peça fria
     .trigger = Quando você ensaia com líquido penetrante ou partículas magnéticas.
     .why = Sprays com solvente se inflamam, e a peça recém-soldada os acende.
@@ -5056,6 +5056,7 @@ inspection-ultrasonic = Ultrassom
 inspection-radiography = Raios X ou fonte gama
 
 ## Plan, from Rust
+plan-bar-old = Antigo
 plan-stale = Valores antigos: não solde por eles
 plan-unusable =
     { $count ->
@@ -5340,6 +5341,7 @@ log-remove = Remover o serviço
 log-remove-sure = Remover este serviço da lista? Você pode trazer o serviço de volta.
 log-remove-yes = Remover
 log-remove-no = Manter o serviço
+log-tack-hotter = Aqueça a { $figure } antes de pontear.
 log-limit-none = Não está no plano
 log-no-range = O plano não tem faixa de trabalho.
 log-pieces = Peças
@@ -5416,6 +5418,8 @@ log-key-decimal = Vírgula decimal
 log-key-unit = Outra unidade
 log-key-up = +{ $step }
 log-key-down = −{ $step }
+log-way-missing = Este lápis derreteu? Escolha.
+log-way-other = { $figure } está na outra resposta. Digite também este lápis ou volte a ela.
 log-way-melted = Derreteu
 log-way-stayed = Não derreteu
 log-way-afterwards = Sem chama

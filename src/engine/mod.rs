@@ -30,6 +30,7 @@ pub mod instrument;
 pub mod job;
 pub mod lumped;
 pub mod measuring;
+mod named;
 mod outcome;
 pub mod part;
 pub mod photo;

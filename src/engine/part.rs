@@ -80,7 +80,7 @@ impl<'a> Part<'a> {
     /// creep-resisting ones among it?
     pub(in crate::engine) fn weld_metal_is_weighed(&self) -> bool {
         let chromium = self.chemistry.nominal.get(Element::Cr);
-        self.by_methods() || (self.family == Family::Creep && chromium <= treatment::LOW_ALLOY_UP_TO)
+        self.may_go_by_methods() || (self.family == Family::Creep && chromium <= treatment::LOW_ALLOY_UP_TO)
     }
 
     /// The same part as each family that it may be.
@@ -117,6 +117,12 @@ impl<'a> Part<'a> {
     #[must_use]
     pub const fn by_methods(&self) -> bool {
         self.family.by_methods()
+    }
+
+    /// May it be a steel that is weighed by methods?
+    #[must_use]
+    pub fn may_go_by_methods(&self) -> bool {
+        self.by_methods() || self.also.iter().any(|family| family.by_methods())
     }
 
     /// Could a part of this steel have been tempered without our knowing? A grade comes in

@@ -8,6 +8,7 @@ use super::chemistry::Chemistry;
 use super::contradiction;
 use super::family::Family;
 use super::job::{Member, Steel};
+use super::named::named;
 use crate::reference::{ConditionKind, Element, GradeFamily};
 
 /// Lead from which a certificate says "leaded", weight percent.
@@ -41,7 +42,8 @@ pub(in crate::engine) fn refusal(member: &Member, chemistry: &Chemistry) -> Opti
             return Some(Refusal::Lead);
         }
         // Foundry iron carries this much sulphur, and is no resulphurised steel.
-        if chemistry.composition.get(Element::S) >= SULPHUR_LIMIT && !is_iron(member, chemistry) {
+        let iron = is_iron(member, chemistry) || named_iron(member);
+        if chemistry.composition.get(Element::S) >= SULPHUR_LIMIT && !iron {
             return Some(Refusal::Sulphur);
         }
     }
@@ -53,11 +55,16 @@ pub(in crate::engine) fn refusal(member: &Member, chemistry: &Chemistry) -> Opti
     }
 }
 
-/// Is it cast iron, by its carbon or by its grade?
+/// Is it cast iron, by its carbon or by its grade? A certificate of a steel counts more than such a name.
 fn is_iron(member: &Member, chemistry: &Chemistry) -> bool {
+    let carbon = chemistry.nominal.get(Element::C);
+    let steel = carbon > 0.0 && !chemistry.grade_only;
+    carbon >= IRON_FROM || (named_iron(member) && !steel)
+}
+
+fn named_iron(member: &Member) -> bool {
     let own = member.steel.grade().map(|grade| grade.family);
-    chemistry.nominal.get(Element::C) >= 2.0
-        || matches!(own, Some(GradeFamily::GreyIron | GradeFamily::DuctileIron))
+    matches!(own, Some(GradeFamily::GreyIron | GradeFamily::DuctileIron))
 }
 
 /// A fact that would settle how a part is treated, asked for first.
@@ -108,17 +115,19 @@ pub(in crate::engine) struct Kin {
 }
 
 impl Kin {
-    const fn just(family: Family) -> Self {
+    pub(super) const fn just(family: Family) -> Self {
         Self { family, also: Vec::new(), asks: Vec::new() }
     }
 
-    fn asking(family: Family, ask: Ask) -> Self {
+    pub(super) fn asking(family: Family, ask: Ask) -> Self {
         Self { family, also: Vec::new(), asks: vec![ask] }
     }
 }
 
+/// Carbon from which it is cast iron, %.
+const IRON_FROM: f64 = 2.0;
 /// Chromium from which a steel is stainless, %.
-const STAINLESS_CHROMIUM: f64 = 10.5;
+pub(super) const STAINLESS_CHROMIUM: f64 = 10.5;
 /// Nickel at which Method B ends, %.
 const METHODS_NICKEL_UP_TO: f64 = 2.5;
 /// Yield from which a steel is no creep-resisting one, MPa (common practice).
@@ -137,17 +146,8 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
     if is_iron(member, chemistry) {
         return Kin::just(Family::Iron);
     }
-    match own {
-        GradeFamily::ToolSteel if tool_temper_is_open(member) => {
-            return Kin::asking(Family::Tool, Ask::Temper);
-        }
-        GradeFamily::ToolSteel => return Kin::just(Family::Tool),
-        GradeFamily::StainlessAustenitic => return Kin::just(Family::StainlessAustenitic),
-        GradeFamily::StainlessFerritic => return Kin::just(Family::StainlessFerritic),
-        GradeFamily::StainlessDuplex => return Kin::just(Family::StainlessDuplex),
-        GradeFamily::StainlessMartensitic => return Kin::just(Family::StainlessMartensitic),
-        GradeFamily::CreepResisting => return Kin::just(Family::Creep),
-        _ => {}
+    if let Some(kin) = named(member, own, &percent) {
+        return kin;
     }
     if let Some(kin) = high_alloy(&percent) {
         return kin;
@@ -156,14 +156,16 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
     if belies_its_grade(member) && !kin.asks.contains(&Ask::Condition) {
         kin.asks.push(Ask::Condition);
     }
+    // A name that the certificate has left says nothing for it.
+    let nameless = member.steel.grade().is_none() || has_left_its_name(member);
     // Nickel steels for the cold have rows by their grade; the methods end at less nickel.
-    let nickel = member.steel.grade().is_none() && percent(Element::Ni) > METHODS_NICKEL_UP_TO;
+    let nickel = nameless && percent(Element::Ni) > METHODS_NICKEL_UP_TO;
     if nickel && kin.family == Family::Structural {
         return Kin::asking(Family::HighAlloy, Ask::Grade);
     }
     // A sheet of its own may speak for it: its minimum stays a floor above 0.20 % of carbon too.
     // A strong steel is no creep-resisting one.
-    if member.steel.grade().is_none()
+    if nameless
         && percent(Element::Cr) <= LOW_ALLOY_UP_TO
         && percent(Element::Mo) >= 0.4
         && member.yield_mpa.is_none_or(|mpa| mpa < NO_CREEP_STEEL_FROM_MPA)
@@ -176,16 +178,8 @@ pub(in crate::engine) fn kin(member: &Member, chemistry: &Chemistry) -> Kin {
     kin
 }
 
-/// Tool steel stays under its own temper: where it is hardened, or may be, and nobody says how it
-/// was tempered, no figure is safe.
-fn tool_temper_is_open(member: &Member) -> bool {
-    let counted = counted_kind(member);
-    let hardened = has_temper(counted) || counted == ConditionKind::Unknown;
-    hardened && member.condition.temper_c.is_none()
-}
-
 /// High-alloy steel by its analysis alone: asked which it is, or not covered by any method.
-fn high_alloy(percent: &impl Fn(Element) -> f64) -> Option<Kin> {
+pub(super) fn high_alloy(percent: &impl Fn(Element) -> f64) -> Option<Kin> {
     let (carbon, chromium) = (percent(Element::C), percent(Element::Cr));
     let carbides = percent(Element::Mo) + percent(Element::W) + percent(Element::V);
     let stainless = chromium >= STAINLESS_CHROMIUM;
@@ -213,7 +207,7 @@ pub(in crate::engine) fn analysed(member: &Member, chemistry: &Chemistry) -> Opt
 }
 
 /// The families that methods speak for.
-fn low_alloy(member: &Member, percent: &impl Fn(Element) -> f64) -> Kin {
+pub(super) fn low_alloy(member: &Member, percent: &impl Fn(Element) -> f64) -> Kin {
     if percent(Element::C) > HARDENING_CARBON {
         let alloy = percent(Element::Cr) + percent(Element::Mo) + percent(Element::Ni);
         return Kin::just(if alloy > 0.5 { Family::Hardenable } else { Family::PlainCarbon });

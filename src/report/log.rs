@@ -2,6 +2,7 @@
 
 use super::cycle::{longest_minutes, shortest_minutes};
 use super::{Pen, stage_name, step_what};
+use crate::engine::plan::tack_from_c;
 use crate::engine::reading::{Band, Judged, Look, Seen, Verdict, When};
 use crate::engine::tint::{Held, Stage};
 use crate::log::{Clock, ClockWhy, Face, MemberCopy, Moment, PieceStatus, PieceView, PlanCopy, ReadingView};
@@ -51,7 +52,10 @@ pub fn reading_line(pen: &Pen<'_>, plan: &PlanCopy, reading: &ReadingView<'_>) -
         steel: band_words(pen, &taken.band),
         verdict: reading.judged.verdict,
         verdict_word: verdict_words(pen, reading.judged.verdict),
-        reasons: reading_reasons(pen, plan, &reading.judged),
+        reasons: reading_reasons(pen, plan, &reading.judged)
+            .into_iter()
+            .chain(tack_hotter(pen, plan, taken.when, &taken.band))
+            .collect(),
         note: taken.note.clone(),
     }
 }
@@ -162,6 +166,18 @@ pub fn reading_reasons(pen: &Pen<'_>, plan: &PlanCopy, judged: &Judged) -> Vec<S
         Some(pen.words.with(&format!("{key}.{how}"), &[("figure", &figure)]))
     };
     each.into_iter().filter_map(line).collect()
+}
+
+/// What the plan asks of a tack, where a reading before one keeps the minimum and not that.
+#[must_use]
+pub fn tack_hotter(pen: &Pen<'_>, plan: &PlanCopy, when: When, band: &Band) -> Option<String> {
+    let (minimum, maximum) = (plan.minimum.as_ref()?, plan.maximum.as_ref()?);
+    let from_c = tack_from_c(minimum.exact_c, maximum.exact_c);
+    let step = plan.steps.iter().find(|step| step.phase == "tack" && !step.figure.is_empty())?;
+    let cooler = band.least_c().is_none_or(|least_c| least_c < from_c - 1.0);
+    let kept = band.least_c().is_some_and(|least_c| least_c >= minimum.at_c);
+    (when == When::BeforeTack && cooler && kept)
+        .then(|| pen.words.with("log-tack-hotter", &[("figure", &step.figure)]))
 }
 
 /// A clock in words.

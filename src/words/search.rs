@@ -60,12 +60,13 @@ impl Wanted {
         begins_in(text, word) || self.compounds && word.chars().count() >= WITHIN && text.contains(word)
     }
 
-    /// Of some things those that have every word, or else the most of them; none for a query of nothing.
+    /// Of some things those that have every word, or else those that have any of them, since each may be
+    /// about a danger of its own; none for a query of nothing.
     #[must_use]
     pub fn best<T>(&self, mut found: Vec<(Missing, T)>) -> Vec<(Missing, T)> {
-        found.retain(|(missing, _)| missing.anywhere < self.asked.len());
         let least = found.iter().map(|(missing, _)| missing.anywhere).min().unwrap_or(0);
-        found.retain(|(missing, _)| missing.anywhere == least);
+        let most = if least == 0 { self.asked.len().min(1) } else { self.asked.len() };
+        found.retain(|(missing, _)| missing.anywhere < most);
         found
     }
 }

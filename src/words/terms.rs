@@ -43,6 +43,9 @@ pub fn terms() -> &'static [Term] {
 /// it first. All of them for a query of nothing, and none for English, which needs no list.
 #[must_use]
 pub fn terms_with(tag: &str, query: &str) -> Vec<(&'static str, &'static Term)> {
+    if tag == super::language::ENGLISH {
+        return Vec::new();
+    }
     let asked = plain(query.trim());
     let mut found: Vec<(bool, String, &str, &Term)> = terms()
         .iter()

@@ -113,6 +113,8 @@ fn a_trial_with_an_open_hot_end_is_never_flattered() {
     assert_eq!(found["taught"][0]["coldest_sound_c"], Value::Null);
     let found = trial("outcome=cracked");
     assert_eq!(found["taught"][0]["cracked_hot_end_open"], true, "{}", found["taught"]);
+    let warns = found["taught_warns"][0].as_str().expect("the plan of this job lies no higher");
+    assert!(warns.contains("a trial piece cracked, perhaps above it"), "{warns}");
     let plan = device.run(&["plan", demo]);
     assert!(plan.out.contains("a trial piece cracked, perhaps above it"), "{}", plan.out);
 }

@@ -17,5 +17,6 @@ mod moment;
 mod shop;
 mod store;
 mod strange;
+mod tack;
 mod trials;
 mod undo;

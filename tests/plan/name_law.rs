@@ -4,6 +4,7 @@
 use proptest::strategy::{Strategy, ValueTree};
 use proptest::test_runner::{Config, RngAlgorithm, TestRng, TestRunner};
 use std::sync::Arc;
+use strawblue::engine::certificate::outside_named_grade;
 use strawblue::engine::family::Family;
 use strawblue::engine::job::{Code, Condition, Job, Joint, Member, Restraint, Steel};
 use strawblue::engine::part::Part;
@@ -112,4 +113,60 @@ fn the_nickel_at_which_methods_end_is_that_of_the_data() {
     };
     assert_eq!(family(end), Family::Structural);
     assert_eq!(family(end + 0.001), Family::HighAlloy);
+}
+
+/// A name that the certificate has left makes it no easier: a low-alloy steel under the name of one that
+/// takes no preheat, or has a sheet of its own, wants what it wants alone.
+#[test]
+fn a_name_that_the_certificate_has_left_makes_it_no_easier() {
+    let mut runner =
+        TestRunner::new_with_rng(Config::default(), TestRng::from_seed(RngAlgorithm::ChaCha, &[41; 32]));
+    let percent = |least: u32, most: u32| (least..=most).prop_map(|hundredths| f64::from(hundredths) / 100.0);
+    let steel = (percent(8, 60), percent(30, 170), percent(0, 200), percent(0, 60), percent(0, 200));
+    let (mut compared, mut harder, mut faults) = (0, 0, Vec::new());
+    for nth in 0..6 {
+        for grade in &embedded().grades {
+            let (c, mn, cr, mo, ni) = steel.new_tree(&mut runner).expect("a steel").current();
+            let percent =
+                [(Element::C, c), (Element::Mn, mn), (Element::Cr, cr), (Element::Mo, mo), (Element::Ni, ni)];
+            let composition = Composition::new(&percent);
+            let mut job: Job = a_job().new_tree(&mut runner).expect("a job").current();
+            job.code = Code::None;
+            job.members.truncate(1);
+            let kinds = [ConditionKind::Annealed, ConditionKind::Normalised, ConditionKind::HardenedTempered];
+            let kind = kinds[nth % kinds.len()];
+            let temper_c = (kind == ConditionKind::HardenedTempered).then_some(560.0);
+            job.members[0] = Member {
+                steel: Steel::Certificate { composition, grade: None },
+                condition: Condition { kind, temper_c },
+                yield_mpa: None,
+                hardness_hv: None,
+                ..job.members[0].clone()
+            };
+            let alone = figures(embedded(), &job);
+            job.members[0].steel = Steel::Certificate { composition, grade: Some(Arc::new(grade.clone())) };
+            let left = outside_named_grade(&job.members[0]).iter().any(|element| {
+                [Element::C, Element::Cr, Element::Mo, Element::Ni, Element::Mn].contains(element)
+            });
+            let Some(named) = figures(embedded(), &job).filter(|_| left) else { continue };
+            // What is asked for alone may have a sheet by its name.
+            let Some(alone) = alone else { continue };
+            compared += 1;
+            let what = format!("{} with {percent:?} {kind:?}", grade.id);
+            if let (Some(named_c), Some(alone_c)) = (named.exact_c, alone.exact_c) {
+                if named_c < alone_c - WITHIN_K {
+                    faults.push(format!("{what}: {named_c} named, {alone_c} alone"));
+                }
+                harder += usize::from(named_c > alone_c + WITHIN_K);
+            }
+            let ceilings = (named.upper.ceiling.exact_c(), alone.upper.ceiling.exact_c());
+            if let (Some(named_c), Some(alone_c)) = ceilings
+                && named_c > alone_c + WITHIN_K
+            {
+                faults.push(format!("{what}: ceiling {named_c} named, {alone_c} alone"));
+            }
+        }
+    }
+    assert!(faults.is_empty(), "{} of {compared}:\n{}", faults.len(), faults.join("\n"));
+    assert!(compared > 1_000, "{compared} compared, {harder} harder by name");
 }

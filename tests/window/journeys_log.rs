@@ -249,6 +249,8 @@ fn a_trial_that_cracked_is_told_at_the_job() {
     let folder = tempfile::tempdir().expect("a folder");
     let (window, _state) = example((360, 2400), folder.path());
     let count = adapter(&window).get_trials().row_count();
+    let warned = || adapter(&window).get_warned().iter().map(|line| line.to_string()).collect::<Vec<_>>();
+    assert!(warned().is_empty(), "the example's own cracked far below its minimum: {:?}", warned());
     tap(&window, BUTTON, "Add a trial piece");
     tap(&window, AccessibleRole::RadioButton, "34CrMo4 Ø90\u{a0}mm");
     type_on_keys(&window, "340");
@@ -263,6 +265,7 @@ fn a_trial_that_cracked_is_told_at_the_job() {
     assert_eq!(log.get_trials().row_count(), count + 1);
     let taught: Vec<String> = log.get_taught().iter().map(|line| line.to_string()).collect();
     assert!(taught.iter().any(|line| line.contains("cracked was at 34")), "{taught:?}");
+    assert!(warned().iter().any(|line| line.contains("a trial piece cracked at 34")), "{:?}", warned());
     assert!(
         with(&window, |element| {
             element.accessible_label().is_some_and(|label| label.contains("cracked was at 34"))

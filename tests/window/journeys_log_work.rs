@@ -313,6 +313,7 @@ fn readings_are_drawn_against_the_limits() {
     window.global::<ui::FormEvents>().invoke_choice_made("log.with".into(), 4);
     log(&window).invoke_part_picked(1);
     log(&window).invoke_value_edited("315".into());
+    log(&window).invoke_way_picked(0);
     log(&window).invoke_save_asked();
     let dot = plot().dots.row_data(0).expect("one");
     assert!(dot.open_high && !dot.open_low && dot.high == 0.0, "{dot:?}");

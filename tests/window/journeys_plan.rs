@@ -300,6 +300,7 @@ fn a_run_is_timed_with_a_watch() {
     let (window, state) = live((360, 1800), demo());
     set(&window, &state, |session| session.job.runs.truncate(1));
     form(&window).invoke_row_toggled("heat".into());
+    let net = typed_at(&state, Field::HeatInput).expect("the demo states it");
     form(&window).invoke_choice_made("heat-way".into(), 2);
     for (field, text) in [("volts", "25"), ("amps", "150"), ("arc-time", "1:20")] {
         typed(&window, field, text);
@@ -329,6 +330,12 @@ fn a_run_is_timed_with_a_watch() {
     // Another way of stating it leaves nothing of this one behind.
     form(&window).invoke_choice_made("heat-way".into(), 0);
     assert!([Field::Travel, Field::ArcTime].iter().all(|field| typed_at(&state, *field).is_none()));
+    // Nothing typed is lost: each way has its own again.
+    assert_eq!(typed_at(&state, Field::HeatInput), Some(net));
+    form(&window).invoke_choice_made("heat-way".into(), 2);
+    let again = [Field::Volts, Field::Travel].map(|field| typed_at(&state, field));
+    assert_eq!(again, [Some("25".to_owned()), Some("150".to_owned())]);
+    assert_eq!(typed_at(&state, Field::HeatInput), None);
 }
 
 /// Runs come and go; what is typed for one stays with it.

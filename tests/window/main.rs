@@ -17,6 +17,7 @@ mod journeys_in_view;
 mod journeys_kept;
 mod journeys_keyboard;
 mod journeys_log;
+mod journeys_log_crayon;
 mod journeys_log_typed;
 mod journeys_log_work;
 mod journeys_main_job;

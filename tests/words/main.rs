@@ -9,3 +9,4 @@ mod messages;
 mod safety_search;
 mod style;
 mod terms;
+mod whole_file;

@@ -104,6 +104,20 @@ fn words_of_a_group_find_the_same() {
 }
 
 /// The search never clears what it does not know.
+/// Who asks for more finds no less.
+#[test]
+fn several_words_at_once_hide_no_danger() {
+    let all = found("grind galvanised closed tube");
+    for word in ["galvanised", "closed tube"] {
+        for id in found(word) {
+            assert!(all.contains(&id), "{word}: {id} is not in {all:?}");
+        }
+    }
+    for feeling in ["dizzy", "fainted"] {
+        assert!(found(feeling).contains(&"c079".to_owned()), "{feeling}: {:?}", found(feeling));
+    }
+}
+
 #[test]
 fn what_is_not_listed_is_not_called_safe() {
     let words = Words::english();

@@ -177,6 +177,11 @@ impl Draft<'_> {
         self.typed(LogKept::Way).as_deref() == Some("second")
     }
 
+    /// Is still to be said whether the crayon melted? Neither stands for the other.
+    pub(super) fn way_open(&self) -> bool {
+        self.with() == With::Crayon && self.typed(LogKept::Way).is_none()
+    }
+
     /// Where the figure on the screen is kept.
     pub(super) fn field(&self) -> LogKept {
         if self.with() == With::Crayon && self.second_way() { LogKept::Stayed } else { LogKept::Shows }
@@ -291,11 +296,7 @@ impl Draft<'_> {
             With::Thermocouple => touched(Touch::Thermocouple, wrong),
             With::BlackSpotGun => touched(Touch::BlackSpotGun, wrong),
             With::IrGun => self.gun(wrong),
-            With::Crayon => {
-                let (melted_c, stayed_c) =
-                    (self.temperature(LogKept::Shows, wrong), self.temperature(LogKept::Stayed, wrong));
-                melted_c.or(stayed_c).map(|_| Seen::Crayons { melted_c, stayed_c })
-            }
+            With::Crayon => self.crayons(wrong),
             With::Colour => self.colours().map(|(from, to)| Seen::Colour {
                 from: from.id().to_owned(),
                 to: to.id().to_owned(),
@@ -328,6 +329,26 @@ impl Draft<'_> {
             self.state.words.list(crate::words::List::Semicolon, &typed)
         };
         Some(Taken { seen, typed, band })
+    }
+
+    /// What one crayon did, or two; nothing is written down that does not stand on the screen.
+    fn crayons(&self, wrong: &mut Wrong) -> Option<Seen> {
+        let (melted_c, stayed_c) =
+            (self.temperature(LogKept::Shows, wrong), self.temperature(LogKept::Stayed, wrong));
+        melted_c.or(stayed_c)?;
+        if self.way_open() {
+            wrong.push((LogKept::Way, self.state.words.get("log-way-missing")));
+            return None;
+        }
+        let hidden = if self.second_way() { LogKept::Shows } else { LogKept::Stayed };
+        if self.typed(self.field()).is_none()
+            && let Some(figure) = self.with_unit(hidden)
+        {
+            let says = self.state.words.with("log-way-other", &[("figure", &figure)]);
+            wrong.push((LogKept::Way, says));
+            return None;
+        }
+        Some(Seen::Crayons { melted_c, stayed_c })
     }
 
     fn gun(&self, wrong: &mut Wrong) -> Option<Seen> {

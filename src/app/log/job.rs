@@ -7,9 +7,11 @@ use super::desk::LogDesk;
 use super::list::{called, sign};
 use crate::app::rows::{model, put};
 use crate::app::{State, ui};
+use crate::engine::reading::Seen;
 use crate::log::{CrackOutcome, LimitCopy, Moment, PieceStatus, PieceView, PlanCopy, Thing, TrialPiece};
 use crate::report::{
-    Pen, clock_line, piece_line, reading_reasons, seen_words, taught_lines, trial_line, written_in,
+    Pen, band_words, clock_line, own_trial_warnings, piece_line, reading_reasons, seen_words, taught_lines,
+    trial_line, written_in,
 };
 use crate::units::parts;
 use crate::words::List;
@@ -30,6 +32,7 @@ pub(super) fn fill(adapter: &ui::LogAdapter<'_>, state: &State, desk: &LogDesk) 
     let written = written_in(pen.words, plan).map(Into::into);
     adapter.set_job_notes(model(told.into_iter().chain(written).collect()));
     adapter.set_limits(model(limits(&pen, plan)));
+    adapter.set_warned(model(own_trial_warnings(&pen, standing).into_iter().map(Into::into).collect()));
     adapter.set_no_range(if plan.answers { "".into() } else { no_range(state, plan) });
     put(&adapter.get_conflicts(), conflicts::rows(&pen, plan, standing));
     put(&adapter.get_trials(), standing.trials.iter().map(|trial| trial_row(&pen, desk, trial)).collect());
@@ -64,7 +67,8 @@ fn shown_limit(
     let label = pen.words.get(short);
     let spoken = pen.words.get(long);
     let Some(limit) = limit else {
-        let none = pen.words.get("log-limit-none");
+        let open = short == "plan-ceiling-short" && !plan.ceiling_word.is_empty();
+        let none = if open { plan.ceiling_word.clone() } else { pen.words.get("log-limit-none") };
         return ui::LogLimit {
             label: label.into(),
             note: none.as_str().into(),
@@ -94,7 +98,12 @@ fn shown_limit(
 /// A piece in the grid: its number, its status as shape and word, and the one figure that matters.
 fn cell(pen: &Pen<'_>, plan: &PlanCopy, piece: &PieceView<'_>) -> ui::LogPieceCell {
     let said = piece_line(pen, plan, piece);
-    let shown = piece.readings.last().map(|last| seen_words(pen, &last.thing.now.seen)).unwrap_or_default();
+    // A crayon is one-sided, and its words are long: what the steel has by it.
+    let shown = piece.readings.last().map(|last| match &last.thing.now.seen {
+        Seen::Crayons { .. } => band_words(pen, &last.thing.now.band),
+        seen => seen_words(pen, seen),
+    });
+    let shown = shown.unwrap_or_default();
     let figure = match piece.status {
         PieceStatus::Warm => clock_line(pen, &piece.clock).left,
         PieceStatus::NotBegun => String::new(),

@@ -216,7 +216,7 @@ fn connect_entry(adapter: &ui::LogAdapter<'_>, window: &ui::AppWindow, state: &R
         refresh_entry(window, state);
     }));
     adapter.on_way_picked(calls(window, state, |window, state, index: i32| {
-        LogKept::Way.set(state, Some(if index == 1 { "second" } else { "first" }));
+        typing::way_picked(state, index == 1);
         refresh_entry(window, state);
     }));
     adapter.on_save_asked(calls_plain(window, state, |window, state| {

@@ -11,7 +11,7 @@ use crate::app::rows::{model, put};
 use crate::app::screen_values::place_of;
 use crate::app::{State, ui};
 use crate::engine::reading::judge;
-use crate::report::{band_words, verdict_words, when_words};
+use crate::report::{band_words, tack_hotter, verdict_words, when_words};
 use crate::units::TemperatureUnit;
 use crate::words::List;
 
@@ -81,7 +81,21 @@ fn fill_figure(adapter: &ui::LogAdapter<'_>, draft: &Draft<'_>) {
     if !adapter_has(&adapter.get_ways(), &ways) {
         adapter.set_ways(model(ways));
     }
-    adapter.set_way(i32::from(draft.second_way()));
+    adapter.set_way(if draft.way_open() { -1 } else { i32::from(draft.second_way()) });
+}
+
+/// It was said whether the crayon melted, or when a colour was looked at. A figure that was typed before goes
+/// to what was chosen.
+pub(super) fn way_picked(state: &State, second: bool) {
+    let way = Some(if second { "second" } else { "first" });
+    let typed = with_draft(state, |draft| draft.way_open() && second).unwrap_or_default();
+    match LogKept::Shows.get(state).filter(|_| typed) {
+        Some(figure) => LogKept::set_all(
+            state,
+            &[(LogKept::Way, way), (LogKept::Shows, None), (LogKept::Stayed, Some(&figure))],
+        ),
+        None => LogKept::Way.set(state, way),
+    }
 }
 
 /// Does a model show these already? New rows would be new controls.
@@ -107,6 +121,7 @@ fn fill_said(
             verdict = verdict_words(&pen, judged.verdict);
             sign = verdict_sign(judged.verdict);
             said.push(sentences(&pen, draft.plan, &judged));
+            said.extend(tack_hotter(&pen, draft.plan, draft.when(), &taken.band));
         }
     }
     said.retain(|text| !text.is_empty());

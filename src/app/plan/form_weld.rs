@@ -1,5 +1,7 @@
 //! The rows of the form that have a fair default: heat input, weld metal, shop, demands.
 
+use std::collections::BTreeMap;
+
 use crate::app::form::parts::{
     field_part, fields, form_row, note, pick, run_head, run_name, segments, sized,
 };
@@ -84,7 +86,7 @@ fn assumed(state: &State, shown: &str) -> slint::SharedString {
 /// What is read from the meters; with a timed run the travel speed is what follows from it.
 fn meters(state: &State, job: &JobText, nth: usize) -> Vec<ui::PartRow> {
     let part = |field: Field| field_part(state, job, field.nth(nth));
-    let mut read = vec![part(Field::Volts), part(Field::Amps)];
+    let read = vec![part(Field::Volts), part(Field::Amps)];
     let timed = vec![part(Field::ArcTime), part(Field::RunLength)];
     let travel = part(Field::Travel);
     let follows = timed_travel(state, job, nth).filter(|_| job.get(Field::Travel.nth(nth)).is_none());
@@ -92,11 +94,11 @@ fn meters(state: &State, job: &JobText, nth: usize) -> Vec<ui::PartRow> {
         let row = ui::FieldRow { text: speed.into(), unit: "".into(), derived: true, ..travel.clone() };
         fields(format!("follows-{nth}"), vec![row])
     });
-    if derived.is_none() {
-        read.push(travel);
-    }
+    // Its long unit wants a row of its own on a phone.
+    let typed = derived.is_none().then(|| fields(format!("travel-{nth}"), vec![travel]));
     let timed = ui::PartRow { note: state.word("form-heat-timed"), ..fields(format!("run-{nth}"), timed) };
-    [fields(format!("heat-{nth}"), read), timed].into_iter().chain(derived).collect()
+    let read = fields(format!("heat-{nth}"), read);
+    std::iter::once(read).chain(typed).chain([timed]).chain(derived).collect()
 }
 
 /// The travel speed of a timed run, where both of its figures can be read.
@@ -202,6 +204,39 @@ pub(super) fn demands_row(state: &State, job: &JobText) -> ui::FormRow {
     form_row(state, "demands", &watched.map(Slot::from), value, parts)
 }
 
+/// What was typed in another way of stating the heat input, put aside.
+const ASIDE: &str = "heat-aside-";
+/// Of which parts that was typed.
+const ASIDE_OF: &str = "heat-aside-of";
+
+/// Only one way of stating the heat input may hold something; a figure moves along between net heat input
+/// and arc energy no more than a label would. What the others hold is put aside, and comes back with its way
+/// while the parts are the same.
+fn restate(job: &mut JobText, choices: &mut BTreeMap<String, String>, kept: &[Field]) {
+    let of = format!("{:?}", job.parts);
+    if choices.get(ASIDE_OF) != Some(&of) {
+        choices.retain(|key, _| !key.starts_with(ASIDE));
+        choices.insert(ASIDE_OF.to_owned(), of);
+    }
+    let aside = |field: Field, nth: usize| format!("{ASIDE}{}-{nth}", field.id());
+    let all = HEAT_WAYS.iter().flat_map(|(_, of)| *of);
+    for nth in 0..job.runs.len() {
+        for field in all.clone() {
+            let (slot, key) = (field.nth(nth), aside(*field, nth));
+            if !kept.contains(field) {
+                if let Some(text) = job.get(slot).map(str::to_owned) {
+                    choices.insert(key, text);
+                    job.set(slot, None);
+                }
+            } else if job.get(slot).is_none()
+                && let Some(text) = choices.remove(&key)
+            {
+                job.set(slot, Some(text));
+            }
+        }
+    }
+}
+
 /// A choice among these rows was made; false if it is none of theirs.
 pub(crate) fn chosen(state: &State, row: &RowId, index: usize) -> bool {
     match *row {
@@ -216,12 +251,7 @@ pub(crate) fn chosen(state: &State, row: &RowId, index: usize) -> bool {
             let (way, kept) = HEAT_WAYS[index.min(HEAT_WAYS.len() - 1)];
             state.change(|session| {
                 session.choices.insert("heat-way".to_owned(), way.to_owned());
-                // Only one way of stating the heat input may hold something; a figure moves
-                // along between net heat input and arc energy no more than a label would.
-                for run in &mut session.job.runs {
-                    let stated = |field: &Field| HEAT_WAYS.iter().any(|(_, of)| of.contains(field));
-                    run.retain(|field, _| kept.contains(field) || !stated(field));
-                }
+                restate(&mut session.job, &mut session.choices, kept);
             });
         }
         _ => return false,

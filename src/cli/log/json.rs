@@ -8,7 +8,7 @@ use crate::engine::tint::Held;
 use crate::log::{
     Id, Imported, JobRow, LimitCopy, Moment, Overview, PieceView, ReadingView, Standing, bounds,
 };
-use crate::report::{Pen, taught_lines};
+use crate::report::{Pen, own_trial_warnings, taught_lines};
 
 /// The list of jobs.
 pub(super) fn list(rows: &[JobRow]) -> Said {
@@ -55,6 +55,7 @@ pub(super) fn job(
         "pieces": overview.pieces.iter().filter(wanted).map(one_piece).collect::<Vec<_>>(),
         "urgent": overview.urgent.iter().map(|place| overview.pieces[*place].thing.now.number).collect::<Vec<_>>(),
         "trials": trials(standing), "taught": taught(standing), "taught_says": taught_lines(pen, standing),
+        "taught_warns": own_trial_warnings(pen, standing),
         "used": used(&overview),
         "conflicts": conflicts(standing), "same_numbers": standing.same_numbers(),
         "notes": notes,

@@ -35,7 +35,8 @@ fn piping_row(row: &CodeRow, of: &str, thickness_mm: f64) -> Outcome {
 /// kind; the later one alone where both print the same °F.
 #[must_use]
 pub fn editions(reference: &Reference, part: &Part<'_>, number: PNumber, asked: &SheetCase) -> Vec<Outcome> {
-    let grade = part.member.steel.grade();
+    // A name that the certificate has left has no number to go by.
+    let grade = part.member.steel.grade().filter(|_| !treatment::has_left_its_name(part.member));
     let number = grade.and_then(|grade| grade.p_number.as_ref()).map_or(number, |own| own.number);
     let asked = CodeCase {
         thickness_mm: asked.thickness_mm,

@@ -14,7 +14,7 @@ use crate::engine::evidence::{
     table_c1, thin_tube,
 };
 use crate::engine::family::Rungs;
-use crate::engine::treatment::{is_tempered, outside_grade};
+use crate::engine::treatment::{has_left_its_name, is_tempered};
 use crate::reference::Method;
 
 /// The evidence on one member, weighed.
@@ -53,7 +53,7 @@ pub(super) fn weigh(case: &Case<'_>, rungs: Rungs, combined_mm: f64) -> Weighed 
         Rungs::Clearing => {
             evidence.push(table_c1::on(case, combined_mm));
             evidence.extend(piping_row::on(case));
-            let inside = case.member.steel.grade().is_some() && outside_grade(case.member).is_empty();
+            let inside = case.member.steel.grade().is_some() && !has_left_its_name(case.member);
             let clearing = clearing(case, &evidence, inside);
             cleared = clearing.is_some();
             clearing.or_else(|| lowest_route(case, &evidence, inside))
@@ -100,7 +100,7 @@ const PRACTICE: [Method; 4] = [Method::PracticeLowH, Method::DataSheet, Method::
 
 fn own_row_replaces(case: &Case<'_>) -> bool {
     let own = case.member.steel.grade().and_then(|grade| grade.published_preheat.as_ref());
-    own.is_some_and(|own| own.replaces_practice)
+    own.is_some_and(|own| own.replaces_practice) && !has_left_its_name(case.member)
 }
 
 /// Has the piping code a row for the grade as it is supplied (P-No. 1, thin, low in hydrogen)? Chart,
@@ -110,7 +110,7 @@ fn by_its_code(case: &Case<'_>, evidence: &[Evidence]) -> bool {
     place_of(evidence, Method::PipingRow).is_some()
         && !case.high_restraint()
         && !is_tempered(case.member)
-        && outside_grade(case.member).is_empty()
+        && !has_left_its_name(case.member)
 }
 
 fn shown_only(evidence: &mut [Evidence], which: impl Fn(Method) -> bool) {

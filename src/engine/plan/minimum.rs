@@ -11,7 +11,7 @@ use crate::engine::evidence::{
 use crate::engine::family::Family;
 use crate::engine::job::{Code, Job};
 use crate::engine::part::Part;
-use crate::engine::treatment::outside_grade;
+use crate::engine::treatment::has_left_its_name;
 use crate::engine::{Outcome, Says, Unit};
 use crate::reference::{Method, Printed, Reference};
 use crate::units::{Side, TemperatureUnit, limit_value};
@@ -144,12 +144,12 @@ fn code_minimum(reference: &Reference, job: &Job, parts: &[Part]) -> Vec<Evidenc
         return found;
     }
     for (index, part) in parts.iter().enumerate() {
-        if !part.by_methods() || lies_under_buttering(parts, index) {
+        if !part.may_go_by_methods() || lies_under_buttering(parts, index) {
             continue;
         }
         let case = Case::of(reference, job, part, index);
         let row = d11_category::on(&case);
-        let listed = row.is_some() && outside_grade(part.member).is_empty();
+        let listed = row.is_some() && !has_left_its_name(part.member);
         found.extend(row);
         if !listed {
             found.extend(d11_annex::on(&case));
@@ -167,7 +167,7 @@ fn cold_or_damp(reference: &Reference, job: &Job, parts: &[Part], weighed: &[Wei
     let mut found: Vec<Evidence> = cold_shop(reference, job).into_iter().collect();
     if job.shop_c < cool_or_damp::COOL_BELOW_C || job.damp {
         for (index, part) in parts.iter().enumerate() {
-            if !part.by_methods() || weighed[index].cleared || lies_under_buttering(parts, index) {
+            if !part.may_go_by_methods() || weighed[index].cleared || lies_under_buttering(parts, index) {
                 continue;
             }
             found.extend(cool_or_damp::on(&Case::of(reference, job, part, index)));

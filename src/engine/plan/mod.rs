@@ -36,7 +36,7 @@ pub use limit::Limit;
 pub use remarks::{Remark, Unqualified};
 pub use round::{STEP_C, down_c, up_c};
 pub use sequence::{Branch, Deed, Edge, Find, Note, Phase, Sequence, Step, StepFigure};
-pub use side::{CoolingTime, PRACTICABLE_H, PostHeat, QT_SPAN_S, Side, WarmZone};
+pub use side::{CoolingTime, PRACTICABLE_H, PostHeat, QT_SPAN_S, Side, WarmZone, tack_from_c};
 pub use temper::NeedsTemper;
 pub use upper::{Ceiling, LEAST_WINDOW_K, UNDER_TEMPER_K};
 

@@ -8,7 +8,7 @@ use crate::engine::evidence::{Case, Obligation, Standing, d11_category};
 use crate::engine::family::Family;
 use crate::engine::job::{Alloy, Code, Job, Process, Steel};
 use crate::engine::part::{MUCH_SULPHUR_OR_PHOSPHORUS, Part, SOME_LEAD};
-use crate::engine::treatment::outside_grade;
+use crate::engine::treatment::has_left_its_name;
 use crate::reference::{Element, HeatSource, Inspection, IronRouteKind, Reference};
 
 /// Why a procedure is not prequalified by AWS D1.1.
@@ -285,7 +285,7 @@ fn by_code(reference: &Reference, job: &Job, parts: &[Part<'_>], member: usize) 
     let Some(grade) = part.member.steel.grade().filter(|grade| grade.d11_category.is_some()) else {
         return unqualified(Unqualified::CodeUnlisted);
     };
-    if !outside_grade(part.member).is_empty() {
+    if has_left_its_name(part.member) {
         return unqualified(Unqualified::CodeOutside);
     }
     // A category above its own hydrogen, without another one to fall back to, lists it no more.

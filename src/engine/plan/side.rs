@@ -288,8 +288,13 @@ fn strictest_wait(reference: &Reference, job: &Job, parts: &[Part<'_>]) -> Vec<O
 /// too narrow for it, its hottest 10 K.
 fn tack(plan: &Plan) -> Option<(f64, Edge)> {
     let (minimum, most) = (plan.minimum.as_ref()?, plan.interpass.as_ref()?);
-    let low_c = (minimum.exact_c + TACK_MORE_K).min(most.exact_c - TACK_ROOM_K);
-    plan.usable_window.then(|| (low_c.max(minimum.exact_c), Edge::of(most)))
+    plan.usable_window.then(|| (tack_from_c(minimum.exact_c, most.exact_c), Edge::of(most)))
+}
+
+/// From which temperature a tack is made, °C, by the exact minimum and maximum.
+#[must_use]
+pub fn tack_from_c(minimum_c: f64, maximum_c: f64) -> f64 {
+    (minimum_c + TACK_MORE_K).min(maximum_c - TACK_ROOM_K).max(minimum_c)
 }
 
 fn thickest_member(job: &Job) -> usize {
