@@ -19,7 +19,7 @@ cd "$root"
 # What this machine's processor prints, by the builds that the tests and the smoke run have made.
 figures=$out/figures
 STRAWBLUE_FIGURES=$figures/native.tsv cargo test --quiet --locked --features testing --test engine -- printed:: >/dev/null
-cargo build --quiet --locked --features testing --bin strawblue
+cargo test --quiet --no-run --locked --features testing --test cli
 native=$(realpath "${CARGO_TARGET_DIR:-target}")/debug/strawblue
 
 # Optimised a little, since an emulator is slow; Rust's floating point does not depend on it.
