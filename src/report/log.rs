@@ -52,10 +52,7 @@ pub fn reading_line(pen: &Pen<'_>, plan: &PlanCopy, reading: &ReadingView<'_>) -
         steel: band_words(pen, &taken.band),
         verdict: reading.judged.verdict,
         verdict_word: verdict_words(pen, reading.judged.verdict),
-        reasons: reading_reasons(pen, plan, &reading.judged)
-            .into_iter()
-            .chain(tack_hotter(pen, plan, taken.when, &taken.band))
-            .collect(),
+        reasons: reading_reasons(pen, plan, &reading.judged, taken.when, &taken.band),
         note: taken.note.clone(),
     }
 }
@@ -148,9 +145,15 @@ pub fn band_words(pen: &Pen<'_>, band: &Band) -> String {
     }
 }
 
-/// How a reading stands to each limit that it does not surely keep.
+/// How a reading stands to each limit that it does not surely keep, and to what the plan asks of a tack.
 #[must_use]
-pub fn reading_reasons(pen: &Pen<'_>, plan: &PlanCopy, judged: &Judged) -> Vec<String> {
+pub fn reading_reasons(
+    pen: &Pen<'_>,
+    plan: &PlanCopy,
+    judged: &Judged,
+    when: When,
+    band: &Band,
+) -> Vec<String> {
     let each = [
         (judged.minimum, &plan.minimum, "log-minimum"),
         (judged.maximum, &plan.maximum, "log-maximum"),
@@ -165,18 +168,16 @@ pub fn reading_reasons(pen: &Pen<'_>, plan: &PlanCopy, judged: &Judged) -> Vec<S
         let figure = pen.show.temperature(limit.as_ref()?.at_c).main;
         Some(pen.words.with(&format!("{key}.{how}"), &[("figure", &figure)]))
     };
-    each.into_iter().filter_map(line).collect()
+    let hotter = (when == When::BeforeTack).then(|| tack_hotter(pen, plan, band)).flatten();
+    each.into_iter().filter_map(line).chain(hotter).collect()
 }
 
-/// What the plan asks of a tack, where a reading before one keeps the minimum and not that.
-#[must_use]
-pub fn tack_hotter(pen: &Pen<'_>, plan: &PlanCopy, when: When, band: &Band) -> Option<String> {
+/// What the plan asks of a tack, where a reading keeps the minimum and not that.
+fn tack_hotter(pen: &Pen<'_>, plan: &PlanCopy, band: &Band) -> Option<String> {
     let (minimum, maximum) = (plan.minimum.as_ref()?, plan.maximum.as_ref()?);
-    let from_c = tack_from_c(minimum.exact_c, maximum.exact_c);
     let step = plan.steps.iter().find(|step| step.phase == "tack" && !step.figure.is_empty())?;
-    let cooler = band.least_c().is_none_or(|least_c| least_c < from_c - 1.0);
-    let kept = band.least_c().is_some_and(|least_c| least_c >= minimum.at_c);
-    (when == When::BeforeTack && cooler && kept)
+    let least_c = band.least_c()?;
+    (minimum.at_c <= least_c && least_c < tack_from_c(minimum.exact_c, maximum.exact_c))
         .then(|| pen.words.with("log-tack-hotter", &[("figure", &step.figure)]))
 }
 

@@ -54,8 +54,7 @@ pub use figure::{
 pub use levers::{LeverEffect, LeverLine, lever_lines};
 pub use log::{
     ClockLine, PieceLine, ReadingLine, band_words, clock_line, day_and_time, instrument_words, piece_line,
-    piece_words, place_words, reading_line, reading_reasons, seen_words, tack_hotter, verdict_words,
-    when_words,
+    piece_words, place_words, reading_line, reading_reasons, seen_words, verdict_words, when_words,
 };
 pub use log_trials::{TrialLine, own_trial_warnings, put_trials, taught_lines, trial_line, trial_warnings};
 pub use outcome::{

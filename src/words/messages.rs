@@ -1,5 +1,5 @@
-//! The messages of one language file, each read when it is first asked for: of the four thousand some hundred
-//! are, and all of them took 4 MB.
+//! The messages of one language file, each read when it is first asked for: there are four thousand, a day's
+//! work asks for some hundreds, and all of them would take 4 MB.
 
 use std::cell::RefCell;
 use std::ops::Range;

@@ -18,8 +18,8 @@ fn log(window: &ui::AppWindow) -> ui::LogAdapter<'_> {
     window.global::<ui::LogAdapter>()
 }
 
-/// A reading of the second part by crayon, in a piece of the example that has none yet.
-fn by_crayon(folder: &Path) -> (ui::AppWindow, Rc<State>) {
+/// A new reading in a piece of the example that has none yet.
+fn new_reading(folder: &Path) -> (ui::AppWindow, Rc<State>) {
     let (window, state) = live_in(PHONE, folder);
     tap(&window, AccessibleRole::Tab, "Log");
     log(&window).invoke_example_asked();
@@ -27,6 +27,13 @@ fn by_crayon(folder: &Path) -> (ui::AppWindow, Rc<State>) {
     let cell = log(&window).get_pieces().iter().find(|cell| cell.number == "7").expect("the piece is there");
     log(&window).invoke_piece_asked(cell.id, false);
     log(&window).invoke_reading_new_asked();
+    mock_elapsed_time(50);
+    (window, state)
+}
+
+/// The same of the second part, by crayon.
+fn by_crayon(folder: &Path) -> (ui::AppWindow, Rc<State>) {
+    let (window, state) = new_reading(folder);
     window.global::<ui::FormEvents>().invoke_choice_made("log.with".into(), CRAYON);
     log(&window).invoke_part_picked(1);
     mock_elapsed_time(50);
@@ -77,14 +84,7 @@ fn a_figure_under_the_other_answer_is_not_written_down_unseen() {
 #[test]
 fn the_keys_stay_where_they_are() {
     let folder = tempfile::tempdir().expect("a folder");
-    let (window, _state) = live_in(PHONE, folder.path());
-    tap(&window, AccessibleRole::Tab, "Log");
-    log(&window).invoke_example_asked();
-    mock_elapsed_time(50);
-    let cell = log(&window).get_pieces().iter().find(|cell| cell.number == "7").expect("the piece is there");
-    log(&window).invoke_piece_asked(cell.id, false);
-    log(&window).invoke_reading_new_asked();
-    mock_elapsed_time(50);
+    let (window, _state) = new_reading(folder.path());
     let seven = || found(&window, DIGIT, "7").absolute_position().y;
     let before = seven();
     let mut moved = Vec::new();

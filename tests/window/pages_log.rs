@@ -9,6 +9,7 @@ use i_slint_backend_testing::AccessibleRole;
 use slint::{ComponentHandle, Model};
 use strawblue::app::{State, ui};
 use strawblue::job::{Session, Store, Theme, demo_job};
+use strawblue::log::CrackOutcome;
 
 use crate::screen::compare::{drawn, write};
 use crate::screen::hand::{tap, texts};
@@ -86,12 +87,28 @@ fn walk(
     album.look_at("entry-rows");
     album.window.global::<ui::LogAdapter>().invoke_value_edited("2x".into());
     album.look_at("entry-wrong");
-    album.window.global::<ui::Shell>().invoke_back_asked();
-    album.window.global::<ui::Shell>().invoke_back_asked();
+    album.window.global::<ui::FormEvents>().invoke_choice_made("log.with".into(), 4);
+    album.window.global::<ui::LogAdapter>().invoke_value_edited("310".into());
+    album.look_at("crayon");
+    album.window.global::<ui::LogAdapter>().invoke_way_picked(0);
+    album.window.global::<ui::LogAdapter>().invoke_way_picked(1);
+    album.look_at("crayon-other");
+    // A piece stands beside its job where there is room.
+    for _ in 0..if size.0 < 800 { 2 } else { 1 } {
+        album.window.global::<ui::Shell>().invoke_back_asked();
+    }
     album.window.global::<ui::LogAdapter>().invoke_trial_new_asked();
     album.window.global::<ui::LogAdapter>().invoke_value_edited("25".into());
     album.look_at("trial");
-    album.window.global::<ui::Shell>().invoke_back_asked();
+    // It has cracked, where the plan would weld.
+    album.window.global::<ui::FormEvents>().invoke_choice_made("log.with".into(), 0);
+    album.window.global::<ui::LogAdapter>().invoke_value_edited("340".into());
+    album.window.global::<ui::LogAdapter>().invoke_part_picked(1);
+    let cracked = CrackOutcome::ALL.iter().position(|outcome| *outcome == CrackOutcome::Cracked);
+    let cracked = i32::try_from(cracked.expect("one of them")).expect("few");
+    album.window.global::<ui::FormEvents>().invoke_choice_made("log.outcome".into(), cracked);
+    album.window.global::<ui::LogAdapter>().invoke_save_asked();
+    album.look_at("job-warned");
     hand_over(&mut album, kept);
     album.window.global::<ui::Shell>().invoke_place_chosen("log".into());
     album.look_at("list");

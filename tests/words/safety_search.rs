@@ -103,7 +103,6 @@ fn words_of_a_group_find_the_same() {
     }
 }
 
-/// The search never clears what it does not know.
 /// Who asks for more finds no less.
 #[test]
 fn several_words_at_once_hide_no_danger() {
@@ -118,6 +117,7 @@ fn several_words_at_once_hide_no_danger() {
     }
 }
 
+/// The search never clears what it does not know.
 #[test]
 fn what_is_not_listed_is_not_called_safe() {
     let words = Words::english();

@@ -10,8 +10,8 @@ use crate::app::{State, ui};
 use crate::engine::reading::Seen;
 use crate::log::{CrackOutcome, LimitCopy, Moment, PieceStatus, PieceView, PlanCopy, Thing, TrialPiece};
 use crate::report::{
-    Pen, band_words, clock_line, own_trial_warnings, piece_line, reading_reasons, seen_words, taught_lines,
-    trial_line, written_in,
+    Pen, band_words, clock_line, own_trial_warnings, piece_line, seen_words, taught_lines, trial_line,
+    written_in,
 };
 use crate::units::parts;
 use crate::words::List;
@@ -48,13 +48,16 @@ fn no_range(state: &State, plan: &PlanCopy) -> SharedString {
 
 /// The three limits that readings are judged by, in the units of the reader.
 fn limits(pen: &Pen<'_>, plan: &PlanCopy) -> Vec<ui::LogLimit> {
+    let none = pen.words.get("log-limit-none");
+    // A ceiling that the plan asks for is not the same as none.
+    let no_ceiling = if plan.ceiling_word.is_empty() { none.as_str() } else { plan.ceiling_word.as_str() };
     let each = [
-        ("plan-minimum-short", "answer-minimum", &plan.minimum),
-        ("plan-maximum-short", "answer-maximum", &plan.maximum),
-        ("plan-ceiling-short", "answer-ceiling", &plan.ceiling),
+        ("plan-minimum-short", "answer-minimum", &plan.minimum, none.as_str()),
+        ("plan-maximum-short", "answer-maximum", &plan.maximum, none.as_str()),
+        ("plan-ceiling-short", "answer-ceiling", &plan.ceiling, no_ceiling),
     ];
     each.into_iter()
-        .map(|(short, long, limit)| shown_limit(pen, plan, (short, long), limit.as_ref()))
+        .map(|(short, long, limit, none)| shown_limit(pen, plan, (short, long), limit.as_ref(), none))
         .collect()
 }
 
@@ -63,16 +66,15 @@ fn shown_limit(
     plan: &PlanCopy,
     (short, long): (&str, &str),
     limit: Option<&LimitCopy>,
+    none: &str,
 ) -> ui::LogLimit {
     let label = pen.words.get(short);
     let spoken = pen.words.get(long);
     let Some(limit) = limit else {
-        let open = short == "plan-ceiling-short" && !plan.ceiling_word.is_empty();
-        let none = if open { plan.ceiling_word.clone() } else { pen.words.get("log-limit-none") };
         return ui::LogLimit {
             label: label.into(),
-            note: none.as_str().into(),
-            spoken: pen.words.list(List::Comma, &[spoken, none]).into(),
+            note: none.into(),
+            spoken: pen.words.list(List::Comma, &[spoken.as_str(), none]).into(),
             ..ui::LogLimit::default()
         };
     };
@@ -145,9 +147,4 @@ fn trial_row(pen: &Pen<'_>, desk: &LogDesk, trial: &Thing<'_, TrialPiece>) -> ui
         },
         open: desk.unfolded.contains(&trial.id),
     }
-}
-
-/// How a figure stands to the limits that it does not surely keep, in sentences.
-pub(super) fn sentences(pen: &Pen<'_>, plan: &PlanCopy, judged: &crate::engine::reading::Judged) -> String {
-    pen.words.list(List::Sentences, &reading_reasons(pen, plan, judged))
 }

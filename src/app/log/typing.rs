@@ -4,14 +4,13 @@ use slint::SharedString;
 
 use super::entry::{Draft, Taken, With, Wrong, with_draft};
 use super::form;
-use super::job::sentences;
 use super::kept::{LogKept, TYPED};
 use super::piece::verdict_sign;
 use crate::app::rows::{model, put};
 use crate::app::screen_values::place_of;
 use crate::app::{State, ui};
 use crate::engine::reading::judge;
-use crate::report::{band_words, tack_hotter, verdict_words, when_words};
+use crate::report::{band_words, reading_reasons, verdict_words, when_words};
 use crate::units::TemperatureUnit;
 use crate::words::List;
 
@@ -120,8 +119,8 @@ fn fill_said(
             let judged = judge(&taken.band, draft.when(), &draft.plan.limits());
             verdict = verdict_words(&pen, judged.verdict);
             sign = verdict_sign(judged.verdict);
-            said.push(sentences(&pen, draft.plan, &judged));
-            said.extend(tack_hotter(&pen, draft.plan, draft.when(), &taken.band));
+            let reasons = reading_reasons(&pen, draft.plan, &judged, draft.when(), &taken.band);
+            said.extend(reasons);
         }
     }
     said.retain(|text| !text.is_empty());

@@ -93,46 +93,58 @@ pub struct Upper {
     pub needs: Option<NeedsTemper>,
 }
 
+/// The lowest of some limits; the earlier one of two equal ones.
+#[derive(Default)]
+struct Lowest(Option<Limit>);
+
+impl Lowest {
+    fn take(&mut self, limit: Limit) {
+        if self.0.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
+            self.0 = Some(limit);
+        }
+    }
+}
+
+/// What a part may see whose usual temper is a low one, until its own is told.
+fn low_temper(member: usize, most_c: f64) -> Limit {
+    limit("low-temper", Some(member), most_c, Basis::Practice)
+}
+
 /// The upper side, with the joint's minimum as it is shown, °C.
 #[must_use]
 pub(super) fn upper(reference: &Reference, job: &Job, parts: &[Part], minimum_c: f64) -> Option<Upper> {
     let (ceiling, ask_temper) = joint_ceiling(reference, job, parts);
-    let mut lowest: Option<Limit> = None;
+    let mut lowest = Lowest::default();
     let mut too_slow = false;
-    let mut take = |limit: Limit| {
-        if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
-            lowest = Some(limit);
-        }
-    };
     for (index, part) in parts.iter().enumerate() {
         for reading in part.readings() {
             if let Some(limit) = member_interpass(reference, job, &reading, index, minimum_c) {
-                take(limit);
+                lowest.take(limit);
             }
             match by_cooling_time(reference, job, &reading, index) {
-                Some(limit) if limit.exact_c >= minimum_c + LEAST_WINDOW_K => take(limit),
+                Some(limit) if limit.exact_c >= minimum_c + LEAST_WINDOW_K => lowest.take(limit),
                 Some(_) => too_slow = true,
                 None => {}
             }
             match known(reference, &reading, index) {
                 Known::Ask { until_then_c: Some(most_c) } => {
-                    take(limit("low-temper", Some(index), most_c, Basis::Practice));
+                    lowest.take(low_temper(index, most_c));
                 }
                 Known::At(known) if reading.family == Family::Tool && known.by == "stated-temper" => {
                     let most_c = known.exact_c + UNDER_TEMPER_K - TOOL_UNDER_TEMPER_K;
-                    take(limit("tool-temper", Some(index), most_c, Basis::Practice));
+                    lowest.take(limit("tool-temper", Some(index), most_c, Basis::Practice));
                 }
                 _ => {}
             }
         }
     }
     if let Some(interpass_c) = job.demands.interpass_c {
-        take(demanded(reference, interpass_c));
+        lowest.take(demanded(reference, interpass_c));
     }
     if let Ceiling::At(ceiling) = &ceiling {
-        take(ceiling.clone());
+        lowest.take(ceiling.clone());
     }
-    let interpass = lowest?;
+    let interpass = lowest.0?;
     let needs = needs_temper(reference, parts, &ask_temper, &interpass, &ceiling);
     Some(Upper { interpass, ceiling, ask_temper, too_slow, needs })
 }
@@ -238,33 +250,37 @@ fn hardenable_interpass_c(part: &Part, minimum_c: f64) -> f64 {
     capped_c.max(minimum_c + LEAST_WINDOW_K)
 }
 
-/// The lowest ceiling that is known, and the members whose temper is not.
+/// The lowest ceiling that is known, and the members whose temper is not. Beside a known one, what such a member
+/// may see until its temper is told counts too: no other part's temper speaks for it.
 fn joint_ceiling(reference: &Reference, job: &Job, parts: &[Part]) -> (Ceiling, Vec<usize>) {
-    let mut lowest: Option<Limit> = None;
+    let (mut lowest, mut until_told) = (Lowest::default(), Lowest::default());
     let mut unknown = Vec::new();
-    let mut take = |limit: Limit| {
-        if lowest.as_ref().is_none_or(|best| limit.exact_c < best.exact_c) {
-            lowest = Some(limit);
-        }
-    };
     for (index, part) in parts.iter().enumerate() {
         if let Some(limit) = rolled(reference, part, index).filter(|_| part.thermomechanical()) {
-            take(limit);
+            lowest.take(limit);
         }
         for reading in part.readings() {
             match known(reference, &reading, index) {
-                Known::At(limit) => take(limit),
-                Known::Ask { .. } if !unknown.contains(&index) => unknown.push(index),
-                Known::Ask { .. } | Known::Untempered => {}
+                Known::At(limit) => lowest.take(limit),
+                Known::Ask { until_then_c } => {
+                    if !unknown.contains(&index) {
+                        unknown.push(index);
+                    }
+                    if let Some(most_c) = until_then_c {
+                        until_told.take(low_temper(index, most_c));
+                    }
+                }
+                Known::Untempered => {}
             }
         }
     }
-    if let Some(demanded_c) = job.demands.ceiling_c
-        && lowest.as_ref().is_none_or(|best| demanded_c < best.exact_c)
-    {
-        lowest = Some(demanded(reference, demanded_c));
+    if let Some(demanded_c) = job.demands.ceiling_c {
+        lowest.take(demanded(reference, demanded_c));
     }
-    let ceiling = match (lowest, unknown.first()) {
+    if lowest.0.is_some() {
+        until_told.0.into_iter().for_each(|most| lowest.take(most));
+    }
+    let ceiling = match (lowest.0, unknown.first()) {
         (Some(limit), _) => Ceiling::At(limit),
         (None, Some(&member)) => Ceiling::AskTemper { member },
         (None, None) => Ceiling::BelowTransformation,
