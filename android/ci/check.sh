@@ -42,7 +42,7 @@ rm -f "$system"/*.a
 # build that source is for this check alone.
 export PATH=/usr/bin:$PATH RUSTC=/usr/bin/rustc RUSTC_BOOTSTRAP=1
 unset RUSTFLAGS RUSTUP_TOOLCHAIN
-export CARGO_TARGET_DIR=$out/build CARGO_PROFILE_DEV_DEBUG=0 CARGO_INCREMENTAL=0
+export CARGO_TARGET_DIR=$out/build CARGO_INCREMENTAL=0
 cd "$root"
 cargo fetch --locked --target $target
 
@@ -61,11 +61,11 @@ export CARGO_TARGET_AARCH64_LINUX_ANDROID_LINKER=$clang
 export CARGO_TARGET_AARCH64_LINUX_ANDROID_RUSTFLAGS="-Cpanic=abort -Lnative=$system
     -Clink-arg=--target=$target$api -Clink-arg=--ld-path=/usr/bin/ld.lld-$llvm -Clink-arg=-nostartfiles
     -Clink-arg=$system/start.o -Clink-arg=-Wl,-z,max-page-size=16384,--no-undefined"
-JAVA_HOME=$here/stand-ins/jdk cargo rustc --locked --package strawblue-android --lib \
+JAVA_HOME=$here/stand-ins/jdk cargo rustc --locked --package strawblue-android --lib --profile phone-check \
     -Zbuild-std=std,panic_abort --target $target -- ${ANDROID_CHECK_RUSTC:-}
 
 # --- The package -----------------------------------------------------------------------------
-library=$CARGO_TARGET_DIR/$target/debug/libstrawblue_android.so
+library=$CARGO_TARGET_DIR/$target/phone-check/libstrawblue_android.so
 package=$out/never-ship.apk
 env -u ANDROID_HOME -u KEYSTORE STRIP=llvm-strip-$llvm "$here/../package.sh" "$library" "$package"
 READELF=llvm-readelf-$llvm NM=llvm-nm-$llvm "$here/inspect.sh" "$library" "$package"

@@ -6,7 +6,7 @@ set -euo pipefail
 here=$(cd "$(dirname "$0")" && pwd)
 root=$(cd "$here/../.." && pwd)
 out=${ANDROID_CHECK_DIR:-$root/target/android}
-library=$out/build/aarch64-linux-android/debug/libstrawblue_android.so
+library=$out/build/aarch64-linux-android/phone-check/libstrawblue_android.so
 [ -e "$library" ] || { echo "run check.sh first: there is no $library" >&2; exit 1; }
 spoilt=$out/spoilt
 rm -rf "$spoilt" && mkdir -p "$spoilt"

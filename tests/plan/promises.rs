@@ -12,12 +12,10 @@ use strawblue::job::typed::composition;
 use strawblue::reference::{ConditionKind, Element, Reference, embedded};
 
 use crate::jobs;
-use crate::laws::a_job;
+use crate::laws::{a_job, jobs_a_lane};
 use crate::range::{RangeCounts, what_lies_outside_its_range_says_so};
 use crate::shown_only::quiet;
 
-/// Jobs in each of four lanes: 60,000 in all, each asked every law.
-const JOBS_A_LANE: usize = 15_000;
 /// Shown figures closer than this are one, K.
 const SAME_K: f64 = 1e-6;
 /// t8/5 that a quenched and tempered or thermomechanical steel is welded inside, s.
@@ -44,7 +42,8 @@ fn lane(seed: u8) {
     );
     let quiet = quiet();
     let mut counts = Counts::default();
-    for _ in 0..JOBS_A_LANE {
+    let jobs = jobs_a_lane();
+    for _ in 0..jobs {
         let job = a_job().new_tree(&mut runner).expect("a job").current();
         let now = plan(embedded(), &job);
         counts.jobs += 1;
@@ -58,14 +57,14 @@ fn lane(seed: u8) {
         what_is_shown_only_changes_nothing(&quiet, &job, &now);
         what_lies_outside_its_range_says_so(&now, &mut counts.range);
     }
-    assert_eq!(counts.jobs, JOBS_A_LANE);
-    let enough = counts.levers > 3_000
-        && counts.conditions > 750
-        && counts.holds > 750
-        && counts.tempers > 450
-        && counts.yields > 450
-        && counts.turned == JOBS_A_LANE
-        && counts.range.enough();
+    assert_eq!(counts.jobs, jobs);
+    let enough = counts.levers > jobs / 5
+        && counts.conditions > jobs / 20
+        && counts.holds > jobs / 20
+        && counts.tempers > jobs / 34
+        && counts.yields > jobs / 34
+        && counts.turned == jobs
+        && counts.range.enough(jobs);
     assert!(enough, "{counts:?}");
     println!("{counts:?}");
 }

@@ -12,9 +12,9 @@ pub(crate) struct RangeCounts {
 }
 
 impl RangeCounts {
-    /// Did a lane of jobs meet enough of them?
-    pub(crate) const fn enough(&self) -> bool {
-        self.outside > 5_000 && self.held > 5_000
+    /// Did a lane of so many jobs meet enough of them?
+    pub(crate) const fn enough(&self, jobs: usize) -> bool {
+        self.outside > jobs / 3 && self.held > jobs / 3
     }
 }
 

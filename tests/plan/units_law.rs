@@ -10,11 +10,8 @@ use strawblue::job::{Reading, Slot, read_job};
 use strawblue::reference::{ConditionKind, Element, embedded};
 use strawblue::units::Units;
 
-use crate::laws::a_job;
+use crate::laws::{a_job, jobs_a_lane};
 use crate::typed_job::job as typed;
-
-/// Jobs in each of four lanes: 60,000 in all.
-const JOBS_A_LANE: usize = 15_000;
 
 /// The fields of a job: the metric text, the other one with bare numbers.
 type Pair = (String, String, String);
@@ -90,7 +87,7 @@ fn lane(seed: u8) {
     let mut runner =
         TestRunner::new_with_rng(Config::default(), TestRng::from_seed(RngAlgorithm::ChaCha, &[seed; 32]));
     let (mut planned, mut first) = (0, None);
-    for nth in 0..JOBS_A_LANE {
+    for nth in 0..jobs_a_lane() {
         let texts = texts(&a_job().new_tree(&mut runner).expect("a job").current(), nth);
         let metric = read(texts.iter().map(|(slot, mm, _)| (slot.as_str(), mm.as_str())), Units::C_MM);
         let inch =
@@ -126,7 +123,7 @@ fn lane(seed: u8) {
             planned += 1;
         }
     }
-    assert!(planned > JOBS_A_LANE / 2, "only {planned} were planned: {first:?}");
+    assert!(planned > jobs_a_lane() / 2, "only {planned} were planned: {first:?}");
 }
 
 #[test]

@@ -303,8 +303,8 @@ const STEP_K: f64 = 5.0;
 fn no_slip_is_answered_in_silence() {
     let reference = embedded();
     let (mut silent, mut counts) = (Vec::new(), [0_usize; 4]);
-    let grades: Vec<&Grade> = reference.grades.iter().step_by(5).collect();
-    assert!(grades.len() >= 40);
+    let grades: Vec<&Grade> = reference.grades.iter().step_by(10).collect();
+    assert!(grades.len() >= 20);
     for grade in grades {
         for named in [Some(grade.designation.as_str()), None] {
             let right = grade.nominal();
@@ -354,7 +354,7 @@ fn no_slip_is_answered_in_silence() {
     println!(
         "asked by the reader {by_reader}, above the figure {above}; no lower {safe}; possible {possible}"
     );
-    assert!(by_reader > 500 && above > 1000, "{counts:?}");
+    assert!(by_reader > 250 && above > 500, "{counts:?}");
     assert!(silent.is_empty(), "{} in silence of {counts:?}:\n{}", silent.len(), silent.join("\n"));
 }
 
